@@ -1,0 +1,3 @@
+//! Tells before a fishing vessel sails whether the sea turtle release kit
+//! aboard can do its job on that vessel, and why.
+pub mod measure;

@@ -1,0 +1,56 @@
+//! Angles as whole millidegrees.
+
+use super::QuantityError;
+use super::decimal::take_numeral;
+use super::length::decimal;
+
+/// An angle from 0 to 360 degrees, exact: a count of millidegrees.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Angle(i64);
+
+impl Angle {
+    /// Reads `10 degrees`, `10 deg`, `10°`.
+    ///
+    /// # Errors
+    /// No unit, a negative, more than 360 degrees, or finer than a
+    /// thousandth.
+    pub fn parse(text: &str) -> Result<Self, QuantityError> {
+        let (number, rest) =
+            take_numeral(text.trim())?.ok_or(QuantityError::Nonsense("an angle"))?;
+        match rest.trim() {
+            "degrees" | "degree" | "deg" | "°" => {}
+            "" => return Err(QuantityError::NoUnit),
+            other => return Err(QuantityError::UnknownUnit(other.chars().take(20).collect())),
+        }
+        number.times(1000, 360_000, "a thousandth of a degree", "360 degrees").map(Self)
+    }
+
+    /// The exact count of millidegrees.
+    pub fn millidegrees(self) -> i64 {
+        self.0
+    }
+
+    /// A count of millidegrees; none outside 0 to 360 degrees.
+    pub fn from_millidegrees(count: i64) -> Option<Self> {
+        (0..=360_000).contains(&count).then_some(Self(count))
+    }
+
+    /// In degrees.
+    pub fn show(self) -> String {
+        decimal(self.0, 1000, 3, "degrees")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn angles_are_read_with_their_unit_only() {
+        assert_eq!(Angle::parse("10°").unwrap(), Angle::parse("10 degrees").unwrap());
+        assert_eq!(Angle::parse("2.5 deg").unwrap().show(), "2.5 degrees");
+        for text in ["10", "-1 deg", "361 deg", "ten", "10 rad"] {
+            assert!(Angle::parse(text).is_err(), "{text}");
+        }
+    }
+}

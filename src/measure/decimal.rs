@@ -1,0 +1,167 @@
+//! Decimal numerals and fractions as people write them, kept exact.
+
+use super::QuantityError;
+
+/// A non-negative rational number: `numerator / denominator`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Rational {
+    pub(super) numerator: i128,
+    pub(super) denominator: i128,
+}
+
+impl Rational {
+    /// This many units of `unit` smallest steps, or a refusal where no whole
+    /// number of steps comes out or it would pass `most`.
+    pub(super) fn times(
+        self,
+        unit: i64,
+        most: i64,
+        step: &'static str,
+        most_text: &'static str,
+    ) -> Result<i64, QuantityError> {
+        let product = self
+            .numerator
+            .checked_mul(i128::from(unit))
+            .ok_or(QuantityError::TooLarge(most_text))?;
+        if product / self.denominator > i128::from(most) {
+            return Err(QuantityError::TooLarge(most_text));
+        }
+        if product % self.denominator != 0 {
+            return Err(QuantityError::TooFine(step));
+        }
+        i64::try_from(product / self.denominator).map_err(|_| QuantityError::TooLarge(most_text))
+    }
+
+    fn plus(self, other: Self) -> Option<Self> {
+        let left = self.numerator.checked_mul(other.denominator)?;
+        let right = other.numerator.checked_mul(self.denominator)?;
+        Some(Self {
+            numerator: left.checked_add(right)?,
+            denominator: self.denominator.checked_mul(other.denominator)?,
+        })
+    }
+}
+
+/// The longest numeral that is read; anything longer is no measurement.
+const LONGEST: usize = 24;
+
+/// Takes a numeral off the front: `6`, `1.83`, `1,83`, `1/2`, `4 1/2`,
+/// `4-1/2`, `4½`. Returns it with what follows.
+pub(super) fn take_numeral(text: &str) -> Result<Option<(Rational, &str)>, QuantityError> {
+    if text.starts_with(['-', '−', '–']) {
+        return Err(QuantityError::Negative);
+    }
+    let text = text.strip_prefix('+').unwrap_or(text);
+    if let Some((fraction, rest)) = take_glyph(text) {
+        return Ok(Some((fraction, rest)));
+    }
+    let end = text
+        .find(|c: char| !(c.is_ascii_digit() || c == '.' || c == ','))
+        .unwrap_or(text.len());
+    let (head, rest) = text.split_at(end);
+    if head.is_empty() {
+        return Ok(None);
+    }
+    if let Some(after) = rest.strip_prefix('/') {
+        let (bottom, rest) = take_whole(after).ok_or(QuantityError::Nonsense("a fraction"))?;
+        return Ok(Some((fraction(parse_whole(head)?, bottom)?, rest)));
+    }
+    let number = parse_decimal(head)?;
+    match take_fraction_after(head, rest)? {
+        Some((part, rest)) => {
+            let sum = number.plus(part).ok_or(QuantityError::Nonsense("a number"))?;
+            Ok(Some((sum, rest)))
+        }
+        None => Ok(Some((number, rest))),
+    }
+}
+
+/// The fraction of a mixed number: after a space, a hyphen or at once.
+fn take_fraction_after<'t>(
+    head: &str,
+    rest: &'t str,
+) -> Result<Option<(Rational, &'t str)>, QuantityError> {
+    let whole = head.bytes().all(|b| b.is_ascii_digit());
+    let after = rest.strip_prefix('-').unwrap_or(rest).trim_start();
+    if !whole {
+        return Ok(None);
+    }
+    if let Some(found) = take_glyph(after) {
+        return Ok(Some(found));
+    }
+    let Some((top, tail)) = take_whole(after) else {
+        return Ok(None);
+    };
+    let Some(tail) = tail.strip_prefix('/') else {
+        return Ok(None);
+    };
+    let (bottom, tail) = take_whole(tail).ok_or(QuantityError::Nonsense("a fraction"))?;
+    if top >= bottom {
+        return Err(QuantityError::Nonsense("a mixed number (its fraction is not below one)"));
+    }
+    Ok(Some((fraction(top, bottom)?, tail)))
+}
+
+fn take_glyph(text: &str) -> Option<(Rational, &str)> {
+    let first = text.chars().next()?;
+    let (numerator, denominator) = match first {
+        '½' => (1, 2),
+        '¼' => (1, 4),
+        '¾' => (3, 4),
+        '⅛' => (1, 8),
+        '⅜' => (3, 8),
+        '⅝' => (5, 8),
+        '⅞' => (7, 8),
+        _ => return None,
+    };
+    Some((Rational { numerator, denominator }, &text[first.len_utf8()..]))
+}
+
+fn take_whole(text: &str) -> Option<(i128, &str)> {
+    let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
+    let value = parse_whole(&text[..end]).ok()?;
+    Some((value, &text[end..]))
+}
+
+fn parse_whole(digits: &str) -> Result<i128, QuantityError> {
+    if digits.is_empty() || digits.len() > LONGEST || !digits.bytes().all(|b| b.is_ascii_digit()) {
+        return Err(QuantityError::Nonsense("a whole number"));
+    }
+    digits.parse().map_err(|_| QuantityError::Nonsense("a whole number"))
+}
+
+fn fraction(numerator: i128, denominator: i128) -> Result<Rational, QuantityError> {
+    if denominator == 0 || denominator > 1024 {
+        return Err(QuantityError::Nonsense("a fraction of an inch"));
+    }
+    Ok(Rational { numerator, denominator })
+}
+
+/// A decimal numeral with a point or a decimal comma.
+fn parse_decimal(text: &str) -> Result<Rational, QuantityError> {
+    if text.len() > LONGEST {
+        return Err(QuantityError::Nonsense("a number of a sensible length"));
+    }
+    let marks = text.bytes().filter(|b| !b.is_ascii_digit()).count();
+    let Some(mark) = text.find(['.', ',']) else {
+        return Ok(Rational { numerator: parse_whole(text)?, denominator: 1 });
+    };
+    let (whole, places) = (&text[..mark], &text[mark + 1..]);
+    if marks > 1 {
+        return Err(QuantityError::AmbiguousComma);
+    }
+    // `0,125` can only be a decimal: no thousands mark follows a lone zero.
+    if &text[mark..=mark] == "," && places.len() == 3 && whole.trim_start_matches('0') != "" {
+        return Err(QuantityError::AmbiguousComma);
+    }
+    if whole.is_empty() || places.is_empty() {
+        return Err(QuantityError::Nonsense("a number (digits on both sides of the mark)"));
+    }
+    let power = u32::try_from(places.len()).map_err(|_| QuantityError::Nonsense("a number"))?;
+    let denominator = 10_i128.checked_pow(power).ok_or(QuantityError::Nonsense("a number"))?;
+    let numerator = parse_whole(whole)?
+        .checked_mul(denominator)
+        .and_then(|n| n.checked_add(parse_whole(places).ok()?))
+        .ok_or(QuantityError::Nonsense("a number"))?;
+    Ok(Rational { numerator, denominator })
+}

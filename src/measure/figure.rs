@@ -1,0 +1,214 @@
+//! A quantity of any kind, and a figure: the quantity as its author wrote it.
+
+use super::{Angle, HookSize, Length, Mass, QuantityError, Rounding, System, Units};
+
+/// Which kind of quantity a dimension is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum QuantityKind {
+    /// A length.
+    Length,
+    /// A mass.
+    Mass,
+    /// An angle.
+    Angle,
+    /// A trade hook size.
+    HookSize,
+    /// A whole number of things.
+    Count,
+}
+
+/// A measured or demanded quantity, exact.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Quantity {
+    /// A length in nanometres.
+    Length(Length),
+    /// A mass in micrograms.
+    Mass(Mass),
+    /// An angle in millidegrees.
+    Angle(Angle),
+    /// A trade hook size.
+    HookSize(HookSize),
+    /// A whole number of things.
+    Count(u32),
+}
+
+impl QuantityKind {
+    /// An example of how to write such a quantity, for messages.
+    pub fn example(self) -> &'static str {
+        match self {
+            Self::Length => "6 ft 4 1/2 in",
+            Self::Mass => "100 lb",
+            Self::Angle => "10 degrees",
+            Self::HookSize => "16/0",
+            Self::Count => "2",
+        }
+    }
+}
+
+impl Quantity {
+    /// Which kind of quantity this is.
+    pub fn kind(self) -> QuantityKind {
+        match self {
+            Self::Length(_) => QuantityKind::Length,
+            Self::Mass(_) => QuantityKind::Mass,
+            Self::Angle(_) => QuantityKind::Angle,
+            Self::HookSize(_) => QuantityKind::HookSize,
+            Self::Count(_) => QuantityKind::Count,
+        }
+    }
+
+    /// The length, if it is one.
+    pub fn length(self) -> Option<Length> {
+        match self {
+            Self::Length(length) => Some(length),
+            _ => None,
+        }
+    }
+
+    /// The count of smallest steps, comparable within one kind.
+    pub fn steps(self) -> i64 {
+        match self {
+            Self::Length(length) => length.nanometres(),
+            Self::Mass(mass) => mass.micrograms(),
+            Self::Angle(angle) => angle.millidegrees(),
+            Self::HookSize(size) => size.rank(),
+            Self::Count(count) => i64::from(count),
+        }
+    }
+
+    /// The quantity of a kind with that many smallest steps, stopping at the
+    /// ends of what the kind can hold.
+    pub fn from_steps(kind: QuantityKind, steps: i64) -> Self {
+        match kind {
+            QuantityKind::Length => {
+                Self::Length(Length::ZERO.plus(Length::raw(steps.max(0))))
+            }
+            QuantityKind::Mass => Self::Mass(Mass::from_micrograms(steps.max(0)).unwrap_or_else(
+                || Mass::from_micrograms(0).unwrap_or_else(|| unreachable!("zero is a mass")),
+            )),
+            QuantityKind::Angle => Self::Angle(
+                Angle::from_millidegrees(steps.clamp(0, 360_000))
+                    .unwrap_or_else(|| unreachable!("clamped into the circle")),
+            ),
+            QuantityKind::HookSize => Self::HookSize(
+                HookSize::from_rank(steps.clamp(-98, 99))
+                    .unwrap_or_else(|| unreachable!("clamped into the sizes")),
+            ),
+            QuantityKind::Count => Self::Count(u32::try_from(steps.max(0)).unwrap_or(u32::MAX)),
+        }
+    }
+
+    /// In print, in one system, rounded to the safe side.
+    pub fn show(self, system: System, rounding: Rounding) -> String {
+        match self {
+            Self::Length(length) => length.show(system, rounding),
+            Self::Mass(mass) => mass.show(),
+            Self::Angle(angle) => angle.show(),
+            Self::HookSize(size) => size.show(),
+            Self::Count(count) => count.to_string(),
+        }
+    }
+}
+
+/// A quantity as its author wrote it.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct Figure {
+    /// The exact quantity.
+    pub quantity: Quantity,
+    /// The author's own text.
+    pub written: String,
+    /// The system that the author wrote in.
+    pub system: System,
+}
+
+impl Figure {
+    /// Reads a figure of the given kind.
+    ///
+    /// # Errors
+    /// As the quantity's own parser.
+    pub fn parse(text: &str, kind: QuantityKind) -> Result<Self, QuantityError> {
+        let text = text.trim();
+        let (quantity, system) = match kind {
+            QuantityKind::Length => {
+                let (length, system) = Length::parse(text)?;
+                (Quantity::Length(length), system)
+            }
+            QuantityKind::Mass => {
+                let customary = !text.ends_with('g') && !text.ends_with("ram");
+                let system = if customary { System::Customary } else { System::Metric };
+                (Quantity::Mass(Mass::parse(text)?), system)
+            }
+            QuantityKind::Angle => (Quantity::Angle(Angle::parse(text)?), System::Metric),
+            QuantityKind::HookSize => (Quantity::HookSize(HookSize::parse(text)?), System::Metric),
+            QuantityKind::Count => (Quantity::Count(parse_count(text)?), System::Metric),
+        };
+        Ok(Self { quantity, written: text.to_owned(), system })
+    }
+
+    /// A figure that was worked out, not written: its text is its print.
+    pub fn reckoned(quantity: Quantity, system: System, rounding: Rounding) -> Self {
+        Self { quantity, written: quantity.show(system, rounding), system }
+    }
+
+    /// The length, if it is one.
+    pub fn length(&self) -> Option<Length> {
+        self.quantity.length()
+    }
+
+    /// In print for a reader: as written, with the other system beside it.
+    pub fn show(&self, units: Units, rounding: Rounding) -> String {
+        let convertible = matches!(self.quantity, Quantity::Length(_));
+        let wanted = match units {
+            Units::Metric => System::Metric,
+            Units::Customary => System::Customary,
+            Units::Both => {
+                if !convertible {
+                    return self.written.clone();
+                }
+                let other = match self.system {
+                    System::Metric => System::Customary,
+                    System::Customary => System::Metric,
+                };
+                return format!("{} ({})", self.written, self.quantity.show(other, rounding));
+            }
+        };
+        if wanted == self.system || !convertible {
+            self.written.clone()
+        } else {
+            self.quantity.show(wanted, rounding)
+        }
+    }
+}
+
+fn parse_count(text: &str) -> Result<u32, QuantityError> {
+    if text.starts_with('-') {
+        return Err(QuantityError::Negative);
+    }
+    let digits = !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+    if !digits || text.len() > 9 {
+        return Err(QuantityError::Nonsense("a whole number"));
+    }
+    text.parse().map_err(|_| QuantityError::Nonsense("a whole number"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_figure_prints_as_written_with_the_other_system_beside_it() {
+        let figure = Figure::parse("6 ft 4 1/2 in", QuantityKind::Length).unwrap();
+        assert_eq!(figure.show(Units::Both, Rounding::Up), "6 ft 4 1/2 in (1.944 m)");
+        assert_eq!(figure.show(Units::Customary, Rounding::Up), "6 ft 4 1/2 in");
+        assert_eq!(figure.show(Units::Metric, Rounding::Up), "1.944 m");
+        let count = Figure::parse("2", QuantityKind::Count).unwrap();
+        assert_eq!(count.show(Units::Both, Rounding::Up), "2");
+    }
+
+    #[test]
+    fn counts_are_whole() {
+        for text in ["-1", "1.5", "", "1e3", "0x10", "9999999999"] {
+            assert!(Figure::parse(text, QuantityKind::Count).is_err(), "{text}");
+        }
+    }
+}

@@ -1,0 +1,248 @@
+//! Lengths as whole nanometres.
+
+use super::percent::Percent;
+
+/// A length of zero or more, exact: a count of nanometres.
+///
+/// 1 in = 25.4 mm by definition (international yard and pound agreement of
+/// 1959; NIST SP 811 Appendix B), so feet, inches, 1/64 in, fathoms and all
+/// metric units land on whole nanometres.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Length(i64);
+
+/// A family of units.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum System {
+    /// Metres and their parts.
+    Metric,
+    /// Feet and inches.
+    Customary,
+}
+
+/// Which units a page shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Units {
+    /// Metres and their parts only.
+    Metric,
+    /// Feet and inches only.
+    Customary,
+    /// As written, the other system beside it.
+    #[default]
+    Both,
+}
+
+/// To which side a printed figure is rounded, so that it misleads nobody.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rounding {
+    /// A minimum, or a shortfall: never printed smaller than it is.
+    Up,
+    /// A maximum, or what is aboard: never printed larger than it is.
+    Down,
+}
+
+pub(super) const MILLIMETRE: i64 = 1_000_000;
+pub(super) const INCH: i64 = 25_400_000;
+pub(super) const FOOT: i64 = 12 * INCH;
+/// The greatest length that is reckoned with: ten kilometres.
+pub(super) const MOST: i64 = 10_000_000 * MILLIMETRE;
+/// 1/64 in, the finest mark on a customary tape.
+const TAPE_STEP: i64 = INCH / 64;
+
+impl Length {
+    /// No length at all.
+    pub const ZERO: Self = Self(0);
+
+    /// A count of nanometres; none if negative or above ten kilometres.
+    pub const fn from_nanometres(count: i64) -> Option<Self> {
+        if count < 0 || count > MOST { None } else { Some(Self(count)) }
+    }
+
+    /// A count of millimetres, clamped to what is reckoned with.
+    pub fn from_millimetres(count: u32) -> Self {
+        Self((i64::from(count) * MILLIMETRE).min(MOST))
+    }
+
+    pub(super) const fn raw(count: i64) -> Self {
+        Self(count)
+    }
+
+    /// The exact count of nanometres.
+    pub const fn nanometres(self) -> i64 {
+        self.0
+    }
+
+    /// One nanometre more, stopping at the most that is reckoned with.
+    pub fn just_above(self) -> Self {
+        Self((self.0 + 1).min(MOST))
+    }
+
+    /// One nanometre less, stopping at zero.
+    pub fn just_below(self) -> Self {
+        Self((self.0 - 1).max(0))
+    }
+
+    /// The sum, stopping at the most that is reckoned with.
+    pub fn plus(self, other: Self) -> Self {
+        Self((self.0 + other.0).min(MOST))
+    }
+
+    /// The difference, zero if `other` is longer.
+    pub fn less(self, other: Self) -> Self {
+        Self((self.0 - other.0).max(0))
+    }
+
+    /// The smallest whole length that is at least `percent` of this.
+    pub fn percent_up(self, percent: Percent) -> Self {
+        let product = i128::from(self.0) * i128::from(percent.thousandths());
+        clamp((product + i128::from(Percent::WHOLE - 1)) / i128::from(Percent::WHOLE))
+    }
+
+    /// The greatest whole length that is at most `percent` of this.
+    pub fn percent_down(self, percent: Percent) -> Self {
+        let product = i128::from(self.0) * i128::from(percent.thousandths());
+        clamp(product / i128::from(Percent::WHOLE))
+    }
+
+    /// The greatest base of which `percent` is still at most this length;
+    /// none for zero percent, where every base will do.
+    pub fn greatest_base(self, percent: Percent) -> Option<Self> {
+        if percent.thousandths() == 0 {
+            return None;
+        }
+        let product = i128::from(self.0) * i128::from(Percent::WHOLE);
+        Some(clamp(product / i128::from(percent.thousandths())))
+    }
+
+    /// In print, in one system, rounded to the safe side where the system
+    /// cannot say it exactly: to 1/16 in, or to the millimetre.
+    pub fn show(self, system: System, rounding: Rounding) -> String {
+        match system {
+            System::Metric => self.show_metric(rounding),
+            System::Customary => self.show_customary(rounding),
+        }
+    }
+
+    /// In metric print to the last digit, as a threshold needs it:
+    /// 4 ft is `1.2192 m`.
+    pub fn show_metric_exact(self) -> String {
+        decimal(self.0, 1000 * MILLIMETRE, 9, "m")
+    }
+
+    fn show_metric(self, rounding: Rounding) -> String {
+        let step = if self.0 < 10 * MILLIMETRE { MILLIMETRE / 100 } else { MILLIMETRE };
+        let rounded = round(self.0, step, rounding);
+        if rounded >= 1000 * MILLIMETRE {
+            decimal(rounded, 1000 * MILLIMETRE, 3, "m")
+        } else {
+            decimal(rounded, MILLIMETRE, 2, "mm")
+        }
+    }
+
+    fn show_customary(self, rounding: Rounding) -> String {
+        let exact = self.0 % TAPE_STEP == 0;
+        let step = if exact { TAPE_STEP } else { INCH / 16 };
+        let rounded = round(self.0, step, rounding);
+        let (feet, rest) = (rounded / FOOT, rounded % FOOT);
+        let (inches, part) = (rest / INCH, rest % INCH / TAPE_STEP);
+        let inches = inches_text(inches, part);
+        match (feet, inches) {
+            (0, Some(inches)) => format!("{inches} in"),
+            (0, None) => "0 in".to_owned(),
+            (feet, Some(inches)) => format!("{feet} ft {inches} in"),
+            (feet, None) => format!("{feet} ft"),
+        }
+    }
+}
+
+fn clamp(count: i128) -> Length {
+    Length(i64::try_from(count).unwrap_or(MOST).clamp(0, MOST))
+}
+
+fn round(count: i64, step: i64, rounding: Rounding) -> i64 {
+    match rounding {
+        Rounding::Up => (count + step - 1) / step * step,
+        Rounding::Down => count / step * step,
+    }
+}
+
+fn inches_text(whole: i64, sixty_fourths: i64) -> Option<String> {
+    if sixty_fourths == 0 {
+        return (whole > 0).then(|| whole.to_string());
+    }
+    let shift = sixty_fourths.trailing_zeros().min(6);
+    let (top, bottom) = (sixty_fourths >> shift, 64 >> shift);
+    Some(if whole > 0 { format!("{whole} {top}/{bottom}") } else { format!("{top}/{bottom}") })
+}
+
+/// `count / unit` as a decimal of at most `places`, trailing zeros dropped,
+/// but `1.83 m` keeps what a tape shows.
+pub(super) fn decimal(count: i64, unit: i64, places: usize, name: &str) -> String {
+    let (whole, mut rest) = (count / unit, count % unit);
+    let mut digits = String::new();
+    let mut step = unit / 10;
+    while rest > 0 && step > 0 && digits.len() < places {
+        digits.push(char::from(b'0' + u8::try_from(rest / step).unwrap_or(9)));
+        rest %= step;
+        step /= 10;
+    }
+    if digits.is_empty() { format!("{whole} {name}") } else { format!("{whole}.{digits} {name}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::length::System::{Customary, Metric};
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).unwrap().0
+    }
+
+    #[test]
+    fn a_minimum_rounds_up_and_a_maximum_down() {
+        let six_feet = length("6 ft");
+        assert_eq!(six_feet.show(Metric, Rounding::Up), "1.829 m");
+        assert_eq!(six_feet.show(Metric, Rounding::Down), "1.828 m");
+        let metric = length("1.83 m");
+        assert_eq!(metric.show(Customary, Rounding::Up), "6 ft 1/16 in");
+        assert_eq!(metric.show(Customary, Rounding::Down), "6 ft");
+    }
+
+    #[test]
+    fn a_threshold_prints_to_the_last_digit() {
+        assert_eq!(length("4 ft").show_metric_exact(), "1.2192 m");
+    }
+
+    #[test]
+    fn one_and_a_half_times_four_feet_three_is_six_feet_four_and_a_half() {
+        let percent = Percent::parse("150%").unwrap();
+        assert_eq!(length("4 ft 3 in").percent_up(percent), length("6 ft 4 1/2 in"));
+        assert_eq!(length("4 ft 3 in").percent_down(percent), length("6 ft 4 1/2 in"));
+    }
+
+    #[test]
+    fn a_percentage_that_is_no_whole_nanometre_is_never_rounded_into_a_pass() {
+        // 150 % of 4 ft 1/64 in is 1 829 395 312.5 nm.
+        let percent = Percent::parse("150%").unwrap();
+        let base = length("4 ft 1/64 in");
+        assert_eq!(base.percent_up(percent).nanometres(), 1_829_395_313);
+        assert_eq!(base.percent_down(percent).nanometres(), 1_829_395_312);
+    }
+
+    #[test]
+    fn the_greatest_base_is_the_inverse_of_the_percentage() {
+        let percent = Percent::parse("150%").unwrap();
+        let handle = length("6 ft 4 in");
+        let base = handle.greatest_base(percent).unwrap();
+        assert!(base.percent_up(percent) <= handle);
+        assert!(base.just_above().percent_up(percent) > handle);
+    }
+
+    #[test]
+    fn small_lengths_print_in_their_own_steps() {
+        assert_eq!(length("3/16 in").show(Customary, Rounding::Up), "3/16 in");
+        assert_eq!(length("2.1 mm").show(Metric, Rounding::Up), "2.1 mm");
+        assert_eq!(length("1 mm").show(Customary, Rounding::Down), "0 in");
+        assert_eq!(length("1 mm").show(Customary, Rounding::Up), "1/16 in");
+        assert_eq!(length("12 in").show(Customary, Rounding::Up), "1 ft");
+    }
+}
