@@ -1,3 +1,5 @@
 //! Tells before a fishing vessel sails whether the sea turtle release kit
 //! aboard can do its job on that vessel, and why.
 pub mod measure;
+pub mod model;
+pub mod engine;

@@ -168,7 +168,10 @@ mod tests {
         assert_eq!(day("2026-03-09").through(year), day("2027-03-08"));
         assert_eq!(day("2024-02-29").through(year), day("2025-02-27"));
         assert_eq!(day("2026-01-31").through(Interval::Months(1)), day("2026-02-27"));
-        assert_eq!(day("2026-01-01").through(Interval::parse("2 weeks").unwrap()), day("2026-01-14"));
+        assert_eq!(
+            day("2026-01-01").through(Interval::parse("2 weeks").unwrap()),
+            day("2026-01-14")
+        );
     }
 
     #[test]

@@ -55,9 +55,8 @@ pub(super) fn take_numeral(text: &str) -> Result<Option<(Rational, &str)>, Quant
     if let Some((fraction, rest)) = take_glyph(text) {
         return Ok(Some((fraction, rest)));
     }
-    let end = text
-        .find(|c: char| !(c.is_ascii_digit() || c == '.' || c == ','))
-        .unwrap_or(text.len());
+    let end =
+        text.find(|c: char| !(c.is_ascii_digit() || c == '.' || c == ',')).unwrap_or(text.len());
     let (head, rest) = text.split_at(end);
     if head.is_empty() {
         return Ok(None);
@@ -151,7 +150,7 @@ fn parse_decimal(text: &str) -> Result<Rational, QuantityError> {
         return Err(QuantityError::AmbiguousComma);
     }
     // `0,125` can only be a decimal: no thousands mark follows a lone zero.
-    if &text[mark..=mark] == "," && places.len() == 3 && whole.trim_start_matches('0') != "" {
+    if &text[mark..=mark] == "," && places.len() == 3 && !whole.trim_start_matches('0').is_empty() {
         return Err(QuantityError::AmbiguousComma);
     }
     if whole.is_empty() || places.is_empty() {

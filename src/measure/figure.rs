@@ -80,12 +80,12 @@ impl Quantity {
     /// ends of what the kind can hold.
     pub fn from_steps(kind: QuantityKind, steps: i64) -> Self {
         match kind {
-            QuantityKind::Length => {
-                Self::Length(Length::ZERO.plus(Length::raw(steps.max(0))))
+            QuantityKind::Length => Self::Length(Length::ZERO.plus(Length::raw(steps.max(0)))),
+            QuantityKind::Mass => {
+                Self::Mass(Mass::from_micrograms(steps.max(0)).unwrap_or_else(|| {
+                    Mass::from_micrograms(0).unwrap_or_else(|| unreachable!("zero is a mass"))
+                }))
             }
-            QuantityKind::Mass => Self::Mass(Mass::from_micrograms(steps.max(0)).unwrap_or_else(
-                || Mass::from_micrograms(0).unwrap_or_else(|| unreachable!("zero is a mass")),
-            )),
             QuantityKind::Angle => Self::Angle(
                 Angle::from_millidegrees(steps.clamp(0, 360_000))
                     .unwrap_or_else(|| unreachable!("clamped into the circle")),

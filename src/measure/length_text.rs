@@ -1,8 +1,8 @@
 //! Lengths as people write them: `6 ft 4 1/2 in`, `1.83 m`, `48 mm`.
 
+use super::QuantityError;
 use super::decimal::{Rational, take_numeral};
 use super::length::{FOOT, INCH, Length, MILLIMETRE, MOST, System};
-use super::QuantityError;
 
 const MOST_TEXT: &str = "10 km";
 const STEP_TEXT: &str = "a nanometre";
@@ -13,7 +13,11 @@ const UNITS: [(&[&str], i64, System); 6] = [
     (&["feet", "foot", "ft.", "ft", "'", "′"], FOOT, System::Customary),
     (&["inches", "inch", "in.", "in", "\"", "″"], INCH, System::Customary),
     (&["metres", "metre", "meters", "meter", "m"], 1000 * MILLIMETRE, System::Metric),
-    (&["centimetres", "centimetre", "centimeters", "centimeter", "cm"], 10 * MILLIMETRE, System::Metric),
+    (
+        &["centimetres", "centimetre", "centimeters", "centimeter", "cm"],
+        10 * MILLIMETRE,
+        System::Metric,
+    ),
     (&["millimetres", "millimetre", "millimeters", "millimeter", "mm"], MILLIMETRE, System::Metric),
 ];
 
@@ -31,8 +35,7 @@ impl Length {
         let mut system = System::Metric;
         let mut broken_by_fraction = false;
         while !rest.is_empty() {
-            let (number, after) =
-                take_numeral(rest)?.ok_or(QuantityError::Nonsense("a length"))?;
+            let (number, after) = take_numeral(rest)?.ok_or(QuantityError::Nonsense("a length"))?;
             let (unit, tail) = take_unit(after.trim_start())?;
             if broken_by_fraction || last.is_some_and(|l| !follows(l, unit, number)) {
                 return Err(QuantityError::OutOfOrder);
@@ -66,7 +69,9 @@ fn take_unit(text: &str) -> Result<(usize, &str), QuantityError> {
     let word_end = text.find(|c: char| !c.is_alphabetic()).unwrap_or(text.len());
     for (index, (names, _, _)) in UNITS.iter().enumerate() {
         for name in *names {
-            let Some(head) = text.get(..name.len()) else { continue };
+            let Some(head) = text.get(..name.len()) else {
+                continue;
+            };
             let whole_word = name.len() >= word_end;
             if whole_word && head.eq_ignore_ascii_case(name) {
                 return Ok((index, &text[name.len()..]));
@@ -102,8 +107,15 @@ mod tests {
     fn what_people_write_is_read() {
         let six_four_and_a_half = 6 * FOOT + 4 * INCH + INCH / 2;
         for text in [
-            "6 ft 4 1/2 in", "6ft 4 1/2in", "6' 4 1/2\"", "6 feet 4.5 inches", "76.5 in",
-            "76 1/2 in", "6 ft 4-1/2 in", "6 ft 4½ in", "6 FT 4 1/2 IN",
+            "6 ft 4 1/2 in",
+            "6ft 4 1/2in",
+            "6' 4 1/2\"",
+            "6 feet 4.5 inches",
+            "76.5 in",
+            "76 1/2 in",
+            "6 ft 4-1/2 in",
+            "6 ft 4½ in",
+            "6 FT 4 1/2 IN",
         ] {
             assert_eq!(nanometres(text), six_four_and_a_half, "{text}");
         }

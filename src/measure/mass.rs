@@ -21,8 +21,7 @@ impl Mass {
     /// No unit, an unknown unit, a negative, more than 100 t, or finer than
     /// a microgram.
     pub fn parse(text: &str) -> Result<Self, QuantityError> {
-        let (number, rest) =
-            take_numeral(text.trim())?.ok_or(QuantityError::Nonsense("a mass"))?;
+        let (number, rest) = take_numeral(text.trim())?.ok_or(QuantityError::Nonsense("a mass"))?;
         let unit = match rest.trim().to_ascii_lowercase().as_str() {
             "" => return Err(QuantityError::NoUnit),
             "lb" | "lbs" | "lb." | "pound" | "pounds" => POUND,

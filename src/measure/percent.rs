@@ -24,9 +24,7 @@ impl Percent {
         if rest.trim() != "%" && rest.trim() != "percent" {
             return Err(nonsense);
         }
-        number
-            .times(1000, 10_000_000, "a thousandth of a percent", "10 000 %")
-            .map(Self)
+        number.times(1000, 10_000_000, "a thousandth of a percent", "10 000 %").map(Self)
     }
 
     pub(super) fn thousandths(self) -> i64 {

@@ -1,0 +1,523 @@
+//! Assignment: which tool serves which requirement, the best one found.
+//!
+//! An exact search over small numbers: it knows seats, tools by index and
+//! prices, nothing of vessels. Requirements that cannot disturb each other's
+//! tools collapse through the memory of states already reached at a lower
+//! price.
+
+use super::prune;
+use std::collections::HashMap;
+
+/// A tool that may serve a member of a seat.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Candidate {
+    pub(super) tool: usize,
+    /// Paid for each use.
+    pub(super) price: u128,
+    /// Paid once, when anything of the group is first used.
+    pub(super) once: Option<(usize, u128)>,
+}
+
+/// So many tools out of these candidates.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Places {
+    pub(super) count: u32,
+    pub(super) candidates: Vec<Candidate>,
+}
+
+/// A tool of another seat that counts for this one too.
+#[derive(Debug, Clone)]
+pub(super) struct Link {
+    /// The other seat.
+    pub(super) from: usize,
+    /// Tools that count; for a shared one each must be a candidate here.
+    pub(super) tools: Tools,
+}
+
+/// Which of another seat's tools count.
+#[derive(Debug, Clone)]
+pub(super) enum Tools {
+    /// These, whatever this seat asks.
+    These(Vec<usize>),
+    /// Those that are candidates here.
+    Fitting,
+}
+
+/// A requirement that wants tools.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Seat {
+    /// How much meeting it is worth.
+    pub(super) worth: Worth,
+    /// How many different types it wants.
+    pub(super) least: usize,
+    /// The types, each a set of places.
+    pub(super) types: Vec<Vec<Places>>,
+    pub(super) links: Vec<Link>,
+    /// For spares: the seat whose tool they must fit, and for each candidate
+    /// tool the tools that it fits (`None`: any).
+    pub(super) fits: Option<(usize, Vec<SpareFit>)>,
+}
+
+/// A spare by its tool index, and the tools that it fits (`None`: any).
+pub(super) type SpareFit = (usize, Option<Vec<usize>>);
+
+/// How much meeting a seat is worth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Worth {
+    /// It counts first.
+    #[default]
+    Required,
+    /// It counts after every required one.
+    Recommended,
+    /// It counts nothing, but others may lean on its tool.
+    Nothing,
+    /// It is left out.
+    LeftOut,
+}
+
+/// A kit and what is wanted of it.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Pose {
+    pub(super) seats: Vec<Seat>,
+    /// How many of each tool there are.
+    pub(super) capacity: Vec<u32>,
+    /// Tools from this index on are none of the kit's: what nobody listed,
+    /// or what may be acquired. They fit whatever leans on them.
+    pub(super) listed: usize,
+    /// The parts that each tool is put together from.
+    pub(super) parts: Vec<Vec<usize>>,
+    /// How many parts there are.
+    pub(super) part_count: usize,
+    /// How many groups of `once` prices there are.
+    pub(super) groups: usize,
+}
+
+/// One use of a tool.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Use {
+    pub(super) tool: usize,
+    /// The type and the place in it that it fills.
+    pub(super) of_type: usize,
+    pub(super) place: usize,
+    /// The seat through which it counts, if not directly.
+    pub(super) through: Option<usize>,
+}
+
+/// The best assignment found.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Solution {
+    /// The uses for each seat; `None` where it is not met.
+    pub(super) uses: Vec<Option<Vec<Use>>>,
+    pub(super) score: Score,
+    /// True if the search was stopped before it was complete.
+    pub(super) stopped: bool,
+}
+
+/// What an assignment achieves; more met is better, then a lower price.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) struct Score {
+    pub(super) required: u32,
+    pub(super) recommended: u32,
+    pub(super) price: u128,
+}
+
+impl Score {
+    fn beats(self, other: Self) -> bool {
+        (self.required, self.recommended, std::cmp::Reverse(self.price))
+            > (other.required, other.recommended, std::cmp::Reverse(other.price))
+    }
+}
+
+/// The most steps that a search takes before it is stopped; a kit below the
+/// cap on its size stays far below it.
+const MOST_STEPS: u64 = 1_500_000;
+
+/// Finds the best assignment: most required seats, then most recommended,
+/// then the lowest price, then the first in order.
+pub(super) fn assign(pose: &Pose) -> Solution {
+    let mut search = Search::new(pose);
+    search.next_seat(0);
+    let mut solution = search
+        .best
+        .unwrap_or_else(|| Solution { uses: vec![None; pose.seats.len()], ..Solution::default() });
+    solution.stopped = search.steps >= MOST_STEPS;
+    solution
+}
+
+struct Search<'p> {
+    pose: &'p Pose,
+    /// Seats in an order in which each comes after those that it leans on.
+    order: Vec<usize>,
+    /// Tools, parts and seats that matter from a depth on.
+    matters: Vec<Matters>,
+    /// Required and recommended seats from a depth on.
+    ahead: Vec<Score>,
+    left: Vec<u32>,
+    part_used: Vec<bool>,
+    group_used: Vec<u32>,
+    uses: Vec<Vec<Use>>,
+    met: Vec<bool>,
+    score: Score,
+    best: Option<Solution>,
+    seen: HashMap<Vec<u32>, Score>,
+    steps: u64,
+}
+
+#[derive(Default)]
+struct Matters {
+    tools: Vec<usize>,
+    parts: Vec<usize>,
+    groups: Vec<usize>,
+    seats: Vec<usize>,
+}
+
+impl<'p> Search<'p> {
+    fn new(pose: &'p Pose) -> Self {
+        let order = order(pose);
+        let matters = (0..=order.len()).map(|depth| matters(pose, &order, depth)).collect();
+        let ahead = (0..=order.len()).map(|depth| ahead(pose, &order[depth..])).collect();
+        Self {
+            pose,
+            order,
+            matters,
+            ahead,
+            left: prune::capacities(pose),
+            part_used: vec![false; pose.part_count],
+            group_used: vec![0; pose.groups],
+            uses: vec![Vec::new(); pose.seats.len()],
+            met: vec![false; pose.seats.len()],
+            score: Score::default(),
+            best: None,
+            seen: HashMap::new(),
+            steps: 0,
+        }
+    }
+
+    fn stopped(&mut self) -> bool {
+        self.steps += 1;
+        self.steps >= MOST_STEPS
+    }
+
+    fn next_seat(&mut self, depth: usize) {
+        let Some(&seat) = self.order.get(depth) else {
+            self.keep_if_best();
+            return;
+        };
+        if self.hopeless(depth) || self.seen_better(depth) {
+            return;
+        }
+        self.next_type(depth, seat, 0, self.pose.seats[seat].least);
+        if self.steps < MOST_STEPS {
+            self.next_seat(depth + 1);
+        }
+    }
+
+    fn hopeless(&self, depth: usize) -> bool {
+        let Some(best) = &self.best else { return false };
+        let ahead = self.ahead[depth];
+        let hoped = Score {
+            required: self.score.required + ahead.required,
+            recommended: self.score.recommended + ahead.recommended,
+            price: self.score.price,
+        };
+        !hoped.beats(best.score)
+    }
+
+    /// Whether the same state was reached before at least as well.
+    fn seen_better(&mut self, depth: usize) -> bool {
+        let key = self.key(depth);
+        match self.seen.get(&key) {
+            Some(seen) if !self.score.beats(*seen) => true,
+            _ => {
+                self.seen.insert(key, self.score);
+                false
+            }
+        }
+    }
+
+    fn key(&self, depth: usize) -> Vec<u32> {
+        let matters = &self.matters[depth];
+        let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+        let mut key = vec![number(depth)];
+        key.extend(matters.tools.iter().map(|tool| self.left[*tool]));
+        key.extend(matters.parts.iter().map(|part| u32::from(self.part_used[*part])));
+        key.extend(matters.groups.iter().map(|group| self.group_used[*group].min(1)));
+        for seat in &matters.seats {
+            key.push(u32::MAX);
+            key.extend(
+                self.uses[*seat]
+                    .iter()
+                    .map(|u| number(u.tool) * 2 + u32::from(u.through.is_some())),
+            );
+        }
+        key
+    }
+
+    fn keep_if_best(&mut self) {
+        if self.best.as_ref().is_some_and(|best| !self.score.beats(best.score)) {
+            return;
+        }
+        let uses =
+            self.uses.iter().zip(&self.met).map(|(uses, met)| met.then(|| uses.clone())).collect();
+        self.best = Some(Solution { uses, score: self.score, stopped: false });
+    }
+
+    fn next_type(&mut self, depth: usize, seat: usize, first: usize, left: usize) {
+        if left == 0 {
+            self.seat_met(depth, seat);
+            return;
+        }
+        let types = self.pose.seats[seat].types.len();
+        for of_type in first..types {
+            if types - of_type < left || self.stopped() {
+                return;
+            }
+            self.fill(At {
+                depth,
+                seat,
+                of_type,
+                place: 0,
+                types_left: left,
+                link: 0,
+                candidate: 0,
+                missing: None,
+            });
+        }
+    }
+
+    fn seat_met(&mut self, depth: usize, seat: usize) {
+        let before = self.score;
+        match self.pose.seats[seat].worth {
+            Worth::Required => self.score.required += 1,
+            Worth::Recommended => self.score.recommended += 1,
+            Worth::Nothing | Worth::LeftOut => {}
+        }
+        self.met[seat] = true;
+        self.next_seat(depth + 1);
+        self.met[seat] = false;
+        self.score = before;
+    }
+
+    /// Fills one place after another of one type.
+    fn fill(&mut self, at: At) {
+        let pose = self.pose;
+        let Some(places) = pose.seats[at.seat].types[at.of_type].get(at.place) else {
+            self.next_type(at.depth, at.seat, at.of_type + 1, at.types_left - 1);
+            return;
+        };
+        let missing = at.missing.unwrap_or(places.count);
+        if missing == 0 {
+            self.fill(At { place: at.place + 1, link: 0, candidate: 0, missing: None, ..at });
+            return;
+        }
+        if self.stopped() {
+            return;
+        }
+        self.fill_through(at, missing);
+        self.fill_directly(at, missing);
+    }
+
+    /// Lets a tool of another seat count here too.
+    fn fill_through(&mut self, at: At, missing: u32) {
+        let pose = self.pose;
+        let seat = &pose.seats[at.seat];
+        for index in at.link..seat.links.len() {
+            let link = &seat.links[index];
+            let lent = self.uses[link.from].clone();
+            for (position, used) in lent.iter().enumerate() {
+                if used.through.is_some()
+                    || lent[..position].iter().any(|u| u.tool == used.tool && u.through.is_none())
+                {
+                    continue;
+                }
+                let price = match &link.tools {
+                    Tools::These(tools) => {
+                        (used.tool >= pose.listed || tools.contains(&used.tool)).then_some(0)
+                    }
+                    Tools::Fitting => seat.types[at.of_type][at.place]
+                        .candidates
+                        .iter()
+                        .find(|c| c.tool == used.tool)
+                        .map(|c| c.price),
+                };
+                let taken = |u: &&Use| u.tool == used.tool;
+                let there = lent.iter().filter(taken).filter(|u| u.through.is_none()).count();
+                let here = self.uses[at.seat]
+                    .iter()
+                    .filter(taken)
+                    .filter(|u| u.through == Some(link.from))
+                    .count();
+                let Some(price) = price.filter(|_| here < there) else {
+                    continue;
+                };
+                let before = self.score.price;
+                self.score.price += price;
+                self.uses[at.seat].push(Use {
+                    tool: used.tool,
+                    of_type: at.of_type,
+                    place: at.place,
+                    through: Some(link.from),
+                });
+                self.fill(At { link: index, missing: Some(missing - 1), ..at });
+                self.uses[at.seat].pop();
+                self.score.price = before;
+            }
+        }
+    }
+
+    fn fill_directly(&mut self, at: At, missing: u32) {
+        let pose = self.pose;
+        let places = &pose.seats[at.seat].types[at.of_type][at.place];
+        for (index, candidate) in places.candidates.iter().enumerate().skip(at.candidate) {
+            if self.left[candidate.tool] == 0
+                || !self.parts_free(candidate.tool)
+                || !self.spare_fits(at.seat, candidate.tool)
+            {
+                continue;
+            }
+            let before = self.score.price;
+            self.take(at, candidate);
+            let links = pose.seats[at.seat].links.len();
+            self.fill(At { link: links, candidate: index, missing: Some(missing - 1), ..at });
+            self.give_back(at, candidate);
+            self.score.price = before;
+        }
+    }
+
+    fn take(&mut self, at: At, candidate: &Candidate) {
+        self.left[candidate.tool] -= 1;
+        for part in &self.pose.parts[candidate.tool] {
+            self.part_used[*part] = true;
+        }
+        self.score.price += candidate.price;
+        if let Some((group, price)) = candidate.once {
+            if self.group_used[group] == 0 {
+                self.score.price += price;
+            }
+            self.group_used[group] += 1;
+        }
+        self.uses[at.seat].push(Use {
+            tool: candidate.tool,
+            of_type: at.of_type,
+            place: at.place,
+            through: None,
+        });
+    }
+
+    fn give_back(&mut self, at: At, candidate: &Candidate) {
+        self.uses[at.seat].pop();
+        if let Some((group, _)) = candidate.once {
+            self.group_used[group] -= 1;
+        }
+        for part in &self.pose.parts[candidate.tool] {
+            self.part_used[*part] = false;
+        }
+        self.left[candidate.tool] += 1;
+    }
+
+    fn parts_free(&self, tool: usize) -> bool {
+        self.pose.parts[tool].iter().all(|part| !self.part_used[*part])
+    }
+
+    /// Whether spares fit a tool that serves the seat they are for.
+    fn spare_fits(&self, seat: usize, tool: usize) -> bool {
+        let Some((served, fits)) = &self.pose.seats[seat].fits else {
+            return true;
+        };
+        if !self.met[*served] {
+            return false;
+        }
+        match fits.iter().find(|(spare, _)| *spare == tool) {
+            Some((_, None)) => true,
+            Some((_, Some(tools))) => self.uses[*served]
+                .iter()
+                .any(|u| u.tool >= self.pose.listed || tools.contains(&u.tool)),
+            None => false,
+        }
+    }
+}
+
+#[derive(Debug, Clone, Copy)]
+struct At {
+    depth: usize,
+    seat: usize,
+    of_type: usize,
+    place: usize,
+    types_left: usize,
+    link: usize,
+    candidate: usize,
+    missing: Option<u32>,
+}
+
+/// The seats that take part, each after those that it leans on.
+fn order(pose: &Pose) -> Vec<usize> {
+    let mut order = Vec::with_capacity(pose.seats.len());
+    let mut state = vec![0_u8; pose.seats.len()];
+    for seat in 0..pose.seats.len() {
+        visit(pose, seat, &mut state, &mut order);
+    }
+    order
+}
+
+fn visit(pose: &Pose, seat: usize, state: &mut [u8], order: &mut Vec<usize>) {
+    if state[seat] != 0 {
+        return;
+    }
+    state[seat] = 1;
+    for before in leans_on(&pose.seats[seat]) {
+        visit(pose, before, state, order);
+    }
+    if pose.seats[seat].worth != Worth::LeftOut {
+        order.push(seat);
+    }
+}
+
+fn leans_on(seat: &Seat) -> Vec<usize> {
+    let spare = seat.fits.as_ref().map(|(served, _)| *served);
+    seat.links.iter().map(|link| link.from).chain(spare).collect()
+}
+
+fn matters(pose: &Pose, order: &[usize], depth: usize) -> Matters {
+    let mut matters = Matters::default();
+    let done = &order[..depth];
+    for seat in &order[depth..] {
+        let seat = &pose.seats[*seat];
+        for candidate in seat.types.iter().flatten().flat_map(|places| &places.candidates) {
+            matters.tools.push(candidate.tool);
+            matters.parts.extend(&pose.parts[candidate.tool]);
+            matters.groups.extend(candidate.once.map(|(group, _)| group));
+        }
+        matters.seats.extend(leans_on(seat).into_iter().filter(|seat| done.contains(seat)));
+    }
+    for list in [&mut matters.tools, &mut matters.parts, &mut matters.groups, &mut matters.seats] {
+        list.sort_unstable();
+        list.dedup();
+    }
+    matters
+}
+
+/// What the seats from here on could add at best.
+fn ahead(pose: &Pose, seats: &[usize]) -> Score {
+    let mut score = Score::default();
+    for seat in seats.iter().map(|seat| &pose.seats[*seat]).filter(|seat| can_be_met(seat, pose)) {
+        match seat.worth {
+            Worth::Required => score.required += 1,
+            Worth::Recommended => score.recommended += 1,
+            Worth::Nothing | Worth::LeftOut => {}
+        }
+    }
+    score
+}
+
+/// Whether a seat could be met if it had the whole kit for itself.
+fn can_be_met(seat: &Seat, pose: &Pose) -> bool {
+    let fillable = |places: &Places| {
+        let tools: u64 = places.candidates.iter().map(|c| u64::from(pose.capacity[c.tool])).sum();
+        tools >= u64::from(places.count) || !seat.links.is_empty()
+    };
+    seat.types.iter().filter(|places| places.iter().all(fillable)).count() >= seat.least
+}
+
+#[cfg(test)]
+#[path = "assign_tests.rs"]
+mod tests;

@@ -1,0 +1,144 @@
+//! Requirements that want no tool: certificates held by people, and the
+//! vessel's own fishing gear.
+
+use super::fit;
+use super::scene::Scene;
+use crate::measure::{Answer, Day, Interval};
+use crate::model::profile::Requirement;
+use crate::model::reason::{Reason, VesselFact};
+use crate::model::rule::{Holders, Need, Spec};
+use crate::model::vessel::{Certificate, GearPiece, Person};
+use crate::model::vocabulary::KindId;
+
+/// Every reason why the requirement is not met; `None` if it wants tools.
+pub(super) fn reasons(requirement: &Requirement, scene: &Scene<'_>) -> Option<Vec<Reason>> {
+    match &requirement.need {
+        Need::Tools { .. } => None,
+        Need::Certificates { kind, holders, valid } => {
+            Some(certificates(*kind, holders, *valid, scene))
+        }
+        Need::Gear { kind, choices } => Some(gear(*kind, choices, requirement, scene)),
+    }
+}
+
+fn certificates(
+    kind: KindId,
+    holders: &Holders,
+    valid: Option<Interval>,
+    scene: &Scene<'_>,
+) -> Vec<Reason> {
+    let Some(people) = &scene.vessel.people else {
+        return vec![Reason::VesselFactUnknown { fact: VesselFact::People }];
+    };
+    match holders {
+        Holders::EachRole(roles) => roles
+            .iter()
+            .flat_map(|role| {
+                let group: Vec<_> = people.iter().filter(|p| p.roles.contains(role)).collect();
+                if group.is_empty() {
+                    return vec![Reason::VesselFactUnknown { fact: VesselFact::People }];
+                }
+                enough(&group, kind, 1, valid, Some(role), scene)
+            })
+            .collect(),
+        Holders::People(count) => {
+            let group: Vec<_> = people.iter().collect();
+            enough(&group, kind, *count, valid, None, scene)
+        }
+    }
+}
+
+fn enough(
+    people: &[&Person],
+    kind: KindId,
+    need: u32,
+    valid: Option<Interval>,
+    role: Option<&String>,
+    scene: &Scene<'_>,
+) -> Vec<Reason> {
+    let (mut have, mut undated, mut lapsed): (u32, Vec<Reason>, Option<Day>) =
+        (0, Vec::new(), None);
+    for person in people {
+        let held: Vec<_> = person.certificates.iter().filter(|c| c.kind == kind).collect();
+        let answers: Vec<_> = held.iter().map(|c| is_valid(c, valid, scene.day)).collect();
+        if answers.contains(&Answer::Yes) {
+            have += 1;
+        } else if answers.contains(&Answer::Unknown) {
+            undated.push(Reason::CertificateUndated { person: person.name.clone() });
+        } else {
+            let ends = held.iter().filter_map(|c| last_day(c, valid)).filter(|d| *d < scene.day);
+            lapsed = lapsed.max(ends.max().map(Day::next));
+        }
+    }
+    let open = u32::try_from(undated.len()).unwrap_or(u32::MAX);
+    if have >= need {
+        Vec::new()
+    } else if have + open >= need {
+        undated
+    } else {
+        vec![Reason::NoCertificate { role: role.cloned(), have, need, lapsed }]
+    }
+}
+
+/// The last valid day: the earlier of its own print and its issue plus the
+/// span that the rule sets.
+fn last_day(certificate: &Certificate, valid: Option<Interval>) -> Option<Day> {
+    let by_issue = certificate.issued.zip(valid).map(|(day, valid)| day.through(valid));
+    [certificate.expires, by_issue].into_iter().flatten().min()
+}
+
+fn is_valid(certificate: &Certificate, valid: Option<Interval>, day: Day) -> Answer {
+    if certificate.issued.is_some_and(|issued| day < issued) {
+        return Answer::No;
+    }
+    match last_day(certificate, valid) {
+        Some(last) => (day <= last).into(),
+        // Without a span in the rule an undated certificate does not lapse.
+        None if valid.is_none() => Answer::Yes,
+        None => Answer::Unknown,
+    }
+}
+
+fn gear(
+    kind: KindId,
+    choices: &[Spec],
+    requirement: &Requirement,
+    scene: &Scene<'_>,
+) -> Vec<Reason> {
+    let hooks = scene.vocabulary.kind(kind).id == "hook";
+    let (pieces, fact) = if hooks {
+        (&scene.vessel.hooks, VesselFact::Hooks)
+    } else {
+        (&scene.vessel.lines, VesselFact::Lines)
+    };
+    let Some(pieces) = pieces else {
+        return vec![Reason::VesselFactUnknown { fact }];
+    };
+    pieces.iter().filter_map(|piece| outside(piece, choices, requirement, scene)).collect()
+}
+
+/// The nearest alternative's first reason, if the piece keeps none.
+pub(super) fn outside(
+    piece: &GearPiece,
+    choices: &[Spec],
+    requirement: &Requirement,
+    scene: &Scene<'_>,
+) -> Option<Reason> {
+    let mut nearest: Option<Vec<Reason>> = None;
+    for spec in choices {
+        let open = scene.holds_all(&spec.when);
+        if open == Ok(false) {
+            continue;
+        }
+        let mut reasons = fit::fit(&piece.tool, spec, None, requirement, scene);
+        reasons.retain(|reason| !matches!(reason, Reason::InspectionUndated));
+        reasons.extend(open.err().map(|fact| Reason::VesselFactUnknown { fact }));
+        let rank = |reasons: &[Reason]| (fit::answer(reasons) == Answer::No, reasons.len());
+        if nearest.as_ref().is_none_or(|best| rank(&reasons) < rank(best)) {
+            nearest = Some(reasons);
+        }
+    }
+    let reasons = nearest?;
+    let why = reasons.iter().find(|r| !r.is_open()).or(reasons.first())?.clone();
+    Some(Reason::GearOutside { piece: piece.name.clone(), why: Box::new(why) })
+}

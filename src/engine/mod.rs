@@ -1,0 +1,84 @@
+//! The engine: fit, assignment, verdict and the four inverses.
+//!
+//! Imports `model` and `measure` only. Pure: no files, no clock, no
+//! terminal, no threads, no global state, no floating point.
+#![deny(clippy::float_arithmetic)]
+
+mod assign;
+mod clash;
+mod conform;
+mod deeds;
+mod edges;
+mod evaluate;
+mod explain;
+mod fit;
+mod holders;
+mod judge;
+mod lay;
+mod limit;
+mod pose;
+mod prune;
+mod scene;
+mod select;
+mod until;
+mod upto;
+mod way;
+
+pub use conform::perform;
+pub use lay::lay_over;
+
+use crate::measure::{Day, DaySpan};
+use crate::model::check::{Check, Notice};
+use crate::model::finding::{Asked, Verdict};
+use crate::model::profile::Profile;
+use crate::model::vessel::{Inspection, Trust, Vessel};
+use crate::model::vocabulary::Vocabulary;
+use std::sync::Arc;
+
+/// What to check.
+#[derive(Debug, Clone, Copy)]
+pub struct Request<'a> {
+    /// The trade's words.
+    pub vocabulary: &'a Vocabulary,
+    /// Every profile that is known.
+    pub profiles: &'a [Arc<Profile>],
+    /// The profiles that were asked for; if none, every one that binds.
+    pub asked: &'a [Arc<Profile>],
+    /// The vessel as declared.
+    pub vessel: &'a Vessel,
+    /// Inspection records to lay over it, in any order.
+    pub inspections: &'a [Inspection],
+    /// The day of departure.
+    pub departure: Day,
+    /// The day of return; a trip of one day if it is not known.
+    pub back: Option<Day>,
+    /// Which figures are believed.
+    pub trust: Trust,
+}
+
+/// Checks one vessel against every profile that binds it, or against those
+/// that were asked for.
+pub fn check(request: &Request<'_>) -> Check {
+    let laid = lay_over(request.vessel, request.inspections, request.vocabulary);
+    let vessel = lay::believe(&laid, request.trust);
+    let asked = Asked {
+        departure: request.departure,
+        back: request.back.unwrap_or(request.departure).max(request.departure),
+        trust: request.trust,
+    };
+    let days = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
+    let selection = select::select(request, &vessel, days);
+    let mut notices = selection.notices;
+    if request.back.is_none() {
+        notices.push(Notice::NoReturn);
+    }
+    let judgements: Vec<_> = selection
+        .courses
+        .iter()
+        .map(|course| judge::judge(request.vocabulary, &vessel, course, asked))
+        .collect();
+    let gaps = notices.iter().any(|notice| matches!(notice, Notice::NoEdition { .. }));
+    let floor = if gaps || judgements.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
+    let verdict = judgements.iter().map(|j| j.verdict).fold(floor, Verdict::max);
+    Check { vessel, asked, verdict, judgements, notices }
+}

@@ -1,0 +1,245 @@
+//! From a scene to the seats of the assignment.
+
+use super::assign::{Candidate, Link, Places, Pose, Seat, SpareFit, Tools, Worth};
+use super::fit;
+use super::scene::{self, Known, Scene};
+use crate::measure::Answer;
+use crate::model::finding::Outcome;
+use crate::model::profile::{Level, Requirement};
+use crate::model::reason::Reason;
+use crate::model::rule::{Member, Need, ToolType};
+use crate::model::vocabulary::KindId;
+
+/// How unknown facts are taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Pass {
+    /// As no.
+    Strict,
+    /// As yes.
+    Generous,
+}
+
+/// The fit of one tool to one choice of a member.
+#[derive(Debug, Clone)]
+pub(super) struct Fitted {
+    pub(super) tool: usize,
+    pub(super) choice: usize,
+    pub(super) reasons: Vec<Reason>,
+    pub(super) answer: Answer,
+}
+
+/// Everything that is known of one requirement in one scene.
+#[derive(Debug)]
+pub(super) struct View<'a> {
+    pub(super) requirement: &'a Requirement,
+    pub(super) binds: Known,
+    /// For tools: by type, by member, the fits of the tools of its kinds.
+    pub(super) fits: Vec<Vec<Vec<Fitted>>>,
+}
+
+/// The views of all requirements of the scene's profile.
+pub(super) fn views<'a>(scene: &Scene<'a>) -> Vec<View<'a>> {
+    scene.profile.requirements.iter().map(|requirement| view(requirement, scene)).collect()
+}
+
+fn view<'a>(requirement: &'a Requirement, scene: &Scene<'a>) -> View<'a> {
+    let binds = scene.binds(requirement);
+    let fits = match &requirement.need {
+        Need::Tools { types, .. } if binds != Ok(false) => types
+            .iter()
+            .map(|t| t.members.iter().map(|m| fit_member(m, t, requirement, scene)).collect())
+            .collect(),
+        _ => Vec::new(),
+    };
+    View { requirement, binds, fits }
+}
+
+fn fit_member(
+    member: &Member,
+    the_type: &ToolType,
+    requirement: &Requirement,
+    scene: &Scene<'_>,
+) -> Vec<Fitted> {
+    let mut fits = Vec::new();
+    for (tool_index, tool) in scene.vessel.kit.iter().enumerate() {
+        for (choice, spec) in member.choices.iter().enumerate() {
+            if spec.kind != tool.kind {
+                continue;
+            }
+            let open = scene.holds_all(&spec.when);
+            if open == Ok(false) {
+                continue;
+            }
+            let mut reasons = fit::fit(tool, spec, the_type.clause.as_deref(), requirement, scene);
+            reasons.extend(open.err().map(|fact| Reason::VesselFactUnknown { fact }));
+            let answer = fit::answer(&reasons);
+            fits.push(Fitted { tool: tool_index, choice, reasons, answer });
+        }
+    }
+    fits
+}
+
+/// Whether tools of one of the kinds may be aboard that nobody listed.
+pub(super) fn may_be_unlisted(member: &Member, scene: &Scene<'_>) -> Vec<KindId> {
+    let mut kinds: Vec<_> = member
+        .choices
+        .iter()
+        .filter(|spec| scene.holds_all(&spec.when) != Ok(false))
+        .map(|spec| spec.kind)
+        .filter(|kind| !scene.vessel.coverage.is_whole(*kind))
+        .collect();
+    kinds.dedup();
+    kinds
+}
+
+/// Fills the seats for one pass.
+pub(super) fn pose(views: &[View<'_>], scene: &Scene<'_>, pass: Pass) -> Pose {
+    let kit = &scene.vessel.kit;
+    let mut pose = Pose {
+        capacity: kit.iter().map(|tool| tool.count).collect(),
+        listed: kit.len(),
+        ..Pose::default()
+    };
+    seat_parts(&mut pose, scene);
+    for view in views {
+        let seat = seat(view, scene, pass, &mut pose);
+        pose.seats.push(seat);
+    }
+    pose
+}
+
+fn seat_parts(pose: &mut Pose, scene: &Scene<'_>) {
+    let mut names: Vec<&str> = Vec::new();
+    for tool in &scene.vessel.kit {
+        let mut parts = Vec::new();
+        for part in tool.parts.iter().filter(|_| !scene.profile.parts_shared) {
+            let index = names.iter().position(|name| name == part).unwrap_or_else(|| {
+                names.push(part);
+                names.len() - 1
+            });
+            parts.push(index);
+        }
+        pose.parts.push(parts);
+    }
+    pose.part_count = names.len();
+}
+
+fn worth(view: &View<'_>, pass: Pass) -> Worth {
+    match (&view.binds, pass, view.requirement.level) {
+        (Ok(false), _, _) | (Err(_), Pass::Generous, _) => Worth::LeftOut,
+        (_, _, Level::Required) => Worth::Required,
+        (_, _, Level::Recommended) => Worth::Recommended,
+    }
+}
+
+fn seat(view: &View<'_>, scene: &Scene<'_>, pass: Pass, pose: &mut Pose) -> Seat {
+    let Need::Tools { least, types, spare_for } = &view.requirement.need else {
+        return Seat { worth: Worth::LeftOut, ..Seat::default() };
+    };
+    let mut seat = Seat {
+        worth: worth(view, pass),
+        least: usize::try_from(*least).unwrap_or(usize::MAX),
+        ..Seat::default()
+    };
+    if seat.worth == Worth::LeftOut {
+        return seat;
+    }
+    for (of_type, fits) in types.iter().zip(&view.fits) {
+        let places = of_type
+            .members
+            .iter()
+            .zip(fits)
+            .map(|(member, fits)| place(member, fits, scene, pass, pose))
+            .collect();
+        seat.types.push(places);
+    }
+    seat.links = links(view.requirement, scene, pass);
+    seat.fits = spare_for.map(|served| (served, spare_fits(&seat, scene, pass)));
+    seat
+}
+
+fn place(
+    member: &Member,
+    fits: &[Fitted],
+    scene: &Scene<'_>,
+    pass: Pass,
+    pose: &mut Pose,
+) -> Places {
+    let mut candidates: Vec<Candidate> = Vec::new();
+    for fitted in fits {
+        let serves = match pass {
+            Pass::Strict => fitted.answer == Answer::Yes,
+            Pass::Generous => fitted.answer != Answer::No,
+        };
+        if !serves || candidates.iter().any(|c| c.tool == fitted.tool) {
+            continue;
+        }
+        let tests = &member.choices[fitted.choice].tests;
+        let spare = fit::to_spare(&scene.vessel.kit[fitted.tool], tests, scene);
+        let price = u128::try_from(spare.nanometres()).unwrap_or(0);
+        candidates.push(Candidate { tool: fitted.tool, price, once: None });
+    }
+    if pass == Pass::Generous && !may_be_unlisted(member, scene).is_empty() {
+        let tool = unlisted(pose, member.count);
+        candidates.push(Candidate { tool, price: 0, once: None });
+    }
+    Places { count: member.count, candidates }
+}
+
+/// Adds a tool that nobody listed, as many as are asked.
+pub(super) fn unlisted(pose: &mut Pose, count: u32) -> usize {
+    pose.capacity.push(count);
+    pose.parts.push(Vec::new());
+    pose.capacity.len() - 1
+}
+
+fn links(requirement: &Requirement, scene: &Scene<'_>, pass: Pass) -> Vec<Link> {
+    let deemed = requirement.deemed.iter().map(|deemed| {
+        let mut tools = Vec::new();
+        for (index, tool) in scene.vessel.kit.iter().enumerate() {
+            let mut reasons = Vec::new();
+            fit::run(&deemed.tests, tool, false, scene, &mut reasons);
+            let counts = match fit::answer(&reasons) {
+                Answer::Yes => true,
+                Answer::Unknown => pass == Pass::Generous,
+                Answer::No => false,
+            };
+            if counts {
+                tools.push(index);
+            }
+        }
+        Link { from: deemed.requirement, tools: Tools::These(tools) }
+    });
+    let shared = requirement.shares.iter().map(|from| Link { from: *from, tools: Tools::Fitting });
+    deemed.chain(shared).collect()
+}
+
+fn spare_fits(seat: &Seat, scene: &Scene<'_>, pass: Pass) -> Vec<SpareFit> {
+    let kit = &scene.vessel.kit;
+    let mut fits = Vec::new();
+    for candidate in seat.types.iter().flatten().flat_map(|places| &places.candidates) {
+        let Some(spare) = kit.get(candidate.tool) else {
+            fits.push((candidate.tool, None));
+            continue;
+        };
+        if spare.fits.is_empty() {
+            if pass == Pass::Generous {
+                fits.push((candidate.tool, None));
+            }
+            continue;
+        }
+        let tools = (0..kit.len()).filter(|index| spare.fits.contains(&kit[*index].mark)).collect();
+        fits.push((candidate.tool, Some(tools)));
+    }
+    fits
+}
+
+/// The outcome that a requirement without tools has, from its own answer.
+pub(super) fn outcome_of(answer: Answer, binds: &Known) -> Option<Outcome> {
+    match (scene::answer(binds), answer) {
+        (Answer::No, _) => None,
+        (_, Answer::Yes) => Some(Outcome::Met),
+        (Answer::Yes, Answer::No) => Some(Outcome::NotMet),
+        _ => Some(Outcome::CannotTell),
+    }
+}

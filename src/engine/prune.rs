@@ -1,0 +1,91 @@
+//! Leaves out tools that cannot matter to an assignment, so that a large
+//! kit costs no more to assign than the requirements ask.
+
+use super::assign::{Pose, Tools, Worth};
+
+/// Where a tool is a candidate, and at which price; two tools with the same
+/// places are of one class.
+#[derive(Default, PartialEq, Eq, Clone)]
+struct Standing {
+    places: Vec<(usize, usize, usize)>,
+    prices: Vec<u128>,
+    once: Vec<Option<(usize, u128)>>,
+    links: Vec<(usize, usize)>,
+    named: Vec<usize>,
+}
+
+/// The capacities with every tool set to none that has, in its own class,
+/// at least as many tools before it as all the seats of the class ask
+/// together. By exchange, an assignment that uses it can use one of those
+/// instead at no higher price.
+pub(super) fn capacities(pose: &Pose) -> Vec<u32> {
+    let mut capacity = pose.capacity.clone();
+    if capacity.len() < 16 {
+        return capacity;
+    }
+    let standings = standings(pose);
+    for tool in 0..capacity.len() {
+        if capacity[tool] == 0 || !pose.parts[tool].is_empty() {
+            continue;
+        }
+        let demand = demand(pose, &standings[tool]);
+        let before = (0..capacity.len())
+            .filter(|other| *other != tool && capacity[*other] > 0)
+            .filter(|other| pose.parts[*other].is_empty())
+            .filter(|other| dominates(&standings[*other], &standings[tool], *other < tool))
+            .take(demand)
+            .count();
+        if before >= demand {
+            capacity[tool] = 0;
+        }
+    }
+    capacity
+}
+
+fn standings(pose: &Pose) -> Vec<Standing> {
+    let mut standings = vec![Standing::default(); pose.capacity.len()];
+    for (index, seat) in pose.seats.iter().enumerate() {
+        if seat.worth == Worth::LeftOut {
+            continue;
+        }
+        for (of_type, places) in seat.types.iter().enumerate() {
+            for (place, candidates) in places.iter().enumerate() {
+                for candidate in &candidates.candidates {
+                    let standing = &mut standings[candidate.tool];
+                    standing.places.push((index, of_type, place));
+                    standing.prices.push(candidate.price);
+                    standing.once.push(candidate.once);
+                }
+            }
+        }
+        for (number, link) in seat.links.iter().enumerate() {
+            if let Tools::These(tools) = &link.tools {
+                tools.iter().for_each(|tool| standings[*tool].links.push((index, number)));
+            }
+        }
+        for (spare, tools) in seat.fits.iter().flat_map(|(_, fits)| fits) {
+            standings[*spare].named.push(usize::MAX - *spare);
+            tools.iter().flatten().for_each(|tool| standings[*tool].named.push(*spare));
+        }
+    }
+    standings
+}
+
+fn demand(pose: &Pose, standing: &Standing) -> usize {
+    let counts = standing.places.iter().map(|(seat, of_type, place)| {
+        usize::try_from(pose.seats[*seat].types[*of_type][*place].count).unwrap_or(usize::MAX)
+    });
+    counts.fold(1, usize::saturating_add)
+}
+
+/// Whether the one can stand in for the other wherever it serves, at no
+/// higher price; of two that are equal, the first in the file goes before.
+fn dominates(one: &Standing, other: &Standing, first: bool) -> bool {
+    one.places == other.places
+        && one.links == other.links
+        && one.named == other.named
+        && one.once.iter().all(Option::is_none)
+        && other.once.iter().all(Option::is_none)
+        && one.prices.iter().zip(&other.prices).all(|(a, b)| a <= b)
+        && (first || one.prices != other.prices)
+}

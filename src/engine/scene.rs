@@ -1,0 +1,227 @@
+//! One profile over one vessel at one freeboard on one day: what is known
+//! there, and which conditions hold.
+
+use crate::measure::{Answer, Day, Length, Quantity, System};
+use crate::model::profile::{Binds, Profile, Requirement};
+use crate::model::reason::VesselFact;
+use crate::model::rule::{Base, Condition, Side};
+use crate::model::vessel::{GearPiece, State, Vessel, Whereabouts};
+use crate::model::vocabulary::{KindId, Vocabulary};
+
+/// One profile over one vessel at one freeboard on one day.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Scene<'a> {
+    pub(super) vocabulary: &'a Vocabulary,
+    pub(super) profile: &'a Profile,
+    pub(super) vessel: &'a Vessel,
+    /// The freeboard, or the fact that is missing.
+    pub(super) freeboard: Result<Length, Missing>,
+    pub(super) day: Day,
+    /// The day of departure, to tell a lapse at sea from one before it.
+    pub(super) departure: Day,
+    /// True where the profile was asked for by name: whom it binds is then
+    /// no question.
+    pub(super) asked: bool,
+}
+
+/// Why there is no freeboard.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Missing {
+    NotMeasured,
+    OtherPlace,
+}
+
+impl From<Missing> for VesselFact {
+    fn from(missing: Missing) -> Self {
+        match missing {
+            Missing::NotMeasured => Self::Freeboard,
+            Missing::OtherPlace => Self::FreeboardFrom,
+        }
+    }
+}
+
+/// What is known of a condition, with the fact that would settle it.
+pub(super) type Known = Result<bool, VesselFact>;
+
+pub(super) fn answer(known: &Known) -> Answer {
+    match known {
+        Ok(holds) => (*holds).into(),
+        Err(_) => Answer::Unknown,
+    }
+}
+
+/// All hold: one `no` settles it, else the first missing fact.
+pub(super) fn all(list: impl IntoIterator<Item = Known>) -> Known {
+    let mut missing = None;
+    for known in list {
+        match known {
+            Ok(true) => {}
+            Ok(false) => return Ok(false),
+            Err(fact) => missing = missing.or(Some(fact)),
+        }
+    }
+    missing.map_or(Ok(true), Err)
+}
+
+/// One holds: one `yes` settles it, else the first missing fact.
+pub(super) fn any(list: impl IntoIterator<Item = Known>) -> Known {
+    all(list.into_iter().map(|known| known.map(|holds| !holds))).map(|none| !none)
+}
+
+impl<'a> Scene<'a> {
+    /// The length that a percentage is taken of, or the fact that is missing.
+    pub(super) fn base(&self, base: Base) -> Result<Length, VesselFact> {
+        match base {
+            Base::Freeboard => self.freeboard.map_err(VesselFact::from),
+            Base::HeaviestHook => {
+                self.thickest(self.vessel.hooks.as_deref(), "wire", VesselFact::Hooks)
+            }
+            Base::ThickestLine => {
+                self.thickest(self.vessel.lines.as_deref(), "diameter", VesselFact::Lines)
+            }
+        }
+    }
+
+    fn thickest(
+        &self,
+        pieces: Option<&[GearPiece]>,
+        attribute: &str,
+        fact: VesselFact,
+    ) -> Result<Length, VesselFact> {
+        let pieces = pieces.ok_or(fact.clone())?;
+        let attribute = self.vocabulary.find_attribute(attribute).ok_or(fact.clone())?;
+        let mut thickest = Length::ZERO;
+        for piece in pieces {
+            let readings = piece.tool.readings(attribute);
+            let lengths = readings.iter().filter_map(|reading| match &reading.datum {
+                crate::model::vessel::Datum::Figure(figure) => match figure.quantity {
+                    Quantity::Length(length) => Some(length),
+                    _ => None,
+                },
+                _ => None,
+            });
+            thickest = thickest.max(lengths.max().ok_or(fact.clone())?);
+        }
+        Ok(thickest)
+    }
+
+    /// The system of units that the vessel measures in.
+    pub(super) fn system(&self) -> System {
+        self.vessel
+            .freeboard
+            .stations
+            .first()
+            .and_then(|station| station.readings.first())
+            .map_or(System::Customary, |reading| reading.high.system)
+    }
+
+    /// Whether the requirement binds here.
+    pub(super) fn binds(&self, requirement: &Requirement) -> Known {
+        if !requirement.span.holds(self.day) {
+            return Ok(false);
+        }
+        let profile = if self.asked { Ok(true) } else { self.profile_binds() };
+        let unless = any(requirement.unless.iter().map(|group| self.holds_all(group)));
+        all([profile, self.holds_all(&requirement.when), unless.map(|holds| !holds)])
+    }
+
+    /// Whether the profile binds the vessel, whatever the day.
+    pub(super) fn profile_binds(&self) -> Known {
+        let tags = tags_bind(&self.profile.binds, self.vessel);
+        all([tags, self.holds_all(&self.profile.binds.when)])
+    }
+
+    /// Whether all the conditions hold.
+    pub(super) fn holds_all(&self, conditions: &[Condition]) -> Known {
+        all(conditions.iter().map(|condition| self.holds(condition)))
+    }
+
+    fn holds(&self, condition: &Condition) -> Known {
+        match condition {
+            Condition::Freeboard { side, threshold, .. } => {
+                let freeboard = self.freeboard.map_err(VesselFact::from)?;
+                Ok(match side {
+                    Side::AtMost => freeboard <= *threshold,
+                    Side::MoreThan => freeboard > *threshold,
+                    Side::LessThan => freeboard < *threshold,
+                    Side::AtLeast => freeboard >= *threshold,
+                })
+            }
+            Condition::Feature { feature, wanted } => self
+                .vessel
+                .features
+                .get(feature)
+                .map(|has| has == wanted)
+                .ok_or_else(|| VesselFact::Feature(feature.clone())),
+            Condition::Aboard { kind, wanted } => self.aboard(*kind).map(|has| has == *wanted),
+            Condition::Gear(tag) => tagged(self.vessel.gears.as_ref(), tag, VesselFact::Gear),
+            Condition::Area(tag) => tagged(self.vessel.areas.as_ref(), tag, VesselFact::Areas),
+            Condition::Permit(tag) => {
+                tagged(self.vessel.permits.as_ref(), tag, VesselFact::Permits)
+            }
+            Condition::Months(first, last) => {
+                let month = self.day.month();
+                Ok(if first <= last {
+                    (*first..=*last).contains(&month)
+                } else {
+                    month >= *first || month <= *last
+                })
+            }
+            Condition::AnyOf(groups) => any(groups.iter().map(|group| self.holds_all(group))),
+        }
+    }
+
+    /// Whether something of the kind is aboard and serviceable on the day,
+    /// before any assignment.
+    fn aboard(&self, kind: KindId) -> Known {
+        let fact = || VesselFact::Aboard(kind);
+        let listed = self.vessel.kit.iter().filter(|tool| tool.kind == kind).map(|tool| {
+            let here = match &tool.whereabouts {
+                Whereabouts::Aboard => Ok(true),
+                Whereabouts::Lent { span, .. } => Ok(!span.holds(self.day)),
+                Whereabouts::Ashore | Whereabouts::Missing => Ok(false),
+                Whereabouts::Unknown => Err(fact()),
+            };
+            let works = match tool.state {
+                State::Serviceable => Ok(true),
+                State::Broken => Ok(false),
+                State::Unknown => Err(fact()),
+            };
+            let dated = tool.expires.is_none_or(|day| self.day <= day)
+                && tool.acquired.is_none_or(|day| day <= self.day);
+            all([here, works, Ok(dated)])
+        });
+        let unlisted = if self.vessel.coverage.is_whole(kind) { Ok(false) } else { Err(fact()) };
+        any(listed.chain(std::iter::once(unlisted)))
+    }
+}
+
+fn tagged(tags: Option<&Vec<String>>, tag: &str, fact: VesselFact) -> Known {
+    tags.map(|tags| tags.iter().any(|t| t == tag)).ok_or(fact)
+}
+
+/// Whether the tags of the vessel are among those that the profile binds.
+pub(super) fn tags_bind(binds: &Binds, vessel: &Vessel) -> Known {
+    let one = |wanted: &[String], has: Option<&Vec<String>>, fact: VesselFact| {
+        if wanted.is_empty() {
+            Ok(true)
+        } else {
+            has.map(|has| has.iter().any(|tag| wanted.contains(tag))).ok_or(fact)
+        }
+    };
+    all([
+        one(&binds.permits, vessel.permits.as_ref(), VesselFact::Permits),
+        one(&binds.gears, vessel.gears.as_ref(), VesselFact::Gear),
+        one(&binds.areas, vessel.areas.as_ref(), VesselFact::Areas),
+    ])
+}
+
+/// Whether the profile names any tag that the vessel states.
+pub(super) fn names(binds: &Binds, vessel: &Vessel) -> bool {
+    let touches = |wanted: &[String], has: Option<&Vec<String>>| {
+        has.is_some_and(|has| has.iter().any(|tag| wanted.contains(tag)))
+    };
+    touches(&binds.permits, vessel.permits.as_ref())
+        || touches(&binds.gears, vessel.gears.as_ref())
+        || touches(&binds.areas, vessel.areas.as_ref())
+}

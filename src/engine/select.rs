@@ -1,0 +1,174 @@
+//! Which profiles judge a vessel on a trip.
+
+use super::Request;
+use super::scene::{self, Known, Missing, Scene};
+use crate::measure::{Day, DaySpan, Length};
+use crate::model::check::{Notice, Why};
+use crate::model::profile::Profile;
+use crate::model::vessel::Vessel;
+use std::sync::Arc;
+
+/// One profile with the days that it judges, and its sister editions for
+/// the days beyond.
+#[derive(Debug, Clone)]
+pub(super) struct Course<'a> {
+    pub(super) profile: Arc<Profile>,
+    pub(super) why: Why,
+    pub(super) days: DaySpan,
+    /// All editions of the rule, this one among them.
+    pub(super) editions: Vec<&'a Arc<Profile>>,
+}
+
+/// What the rule says on a day.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Governing<'a> {
+    /// This edition.
+    Edition(&'a Profile),
+    /// An edition that is known, not encoded, or none that is known.
+    NotKnown,
+}
+
+impl Course<'_> {
+    /// Which edition governs on the day. A profile that was asked for
+    /// governs on every day.
+    pub(super) fn governing(&self, day: Day) -> Governing<'_> {
+        if self.why == Why::Asked || self.profile.in_force.holds(day) {
+            return Self::known(&self.profile);
+        }
+        match self.editions.iter().find(|edition| edition.in_force.holds(day)) {
+            Some(edition) => Self::known(edition),
+            None => Governing::NotKnown,
+        }
+    }
+
+    fn known(profile: &Profile) -> Governing<'_> {
+        if profile.encoded { Governing::Edition(profile) } else { Governing::NotKnown }
+    }
+}
+
+/// The courses of a check, with what is to be told.
+pub(super) struct Selection<'a> {
+    pub(super) courses: Vec<Course<'a>>,
+    pub(super) notices: Vec<Notice>,
+}
+
+/// Selects the profiles that were asked for, else every one that binds, else
+/// the fallback.
+pub(super) fn select<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
+    if !request.asked.is_empty() {
+        return asked(request, vessel, days);
+    }
+    let mut selection = binding(request, vessel, days);
+    if selection.courses.is_empty() && selection.notices.is_empty() {
+        selection.notices.push(Notice::NoRuleNamesVessel);
+        for profile in request.profiles.iter().filter(|profile| profile.fallback) {
+            let editions = vec![profile];
+            let profile = Arc::clone(profile);
+            selection.courses.push(Course { profile, why: Why::Fallback, days, editions });
+        }
+    }
+    selection
+}
+
+fn asked<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
+    let (mut courses, mut notices) = (Vec::new(), Vec::new());
+    for profile in request.asked {
+        let inside = |day: Option<Day>| day.is_none_or(|day| profile.in_force.holds(day));
+        if !inside(days.from) || !inside(days.until) {
+            notices.push(Notice::NotInForce { profile: profile.id.clone() });
+        }
+        if !profile.fallback && binds(request, profile, vessel, days) == Ok(false) {
+            notices.push(Notice::DoesNotBind { profile: profile.id.clone() });
+        }
+        let editions = vec![profile];
+        courses.push(Course { profile: Arc::clone(profile), why: Why::Asked, days, editions });
+    }
+    Selection { courses, notices }
+}
+
+fn binding<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
+    let (mut courses, mut notices) = (Vec::new(), Vec::new());
+    let mut rules: Vec<&str> = Vec::new();
+    for profile in request.profiles.iter().filter(|p| !p.base && !p.fallback) {
+        if !rules.contains(&profile.rule.as_str()) {
+            rules.push(&profile.rule);
+        }
+    }
+    for rule in rules {
+        let editions: Vec<_> =
+            request.profiles.iter().filter(|p| !p.base && p.rule == rule).collect();
+        let concerned: Vec<_> = editions
+            .iter()
+            .filter_map(|profile| {
+                let why = match binds(request, profile, vessel, days) {
+                    Ok(true) => Why::Binds,
+                    Err(fact) if scene::names(&profile.binds, vessel) => Why::MayBind(fact),
+                    _ => return None,
+                };
+                Some((*profile, why))
+            })
+            .collect();
+        if concerned.is_empty() {
+            continue;
+        }
+        if let Some(day) = first_gap(&editions, days) {
+            notices.push(Notice::NoEdition { rule: rule.to_owned(), day });
+        }
+        for (profile, why) in concerned {
+            if profile.in_force.meets(days) {
+                let days = overlap(profile.in_force, days);
+                let profile = Arc::clone(profile);
+                courses.push(Course { profile, why, days, editions: editions.clone() });
+            }
+        }
+    }
+    Selection { courses, notices }
+}
+
+/// Whether the profile binds the vessel by its tags and at any freeboard of
+/// the vessel.
+fn binds(request: &Request<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -> Known {
+    let day = days.from.unwrap_or(request.departure);
+    let scene = |freeboard| Scene {
+        vocabulary: request.vocabulary,
+        profile,
+        vessel,
+        freeboard,
+        day,
+        departure: request.departure,
+        asked: false,
+    };
+    let stations = vessel.freeboard.stations.iter().flat_map(|station| &station.readings);
+    let same_place = vessel.freeboard.from == profile.freeboard_from;
+    let ends: Vec<Result<Length, Missing>> = if same_place {
+        stations.flat_map(|r| [Ok(r.lowest()), Ok(r.highest())]).collect()
+    } else {
+        vec![Err(Missing::OtherPlace)]
+    };
+    if ends.is_empty() {
+        return scene(Err(Missing::NotMeasured)).profile_binds();
+    }
+    scene::any(ends.into_iter().map(|freeboard| scene(freeboard).profile_binds()))
+}
+
+fn overlap(a: DaySpan, b: DaySpan) -> DaySpan {
+    DaySpan {
+        from: a.from.max(b.from),
+        until: match (a.until, b.until) {
+            (Some(a), Some(b)) => Some(a.min(b)),
+            (a, b) => a.or(b),
+        },
+    }
+}
+
+/// The first day of the trip for which no edition is known.
+fn first_gap(editions: &[&Arc<Profile>], days: DaySpan) -> Option<Day> {
+    let (mut day, last) = (days.from?, days.until?);
+    while day <= last {
+        match editions.iter().find(|edition| edition.in_force.holds(day)) {
+            None => return Some(day),
+            Some(edition) => day = edition.in_force.until?.next(),
+        }
+    }
+    None
+}

@@ -1,0 +1,133 @@
+//! Good up to: how much freeboard the kit could stand, and what gives out
+//! there.
+
+use super::edges;
+use super::evaluate;
+use super::judge::Bench;
+use super::scene::{Missing, Scene};
+use crate::measure::{Day, Length};
+use crate::model::finding::{GoodUpTo, Outcome, Stretch, Verdict};
+use crate::model::profile::{Level, Profile};
+
+/// One piece of freeboards over which the answer is the same.
+struct Piece {
+    from: Length,
+    /// The last freeboard; `None` for the last piece, which has no end.
+    to: Option<Length>,
+    verdict: Verdict,
+    fails: Vec<usize>,
+}
+
+/// The answer, and every stretch from zero to twice the vessel's own
+/// freeboard (to the last change if the vessel has none).
+pub(super) fn good_up_to(bench: &Bench<'_>, profile: &Profile) -> (GoodUpTo, Vec<Stretch>) {
+    let days = bench.days(profile, bench.course.days);
+    let pieces = pieces(bench, profile, &days);
+    let own = bench
+        .waters(profile)
+        .ok()
+        .and_then(|waters| waters.iter().flatten().map(|(_, high)| *high).max());
+    let answer = match own {
+        Some(own) => from_own(&pieces, own),
+        None => from_zero(&pieces),
+    };
+    (answer, stretches(&pieces, own))
+}
+
+fn pieces(bench: &Bench<'_>, profile: &Profile, days: &[Day]) -> Vec<Piece> {
+    let first = days.first().copied().unwrap_or(bench.departure);
+    let starts = edges::freeboards(&bench.scene(profile, Err(Missing::NotMeasured), first));
+    starts
+        .iter()
+        .enumerate()
+        .map(|(index, from)| {
+            let (verdict, fails) = over_days(&bench.scene(profile, Ok(*from), first), days);
+            let to = starts.get(index + 1).map(|next| next.just_below());
+            Piece { from: *from, to, verdict, fails }
+        })
+        .collect()
+}
+
+fn over_days(scene: &Scene<'_>, days: &[Day]) -> (Verdict, Vec<usize>) {
+    let mut verdict = Verdict::Ready;
+    let mut fails = Vec::new();
+    for day in days {
+        let evaluation = evaluate::evaluate(&Scene { day: *day, ..*scene });
+        verdict = verdict.max(evaluation.verdict);
+        for (index, outcome) in evaluation.outcomes.iter().enumerate() {
+            let required = scene.profile.requirements[index].level == Level::Required;
+            if required && outcome.is_some_and(|o| o != Outcome::Met) && !fails.contains(&index) {
+                fails.push(index);
+            }
+        }
+    }
+    fails.sort_unstable();
+    (verdict, fails)
+}
+
+fn holds(piece: &Piece, freeboard: Length) -> bool {
+    piece.from <= freeboard && piece.to.is_none_or(|to| freeboard <= to)
+}
+
+fn from_own(pieces: &[Piece], own: Length) -> GoodUpTo {
+    let Some(at) = pieces.iter().position(|piece| holds(piece, own)) else {
+        return GoodUpTo::None;
+    };
+    if pieces[at].verdict == Verdict::Ready {
+        return match end_of_ready(pieces, at) {
+            Some((length, gives_out)) => GoodUpTo::Freeboard { length, gives_out },
+            None => GoodUpTo::NoLimit,
+        };
+    }
+    let below = (0..at).rev().find(|index| pieces[*index].verdict == Verdict::Ready);
+    match below.and_then(|index| end_of_ready(pieces, index)) {
+        Some((length, gives_out)) => GoodUpTo::OnlyBelow { length, gives_out },
+        None => GoodUpTo::None,
+    }
+}
+
+/// Without a freeboard of its own: the end of the stretch from zero.
+fn from_zero(pieces: &[Piece]) -> GoodUpTo {
+    if pieces.first().is_none_or(|piece| piece.verdict != Verdict::Ready) {
+        return GoodUpTo::None;
+    }
+    match end_of_ready(pieces, 0) {
+        Some((length, gives_out)) => GoodUpTo::Freeboard { length, gives_out },
+        None => GoodUpTo::NoLimit,
+    }
+}
+
+/// The end of the unbroken ready stretch that holds the piece, with what
+/// fails just above; `None` if it has no end.
+fn end_of_ready(pieces: &[Piece], at: usize) -> Option<(Length, Vec<usize>)> {
+    let next = pieces[at..].iter().find(|piece| piece.verdict != Verdict::Ready)?;
+    Some((next.from.just_below(), next.fails.clone()))
+}
+
+fn stretches(pieces: &[Piece], own: Option<Length>) -> Vec<Stretch> {
+    let last = own.map(|own| own.plus(own));
+    let mut stretches: Vec<Stretch> = Vec::new();
+    for piece in pieces {
+        if last.is_some_and(|last| piece.from > last) {
+            break;
+        }
+        let end = match (piece.to, last) {
+            (Some(to), Some(last)) => to.min(last),
+            (Some(to), None) => to,
+            (None, Some(last)) => last,
+            (None, None) => piece.from,
+        };
+        match stretches.last_mut() {
+            Some(before) if before.verdict == piece.verdict && before.fails == piece.fails => {
+                before.to = end;
+            }
+            _ => stretches.push(Stretch {
+                from: piece.from,
+                to: end,
+                verdict: piece.verdict,
+                fails: piece.fails.clone(),
+            }),
+        }
+    }
+    stretches
+}

@@ -1,0 +1,89 @@
+//! The result of checking one vessel against every profile that binds it.
+
+use super::finding::{Asked, Clash, Finding, GoodUpTo, ReadyUntil, Stretch, Verdict, WayToReady};
+use super::profile::Profile;
+use super::reason::VesselFact;
+use super::vessel::Vessel;
+use crate::measure::{Day, DaySpan};
+use std::sync::Arc;
+
+/// Why a profile was used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Why {
+    /// It binds the vessel.
+    Binds,
+    /// Whether it binds is not known, for want of this fact.
+    MayBind(VesselFact),
+    /// Somebody asked for it.
+    Asked,
+    /// No rule names the vessel.
+    Fallback,
+}
+
+/// What one profile says of one vessel.
+#[derive(Debug, Clone)]
+pub struct Judgement {
+    /// The profile.
+    pub profile: Arc<Profile>,
+    /// Why it was used.
+    pub why: Why,
+    /// The days of the trip that it was judged for.
+    pub days: DaySpan,
+    /// The verdict under this profile.
+    pub verdict: Verdict,
+    /// A finding for each requirement that binds or may bind.
+    pub findings: Vec<Finding>,
+    /// The last day on which the kit is ready.
+    pub ready_until: ReadyUntil,
+    /// The greatest freeboard at which the kit is ready.
+    pub good_up_to: GoodUpTo,
+    /// Every stretch of freeboards from zero to twice the vessel's own.
+    pub stretches: Vec<Stretch>,
+    /// Requirements that compete for too few tools.
+    pub clashes: Vec<Clash>,
+    /// The shortest way to ready.
+    pub way: WayToReady,
+}
+
+/// Something to tell about the check as a whole.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Notice {
+    /// No profile and no stub names this vessel: good practice was used.
+    NoRuleNamesVessel,
+    /// A profile was asked for that is not in force on these days.
+    NotInForce {
+        /// Its id.
+        profile: String,
+    },
+    /// A profile was asked for that does not bind this vessel.
+    DoesNotBind {
+        /// Its id.
+        profile: String,
+    },
+    /// A rule names the vessel, but no edition is known for the day.
+    NoEdition {
+        /// The rule.
+        rule: String,
+        /// The first such day.
+        day: Day,
+    },
+    /// The freeboard's reference point was not written; the rail is taken.
+    FreeboardFromAssumed,
+    /// The trip has no day of return; it is judged as a trip of one day.
+    NoReturn,
+}
+
+/// The result of checking one vessel.
+#[derive(Debug, Clone)]
+pub struct Check {
+    /// The vessel as judged, inspections laid over.
+    pub vessel: Vessel,
+    /// What was asked.
+    pub asked: Asked,
+    /// The worst verdict of all.
+    pub verdict: Verdict,
+    /// One for each profile.
+    pub judgements: Vec<Judgement>,
+    /// What to tell about the check as a whole.
+    pub notices: Vec<Notice>,
+}

@@ -1,0 +1,15 @@
+//! Plain checked data: vocabulary, profile, vessel, finding.
+//!
+//! Imports `measure` only. Nothing here reads files or decides anything; what
+//! is written in YAML is mirrored in `load/`, what goes out as JSON in
+//! `report/`.
+
+pub mod check;
+pub mod finding;
+pub mod place;
+pub mod profile;
+pub mod reason;
+pub mod rule;
+pub mod text;
+pub mod vessel;
+pub mod vocabulary;

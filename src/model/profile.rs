@@ -1,0 +1,183 @@
+//! A published rule set in one edition.
+
+use super::place::Place;
+use super::rule::{Condition, Need, Test};
+use super::text::Text;
+use super::vocabulary::KindId;
+use crate::measure::{DaySpan, Interval};
+
+/// Whether a finding counts towards the verdict.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Level {
+    /// It does.
+    Required,
+    /// It is advice.
+    Recommended,
+}
+
+/// How a clause or figure was verified.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Verified {
+    /// Read in the full text.
+    Read,
+    /// Seen in the opening of an agency's or journal's page.
+    Excerpt,
+    /// Concluded from something read.
+    Inferred,
+    /// Recalled; the clause itself was not seen.
+    Memory,
+    /// Common practice in the trade, no published source.
+    CommonPractice,
+}
+
+/// What a profile's word stands on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Standing {
+    /// A published rule.
+    Rule,
+    /// Good practice of the trade: nobody is fined by it.
+    GoodPractice,
+}
+
+/// From where to the water the freeboard is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum FreeboardFrom {
+    /// The top of the rail.
+    Rail,
+    /// The working deck.
+    Deck,
+}
+
+/// Whom a profile binds. An empty list does not restrict; in a list one
+/// match is enough; all the lists must match.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Binds {
+    /// Permits held.
+    pub permits: Vec<String>,
+    /// Gear on board.
+    pub gears: Vec<String>,
+    /// Areas of the trip.
+    pub areas: Vec<String>,
+    /// Further conditions on the vessel, its freeboard included.
+    pub when: Vec<Condition>,
+}
+
+impl Binds {
+    /// Whether the profile binds nobody by itself.
+    pub fn is_nobody(&self) -> bool {
+        self.permits.is_empty()
+            && self.gears.is_empty()
+            && self.areas.is_empty()
+            && self.when.is_empty()
+    }
+}
+
+/// The tool that serves one requirement is deemed to serve another.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Deemed {
+    /// The requirement (by index) whose tool it is.
+    pub requirement: usize,
+    /// What the tool must be like, beyond serving that requirement.
+    pub tests: Vec<Test>,
+}
+
+/// One requirement.
+#[derive(Debug, Clone)]
+pub struct Requirement {
+    /// Its id, unique in the profile.
+    pub id: String,
+    /// Ids that it had in earlier encodings.
+    pub formerly: Vec<String>,
+    /// What it is called.
+    pub title: Text,
+    /// Whether it counts towards the verdict.
+    pub level: Level,
+    /// The clause, like `Appendix F, A.1`.
+    pub clause: String,
+    /// How it was verified.
+    pub verified: Verified,
+    /// A note for the reader.
+    pub note: Option<Text>,
+    /// The days on which it holds.
+    pub span: DaySpan,
+    /// It binds where all of these hold …
+    pub when: Vec<Condition>,
+    /// … and none of these groups holds in full.
+    pub unless: Vec<Vec<Condition>>,
+    /// What it wants.
+    pub need: Need,
+    /// Whose tools are deemed to serve it.
+    pub deemed: Vec<Deemed>,
+    /// Requirements (by index) with which it may share a tool that fits both.
+    pub shares: Vec<usize>,
+    /// How often its tools must be inspected.
+    pub inspection: Option<Interval>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+/// A published rule set in one edition.
+#[derive(Debug, Clone)]
+pub struct Profile {
+    /// The id of this edition, like `us-gulf-reef-fish-2019`.
+    pub id: String,
+    /// The rule whose edition it is, like `us-gulf-reef-fish`.
+    pub rule: String,
+    /// The law's edition, in words.
+    pub edition: String,
+    /// The revision of this encoding of it.
+    pub encoding: u32,
+    /// What it is called.
+    pub title: Text,
+    /// The publication that it encodes, like `50 CFR part 622`.
+    pub source: String,
+    /// The governing language, as a tag.
+    pub language: String,
+    /// What its word stands on.
+    pub standing: Standing,
+    /// The days on which this edition is in force.
+    pub in_force: DaySpan,
+    /// False for a stub: known, not encoded.
+    pub encoded: bool,
+    /// True for a list that others build on, which binds nobody.
+    pub base: bool,
+    /// Used where no rule names the vessel.
+    pub fallback: bool,
+    /// Whom it binds.
+    pub binds: Binds,
+    /// From where to the water it takes the freeboard.
+    pub freeboard_from: FreeboardFrom,
+    /// Whether two tools that share a part may both be counted.
+    pub parts_shared: bool,
+    /// Notes for the reader.
+    pub notes: Vec<Text>,
+    /// The requirements, in order.
+    pub requirements: Vec<Requirement>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+impl Requirement {
+    /// The kinds that can serve it, in order, each once.
+    pub fn kinds(&self) -> Vec<KindId> {
+        let mut kinds = Vec::new();
+        let specs: Vec<_> = match &self.need {
+            Need::Tools { types, .. } => {
+                types.iter().flat_map(|t| t.members.iter().flat_map(|m| m.choices.iter())).collect()
+            }
+            Need::Gear { choices, .. } => choices.iter().collect(),
+            Need::Certificates { kind, .. } => return vec![*kind],
+        };
+        for spec in specs {
+            if !kinds.contains(&spec.kind) {
+                kinds.push(spec.kind);
+            }
+        }
+        kinds
+    }
+
+    /// Whether it wants tools or documents.
+    pub fn wants_tools(&self) -> bool {
+        matches!(self.need, Need::Tools { .. })
+    }
+}

@@ -1,0 +1,363 @@
+//! A vessel, its kit, its people and an inspection record laid over it.
+
+use super::place::Place;
+use super::profile::FreeboardFrom;
+use super::vocabulary::{AttributeId, KindId};
+use crate::measure::{Day, DaySpan, Figure, Length};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// How a figure came about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum How {
+    /// Read off a label.
+    Label,
+    /// Stated by somebody.
+    Stated,
+    /// Measured on the thing.
+    Measured,
+}
+
+/// Which figures are believed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash)]
+pub enum Trust {
+    /// All of them.
+    #[default]
+    All,
+    /// Only what was measured; the rest counts as unmeasured.
+    Measured,
+}
+
+/// What a reading says.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Datum {
+    /// A quantity.
+    Figure(Figure),
+    /// Yes or no.
+    Feature(bool),
+    /// A word out of a list, or a name, in lower case.
+    Word(String),
+}
+
+/// One reading of one attribute.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reading {
+    /// What it says.
+    pub datum: Datum,
+    /// By whom.
+    pub by: Option<String>,
+    /// On which day.
+    pub on: Option<Day>,
+    /// How.
+    pub how: How,
+    /// The tape's error, if stated: the truth lies within it on both sides.
+    pub error: Option<Figure>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+/// Whether a tool works.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum State {
+    /// It does.
+    Serviceable,
+    /// It does not.
+    Broken,
+    /// Nobody said.
+    Unknown,
+}
+
+/// Who has a tool.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Whereabouts {
+    /// It is on the vessel.
+    Aboard,
+    /// It is ashore.
+    Ashore,
+    /// It is lent to another vessel over these days, aboard on others.
+    Lent {
+        /// To whom.
+        to: String,
+        /// Over which days.
+        span: DaySpan,
+    },
+    /// It was looked for and not found, or is lost.
+    Missing,
+    /// Nobody said.
+    Unknown,
+}
+
+/// A dated statement that a tool conforms to a clause.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Statement {
+    /// The clause, as written.
+    pub to: String,
+    /// On which day.
+    pub on: Day,
+    /// By whom.
+    pub by: Option<String>,
+}
+
+/// A change made to a tool, which retires earlier readings.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Change {
+    /// What was done, a word of the vocabulary.
+    pub what: String,
+    /// On which day.
+    pub on: Day,
+}
+
+/// A tool, a lot of equal tools, or a document.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tool {
+    /// Its stable mark.
+    pub mark: String,
+    /// A name in words, if the vessel gives one.
+    pub name: Option<String>,
+    /// Of which kind.
+    pub kind: KindId,
+    /// How many equal ones there are.
+    pub count: u32,
+    /// What is known of it, each attribute once, in the order written.
+    pub attributes: Readings,
+    /// Whether it works.
+    pub state: State,
+    /// Who has it.
+    pub whereabouts: Whereabouts,
+    /// Where it is stowed.
+    pub stowed: Option<String>,
+    /// When it was acquired.
+    pub acquired: Option<Day>,
+    /// When it was last inspected.
+    pub inspected: Option<Day>,
+    /// The last day on which it is good, by its own label.
+    pub expires: Option<Day>,
+    /// Statements of conformity.
+    pub conforms: Vec<Statement>,
+    /// Marks of parts that it is put together from.
+    pub parts: Vec<String>,
+    /// Marks of the tools that it fits, for spares.
+    pub fits: Vec<String>,
+    /// Changes made to it.
+    pub changes: Vec<Change>,
+    /// Evidence kept elsewhere: a file and its digest, as written.
+    pub evidence: Option<String>,
+    /// A remark.
+    pub remark: Option<String>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+impl Tool {
+    /// The readings of an attribute; none where nothing is known.
+    pub fn readings(&self, attribute: AttributeId) -> &[Reading] {
+        self.attributes
+            .iter()
+            .find(|(id, _)| *id == attribute)
+            .map_or(&[], |(_, readings)| readings.as_slice())
+    }
+
+    /// Replaces what is known of an attribute.
+    pub fn set(&mut self, attribute: AttributeId, readings: Vec<Reading>) {
+        self.attributes.retain(|(id, _)| *id != attribute);
+        self.attributes.push((attribute, readings));
+    }
+}
+
+/// One reading of a freeboard, a figure or a range.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FreeboardReading {
+    /// The lowest.
+    pub low: Figure,
+    /// The highest; the same as the lowest for a single figure.
+    pub high: Figure,
+    /// Under which load, in words.
+    pub load: Option<String>,
+    /// By whom.
+    pub by: Option<String>,
+    /// On which day.
+    pub on: Option<Day>,
+    /// How.
+    pub how: How,
+    /// The tape's error, if stated.
+    pub error: Option<Figure>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+impl FreeboardReading {
+    /// The highest freeboard as a length.
+    pub fn highest(&self) -> Length {
+        self.high.length().unwrap_or(Length::ZERO)
+    }
+
+    /// The lowest freeboard as a length.
+    pub fn lowest(&self) -> Length {
+        self.low.length().unwrap_or(Length::ZERO)
+    }
+}
+
+/// A place on the rail where gear is hauled.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Station {
+    /// Its name.
+    pub name: Option<String>,
+    /// Its freeboard; several readings may dispute it.
+    pub readings: Vec<FreeboardReading>,
+}
+
+/// The vessel's freeboard, at each hauling station.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Freeboard {
+    /// From where to the water it was taken.
+    pub from: FreeboardFrom,
+    /// The stations; none where nobody measured.
+    pub stations: Vec<Station>,
+}
+
+/// A piece of fishing gear: a kind of hook or line that is aboard.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct GearPiece {
+    /// What it is called.
+    pub name: String,
+    /// What is known of it, with the machinery of tools.
+    pub tool: Tool,
+}
+
+/// A certificate held by a person.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Certificate {
+    /// Of which kind.
+    pub kind: KindId,
+    /// The day of issue.
+    pub issued: Option<Day>,
+    /// The last valid day, by its own print.
+    pub expires: Option<Day>,
+    /// The register number.
+    pub number: Option<String>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+/// A person with roles on this vessel.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Person {
+    /// The name.
+    pub name: String,
+    /// Roles, like `owner`, `operator`, `crew`.
+    pub roles: Vec<String>,
+    /// Certificates held.
+    pub certificates: Vec<Certificate>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+/// What a file speaks for: the whole kit, or only what it lists.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Coverage {
+    /// Whether the whole kit is listed.
+    pub everything: bool,
+    /// Kinds of which all that are aboard are listed, even so.
+    pub all_seen: BTreeSet<KindId>,
+}
+
+impl Coverage {
+    /// Whether a tool of the kind that is not listed can be ruled out.
+    pub fn is_whole(&self, kind: KindId) -> bool {
+        self.everything || self.all_seen.contains(&kind)
+    }
+}
+
+/// The days, areas and gear of a trip, as a vessel's file states them.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct PlannedTrip {
+    /// The day of departure.
+    pub departure: Option<Day>,
+    /// The day of return.
+    pub back: Option<Day>,
+}
+
+/// A vessel.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Vessel {
+    /// Its name.
+    pub name: String,
+    /// Its register number, if given.
+    pub register: Option<String>,
+    /// Its port.
+    pub port: Option<String>,
+    /// Its freeboard.
+    pub freeboard: Freeboard,
+    /// Permits held; `None` where nobody said.
+    pub permits: Option<Vec<String>>,
+    /// Gear on board; `None` where nobody said.
+    pub gears: Option<Vec<String>>,
+    /// Areas of the trip; `None` where nobody said.
+    pub areas: Option<Vec<String>>,
+    /// Features of the vessel; absent where nobody said.
+    pub features: BTreeMap<String, bool>,
+    /// Tools and documents, in the order written.
+    pub kit: Vec<Tool>,
+    /// Hooks aboard; `None` where nobody said.
+    pub hooks: Option<Vec<GearPiece>>,
+    /// Fishing lines aboard; `None` where nobody said.
+    pub lines: Option<Vec<GearPiece>>,
+    /// People; `None` where nobody said.
+    pub people: Option<Vec<Person>>,
+    /// The planned trip.
+    pub trip: PlannedTrip,
+    /// What the file speaks for.
+    pub coverage: Coverage,
+    /// Where it is written.
+    pub place: Place,
+}
+
+/// Readings by attribute, each attribute once.
+pub type Readings = Vec<(AttributeId, Vec<Reading>)>;
+
+/// What an inspection found of one tool.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Found {
+    /// The tool's mark, matched against the vessel's list.
+    pub mark: String,
+    /// The kind; needed only for a tool that the vessel does not list.
+    pub kind: Option<KindId>,
+    /// The readings taken, by attribute.
+    pub attributes: Readings,
+    /// The state, if it was looked at.
+    pub state: Option<State>,
+    /// How many there were, if counted.
+    pub count: Option<u32>,
+    /// The day printed as expiry, if read.
+    pub expires: Option<Day>,
+    /// Whether it was looked for and not found.
+    pub missing: bool,
+    /// What was mended on the spot, in order, with the readings after it.
+    pub mended: Vec<(Change, Readings)>,
+    /// Where it is stowed, if noted.
+    pub stowed: Option<String>,
+    /// A remark.
+    pub remark: Option<String>,
+    /// Where it is written.
+    pub place: Place,
+}
+
+/// A dated set of readings and remarks, laid over a vessel's declaration.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Inspection {
+    /// The vessel's name, as written.
+    pub vessel: String,
+    /// On which day.
+    pub on: Day,
+    /// By whom.
+    pub by: Option<String>,
+    /// Whether an inspection of this kind counts as the tools' inspection.
+    pub renews: bool,
+    /// What the record speaks for.
+    pub coverage: Coverage,
+    /// The findings, in order.
+    pub found: Vec<Found>,
+    /// The freeboard, if it was taken.
+    pub freeboard: Option<Freeboard>,
+    /// Where it is written.
+    pub place: Place,
+}

@@ -1,0 +1,138 @@
+//! The trade's words: kinds of tool, what is measured on them, and tags.
+
+use crate::measure::QuantityKind;
+use std::collections::BTreeMap;
+
+/// A kind of tool or document, as an index into the vocabulary.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct KindId(pub u16);
+
+/// Something that can be known of a tool, as an index into the vocabulary.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct AttributeId(pub u16);
+
+/// What sort of thing a kind is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Class {
+    /// A tool, with a condition.
+    Tool,
+    /// A set of spares, which names the tool that it fits.
+    Spare,
+    /// A document or placard.
+    Document,
+    /// Fishing gear: hooks, lines.
+    Gear,
+    /// A certificate held by a person.
+    Certificate,
+}
+
+/// How an attribute is told.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum AttributeShape {
+    /// By a quantity.
+    Quantity(QuantityKind),
+    /// By yes or no.
+    Feature,
+    /// By one word out of a list.
+    Choice(Vec<String>),
+    /// By any text, compared as written (a document's edition).
+    Name,
+}
+
+/// Something that can be known of a tool.
+#[derive(Debug, Clone)]
+pub struct Attribute {
+    /// The key in files, like `handle`.
+    pub id: String,
+    /// The name in print.
+    pub name: String,
+    /// How it is told.
+    pub shape: AttributeShape,
+    /// How it is measured, from where to where, in words.
+    pub measure: Option<String>,
+    /// Whether a tape or an eye can show it; what cannot be shown may be
+    /// settled by a dated statement of conformity.
+    pub shown: bool,
+    /// Whether the tool can be lengthened in this dimension.
+    pub lengthens: bool,
+}
+
+/// A kind of tool or document.
+#[derive(Debug, Clone)]
+pub struct Kind {
+    /// The key in files, like `long-line-cutter`.
+    pub id: String,
+    /// The name in print.
+    pub name: String,
+    /// Other names that the trade uses; files may use them too.
+    pub also: Vec<String>,
+    /// What sort of thing it is.
+    pub class: Class,
+    /// What can be known of it.
+    pub attributes: Vec<AttributeId>,
+}
+
+/// A tag for permits, gear or areas.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tag {
+    /// The name in print.
+    pub name: String,
+    /// The wider tags that it also counts as.
+    pub counts_as: Vec<String>,
+}
+
+/// All the words.
+#[derive(Debug, Clone, Default)]
+pub struct Vocabulary {
+    /// Attributes, by index.
+    pub attributes: Vec<Attribute>,
+    /// Kinds, by index.
+    pub kinds: Vec<Kind>,
+    /// Kinds by id, name and synonym, in lower case.
+    pub kind_names: BTreeMap<String, KindId>,
+    /// Attributes by id.
+    pub attribute_names: BTreeMap<String, AttributeId>,
+    /// Permits by id.
+    pub permits: BTreeMap<String, Tag>,
+    /// Gear by id.
+    pub gears: BTreeMap<String, Tag>,
+    /// Areas by id.
+    pub areas: BTreeMap<String, Tag>,
+    /// Features of a vessel by id, with their print names.
+    pub vessel_features: BTreeMap<String, String>,
+    /// Changes made to a tool, with the attributes whose earlier readings
+    /// each retires; `None` retires all.
+    pub changes: BTreeMap<String, Option<Vec<AttributeId>>>,
+}
+
+impl Vocabulary {
+    /// The kind with that index.
+    pub fn kind(&self, id: KindId) -> &Kind {
+        &self.kinds[usize::from(id.0)]
+    }
+
+    /// The attribute with that index.
+    pub fn attribute(&self, id: AttributeId) -> &Attribute {
+        &self.attributes[usize::from(id.0)]
+    }
+
+    /// The kind of that id, name or synonym, in any case, with spaces or
+    /// hyphens, in the singular or with a plural `s`.
+    pub fn find_kind(&self, name: &str) -> Option<KindId> {
+        let key = fold(name);
+        let singular = key.strip_suffix('s');
+        self.kind_names.get(&key).or_else(|| self.kind_names.get(singular?)).copied()
+    }
+
+    /// The attribute of that id, with spaces or hyphens.
+    pub fn find_attribute(&self, id: &str) -> Option<AttributeId> {
+        self.attribute_names.get(id).or_else(|| self.attribute_names.get(&fold(id))).copied()
+    }
+}
+
+/// A name in the form in which the vocabulary is searched: lower case, words
+/// joined by hyphens.
+pub fn fold(name: &str) -> String {
+    let lower = name.trim().to_lowercase().replace('_', "-");
+    lower.split_whitespace().collect::<Vec<_>>().join("-")
+}

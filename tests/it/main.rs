@@ -1,0 +1,6 @@
+//! Everything that is checked from outside: one binary for all of it.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::disallowed_methods, clippy::print_stderr)]
+#![allow(missing_docs)]
+
+mod floors;
+mod run;
