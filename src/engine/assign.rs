@@ -88,6 +88,9 @@ pub(super) struct Pose {
     pub(super) parts: Vec<Vec<usize>>,
     /// How many parts there are.
     pub(super) part_count: usize,
+    /// Parts from this index on stand for what a whole lot is made into: one
+    /// tool may use them as often as it serves, no other beside it.
+    pub(super) lot_parts: Option<usize>,
     /// How many groups of `once` prices there are.
     pub(super) groups: usize,
 }
@@ -153,7 +156,8 @@ struct Search<'p> {
     /// Required and recommended seats from a depth on.
     ahead: Vec<Score>,
     left: Vec<u32>,
-    part_used: Vec<bool>,
+    /// The tool that uses each part, and how often.
+    part_used: Vec<Option<(usize, u32)>>,
     group_used: Vec<u32>,
     uses: Vec<Vec<Use>>,
     met: Vec<bool>,
@@ -182,7 +186,7 @@ impl<'p> Search<'p> {
             matters,
             ahead,
             left: prune::capacities(pose),
-            part_used: vec![false; pose.part_count],
+            part_used: vec![None; pose.part_count],
             group_used: vec![0; pose.groups],
             uses: vec![Vec::new(); pose.seats.len()],
             met: vec![false; pose.seats.len()],
@@ -240,7 +244,8 @@ impl<'p> Search<'p> {
         let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         let mut key = vec![number(depth)];
         key.extend(matters.tools.iter().map(|tool| self.left[*tool]));
-        key.extend(matters.parts.iter().map(|part| u32::from(self.part_used[*part])));
+        let owner = |part: &usize| self.part_used[*part].map_or(u32::MAX, |(tool, _)| number(tool));
+        key.extend(matters.parts.iter().map(owner));
         key.extend(matters.groups.iter().map(|group| self.group_used[*group].min(1)));
         for seat in &matters.seats {
             key.push(u32::MAX);
@@ -387,7 +392,8 @@ impl<'p> Search<'p> {
     fn take(&mut self, at: At, candidate: &Candidate) {
         self.left[candidate.tool] -= 1;
         for part in &self.pose.parts[candidate.tool] {
-            self.part_used[*part] = true;
+            let times = self.part_used[*part].map_or(0, |(_, times)| times);
+            self.part_used[*part] = Some((candidate.tool, times + 1));
         }
         self.score.price += candidate.price;
         if let Some((group, price)) = candidate.once {
@@ -410,13 +416,18 @@ impl<'p> Search<'p> {
             self.group_used[group] -= 1;
         }
         for part in &self.pose.parts[candidate.tool] {
-            self.part_used[*part] = false;
+            let left = self.part_used[*part].map_or(0, |(_, times)| times.saturating_sub(1));
+            self.part_used[*part] = (left > 0).then_some((candidate.tool, left));
         }
         self.left[candidate.tool] += 1;
     }
 
     fn parts_free(&self, tool: usize) -> bool {
-        self.pose.parts[tool].iter().all(|part| !self.part_used[*part])
+        let of_a_lot = |part: usize| self.pose.lot_parts.is_some_and(|first| part >= first);
+        self.pose.parts[tool].iter().all(|part| match self.part_used[*part] {
+            None => true,
+            Some((owner, _)) => owner == tool && of_a_lot(*part),
+        })
     }
 
     /// Whether spares fit a tool that serves the seat they are for.
@@ -429,9 +440,9 @@ impl<'p> Search<'p> {
         }
         match fits.iter().find(|(spare, _)| *spare == tool) {
             Some((_, None)) => true,
-            Some((_, Some(tools))) => self.uses[*served]
-                .iter()
-                .any(|u| u.tool >= self.pose.listed || tools.contains(&u.tool)),
+            Some((_, Some(tools))) => {
+                self.uses[*served].iter().any(|used| tools.contains(&used.tool))
+            }
             None => false,
         }
     }

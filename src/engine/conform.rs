@@ -10,14 +10,15 @@ use crate::measure::Day;
 use crate::measure::{Answer, Figure, Length, Quantity, Rounding, System};
 use crate::model::check::Judgement;
 use crate::model::finding::{Deed, Slot, Step, Target, WayToReady};
+use crate::model::place::Place;
 use crate::model::profile::{Profile, Requirement};
 use crate::model::reason::{Reason, VesselFact};
-use crate::model::rule::{Need, Spec, Test};
+use crate::model::rule::{Holders, Need, Spec, Test};
 use crate::model::vessel::{
     Certificate, Datum, Freeboard, FreeboardReading, How, Person, Reading, State, Station, Tool,
     Vessel, Whereabouts,
 };
-use crate::model::vocabulary::{AttributeShape, KindId, Vocabulary};
+use crate::model::vocabulary::{AttributeShape, Class, KindId, Vocabulary};
 use std::sync::Arc;
 
 /// The vessel after every step of the judgement's way to ready, with the
@@ -152,7 +153,7 @@ fn low_freeboard() -> FreeboardReading {
         on: None,
         how: How::Measured,
         error: None,
-        place: Default::default(),
+        place: Place::default(),
     }
 }
 
@@ -177,14 +178,7 @@ fn figure(quantity: Quantity) -> Figure {
 }
 
 fn reading(datum: Datum) -> Reading {
-    Reading {
-        datum,
-        by: None,
-        on: None,
-        how: How::Measured,
-        error: None,
-        place: Default::default(),
-    }
+    Reading { datum, by: None, on: None, how: How::Measured, error: None, place: Place::default() }
 }
 
 /// The vessel after the steps; those on the vessel itself are settled
@@ -210,7 +204,7 @@ pub(super) fn apply(
                     vessel.kit.extend(tool);
                 }
             }
-            Target::Role(_) => certify(&mut vessel, requirement, bench.departure),
+            Target::Role(role) => certify(&mut vessel, requirement, role.as_ref(), bench.departure),
             Target::Gear(name) => change_gear(&mut vessel, name, requirement, scenes),
         }
     }
@@ -239,6 +233,11 @@ fn mend_tool(
     if tool.acquired.is_some_and(|day| day > departure) {
         tool.acquired = Some(departure);
     }
+    // Another copy of a document replaces the one that ran out.
+    let class = scenes.first().map(|scene| scene.vocabulary.kind(tool.kind).class);
+    if class == Some(Class::Document) {
+        tool.expires = None;
+    }
     if requirement.inspection.is_some() {
         tool.inspected = Some(departure);
     }
@@ -258,7 +257,11 @@ fn new_tool(
 ) -> Option<Tool> {
     let requirement = &profile.requirements[step.requirement];
     let spec = spec_at(requirement, slot)?;
-    let mut tool = blank(format!("new {} {}", requirement.id, slot.member), spec.kind, slot.count);
+    let mut tool = blank(
+        format!("new {} {}.{}", requirement.id, slot.of_type, slot.member),
+        spec.kind,
+        slot.count,
+    );
     mend_tool(&mut tool, requirement, Some(slot), scenes, departure);
     for also in &step.also {
         for deemed in &profile.requirements[*also].deemed {
@@ -289,7 +292,7 @@ fn blank(mark: String, kind: KindId, count: u32) -> Tool {
         changes: Vec::new(),
         evidence: None,
         remark: None,
-        place: Default::default(),
+        place: Place::default(),
     }
 }
 
@@ -328,42 +331,49 @@ fn make_conform(tool: &mut Tool, tests: &[Test], scenes: &[Scene<'_>]) {
                 }
             }
             Test::AcquiredBefore(day) => tool.acquired = Some(day.previous()),
+            // The first group that settles it, rival readings included.
             Test::AnyOf(groups) | Test::Readings(groups) => {
-                if let Some(group) = groups.first() {
-                    make_conform(tool, group, scenes);
+                let attempts = groups.iter().map(|group| {
+                    let mut attempt = tool.clone();
+                    make_conform(&mut attempt, group, scenes);
+                    attempt
+                });
+                if let Some(good) = attempts.into_iter().find(passes) {
+                    *tool = good;
                 }
             }
         }
     }
 }
 
-fn certify(vessel: &mut Vessel, requirement: &Requirement, departure: Day) {
-    let Need::Certificates { kind, holders, .. } = &requirement.need else {
-        return;
+/// Certifies the first person who holds the role (for no single role: all
+/// that the rule names, or nobody in particular), hired if there is none.
+fn certify(vessel: &mut Vessel, requirement: &Requirement, role: Option<&String>, departure: Day) {
+    let Need::Certificates { kind, holders, .. } = &requirement.need else { return };
+    let roles: Vec<String> = match (role, holders) {
+        (Some(role), _) => vec![role.clone()],
+        (None, Holders::EachRole(roles)) => roles.clone(),
+        (None, Holders::People(_)) => Vec::new(),
     };
-    let certificate = |place| Certificate {
+    let people = vessel.people.get_or_insert_with(Vec::new);
+    let certified = |person: &Person| {
+        person.certificates.iter().any(|c| c.kind == *kind && c.issued == Some(departure))
+    };
+    let position = people
+        .iter()
+        .position(|person| !certified(person) && roles.iter().all(|r| person.roles.contains(r)));
+    let index = position.unwrap_or_else(|| {
+        let (name, certificates) = (roles.join(" and "), Vec::new());
+        people.push(Person { name, roles, certificates, place: Place::default() });
+        people.len() - 1
+    });
+    people[index].certificates.push(Certificate {
         kind: *kind,
         issued: Some(departure),
         expires: None,
         number: None,
-        place,
-    };
-    let people = vessel.people.get_or_insert_with(Vec::new);
-    if let crate::model::rule::Holders::EachRole(roles) = holders {
-        for role in roles {
-            if !people.iter().any(|person| person.roles.contains(role)) {
-                people.push(Person {
-                    name: role.clone(),
-                    roles: vec![role.clone()],
-                    certificates: Vec::new(),
-                    place: Default::default(),
-                });
-            }
-        }
-    }
-    for person in people {
-        person.certificates.push(certificate(person.place.clone()));
-    }
+        place: Place::default(),
+    });
 }
 
 fn change_gear(vessel: &mut Vessel, name: &str, requirement: &Requirement, scenes: &[Scene<'_>]) {

@@ -6,13 +6,13 @@ use super::limit;
 use super::scene::Scene;
 use crate::measure::Percent;
 use crate::measure::{Day, DaySpan, Length, Quantity};
-use crate::model::profile::Profile;
+use crate::model::profile::{Profile, Requirement};
 use crate::model::rule::{Base, Bound, Condition, Limit, Need, Side, Spec, Test};
 use crate::model::vessel::{Datum, Tool, Whereabouts};
 
 /// The freeboards from which on something may differ, in order, each once.
 pub(super) fn freeboards(scene: &Scene<'_>) -> Vec<Length> {
-    let mut edges = vec![Length::ZERO.just_above()];
+    let mut edges = vec![Length::ZERO];
     conditions(&scene.profile.binds.when, &mut edges);
     for requirement in &scene.profile.requirements {
         conditions(&requirement.when, &mut edges);
@@ -31,7 +31,6 @@ pub(super) fn freeboards(scene: &Scene<'_>) -> Vec<Length> {
             }
         }
     }
-    edges.retain(|edge| *edge > Length::ZERO);
     edges.sort_unstable();
     edges.dedup();
     edges
@@ -111,6 +110,26 @@ fn flips(quantity: Quantity, shares: &[Percent], edges: &mut Vec<Length>) {
         edges.push(base);
         edges.push(base.just_above());
     }
+}
+
+/// Whether the outcome of the requirement can depend on the freeboard.
+pub(super) fn minds_freeboard(requirement: &Requirement) -> bool {
+    fn in_tests(list: &[Test]) -> bool {
+        list.iter().any(|test| match test {
+            Test::Limit { limit, .. } => limit::reaches(limit),
+            Test::AnyOf(groups) | Test::Readings(groups) => groups.iter().any(|g| in_tests(g)),
+            Test::Feature { .. } | Test::Choice { .. } | Test::AcquiredBefore(_) => false,
+        })
+    }
+    let mut found = Vec::new();
+    conditions(&requirement.when, &mut found);
+    requirement.unless.iter().for_each(|group| conditions(group, &mut found));
+    let mut reach = requirement.deemed.iter().any(|deemed| in_tests(&deemed.tests));
+    for spec in specs(&requirement.need) {
+        conditions(&spec.when, &mut found);
+        reach |= in_tests(&spec.tests);
+    }
+    reach || !found.is_empty()
 }
 
 /// The days from which on something may differ, after `start`, in order.

@@ -2,6 +2,7 @@
 //! tools serve it, or every reason why none does.
 
 use super::assign::{self, Pose, Solution};
+use super::edges;
 use super::evaluate::{self, Worked};
 use super::fit;
 use super::holders;
@@ -39,7 +40,11 @@ impl<'a> Explained<'a> {
             outcome,
             serving: if outcome == Outcome::Met { serving } else { Vec::new() },
             reasons,
-            freeboard: self.scene.freeboard.ok(),
+            freeboard: self
+                .scene
+                .freeboard
+                .ok()
+                .filter(|_| edges::minds_freeboard(view.requirement)),
             day: self.scene.day,
         }
     }

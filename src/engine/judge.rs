@@ -86,6 +86,9 @@ impl<'a> Bench<'a> {
                     None => ranges.push((low, high)),
                 }
             }
+            // Two readings that say the same dispute nothing.
+            ranges.sort_unstable();
+            ranges.dedup();
             waters.push(ranges);
         }
         Ok(waters)

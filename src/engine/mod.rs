@@ -16,6 +16,7 @@ mod holders;
 mod judge;
 mod lay;
 mod limit;
+mod offer;
 mod pose;
 mod prune;
 mod scene;

@@ -228,6 +228,12 @@ fn spare_fits(seat: &Seat, scene: &Scene<'_>, pass: Pass) -> Vec<SpareFit> {
             }
             continue;
         }
+        let named = |mark: &String| kit.iter().any(|tool| tool.mark == *mark);
+        if pass == Pass::Generous && !spare.fits.iter().all(named) {
+            // The tool that they name may be one that nobody listed.
+            fits.push((candidate.tool, None));
+            continue;
+        }
         let tools = (0..kit.len()).filter(|index| spare.fits.contains(&kit[*index].mark)).collect();
         fits.push((candidate.tool, Some(tools)));
     }

@@ -2,5 +2,15 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::disallowed_methods, clippy::print_stderr)]
 #![allow(missing_docs)]
 
+mod boundaries;
+mod broken;
 mod floors;
+mod kit;
+mod properties;
 mod run;
+mod numbers;
+mod outfit;
+mod shapes;
+mod situations;
+mod terminal;
+mod traps;

@@ -1,0 +1,185 @@
+//! What can be typed after `kitmuster`.
+//!
+//! Imports `measure` and `model` for the values; reads no file and no clock.
+
+use crate::measure::{Day, QuantityError, Units};
+use crate::model::vessel::Trust;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::path::PathBuf;
+
+/// Tells before a fishing vessel sails whether the sea turtle release kit
+/// aboard can do its job on that vessel.
+#[derive(Debug, Parser)]
+#[command(name = "kitmuster", version, about, max_term_width = 80, after_help = FOOT)]
+pub(super) struct Arguments {
+    #[command(subcommand)]
+    pub(super) command: Command,
+}
+
+const FOOT: &str = "Check the current rule and local conditions; local rules, permits and \
+    trained practice come first. This tool is an aid, no legal advice.";
+
+const EXITS: &str = "Exit codes: 0 ready, 1 not ready or can't tell, 2 bad input or usage.\n\n\
+    Check the current rule and local conditions; local rules, permits and trained practice \
+    come first. This tool is an aid, no legal advice.";
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Check one vessel's kit for a trip
+    Check(CheckArguments),
+    /// List the profiles: ids, editions, days in force, sources
+    Profiles(ProfilesArguments),
+}
+
+#[derive(Debug, Args)]
+#[command(after_help = EXITS)]
+pub(super) struct CheckArguments {
+    /// The vessel's inventory
+    #[arg(value_name = "VESSEL.yaml")]
+    pub(super) vessel: PathBuf,
+
+    /// Judge by this profile: the id of an edition or of a rule, or a file;
+    /// may be given several times [default: every profile that binds the
+    /// vessel]
+    #[arg(long, value_name = "ID-OR-FILE")]
+    pub(super) profile: Vec<String>,
+
+    /// A folder of profiles of your own; a file there replaces a shipped
+    /// profile of the same id
+    #[arg(long, value_name = "FOLDER")]
+    pub(super) requirements: Option<PathBuf>,
+
+    /// The day of departure, like 2026-03-09 [default: that of the planned
+    /// trip, else today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) on: Option<Day>,
+
+    /// The day of return [default: that of the planned trip]
+    #[arg(long = "return", value_name = "DATE", value_parser = day)]
+    pub(super) back: Option<Day>,
+
+    /// An inspection record to lay over the inventory; may be given several
+    /// times
+    #[arg(long, value_name = "FILE")]
+    pub(super) inspection: Vec<PathBuf>,
+
+    /// Which figures to believe
+    #[arg(long, value_enum, default_value_t = TrustArgument::All)]
+    pub(super) trust: TrustArgument,
+
+    /// Which units to print
+    #[arg(long, value_enum, default_value_t = UnitsArgument::Both)]
+    pub(super) units: UnitsArgument,
+
+    /// How to print the result
+    #[arg(long, value_enum, default_value_t = Format::Table)]
+    pub(super) format: Format,
+
+    /// Write the result to this file, whole or not at all
+    #[arg(long, value_name = "FILE")]
+    pub(super) output: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ProfilesArguments {
+    /// Only these: ids of editions or rules, with their notes
+    #[arg(value_name = "ID")]
+    pub(super) ids: Vec<String>,
+
+    /// A folder of profiles of your own
+    #[arg(long, value_name = "FOLDER")]
+    pub(super) requirements: Option<PathBuf>,
+}
+
+/// Which figures are believed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum TrustArgument {
+    /// All of them
+    All,
+    /// Only what was measured; what was stated or read off a label counts as
+    /// unmeasured
+    Measured,
+}
+
+/// Which units are printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum UnitsArgument {
+    /// Metres and millimetres
+    Metric,
+    /// Feet and inches
+    Customary,
+    /// As written, the other beside it
+    Both,
+}
+
+/// How the result is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// A page for people
+    Table,
+    /// For programs
+    Json,
+}
+
+fn day(text: &str) -> Result<Day, QuantityError> {
+    Day::parse(text)
+}
+
+impl From<TrustArgument> for Trust {
+    fn from(trust: TrustArgument) -> Self {
+        match trust {
+            TrustArgument::All => Self::All,
+            TrustArgument::Measured => Self::Measured,
+        }
+    }
+}
+
+impl From<UnitsArgument> for Units {
+    fn from(units: UnitsArgument) -> Self {
+        match units {
+            UnitsArgument::Metric => Self::Metric,
+            UnitsArgument::Customary => Self::Customary,
+            UnitsArgument::Both => Self::Both,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_arguments_hold_together() {
+        Arguments::command().debug_assert();
+    }
+
+    #[test]
+    fn a_day_in_another_form_is_refused() {
+        for text in ["2026-3-9", "09/03/2026", "2026-02-30", "today"] {
+            let typed = ["kitmuster", "check", "a.yaml", "--on", text];
+            assert!(Arguments::try_parse_from(typed).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn profiles_and_inspections_may_be_given_several_times() {
+        let typed = [
+            "kitmuster",
+            "check",
+            "a.yaml",
+            "--profile",
+            "a",
+            "--profile",
+            "b",
+            "--inspection",
+            "c",
+        ];
+        let Command::Check(check) = Arguments::try_parse_from(typed).unwrap().command else {
+            panic!("`check` was typed");
+        };
+        assert_eq!(check.profile, ["a", "b"]);
+        assert_eq!(check.inspection, [PathBuf::from("c")]);
+        assert_eq!(check.format, Format::Table);
+    }
+}

@@ -1,0 +1,137 @@
+//! Where results go: a locked terminal stream, or a file that is written
+//! whole or not at all.
+//!
+//! Imports nothing of this crate but `Stop`. A broken pipe is no error.
+
+use super::Stop;
+use std::io::{self, ErrorKind, IsTerminal, Write};
+use std::path::{Path, PathBuf};
+
+/// How wide a page may be, in columns.
+const WIDEST: usize = 80;
+
+/// What there is to know of the terminal.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Terminal {
+    /// Columns for results.
+    pub(super) width: usize,
+    /// Columns for complaints.
+    pub(super) width_of_errors: usize,
+}
+
+impl Terminal {
+    /// The terminal of this process: no wider than a page, narrower where
+    /// the window is.
+    pub(super) fn of_this_process() -> Self {
+        let width =
+            |terminal: bool, size: Option<(terminal_size::Width, terminal_size::Height)>| {
+                let columns = size.filter(|_| terminal).map(|(width, _)| usize::from(width.0));
+                columns.filter(|columns| *columns > 0).map_or(WIDEST, |columns| columns.min(WIDEST))
+            };
+        Self {
+            width: width(io::stdout().is_terminal(), terminal_size::terminal_size_of(io::stdout())),
+            width_of_errors: width(
+                io::stderr().is_terminal(),
+                terminal_size::terminal_size_of(io::stderr()),
+            ),
+        }
+    }
+
+    /// A page in a file is as wide as a page can be.
+    pub(super) fn of_a_file() -> Self {
+        Self { width: WIDEST, width_of_errors: WIDEST }
+    }
+}
+
+/// Prints a result to standard output, without colour where it is no
+/// terminal or `NO_COLOR` is set.
+pub(super) fn print(text: &str) -> Result<(), Stop> {
+    let mut out = anstream::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            Err(Stop::usage(format!("the result could not be printed: {error}"), ""))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Prints a complaint to standard error; there is nobody to tell if that
+/// fails.
+pub(super) fn complain(text: &str) {
+    let mut out = anstream::stderr().lock();
+    let _ = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+}
+
+/// Writes a result to a file, whole or not at all: to a new file in the same
+/// folder first, which then takes the name.
+pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
+    let plain = anstream::adapter::strip_str(text).to_string();
+    put(path, plain.as_bytes()).map_err(|error| {
+        Stop::usage(
+            format!("`{}` could not be written: {error}", path.display()),
+            "nothing was written; name a file in a folder that can be written to",
+        )
+    })
+}
+
+fn put(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    // A link keeps being a link: what it points at is replaced.
+    let target = path.canonicalize().unwrap_or_else(|_| path.to_path_buf());
+    if target.is_dir() {
+        return Err(io::Error::new(ErrorKind::InvalidInput, "it is a folder"));
+    }
+    if target.exists() && !target.is_file() {
+        return Err(io::Error::new(ErrorKind::InvalidInput, "it is no plain file"));
+    }
+    let folder = match target.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder.to_path_buf(),
+        _ => PathBuf::from("."),
+    };
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".kitmuster-");
+    as_usual(&mut builder, &target);
+    let mut file = builder.tempfile_in(folder)?;
+    file.write_all(bytes)?;
+    file.as_file().sync_all()?;
+    file.persist(&target).map_err(|error| error.error)?;
+    Ok(())
+}
+
+/// New files get the permissions that any program's files get here, not the
+/// private ones of a temporary file; a file that is replaced keeps its own.
+#[cfg(unix)]
+fn as_usual(builder: &mut tempfile::Builder<'_, '_>, target: &Path) {
+    use std::os::unix::fs::PermissionsExt;
+    let own = target.metadata().map(|meta| meta.permissions());
+    builder.permissions(own.unwrap_or_else(|_| std::fs::Permissions::from_mode(0o666)));
+}
+
+#[cfg(not(unix))]
+fn as_usual(_builder: &mut tempfile::Builder<'_, '_>, _target: &Path) {}
+
+#[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "the tests read back what was written")]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_report_replaces_the_old_one_whole_and_without_colour() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("report.txt");
+        write_whole(&path, "old and long").unwrap();
+        write_whole(&path, "\u{1b}[1mnew\u{1b}[0m\n").unwrap();
+        assert_eq!(std::fs::read_to_string(&path).unwrap(), "new\n");
+        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
+    }
+
+    #[test]
+    fn a_folder_is_refused_and_nothing_is_left_behind() {
+        let folder = tempfile::tempdir().unwrap();
+        let inner = folder.path().join("inner");
+        std::fs::create_dir(&inner).unwrap();
+        assert!(write_whole(&inner, "x").is_err());
+        assert!(write_whole(&folder.path().join("none/report.txt"), "x").is_err());
+        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
+        assert_eq!(std::fs::read_dir(&inner).unwrap().count(), 0);
+    }
+}

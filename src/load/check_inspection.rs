@@ -1,0 +1,187 @@
+//! From an inspection record as written to the record that is laid over a
+//! vessel.
+
+use super::check_freeboard::FreeboardReader;
+use super::check_tool::{CONDITIONS, LARGEST_LOT, change_word};
+use super::check_vessel::{Covers, MOST_TOOLS, coverage};
+use super::problem::{Problem, Problems};
+use super::reading::{AttributeReader, Attributes, HOW, Unsaid, WrittenAttributes};
+use super::spot::Spot;
+use super::value::{choice, count, day, filled, flag, kept, kind, missing};
+use super::written::inspection::{FoundForm, InspectionFile, MendedForm};
+use crate::measure::Day;
+use crate::model::vessel::{Change, Found, How, Inspection};
+use crate::model::vocabulary::{Class, KindId, Vocabulary};
+
+const FOUND_KEYS: [&str; 9] =
+    ["mark", "kind", "condition", "count", "expires", "missing", "mended", "stowed", "remark"];
+
+const MENDED_KEYS: [&str; 2] = ["what", "on"];
+
+/// Checks an inspection record.
+pub(super) fn check_inspection(
+    written: InspectionFile,
+    vocabulary: &Vocabulary,
+    top: &Spot<'_>,
+    problems: &mut Problems,
+) -> Option<Inspection> {
+    let vessel = kept(written.vessel);
+    if vessel.is_none() {
+        missing(top, "vessel", problems, "write the name of the vessel");
+    }
+    if filled(written.on.as_deref()).is_none() {
+        missing(top, "on", problems, "write the day of the inspection");
+    }
+    let on = day(written.on.as_deref(), &top.key("on"), problems);
+    let by = kept(written.by);
+    let how = filled(written.figures.as_deref())
+        .and_then(|text| choice(text, &HOW, &top.key("figures"), problems))
+        .unwrap_or(How::Measured);
+    let unsaid = Unsaid { by: by.clone(), on, how, same_day: true };
+    let covers = Covers {
+        covers: written.covers.as_deref(),
+        all_seen: written.all_seen.as_deref().unwrap_or_default(),
+        sought: written.sought.as_deref().unwrap_or_default(),
+        everything: false,
+    };
+    let coverage = coverage(&covers, vocabulary, top, problems);
+    let renews = filled(written.renews.as_deref())
+        .and_then(|text| flag(text, &top.key("counts as inspection due"), problems))
+        .unwrap_or(false);
+    let freeboard = written.freeboard.map(|freeboard| {
+        FreeboardReader::new(&unsaid, problems).freeboard(freeboard, &top.key("freeboard"))
+    });
+    let freeboard = freeboard.filter(|freeboard| !freeboard.stations.is_empty());
+    let found = found_list(written.found.unwrap_or_default(), vocabulary, &unsaid, top, problems);
+    Some(Inspection {
+        vessel: vessel?,
+        on: on?,
+        by,
+        renews,
+        coverage,
+        found,
+        freeboard,
+        place: top.place(),
+    })
+}
+
+fn found_list(
+    forms: Vec<FoundForm>,
+    vocabulary: &Vocabulary,
+    unsaid: &Unsaid,
+    top: &Spot<'_>,
+    problems: &mut Problems,
+) -> Vec<Found> {
+    let list = top.key("found");
+    if forms.len() > MOST_TOOLS {
+        problems.add_at_key(
+            Problem::new(list.place(), format!("{} tools are too many", forms.len()))
+                .expected(format!("at most {MOST_TOOLS} in a record")),
+        );
+        return Vec::new();
+    }
+    let mut found: Vec<Found> = Vec::with_capacity(forms.len());
+    for (index, form) in forms.into_iter().enumerate() {
+        if problems.is_full() {
+            break;
+        }
+        let spot = list.entry(index);
+        let mut reader = FoundReader { vocabulary, unsaid, problems };
+        let Some(one) = reader.found(form, &spot) else { continue };
+        if let Some(twin) = found.iter().find(|twin| twin.mark == one.mark) {
+            problems.add(
+                Problem::new(spot.key("mark").place(), "this tool is written twice in the record")
+                    .offending(&one.mark)
+                    .expected(format!("a mark other than that of {}", twin.place.key))
+                    .mend("write what was put right under `mended` of the first"),
+            );
+        }
+        found.push(one);
+    }
+    found
+}
+
+struct FoundReader<'a> {
+    vocabulary: &'a Vocabulary,
+    unsaid: &'a Unsaid,
+    problems: &'a mut Problems,
+}
+
+impl FoundReader<'_> {
+    fn found(&mut self, form: FoundForm, spot: &Spot<'_>) -> Option<Found> {
+        let mark = kept(form.mark);
+        if mark.is_none() {
+            let mend = "write the tool's mark; a tool that the vessel does not list needs one too";
+            missing(spot, "mark", self.problems, mend);
+        }
+        let classes = [Class::Tool, Class::Spare, Class::Document];
+        let kind = filled(form.kind.as_deref()).and_then(|text| {
+            kind(text, &classes, self.vocabulary, &spot.key("kind"), self.problems)
+        });
+        let attributes = self.attributes(form.attributes, kind, &FOUND_KEYS, spot);
+        let state = filled(form.condition.as_deref())
+            .and_then(|text| choice(text, &CONDITIONS, &spot.key("condition"), self.problems));
+        let missing = filled(form.missing.as_deref())
+            .and_then(|text| flag(text, &spot.key("missing"), self.problems))
+            .unwrap_or(false);
+        let lot = filled(form.count.as_deref())
+            .and_then(|text| count(text, 0, LARGEST_LOT, &spot.key("count"), self.problems));
+        let expires = day(form.expires.as_deref(), &spot.key("expires"), self.problems);
+        let list = spot.key("mended");
+        let mut mended = Vec::new();
+        for (index, form) in form.mended.into_iter().flatten().enumerate() {
+            mended.extend(self.mended(form, kind, &list.entry(index)));
+        }
+        if missing && (!attributes.is_empty() || !mended.is_empty()) {
+            self.problems.add(
+                Problem::new(spot.key("missing").place(), "a missing tool was measured or mended")
+                    .mend("take `missing` away, or the readings"),
+            );
+        }
+        Some(Found {
+            mark: mark?,
+            kind,
+            attributes,
+            state,
+            count: lot,
+            expires,
+            missing,
+            mended,
+            stowed: kept(form.stowed),
+            remark: kept(form.remark),
+            place: spot.place(),
+        })
+    }
+
+    fn attributes(
+        &mut self,
+        written: WrittenAttributes,
+        kind: Option<KindId>,
+        fixed: &'static [&'static str],
+        spot: &Spot<'_>,
+    ) -> Attributes {
+        AttributeReader { vocabulary: self.vocabulary, unsaid: self.unsaid, fixed }.attributes(
+            written,
+            kind,
+            spot,
+            self.problems,
+        )
+    }
+
+    fn mended(
+        &mut self,
+        form: MendedForm,
+        kind: Option<KindId>,
+        spot: &Spot<'_>,
+    ) -> Option<(Change, Attributes)> {
+        let what = change_word(form.what.as_deref(), self.vocabulary, spot, self.problems)
+            .map(|(what, _)| what.to_owned());
+        let on: Option<Day> =
+            day(form.on.as_deref(), &spot.key("on"), self.problems).or(self.unsaid.on);
+        let unsaid = Unsaid { on, ..self.unsaid.clone() };
+        let attributes =
+            AttributeReader { vocabulary: self.vocabulary, unsaid: &unsaid, fixed: &MENDED_KEYS }
+                .attributes(form.attributes, kind, spot, self.problems);
+        Some((Change { what: what?, on: on? }, attributes))
+    }
+}

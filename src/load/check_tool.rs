@@ -1,0 +1,313 @@
+//! From tools and documents as written to the tools of a vessel.
+
+use super::problem::{Problem, Problems};
+use super::reading::{AttributeReader, Attributes, Unsaid, WrittenAttributes, retire};
+use super::spot::Spot;
+use super::suggest::{did_you_mean, nearest};
+use super::value::{choice, count, day, filled, kept, kind, missing, span};
+use super::written::loose::{Loose, Single};
+use super::written::vessel::{ChangeForm, StatementForm, ToolForm, WhereForm};
+use crate::model::vessel::{Change, State, Statement, Tool, Whereabouts};
+use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
+
+/// The most equal tools that one line of a list may stand for.
+pub(super) const LARGEST_LOT: u32 = 1000;
+
+/// The keys of a tool that are no attributes.
+const FIXED: [&str; 18] = [
+    "mark",
+    "kind",
+    "name",
+    "count",
+    "broken",
+    "condition",
+    "where",
+    "stowed",
+    "acquired",
+    "inspected",
+    "expires",
+    "conforms",
+    "parts",
+    "fits",
+    "changes",
+    "evidence",
+    "remark",
+    "state",
+];
+
+/// The condition of a tool, in words.
+pub(super) const CONDITIONS: [(&str, State); 3] =
+    [("serviceable", State::Serviceable), ("broken", State::Broken), ("unknown", State::Unknown)];
+
+/// Makes the whereabouts of its word.
+type Build = fn() -> Whereabouts;
+
+const WHEREABOUTS: [(&str, Build); 4] = [
+    ("aboard", || Whereabouts::Aboard),
+    ("ashore", || Whereabouts::Ashore),
+    ("lost", || Whereabouts::Missing),
+    ("unknown", || Whereabouts::Unknown),
+];
+
+/// Which list a tool stands in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum List {
+    /// The kit.
+    Kit,
+    /// The documents.
+    Documents,
+}
+
+/// Reads tools against a vocabulary.
+pub(super) struct ToolReader<'a> {
+    /// The words.
+    pub(super) vocabulary: &'a Vocabulary,
+    /// What plain figures leave unsaid.
+    pub(super) unsaid: &'a Unsaid,
+    /// The condition of tools that do not say.
+    pub(super) condition: Option<State>,
+    /// Where problems go.
+    pub(super) problems: &'a mut Problems,
+}
+
+impl ToolReader<'_> {
+    /// A tool, or two where some of a lot are broken. A document without a
+    /// mark takes the spare one.
+    pub(super) fn tools(
+        &mut self,
+        form: ToolForm,
+        list: List,
+        spare_mark: Option<String>,
+        spot: &Spot<'_>,
+    ) -> Option<(Tool, Option<Tool>)> {
+        let mark = kept(form.mark).or(spare_mark);
+        if mark.is_none() {
+            let mend = "write a mark that is on the tool and on no other, like `LC-1`";
+            missing(spot, "mark", self.problems, mend);
+        }
+        let kind = self.kind(form.kind.as_deref(), list, spot);
+        let (location, written) = match list {
+            List::Kit => (None, form.attributes),
+            List::Documents => taken_state(form.attributes),
+        };
+        let mut attributes = match kind {
+            Some(kind) => self.attributes(written, kind, spot),
+            None => Vec::new(),
+        };
+        let changes = self.changes(form.changes, &mut attributes, spot);
+        let lot = self.number(form.count.as_deref(), "count", 1, LARGEST_LOT, spot).unwrap_or(1);
+        let broken = self.number(form.broken.as_deref(), "broken", 0, lot, spot).unwrap_or(0);
+        let state = self.state(form.condition.as_deref(), kind, spot);
+        let whereabouts = self.whereabouts(form.location, spot);
+        let (acquired, inspected, expires) = (
+            self.day(form.acquired.as_deref(), "acquired", spot),
+            self.day(form.inspected.as_deref(), "inspected", spot),
+            self.day(form.expires.as_deref(), "expires", spot),
+        );
+        let conforms = self.statements(form.conforms, spot);
+        let tool = Tool {
+            mark: mark?,
+            name: kept(form.name),
+            kind: kind?,
+            count: lot,
+            attributes,
+            state: if broken == lot { State::Broken } else { state },
+            whereabouts: location.unwrap_or(whereabouts),
+            stowed: kept(form.stowed),
+            acquired,
+            inspected,
+            expires,
+            conforms,
+            parts: marks(form.parts),
+            fits: marks(form.fits),
+            changes,
+            evidence: kept(form.evidence),
+            remark: kept(form.remark),
+            place: spot.place(),
+        };
+        Some(split(tool, broken))
+    }
+
+    fn kind(&mut self, text: Option<&str>, list: List, spot: &Spot<'_>) -> Option<KindId> {
+        let Some(text) = filled(text) else {
+            missing(spot, "kind", self.problems, "write the kind, like `pliers`");
+            return None;
+        };
+        let classes: &[Class] = match list {
+            List::Kit => &[Class::Tool, Class::Spare, Class::Document],
+            List::Documents => &[Class::Document],
+        };
+        kind(text, classes, self.vocabulary, &spot.key("kind"), self.problems)
+    }
+
+    fn attributes(
+        &mut self,
+        written: WrittenAttributes,
+        kind: KindId,
+        spot: &Spot<'_>,
+    ) -> Attributes {
+        AttributeReader { vocabulary: self.vocabulary, unsaid: self.unsaid, fixed: &FIXED }
+            .attributes(written, Some(kind), spot, self.problems)
+    }
+
+    fn number(
+        &mut self,
+        text: Option<&str>,
+        key: &str,
+        least: u32,
+        most: u32,
+        spot: &Spot<'_>,
+    ) -> Option<u32> {
+        count(filled(text)?, least, most, &spot.key(key), self.problems)
+    }
+
+    fn day(
+        &mut self,
+        text: Option<&str>,
+        key: &str,
+        spot: &Spot<'_>,
+    ) -> Option<crate::measure::Day> {
+        day(text, &spot.key(key), self.problems)
+    }
+
+    /// The condition; a document that is there can be read.
+    fn state(&mut self, text: Option<&str>, kind: Option<KindId>, spot: &Spot<'_>) -> State {
+        let said = filled(text)
+            .and_then(|text| choice(text, &CONDITIONS, &spot.key("condition"), self.problems));
+        let is_document =
+            kind.is_some_and(|kind| self.vocabulary.kind(kind).class == Class::Document);
+        match said {
+            Some(said) => said,
+            None if is_document => State::Serviceable,
+            None => self.condition.unwrap_or(State::Unknown),
+        }
+    }
+
+    fn whereabouts(&mut self, written: Option<Single<WhereForm>>, spot: &Spot<'_>) -> Whereabouts {
+        let spot = spot.key("where");
+        match written {
+            None => Whereabouts::Aboard,
+            Some(Single::Plain(text)) => choice(&text, &WHEREABOUTS, &spot, self.problems)
+                .map_or(Whereabouts::Aboard, |build| build()),
+            Some(Single::Form(form)) => {
+                let (from, until) = (form.from.as_deref(), form.until.as_deref());
+                let span = span(from, until, &spot, self.problems);
+                let to = kept(form.lent_to);
+                if to.is_none() {
+                    let mend = "write the vessel that has it";
+                    missing(&spot, "lent to", self.problems, mend);
+                }
+                to.map_or(Whereabouts::Unknown, |to| Whereabouts::Lent { to, span })
+            }
+        }
+    }
+
+    fn statements(
+        &mut self,
+        written: Option<Vec<StatementForm>>,
+        spot: &Spot<'_>,
+    ) -> Vec<Statement> {
+        let list = spot.key("conforms");
+        let mut statements = Vec::new();
+        for (index, form) in written.into_iter().flatten().enumerate() {
+            let spot = list.entry(index);
+            let to = kept(form.to);
+            if to.is_none() {
+                missing(&spot, "to", self.problems, "write the clause, like `\"Appendix F, A.1\"`");
+            }
+            if filled(form.on.as_deref()).is_none() {
+                missing(&spot, "on", self.problems, "write the day of the statement");
+            }
+            let on = day(form.on.as_deref(), &spot.key("on"), self.problems);
+            if let (Some(to), Some(on)) = (to, on) {
+                statements.push(Statement { to, on, by: kept(form.by) });
+            }
+        }
+        statements
+    }
+
+    /// The changes; the readings that they retire are taken away.
+    fn changes(
+        &mut self,
+        written: Option<Vec<ChangeForm>>,
+        attributes: &mut Attributes,
+        spot: &Spot<'_>,
+    ) -> Vec<Change> {
+        let list = spot.key("changes");
+        let mut changes = Vec::new();
+        for (index, form) in written.into_iter().flatten().enumerate() {
+            let spot = list.entry(index);
+            let retired = change_word(form.what.as_deref(), self.vocabulary, &spot, self.problems);
+            if filled(form.on.as_deref()).is_none() {
+                missing(&spot, "on", self.problems, "write the day of the change");
+            }
+            let on = day(form.on.as_deref(), &spot.key("on"), self.problems);
+            if let (Some((what, retired)), Some(on)) = (retired, on) {
+                retire(attributes, retired, on);
+                changes.push(Change { what: what.to_owned(), on });
+            }
+        }
+        changes
+    }
+}
+
+/// A change as the vocabulary knows it, with the attributes that it retires
+/// (`None` for all of them).
+pub(super) fn change_word<'v>(
+    text: Option<&str>,
+    vocabulary: &'v Vocabulary,
+    spot: &Spot<'_>,
+    problems: &mut Problems,
+) -> Option<(&'v str, Option<&'v [AttributeId]>)> {
+    let Some(text) = filled(text) else {
+        missing(spot, "what", problems, "write what was done, like `lengthened`");
+        return None;
+    };
+    let folded = text.to_lowercase();
+    if let Some((what, retired)) = vocabulary.changes.get_key_value(&folded) {
+        return Some((what, retired.as_deref()));
+    }
+    let known: Vec<&str> = vocabulary.changes.keys().map(String::as_str).collect();
+    problems.add(
+        Problem::new(spot.key("what").place(), "no such change is known")
+            .offending(text)
+            .expected(super::suggest::or_list(&known))
+            .mend_if(did_you_mean(nearest(text, known.iter().copied()))),
+    );
+    None
+}
+
+/// Takes `state: lost` of a document out of its attributes.
+fn taken_state(mut written: WrittenAttributes) -> (Option<Whereabouts>, WrittenAttributes) {
+    let is_lost = |(key, value): &(String, Option<Loose<_>>)| {
+        let plain = match value {
+            Some(Loose::One(Single::Plain(text))) => text.trim(),
+            _ => return false,
+        };
+        key == "state" && plain.eq_ignore_ascii_case("lost")
+    };
+    match written.iter().position(is_lost) {
+        Some(index) => {
+            written.remove(index);
+            (Some(Whereabouts::Missing), written)
+        }
+        None => (None, written),
+    }
+}
+
+/// Takes the broken ones out of a lot.
+fn split(mut tool: Tool, broken: u32) -> (Tool, Option<Tool>) {
+    if broken == 0 || broken >= tool.count {
+        return (tool, None);
+    }
+    let mut rest = tool.clone();
+    rest.mark.push_str(" (broken)");
+    rest.count = broken;
+    rest.state = State::Broken;
+    tool.count -= broken;
+    (tool, Some(rest))
+}
+
+fn marks(written: Option<Vec<String>>) -> Vec<String> {
+    written.into_iter().flatten().filter_map(|mark| kept(Some(mark))).collect()
+}

@@ -1,0 +1,116 @@
+//! Files to model: YAML, positions, diagnostics and limits.
+//!
+//! Imports `measure` and `model`. Knows nothing of the engine and decides
+//! nothing about a kit; it refuses what cannot be understood, with every
+//! problem of a file at once.
+
+mod bounds;
+mod check_freeboard;
+mod check_inspection;
+mod check_need;
+mod check_people;
+mod check_profile;
+mod check_requirement;
+mod check_tool;
+mod check_vessel;
+mod check_vocabulary;
+mod condition;
+mod guard;
+#[cfg(test)]
+mod hostile_tests;
+#[cfg(test)]
+mod inspection_tests;
+mod library;
+#[cfg(test)]
+mod library_tests;
+mod merge;
+mod parse;
+mod phrase;
+mod problem;
+mod reading;
+mod schema;
+mod shape;
+mod source;
+mod spot;
+mod suggest;
+mod syntax;
+mod tree;
+mod tree_de;
+mod value;
+#[cfg(test)]
+mod vessel_tests;
+mod written;
+
+use crate::model::vessel::{Inspection, Vessel};
+use crate::model::vocabulary::Vocabulary;
+use check_inspection::check_inspection;
+use check_vessel::check_vessel;
+use spot::Spot;
+use std::path::Path;
+use written::inspection::InspectionFile;
+use written::vessel::VesselFile;
+
+pub use check_profile::MOST_REQUIREMENTS;
+pub use check_vessel::MOST_TOOLS;
+pub use guard::LARGEST_FILE;
+pub use library::Library;
+pub use problem::{MOST_PROBLEMS, Position, Problem, Refusal};
+pub use schema::{FileKind, schema};
+pub use source::{Positions, Source};
+
+/// Reads a vessel's inventory from a file.
+///
+/// # Errors
+/// The file cannot be read, or everything that is wrong in it.
+pub fn load_vessel(path: &Path, vocabulary: &Vocabulary) -> Result<(Vessel, Source), Refusal> {
+    vessel_of(guard::read_source(path)?, vocabulary)
+}
+
+/// Reads a vessel's inventory from memory; `name` stands for the file's.
+///
+/// # Errors
+/// Everything that is wrong in it.
+pub fn read_vessel(
+    name: &str,
+    text: &str,
+    vocabulary: &Vocabulary,
+) -> Result<(Vessel, Source), Refusal> {
+    vessel_of(guard::source_of(&name.into(), text)?, vocabulary)
+}
+
+/// Reads an inspection record from a file.
+///
+/// # Errors
+/// The file cannot be read, or everything that is wrong in it.
+pub fn load_inspection(
+    path: &Path,
+    vocabulary: &Vocabulary,
+) -> Result<(Inspection, Source), Refusal> {
+    inspection_of(guard::read_source(path)?, vocabulary)
+}
+
+/// Reads an inspection record from memory; `name` stands for the file's.
+///
+/// # Errors
+/// Everything that is wrong in it.
+pub fn read_inspection(
+    name: &str,
+    text: &str,
+    vocabulary: &Vocabulary,
+) -> Result<(Inspection, Source), Refusal> {
+    inspection_of(guard::source_of(&name.into(), text)?, vocabulary)
+}
+
+fn vessel_of(source: Source, vocabulary: &Vocabulary) -> Result<(Vessel, Source), Refusal> {
+    let vessel = parse::read(&source, |written: VesselFile, problems| {
+        check_vessel(written, vocabulary, &Spot::top(&source.file), problems)
+    })?;
+    Ok((vessel, source))
+}
+
+fn inspection_of(source: Source, vocabulary: &Vocabulary) -> Result<(Inspection, Source), Refusal> {
+    let inspection = parse::read(&source, |written: InspectionFile, problems| {
+        check_inspection(written, vocabulary, &Spot::top(&source.file), problems)
+    })?;
+    Ok((inspection, source))
+}

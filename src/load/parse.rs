@@ -1,0 +1,201 @@
+//! From a text to the as-written type: quickly where nothing is wrong,
+//! slowly through the marked tree where something has to be placed.
+
+use super::bounds::judge_bounds;
+use super::problem::{Aim, Position, Problem, Problems, Refusal, Told};
+use super::shape::judge_shape;
+use super::source::{Positions, Source};
+use super::tree::{Content, Node, read_tree};
+use super::tree_de::Misfit;
+use super::written::WrittenFile;
+use crate::model::place::Place;
+use crate::model::text::steers;
+
+/// Every kind of file that is read, by its `format` line.
+const FORMATS: [(&str, &str); 4] = [
+    ("vessel/1", "a vessel's inventory"),
+    ("inspection/1", "an inspection record"),
+    ("profile/1", "a profile"),
+    ("vocabulary/1", "a vocabulary"),
+];
+
+/// What could be read of a file, and what was wrong so far.
+pub(super) struct Parsed<T> {
+    /// The file as written, without the parts that were wrong.
+    pub(super) written: T,
+    /// What was wrong.
+    pub(super) problems: Vec<Problem>,
+    /// The key paths that were cut out.
+    pub(super) pruned: Vec<String>,
+    /// Where everything stands.
+    pub(super) positions: Positions,
+}
+
+/// Reads a text that has nothing unusual in it; none if it has.
+pub(super) fn parse_quickly<T: WrittenFile>(source: &Source) -> Option<T> {
+    if is_unusual(&source.text) {
+        return None;
+    }
+    let written: T = serde_yaml::from_str(&source.text).ok()?;
+    (written.format().map(str::trim) == Some(T::FORMAT)).then_some(written)
+}
+
+/// The longest line, and the deepest brackets, of a usual text. The quick
+/// parser's time grows with the square of either.
+const USUAL_LINE: usize = 2000;
+/// See [`USUAL_LINE`]; brackets inside quotes and comments count too, which
+/// only costs a little time.
+const USUAL_DEPTH: usize = 32;
+
+/// Whether a text is better read through the tree, which bounds everything.
+fn is_unusual(text: &str) -> bool {
+    let (mut line, mut depth, mut before) = (0, 0_usize, b'\n');
+    for byte in text.bytes() {
+        line += 1;
+        match byte {
+            // `0x10` and `+5` lose their wording on the quick way.
+            b'x' | b'o' | b'b' if before == b'0' => return true,
+            b'+' if before == b' ' => return true,
+            b'\n' => line = 0,
+            b'[' | b'{' => depth += 1,
+            b']' | b'}' => depth = depth.saturating_sub(1),
+            // It may hide a steering character, which only the tree shows.
+            b'\\' => return true,
+            _ => {}
+        }
+        before = byte;
+        if line > USUAL_LINE || depth > USUAL_DEPTH {
+            return true;
+        }
+    }
+    let unseen = |c: char| c != '\r' && steers(c);
+    if text.is_ascii() {
+        text.bytes().any(|b| unseen(char::from(b)))
+    } else {
+        text.chars().any(unseen)
+    }
+}
+
+/// Reads a text through the marked tree, with every problem of its shape.
+///
+/// # Errors
+/// It is no YAML, or another kind of file.
+pub(super) fn parse_slowly<T: WrittenFile>(source: &Source) -> Result<Parsed<T>, Refusal> {
+    let place = || Place::new(&source.file, "");
+    let refuse = |problem: Problem| Refusal::new(&source.file, vec![problem]);
+    let mut root = read_tree(&source.text)
+        .map_err(|none| refuse(Problem::new(place(), none.what).at(none.at).mend_if(none.mend)))?;
+    let positions = Positions::of(&root);
+    let mut problems = Vec::new();
+    match judge_format::<T>(&root, source) {
+        Ok(None) => {}
+        Ok(Some(missing)) => problems.push(missing),
+        Err(fatal) => return Err(refuse(*fatal)),
+    }
+    let schema = super::schema::schema_of::<T>();
+    let report = judge_shape(&mut root, &schema, &source.file);
+    problems.extend(report.problems);
+    let written = T::deserialize(&root).map_err(|_: Misfit| {
+        if problems.is_empty() {
+            problems.push(Problem::new(place(), format!("this cannot be read as {}", T::CALLED)));
+        }
+        Refusal::new(&source.file, problems.clone())
+    })?;
+    Ok(Parsed { written, problems, pruned: report.pruned, positions })
+}
+
+/// Judges the `format` line: fine, missing, or another kind of file.
+fn judge_format<T: WrittenFile>(root: &Node, source: &Source) -> Told<Option<Problem>> {
+    let place = Place::new(&source.file, "format");
+    let mend = format!("write `format: {}` as the first line", T::FORMAT);
+    let Content::Map(pairs) = &root.content else {
+        return Problem::new(Place::new(&source.file, ""), format!("this is not {}", T::CALLED))
+            .at(root.at)
+            .expected("a group of `key: value` lines")
+            .mend(mend)
+            .refused();
+    };
+    let Some(pair) = pairs.iter().find(|pair| pair.key == "format") else {
+        return Ok(Some(
+            Problem::new(place, "`format` is missing")
+                .at(Position { line: 1, column: 1 })
+                .mend(mend),
+        ));
+    };
+    let written = pair.value.text().unwrap_or_default().trim();
+    if written == T::FORMAT {
+        return Ok(None);
+    }
+    let problem = match FORMATS.iter().find(|(format, _)| *format == written) {
+        Some((_, called)) => {
+            Problem::new(place, format!("this is {called}")).expected(T::CALLED).offending(written)
+        }
+        None => Problem::new(place, "this format is not known here")
+            .offending(written)
+            .expected(format!("`{}`", T::FORMAT))
+            .mend("correct the line, or use the version of this program that knows it"),
+    };
+    problem.at(pair.value.at).refused()
+}
+
+/// Reads a file and checks it: quickly if nothing is wrong, else again with
+/// every problem placed.
+///
+/// # Errors
+/// Everything that is wrong with it.
+pub(super) fn read<T: WrittenFile, M>(
+    source: &Source,
+    check: impl Fn(T, &mut Problems) -> Option<M>,
+) -> Result<M, Refusal> {
+    if let Some(written) = parse_quickly::<T>(source) {
+        let mut problems = Problems::default();
+        judge_bounds(&written, &source.file, &mut problems);
+        let model = check(written, &mut problems);
+        if let (0, Some(model)) = (problems.count(), model) {
+            return Ok(model);
+        }
+    }
+    let parsed = parse_slowly::<T>(source)?;
+    let mut found = Problems::default();
+    judge_bounds(&parsed.written, &source.file, &mut found);
+    let model = check(parsed.written, &mut found);
+    let mut problems = parsed.problems;
+    let placed = found
+        .into_found()
+        .into_iter()
+        .filter(|(problem, _)| !is_pruned(&problem.place.key, &parsed.pruned));
+    problems.extend(placed.map(|(problem, aim)| place(problem, aim, &parsed.positions)));
+    match model {
+        Some(model) if problems.is_empty() => Ok(model),
+        _ => {
+            if problems.is_empty() {
+                let whole = Place::new(&source.file, "");
+                problems.push(Problem::new(whole, format!("this cannot be read as {}", T::CALLED)));
+            }
+            Err(Refusal::new(&source.file, problems))
+        }
+    }
+}
+
+/// Whether a key path lies in a part that was cut out.
+pub(super) fn is_pruned(key: &str, pruned: &[String]) -> bool {
+    pruned.iter().any(|cut| {
+        key.strip_prefix(cut.as_str())
+            .is_some_and(|rest| rest.is_empty() || cut.is_empty() || rest.starts_with(['.', '[']))
+    })
+}
+
+/// Gives a problem its line and column.
+pub(super) fn place(problem: Problem, aim: Aim, positions: &Positions) -> Problem {
+    if problem.position.is_some() {
+        return problem;
+    }
+    let position = match aim {
+        Aim::Value => positions.locate(&problem.place.key),
+        Aim::Key => positions.locate_key(&problem.place.key),
+    };
+    match position {
+        Some(position) => problem.at(position),
+        None => problem,
+    }
+}

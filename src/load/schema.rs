@@ -1,0 +1,87 @@
+//! The JSON schemas of the files, generated from the as-written types: for
+//! judging a tree, and for editors.
+
+use super::written::WrittenFile;
+use super::written::inspection::InspectionFile;
+use super::written::profile::ProfileFile;
+use super::written::vessel::VesselFile;
+use super::written::vocabulary::VocabularyFile;
+use schemars::generate::SchemaSettings;
+use schemars::transform::{RecursiveTransform, Transform};
+use schemars::{JsonSchema, Schema};
+use serde_json::{Value, json};
+
+/// A kind of file that has a schema.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FileKind {
+    /// A vessel's inventory.
+    Vessel,
+    /// An inspection record.
+    Inspection,
+    /// A profile.
+    Profile,
+    /// The vocabulary.
+    Vocabulary,
+}
+
+/// The schema against which a tree is judged: every scalar is text.
+pub(super) fn schema_of<T: JsonSchema>() -> Value {
+    SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<T>().to_value()
+}
+
+/// The schema of a kind of file for editors, as JSON. It knows the shape of
+/// a file, not what its texts mean.
+pub fn schema(kind: FileKind) -> Value {
+    match kind {
+        FileKind::Vessel => for_editors::<VesselFile>(),
+        FileKind::Inspection => for_editors::<InspectionFile>(),
+        FileKind::Profile => for_editors::<ProfileFile>(),
+        FileKind::Vocabulary => for_editors::<VocabularyFile>(),
+    }
+}
+
+fn for_editors<T: WrittenFile>() -> Value {
+    let mut schema = SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<T>();
+    RecursiveTransform(loosen).transform(&mut schema);
+    let mut schema = schema.to_value();
+    if let Some(format) = schema.pointer_mut("/properties/format") {
+        *format = json!({ "const": T::FORMAT, "description": "the kind of this file" });
+    }
+    schema
+}
+
+/// An editor takes `count: 2` for a number and `wheelhouse: true` for a
+/// boolean; here they are texts like any other.
+fn loosen(schema: &mut Schema) {
+    let loose = |null: bool| {
+        let mut types = vec!["string", "number", "boolean"];
+        types.extend(null.then_some("null"));
+        json!(types)
+    };
+    let types = schema.get("type").cloned();
+    match types {
+        Some(Value::String(only)) if only == "string" => {
+            schema.insert("type".to_owned(), loose(false));
+        }
+        Some(Value::Array(many)) if many.contains(&json!("string")) => {
+            schema.insert("type".to_owned(), loose(many.contains(&json!("null"))));
+        }
+        _ => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_editor_is_told_that_numbers_may_stand_for_text() {
+        let schema = schema(FileKind::Vessel);
+        assert_eq!(
+            schema.pointer("/properties/name/type"),
+            Some(&json!(["string", "number", "boolean", "null"]))
+        );
+        assert_eq!(schema.pointer("/properties/format/const"), Some(&json!("vessel/1")));
+        assert_eq!(schema.get("additionalProperties"), Some(&json!(false)));
+    }
+}

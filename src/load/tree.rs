@@ -1,0 +1,306 @@
+//! A YAML document as a tree that remembers where everything stands. Built
+//! only for a file that has a problem or a finding to place.
+//!
+//! Nesting, and the number of values that aliases unfold to, are bounded.
+
+use super::problem::Position;
+use super::syntax::reworded;
+use saphyr_parser::{Event, Parser, ScalarStyle, ScanError, Span, StrInput};
+use std::collections::BTreeMap;
+
+/// The deepest nesting that is read.
+pub(super) const DEEPEST: usize = 64;
+/// The most values that a file may hold, aliases unfolded.
+pub(super) const MOST_VALUES: usize = 200_000;
+
+/// A value and where it stands.
+#[derive(Debug, Clone)]
+pub(super) struct Node {
+    /// Where it begins.
+    pub(super) at: Position,
+    /// Whether it carries a YAML tag such as `!!binary`.
+    pub(super) tagged: bool,
+    /// The value.
+    pub(super) content: Content,
+}
+
+/// A value.
+#[derive(Debug, Clone)]
+pub(super) enum Content {
+    /// A text; `plain` if it is written without quotes.
+    Text {
+        /// The text.
+        text: String,
+        /// Whether it has no quotes.
+        plain: bool,
+    },
+    /// A list.
+    List(Vec<Node>),
+    /// A group of lines.
+    Map(Vec<Pair>),
+    /// Something that was wrong and is left out.
+    Pruned,
+}
+
+/// A key and its value.
+#[derive(Debug, Clone)]
+pub(super) struct Pair {
+    /// The key.
+    pub(super) key: String,
+    /// Where the key stands.
+    pub(super) key_at: Position,
+    /// The value.
+    pub(super) value: Node,
+}
+
+/// Why there is no tree: a position, what is wrong, how to mend it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct NoTree {
+    /// Where reading stopped.
+    pub(super) at: Position,
+    /// What is wrong.
+    pub(super) what: String,
+    /// How to mend it.
+    pub(super) mend: Option<String>,
+}
+
+impl NoTree {
+    fn new(at: Position, what: impl Into<String>) -> Self {
+        Self { at, what: what.into(), mend: None }
+    }
+}
+
+impl Node {
+    /// Whether the value is empty (`~`, `null` or nothing at all).
+    pub(super) fn is_null(&self) -> bool {
+        match &self.content {
+            Content::Text { text, plain } => {
+                *plain && matches!(text.as_str(), "" | "~" | "null" | "Null" | "NULL")
+            }
+            Content::Pruned => true,
+            Content::List(_) | Content::Map(_) => false,
+        }
+    }
+
+    /// The text, if it is one.
+    pub(super) fn text(&self) -> Option<&str> {
+        match &self.content {
+            Content::Text { text, .. } => Some(text),
+            _ => None,
+        }
+    }
+
+    fn size(&self) -> usize {
+        1 + match &self.content {
+            Content::Text { .. } | Content::Pruned => 0,
+            Content::List(entries) => entries.iter().map(Self::size).sum::<usize>(),
+            Content::Map(pairs) => pairs.iter().map(|pair| 1 + pair.value.size()).sum::<usize>(),
+        }
+    }
+}
+
+/// Reads the one document of a text.
+///
+/// # Errors
+/// It is no YAML, holds no document or several, or is nested too deep or
+/// unfolds to too many values.
+pub(super) fn read_tree(text: &str) -> Result<Node, NoTree> {
+    let mut builder =
+        Builder { parser: Parser::new_from_str(text), anchors: BTreeMap::new(), values: 0 };
+    let nothing =
+        || NoTree::new(Position { line: 1, column: 1 }, "nothing is written in this file");
+    loop {
+        match builder.next()? {
+            (Event::StreamEnd, _) => return Err(nothing()),
+            (Event::DocumentStart(_), _) => break,
+            _ => {}
+        }
+    }
+    let root = builder.node(0)?;
+    loop {
+        match builder.next()? {
+            (Event::StreamEnd, _) => return Ok(root),
+            (Event::DocumentStart(_), span) => {
+                let mut problem = NoTree::new(position(span), "a second document in one file");
+                problem.mend = Some("write it into a file of its own".to_owned());
+                return Err(problem);
+            }
+            _ => {}
+        }
+    }
+}
+
+struct Builder<'t> {
+    parser: Parser<'t, StrInput<'t>>,
+    /// Finished anchored values with their sizes; `None` while unfinished.
+    anchors: BTreeMap<usize, Option<(Node, usize)>>,
+    values: usize,
+}
+
+impl<'t> Builder<'t> {
+    fn next(&mut self) -> Result<(Event<'t>, Span), NoTree> {
+        match self.parser.next_event() {
+            Some(Ok(event)) => Ok(event),
+            Some(Err(error)) => Err(syntax(&error)),
+            None => Ok((Event::StreamEnd, Span::default())),
+        }
+    }
+
+    fn count(&mut self, more: usize, at: Position) -> Result<(), NoTree> {
+        self.values += more;
+        if self.values > MOST_VALUES {
+            return Err(NoTree::new(at, format!("this file holds more than {MOST_VALUES} values")));
+        }
+        Ok(())
+    }
+
+    fn node(&mut self, depth: usize) -> Result<Node, NoTree> {
+        let (event, span) = self.next()?;
+        self.node_from(event, span, depth)
+    }
+
+    fn node_from(&mut self, event: Event<'t>, span: Span, depth: usize) -> Result<Node, NoTree> {
+        let at = position(span);
+        if depth > DEEPEST {
+            return Err(NoTree::new(at, format!("nested deeper than {DEEPEST} levels")));
+        }
+        self.count(1, at)?;
+        match event {
+            Event::Alias(id) => self.alias(id, at),
+            Event::Scalar(text, style, anchor, tag) => {
+                let plain = style == ScalarStyle::Plain;
+                let content = Content::Text { text: text.into_owned(), plain };
+                Ok(self.anchored(anchor, Node { at, tagged: tag.is_some(), content }))
+            }
+            Event::SequenceStart(anchor, tag) => {
+                self.begin(anchor);
+                let content = Content::List(self.entries(depth)?);
+                Ok(self.anchored(anchor, Node { at, tagged: tag.is_some(), content }))
+            }
+            Event::MappingStart(anchor, tag) => {
+                self.begin(anchor);
+                let content = Content::Map(self.pairs(depth)?);
+                Ok(self.anchored(anchor, Node { at, tagged: tag.is_some(), content }))
+            }
+            _ => Err(NoTree::new(at, "this line cannot be read as YAML")),
+        }
+    }
+
+    fn entries(&mut self, depth: usize) -> Result<Vec<Node>, NoTree> {
+        let mut entries = Vec::new();
+        loop {
+            match self.next()? {
+                (Event::SequenceEnd, _) => return Ok(entries),
+                (event, span) => entries.push(self.node_from(event, span, depth + 1)?),
+            }
+        }
+    }
+
+    fn pairs(&mut self, depth: usize) -> Result<Vec<Pair>, NoTree> {
+        let mut pairs = Vec::new();
+        loop {
+            let (event, span) = self.next()?;
+            if event == Event::MappingEnd {
+                return Ok(pairs);
+            }
+            let key = self.node_from(event, span, depth + 1)?;
+            let key_at = key.at;
+            let Content::Text { text: key, .. } = key.content else {
+                let mut problem =
+                    NoTree::new(key_at, "a list or a group stands where a key should");
+                problem.mend = Some("write a plain word before the colon".to_owned());
+                return Err(problem);
+            };
+            let value = self.node(depth + 1)?;
+            pairs.push(Pair { key, key_at, value });
+        }
+    }
+
+    fn begin(&mut self, anchor: usize) {
+        if anchor > 0 {
+            self.anchors.insert(anchor, None);
+        }
+    }
+
+    fn anchored(&mut self, anchor: usize, node: Node) -> Node {
+        if anchor > 0 {
+            let size = node.size();
+            self.anchors.insert(anchor, Some((node.clone(), size)));
+        }
+        node
+    }
+
+    fn alias(&mut self, id: usize, at: Position) -> Result<Node, NoTree> {
+        match self.anchors.get(&id) {
+            Some(Some((_, size))) => {
+                let size = *size;
+                self.count(size, at)?;
+                match self.anchors.get(&id) {
+                    Some(Some((node, _))) => Ok(node.clone()),
+                    _ => Err(NoTree::new(at, "an alias of nothing")),
+                }
+            }
+            Some(None) => Err(NoTree::new(at, "an alias inside the value that it stands for")),
+            None => Err(NoTree::new(at, "an alias of nothing")),
+        }
+    }
+}
+
+fn position(span: Span) -> Position {
+    Position { line: span.start.line().max(1), column: span.start.col() + 1 }
+}
+
+fn syntax(error: &ScanError) -> NoTree {
+    let at = Position { line: error.marker().line().max(1), column: error.marker().col() + 1 };
+    let (what, mend) = reworded(error.info());
+    NoTree {
+        at,
+        what: format!("this line cannot be read as YAML: {what}"),
+        mend: mend.map(str::to_owned),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_value_knows_where_it_stands() {
+        let root = read_tree("name: A\nkit:\n  - mark: LC-1\n    handle: 6 ft\n").unwrap();
+        let Content::Map(pairs) = &root.content else { panic!("no map") };
+        let Content::List(kit) = &pairs[1].value.content else { panic!("no list") };
+        let Content::Map(tool) = &kit[0].content else { panic!("no tool") };
+        assert_eq!(pairs[1].key_at, Position { line: 2, column: 1 });
+        assert_eq!(tool[1].key_at, Position { line: 4, column: 5 });
+        assert_eq!(tool[1].value.at, Position { line: 4, column: 13 });
+        assert_eq!(tool[1].value.text(), Some("6 ft"));
+    }
+
+    #[test]
+    fn aliases_unfold_up_to_a_bound() {
+        let root = read_tree("a: &x [1, 2]\nb: *x\n").unwrap();
+        assert_eq!(root.size(), 9);
+        let mut bomb = String::from("a0: &a0 [x,x,x,x,x,x,x,x,x,x]\n");
+        for i in 1..12 {
+            let list = vec![format!("*a{}", i - 1); 10].join(",");
+            bomb.push_str(&format!("a{i}: &a{i} [{list}]\n"));
+        }
+        assert!(read_tree(&bomb).unwrap_err().what.contains("more than 200000 values"));
+        assert!(read_tree("a: &a [*a]").unwrap_err().what.contains("alias inside"));
+    }
+
+    #[test]
+    fn deep_nesting_ends_quickly() {
+        let deep = "[".repeat(20_000);
+        assert!(read_tree(&deep).is_err());
+        let deep: String = (0..200).map(|i| format!("{}a:\n", " ".repeat(i))).collect();
+        assert!(read_tree(&deep).unwrap_err().what.contains("nested deeper"));
+    }
+
+    #[test]
+    fn one_document_only() {
+        let problem = read_tree("a: 1\n---\nb: 2\n").unwrap_err();
+        assert_eq!((problem.at.line, problem.what.as_str()), (2, "a second document in one file"));
+        assert!(read_tree("# nothing\n").unwrap_err().what.contains("nothing is written"));
+    }
+}

@@ -1,0 +1,283 @@
+//! A vessel's inventory as it is written.
+
+use super::loose::{Loose, Single};
+use super::open::{Open, open_form};
+use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
+use schemars::JsonSchema;
+use serde::Deserialize;
+use validator::Validate;
+
+/// A vessel's inventory.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(title = "Vessel")]
+pub(crate) struct VesselFile {
+    /// `vessel/1`.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) format: Option<String>,
+    /// The vessel's name.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) name: Option<String>,
+    /// Its register number.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) register: Option<String>,
+    /// Its port.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) port: Option<String>,
+    /// Who wrote this list, and what plain entries mean.
+    #[validate(nested)]
+    pub(crate) declared: Option<DeclaredForm>,
+    /// `whole kit` (taken if missing) or `listed things only`.
+    pub(crate) covers: Option<String>,
+    /// In a partial list: kinds of which everything aboard is listed.
+    #[serde(rename = "all seen")]
+    pub(crate) all_seen: Option<Vec<String>>,
+    /// In a partial list: kinds of which there is no more than listed.
+    #[serde(rename = "sought and not found")]
+    pub(crate) sought: Option<Vec<String>>,
+    /// The freeboard, like `4 ft 3 in`.
+    pub(crate) freeboard: Option<Loose<FreeboardForm>>,
+    /// Permits held.
+    pub(crate) permits: Option<Vec<String>>,
+    /// Fishing gear on board.
+    pub(crate) gear: Option<Vec<String>>,
+    /// Areas where it fishes.
+    pub(crate) areas: Option<Vec<String>>,
+    /// Features of the vessel, each yes or no.
+    pub(crate) features: Option<Open<String>>,
+    /// The planned trip.
+    pub(crate) trip: Option<TripForm>,
+    /// The tools aboard.
+    #[validate(nested)]
+    pub(crate) kit: Option<Vec<ToolForm>>,
+    /// Documents and placards.
+    #[validate(nested)]
+    pub(crate) documents: Option<Vec<ToolForm>>,
+    /// Hooks aboard.
+    #[validate(nested)]
+    pub(crate) hooks: Option<Vec<GearForm>>,
+    /// Fishing lines aboard.
+    #[validate(nested)]
+    pub(crate) lines: Option<Vec<GearForm>>,
+    /// People and their certificates.
+    #[validate(nested)]
+    pub(crate) people: Option<Vec<PersonForm>>,
+}
+
+/// Who declared something, and how.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Declared")]
+pub(crate) struct DeclaredForm {
+    /// By whom.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) by: Option<String>,
+    /// On which day.
+    pub(crate) on: Option<String>,
+    /// How plain figures came about: `measured`, `stated` or `label`.
+    pub(crate) figures: Option<String>,
+    /// The condition of tools that do not say: `serviceable`, `broken` or
+    /// `unknown`.
+    pub(crate) condition: Option<String>,
+}
+
+/// The longer form of a freeboard, or one reading of it.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Freeboard")]
+pub(crate) struct FreeboardForm {
+    /// `top of the rail` or `working deck`.
+    pub(crate) from: Option<String>,
+    /// Hauling stations.
+    pub(crate) stations: Option<Vec<StationForm>>,
+    /// A figure or a range.
+    pub(crate) value: Option<String>,
+    /// Under which load.
+    pub(crate) load: Option<String>,
+    /// By whom it was taken.
+    pub(crate) by: Option<String>,
+    /// On which day.
+    pub(crate) on: Option<String>,
+    /// `measured`, `stated` or `label`.
+    pub(crate) how: Option<String>,
+    /// The tape's error.
+    pub(crate) error: Option<String>,
+}
+
+/// A place on the rail where gear is hauled.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Station")]
+pub(crate) struct StationForm {
+    /// Its name.
+    pub(crate) name: Option<String>,
+    /// Its freeboard.
+    pub(crate) freeboard: Option<Loose<FreeboardForm>>,
+}
+
+/// The planned trip.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Trip")]
+pub(crate) struct TripForm {
+    /// The day of departure.
+    pub(crate) depart: Option<String>,
+    /// The day of return.
+    #[serde(rename = "return")]
+    pub(crate) back: Option<String>,
+    /// Areas of this trip, instead of the vessel's.
+    pub(crate) areas: Option<Vec<String>>,
+    /// Gear on this trip, instead of the vessel's.
+    pub(crate) gear: Option<Vec<String>>,
+}
+
+/// One reading of a figure, a feature or a word.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Reading")]
+pub(crate) struct ReadingForm {
+    /// What it says.
+    pub(crate) value: Option<String>,
+    /// By whom.
+    pub(crate) by: Option<String>,
+    /// On which day.
+    pub(crate) on: Option<String>,
+    /// `measured`, `stated` or `label`.
+    pub(crate) how: Option<String>,
+    /// The tape's error.
+    pub(crate) error: Option<String>,
+}
+
+open_form! {
+    /// A tool, a lot of equal tools, or a document; the open keys are
+    /// attributes of its kind.
+    ToolForm, open as attributes: Loose<ReadingForm>;
+    /// A stable mark, unique on the vessel.
+    #[validate(length(max = LONGEST_NAME))]
+    "mark" => mark: String,
+    /// The kind, by id, name or synonym of the vocabulary.
+    #[validate(length(max = LONGEST_NAME))]
+    "kind" => kind: String,
+    /// A name in words.
+    #[validate(length(max = LONGEST_NAME))]
+    "name" => name: String,
+    /// How many equal ones there are.
+    "count" => count: String,
+    /// How many of them are broken.
+    "broken" => broken: String,
+    /// `serviceable`, `broken` or `unknown`.
+    "condition" => condition: String,
+    /// `aboard`, `ashore`, `lost`, `unknown`, or to whom it is lent.
+    "where" => location: Single<WhereForm>,
+    /// Where it is stowed.
+    #[validate(length(max = LONGEST_NAME))]
+    "stowed" => stowed: String,
+    /// The day of acquisition.
+    "acquired" => acquired: String,
+    /// The day of the last inspection.
+    "inspected" => inspected: String,
+    /// The last day on which it is good, by its own label.
+    "expires" => expires: String,
+    /// Statements of conformity.
+    "conforms" => conforms: Vec<StatementForm>,
+    /// Marks of its parts.
+    "parts" => parts: Vec<String>,
+    /// Marks of the tools that the spares fit.
+    "fits" => fits: Vec<String>,
+    /// Changes made to it.
+    "changes" => changes: Vec<ChangeForm>,
+    /// A file with evidence, and its digest.
+    #[validate(length(max = LONGEST_NAME))]
+    "evidence" => evidence: String,
+    /// A remark.
+    #[validate(length(max = LONGEST_REMARK))]
+    "remark" => remark: String,
+}
+
+open_form! {
+    /// A kind of hook or line aboard; the open keys are its attributes.
+    GearForm, open as attributes: Loose<ReadingForm>;
+    /// What it is called.
+    #[validate(length(max = LONGEST_NAME))]
+    "name" => name: String,
+    /// How many there are.
+    "count" => count: String,
+    /// How many there are.
+    "number" => number: String,
+}
+
+/// To whom a tool is lent, and when.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Where")]
+pub(crate) struct WhereForm {
+    /// The vessel that has it.
+    #[serde(rename = "lent to")]
+    pub(crate) lent_to: Option<String>,
+    /// The first day.
+    pub(crate) from: Option<String>,
+    /// The last day.
+    pub(crate) until: Option<String>,
+}
+
+/// A dated statement that a tool conforms to a clause.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Statement")]
+pub(crate) struct StatementForm {
+    /// The clause.
+    pub(crate) to: Option<String>,
+    /// On which day.
+    pub(crate) on: Option<String>,
+    /// By whom.
+    pub(crate) by: Option<String>,
+}
+
+/// A change made to a tool.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Change")]
+pub(crate) struct ChangeForm {
+    /// What was done, a word of the vocabulary.
+    pub(crate) what: Option<String>,
+    /// On which day.
+    pub(crate) on: Option<String>,
+}
+
+/// A person on this vessel.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Person")]
+pub(crate) struct PersonForm {
+    /// The name.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) name: Option<String>,
+    /// Roles, like `owner`, `operator`, `crew`.
+    pub(crate) roles: Option<Vec<String>>,
+    /// Certificates held.
+    pub(crate) certificates: Option<Vec<CertificateForm>>,
+}
+
+/// A certificate held by a person.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Certificate")]
+pub(crate) struct CertificateForm {
+    /// Of which kind.
+    pub(crate) kind: Option<String>,
+    /// The day of issue.
+    pub(crate) issued: Option<String>,
+    /// The last valid day.
+    pub(crate) expires: Option<String>,
+    /// The register number.
+    pub(crate) number: Option<String>,
+}
+
+impl WrittenFile for VesselFile {
+    const FORMAT: &'static str = "vessel/1";
+    const CALLED: &'static str = "a vessel's inventory";
+
+    fn format(&self) -> Option<&str> {
+        self.format.as_deref()
+    }
+}

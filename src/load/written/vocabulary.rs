@@ -1,0 +1,91 @@
+//! `vocabulary.yaml` as it is written.
+
+use super::loose::{Single, Words};
+use super::open::Open;
+use super::{LONGEST_NAME, WrittenFile};
+use schemars::JsonSchema;
+use serde::Deserialize;
+use validator::Validate;
+
+/// The trade's words.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(title = "Vocabulary")]
+pub(crate) struct VocabularyFile {
+    /// `vocabulary/1`.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) format: Option<String>,
+    /// What can be known of a tool, by key.
+    pub(crate) attributes: Option<Open<AttributeForm>>,
+    /// Kinds of tool, document, gear and certificate, by key.
+    pub(crate) kinds: Option<Open<KindForm>>,
+    /// Permits by id.
+    pub(crate) permits: Option<Open<Single<TagForm>>>,
+    /// Fishing gear by id.
+    pub(crate) gear: Option<Open<Single<TagForm>>>,
+    /// Areas by id.
+    pub(crate) areas: Option<Open<Single<TagForm>>>,
+    /// Features of a vessel, with their names in print.
+    #[serde(rename = "vessel features")]
+    pub(crate) vessel_features: Option<Open<String>>,
+    /// Changes made to a tool, with the attributes whose readings each
+    /// retires, or `all`.
+    pub(crate) changes: Option<Open<Words>>,
+}
+
+/// Something that can be known of a tool.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Attribute")]
+pub(crate) struct AttributeForm {
+    /// The name in print; the key if missing.
+    pub(crate) name: Option<String>,
+    /// `length`, `mass`, `angle`, `hook size`, `count`, `feature`, `choice`
+    /// or `name`.
+    pub(crate) quantity: Option<String>,
+    /// How it is measured, from where to where.
+    pub(crate) measure: Option<String>,
+    /// `yes` if the tool can be lengthened in it.
+    pub(crate) lengthens: Option<String>,
+    /// The words of a choice.
+    pub(crate) words: Option<Vec<String>>,
+    /// `no` if neither a tape nor an eye can show it on deck.
+    pub(crate) shown: Option<String>,
+}
+
+/// A kind of tool.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Kind")]
+pub(crate) struct KindForm {
+    /// The name in print; the key if missing.
+    pub(crate) name: Option<String>,
+    /// Synonyms that the trade uses.
+    pub(crate) also: Option<Vec<String>>,
+    /// `tool` (taken if missing), `spare`, `document`, `gear` or
+    /// `certificate`.
+    pub(crate) class: Option<String>,
+    /// The attributes that it has.
+    pub(crate) attributes: Option<Vec<String>>,
+}
+
+/// A tag that also counts as wider ones.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Tag")]
+pub(crate) struct TagForm {
+    /// The name in print.
+    pub(crate) name: Option<String>,
+    /// The wider tags.
+    #[serde(rename = "counts as")]
+    pub(crate) counts_as: Option<Vec<String>>,
+}
+
+impl WrittenFile for VocabularyFile {
+    const FORMAT: &'static str = "vocabulary/1";
+    const CALLED: &'static str = "a vocabulary";
+
+    fn format(&self) -> Option<&str> {
+        self.format.as_deref()
+    }
+}

@@ -1,0 +1,136 @@
+//! A check as JSON for programs: the format `kitmuster/check/1`.
+//!
+//! The types are the format's own, so that a change inside the program never
+//! changes it by accident. Keys stand in a fixed order; a key that is absent
+//! in one result may be there in another, and readers must let pass keys that
+//! they do not know.
+//!
+//! Top level: `schema`, `program` (`name`, `version`), `vessel` (`name`,
+//! `register`, `port`, `file`, `freeboard`), `trip` (`departure`, `return`),
+//! `trust` (`all` or `measured`), `verdict` (`ready`, `not-ready` or
+//! `cannot-tell`), `notices` (`code`, `text` and what it speaks of) and
+//! `profiles`, one for each profile that judged the vessel.
+//!
+//! A profile: `id`, `rule`, `edition`, `encoding` (the revision of the
+//! program's encoding), `encoded`, `title`, `source`, `standing` (`rule` or
+//! `good-practice`), `why` (`code`, `text`), `days`, `verdict`,
+//! `ready_until` (`state` is `none`, `day` or `no-end`), `good_up_to`
+//! (`state` is `none`, `freeboard`, `only-below` or `no-limit`),
+//! `stretches`, `findings`, `clashes` and `way_to_ready` (`state` is
+//! `already`, `steps` or `none`).
+//!
+//! Requirements are named by their ids, tools by their marks. A length is
+//! `{ "nanometres": 1943100000, "text": "6 ft 4 1/2 in (1.944 m)" }`, exact
+//! in the first and for people in the second; other quantities likewise with
+//! `micrograms`, `millidegrees`, `hook_size_rank` (`1/0` is 1, size `1` is 0)
+//! or `count`. Days are `2026-03-09`. Every `text` and `remedy` is for people
+//! and may change its wording; every `code` is stable.
+
+mod finding;
+mod profile;
+mod quantity;
+mod reason;
+mod vessel;
+mod way;
+
+use super::Subject;
+use super::places::Places;
+use crate::model::finding::Verdict;
+use crate::model::text::steers;
+use crate::model::vessel::Trust;
+use profile::ProfileJson;
+use serde::Serialize;
+use vessel::{NoticeJson, VesselJson};
+
+/// The name and version of the format.
+pub const SCHEMA: &str = "kitmuster/check/1";
+
+/// The check as pretty-printed JSON, ending in a line feed.
+///
+/// # Errors
+/// None in practice: the types of the format all have a JSON form.
+pub fn json(subject: &Subject<'_>) -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(&CheckJson::new(subject))?;
+    text.push('\n');
+    Ok(harmless(&text))
+}
+
+/// Characters that steer a terminal, written as JSON escapes: the same value
+/// to a program, no harm to a screen. They occur within strings alone.
+fn harmless(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        if steers(c) {
+            out.push_str(&format!("\\u{:04x}", u32::from(c)));
+        } else {
+            out.push(c);
+        }
+    }
+    out
+}
+
+#[derive(Debug, Serialize)]
+struct CheckJson {
+    schema: &'static str,
+    program: ProgramJson,
+    vessel: VesselJson,
+    trip: TripJson,
+    trust: &'static str,
+    verdict: &'static str,
+    notices: Vec<NoticeJson>,
+    profiles: Vec<ProfileJson>,
+}
+
+#[derive(Debug, Serialize)]
+struct ProgramJson {
+    name: &'static str,
+    version: &'static str,
+}
+
+#[derive(Debug, Serialize)]
+struct TripJson {
+    departure: String,
+    r#return: String,
+}
+
+impl CheckJson {
+    fn new(subject: &Subject<'_>) -> Self {
+        let check = subject.check;
+        let places = Places::new(subject.sources);
+        Self {
+            schema: SCHEMA,
+            program: ProgramJson {
+                name: env!("CARGO_PKG_NAME"),
+                version: env!("CARGO_PKG_VERSION"),
+            },
+            vessel: VesselJson::new(subject),
+            trip: TripJson {
+                departure: check.asked.departure.to_string(),
+                r#return: check.asked.back.to_string(),
+            },
+            trust: match check.asked.trust {
+                Trust::All => "all",
+                Trust::Measured => "measured",
+            },
+            verdict: verdict(check.verdict),
+            notices: check.notices.iter().map(NoticeJson::new).collect(),
+            profiles: check
+                .judgements
+                .iter()
+                .map(|judgement| ProfileJson::new(subject, check, judgement, &places))
+                .collect(),
+        }
+    }
+}
+
+/// The stable word for a verdict.
+pub fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Ready => "ready",
+        Verdict::CannotTell => "cannot-tell",
+        Verdict::NotReady => "not-ready",
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,55 @@
+//! Quantities in the JSON format: exact steps under the name of their unit,
+//! and the text for people.
+//!
+//! Imports `measure`.
+
+use crate::measure::{Figure, Length, Quantity, Rounding, Units};
+use crate::report::words::{Words, figures};
+use serde::Serialize;
+
+/// A quantity: one of the exact counts, and its print.
+#[derive(Debug, Default, PartialEq, Eq, Serialize)]
+pub(super) struct QuantityJson {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    nanometres: Option<i64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    micrograms: Option<i64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    millidegrees: Option<i64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    hook_size_rank: Option<i64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    count: Option<i64>,
+    text: String,
+}
+
+impl QuantityJson {
+    /// A quantity with its text.
+    pub(super) fn new(quantity: Quantity, text: String) -> Self {
+        let steps = Some(quantity.steps());
+        let empty = Self { text, ..Self::default() };
+        match quantity {
+            Quantity::Length(_) => Self { nanometres: steps, ..empty },
+            Quantity::Mass(_) => Self { micrograms: steps, ..empty },
+            Quantity::Angle(_) => Self { millidegrees: steps, ..empty },
+            Quantity::HookSize(_) => Self { hook_size_rank: steps, ..empty },
+            Quantity::Count(_) => Self { count: steps, ..empty },
+        }
+    }
+
+    /// A figure, as its author wrote it with the other system beside it.
+    pub(super) fn of_figure(figure: &Figure, units: Units, rounding: Rounding) -> Self {
+        Self::new(figure.quantity, figure.show(units, rounding))
+    }
+
+    /// A length that nobody wrote.
+    pub(super) fn of_length(length: Length, words: &Words<'_>, rounding: Rounding) -> Self {
+        let text = figures::length(length, words.system(), words.units, rounding);
+        Self::new(Quantity::Length(length), text)
+    }
+
+    /// A freeboard at which something was judged.
+    pub(super) fn of_freeboard(length: Length, words: &Words<'_>) -> Self {
+        Self::new(Quantity::Length(length), words.freeboard(length))
+    }
+}

@@ -1,0 +1,39 @@
+//! A check's result to a page for people and to JSON for programs.
+//!
+//! May import `load` (positions of what was written), `engine`, `model` and
+//! `measure`. Decides nothing: what is printed was decided in the engine, and
+//! no file is opened here. Nothing out of a file is printed before its
+//! steering characters were made visible.
+
+pub mod json;
+mod page;
+mod places;
+mod problems;
+mod profiles;
+#[cfg(test)]
+mod sample;
+mod table;
+mod words;
+
+pub use places::Places;
+pub use problems::{refusals, usage};
+pub use profiles::profiles;
+pub use table::table;
+
+use crate::load::Source;
+use crate::measure::Units;
+use crate::model::check::Check;
+use crate::model::vocabulary::Vocabulary;
+
+/// A check's result with all that is needed to put it into words.
+#[derive(Debug, Clone, Copy)]
+pub struct Subject<'a> {
+    /// The result.
+    pub check: &'a Check,
+    /// The words for kinds and attributes.
+    pub vocabulary: &'a Vocabulary,
+    /// The files that were read, to find lines and columns in.
+    pub sources: &'a [Source],
+    /// Which units are shown.
+    pub units: Units,
+}

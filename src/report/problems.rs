@@ -1,0 +1,109 @@
+//! A refused file in print: where, what, what was expected, how to mend it.
+//!
+//! Imports `load` for the refusal alone. Opens no file.
+
+use super::page::{Page, Tone};
+use crate::load::{Problem, Refusal};
+
+/// How far what follows a problem's first line stands in.
+const INDENT: usize = 4;
+
+/// Everything that is wrong in all of the files, no wider than `width`.
+pub fn refusals(refusals: &[Refusal], width: usize) -> String {
+    let mut page = Page::new(width);
+    let mut count = 0;
+    for refusal in refusals {
+        for problem in &refusal.problems {
+            write(&mut page, refusal, problem);
+            count += 1;
+        }
+    }
+    let noun = if count == 1 { "problem" } else { "problems" };
+    page.gap();
+    page.prose(0, Tone::Plain, &format!("{count} {noun}; nothing was checked"));
+    page.finish()
+}
+
+/// One line about how the program was called, with the way to mend it.
+pub fn usage(what: &str, mend: &str, width: usize) -> String {
+    let mut page = Page::new(width);
+    page.prose(0, Tone::Bad, what);
+    if !mend.is_empty() {
+        page.prose(INDENT, Tone::Plain, mend);
+    }
+    page.finish()
+}
+
+fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {
+    let file: &str =
+        if problem.place.file.is_empty() { &refusal.file } else { &problem.place.file };
+    let place = match (problem.position, problem.place.key.as_str()) {
+        (Some(position), _) => format!("{file}:{}:{}:", position.line, position.column),
+        (None, "") => format!("{file}:"),
+        (None, key) => format!("{file}: {key}:"),
+    };
+    let what = match &problem.offending {
+        Some(offending) => format!("{}: `{offending}`", problem.what),
+        None => problem.what.clone(),
+    };
+    page.prose(0, Tone::Bad, &format!("{place} {what}"));
+    if let Some(expected) = &problem.expected {
+        page.prose(INDENT, Tone::Plain, &format!("expected {expected}"));
+    }
+    if let Some(mend) = &problem.mend {
+        page.prose(INDENT, Tone::Plain, &format!("mend: {mend}"));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::load::Position;
+    use crate::model::place::Place;
+
+    fn plain(text: &str) -> String {
+        anstream::adapter::strip_str(text).to_string()
+    }
+
+    fn problem(file: &str, offending: &str) -> Problem {
+        Problem {
+            place: Place::new(&file.into(), "kit[0].handle"),
+            position: Some(Position { line: 12, column: 13 }),
+            offending: Some(offending.to_owned()),
+            what: "a figure without its unit".to_owned(),
+            expected: Some("a length with its unit, like `6 ft 4 1/2 in`".to_owned()),
+            mend: Some("write `6 ft`".to_owned()),
+        }
+    }
+
+    #[test]
+    fn a_problem_tells_where_what_and_how_to_mend_it() {
+        let refusal = Refusal { file: "a.yaml".into(), problems: vec![problem("a.yaml", "6")] };
+        assert_eq!(
+            plain(&refusals(&[refusal], 80)),
+            "a.yaml:12:13: a figure without its unit: `6`\n    \
+             expected a length with its unit, like `6 ft 4 1/2 in`\n    \
+             mend: write `6 ft`\n\n1 problem; nothing was checked\n"
+        );
+    }
+
+    #[test]
+    fn a_hostile_file_cannot_steer_the_terminal_or_widen_the_page() {
+        let name = "\u{1b}]0;x\u{7}.yaml";
+        let offending = format!("\u{9b}2J{}", "y".repeat(200));
+        let refusal = Refusal { file: name.into(), problems: vec![problem(name, &offending)] };
+        let text = plain(&refusals(&[refusal], 60));
+        assert!(!text.contains(['\u{1b}', '\u{7}', '\u{9b}']), "{text:?}");
+        assert!(text.lines().all(|line| line.chars().count() <= 60), "{text}");
+    }
+
+    #[test]
+    fn a_place_without_a_line_names_its_key() {
+        let mut without = problem("a.yaml", "6");
+        without.position = None;
+        let refusal = Refusal { file: "a.yaml".into(), problems: vec![without.clone(), without] };
+        let text = plain(&refusals(&[refusal], 80));
+        assert!(text.starts_with("a.yaml: kit[0].handle: a figure"), "{text}");
+        assert!(text.ends_with("2 problems; nothing was checked\n"), "{text}");
+    }
+}

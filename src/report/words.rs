@@ -1,0 +1,271 @@
+//! Every message for people about a check, in the trade's words.
+//!
+//! Imports `model` and `measure` only. Texts are plain: no colour, no
+//! wrapping, nothing made visible yet (`page` does that). Another language
+//! would be another set of these files.
+
+mod asked;
+mod facts;
+pub(crate) mod figures;
+mod reasons;
+mod remedies;
+mod steps;
+mod unknowns;
+
+pub(crate) use remedies::fact_of;
+
+use crate::measure::{Length, Rounding, System, Units};
+use crate::model::check::{Judgement, Notice, Why};
+use crate::model::finding::{GoodUpTo, Outcome, ReadyUntil, Verdict};
+use crate::model::profile::{FreeboardFrom, Profile, Requirement};
+use crate::model::rule::Need;
+use crate::model::vessel::{Datum, FreeboardReading, Tool, Vessel};
+use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
+
+/// What always stands at the foot of a page.
+pub(crate) const FOOT: &str = "Check the current rule and local conditions; local rules, permits \
+    and trained practice come first; this tool is an aid, no legal advice.";
+
+/// What stands beside any list of things to do with gear.
+pub(crate) const CAUTION: &str = "Take care: cover points and blades before handling gear; work \
+    inside the rail, in harbour, two people to a long pole.";
+
+/// What nobody can say before the missing facts are there.
+const LATER: &str = "can't tell before the above is found out";
+
+/// What the words are about: one vessel under one profile.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Words<'a> {
+    /// Names of kinds and attributes.
+    pub(crate) vocabulary: &'a Vocabulary,
+    /// The vessel as judged.
+    pub(crate) vessel: &'a Vessel,
+    /// The profile whose findings are told.
+    pub(crate) profile: &'a Profile,
+    /// Which units are shown.
+    pub(crate) units: Units,
+}
+
+/// Which requirement a remedy is for, at which freeboard, and whether it
+/// tells how a figure is taken.
+#[derive(Debug, Clone, Copy)]
+struct Case {
+    requirement: usize,
+    freeboard: Option<Length>,
+    explain: bool,
+}
+
+impl<'a> Words<'a> {
+    pub(super) fn kind(&self, id: KindId) -> &'a str {
+        &self.vocabulary.kind(id).name
+    }
+
+    pub(super) fn kinds(&self, ids: &[KindId]) -> String {
+        let names: Vec<_> = ids.iter().map(|id| self.kind(*id).to_owned()).collect();
+        figures::any_of(&names)
+    }
+
+    pub(super) fn attribute(&self, id: AttributeId) -> &'a str {
+        &self.vocabulary.attribute(id).name
+    }
+
+    pub(super) fn attributes(&self, ids: &[AttributeId]) -> String {
+        let names: Vec<_> = ids.iter().map(|id| self.attribute(*id).to_owned()).collect();
+        figures::all_of(&names)
+    }
+
+    pub(super) fn tool(&self, index: usize) -> Option<&'a Tool> {
+        self.vessel.kit.get(index)
+    }
+
+    /// The mark of a tool.
+    pub(crate) fn mark(&self, index: usize) -> &'a str {
+        self.tool(index).map_or("", |tool| &tool.mark)
+    }
+
+    pub(super) fn requirement(&self, index: usize) -> Option<&'a Requirement> {
+        self.profile.requirements.get(index)
+    }
+
+    /// The id of a requirement.
+    pub(crate) fn id(&self, index: usize) -> String {
+        self.requirement(index).map(|r| r.id.clone()).unwrap_or_default()
+    }
+
+    /// The name of one of a requirement's types of tool, if it has one.
+    pub(crate) fn type_name(&self, requirement: usize, index: usize) -> Option<String> {
+        match &self.requirement(requirement)?.need {
+            Need::Tools { types, .. } => types.get(index)?.name.clone(),
+            _ => None,
+        }
+    }
+
+    /// The names of a requirement's types, where it has several.
+    fn type_names(&self, requirement: usize) -> Vec<String> {
+        match self.requirement(requirement).map(|requirement| &requirement.need) {
+            Some(Need::Tools { types, .. }) => {
+                types.iter().filter_map(|of_type| of_type.name.clone()).collect()
+            }
+            _ => Vec::new(),
+        }
+    }
+
+    /// The freeboard at which to work out what a requirement asks: where its
+    /// finding is worst, else the vessel's highest.
+    pub(crate) fn freeboard_for(
+        &self,
+        judgement: &Judgement,
+        requirement: usize,
+    ) -> Option<Length> {
+        let finding = judgement.findings.iter().find(|f| f.requirement == requirement);
+        finding.and_then(|finding| finding.freeboard).or_else(|| {
+            let readings = self.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
+            readings.map(FreeboardReading::highest).max()
+        })
+    }
+
+    /// What a requirement is called.
+    pub(crate) fn title(&self, index: usize) -> String {
+        self.requirement(index).map(|r| r.title.to_string()).unwrap_or_default()
+    }
+
+    /// The titles of several requirements.
+    pub(crate) fn titles(&self, indices: &[usize]) -> String {
+        let titles: Vec<_> = indices.iter().map(|index| self.title(*index)).collect();
+        figures::all_of(&titles)
+    }
+
+    /// The system in which this vessel's people write.
+    pub(crate) fn system(&self) -> System {
+        system_of(self.vessel)
+    }
+
+    /// Whether the vessel has more than one freeboard, so that a finding has
+    /// to say at which it is worst.
+    pub(crate) fn has_several_freeboards(&self) -> bool {
+        let readings = self.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
+        let mut ends = readings.flat_map(|reading| [reading.lowest(), reading.highest()]);
+        ends.next().is_some_and(|first| ends.any(|other| other != first))
+    }
+
+    /// A freeboard at which something was judged.
+    pub(crate) fn freeboard(&self, at: Length) -> String {
+        figures::freeboard(at, self.system(), self.units)
+    }
+
+    /// Until when the kit is ready.
+    pub(crate) fn ready_until(&self, until: ReadyUntil, verdict: Verdict) -> String {
+        match until {
+            ReadyUntil::None if verdict == Verdict::CannotTell => LATER.to_owned(),
+            ReadyUntil::None => "not ready at departure".to_owned(),
+            ReadyUntil::Day(day) => format!("{day}, that day included"),
+            ReadyUntil::NoEnd => "no end: nothing aboard runs out".to_owned(),
+        }
+    }
+
+    /// Up to which freeboard the kit is ready.
+    pub(crate) fn good_up_to(&self, up_to: &GoodUpTo, verdict: Verdict) -> String {
+        let reaches =
+            |length: Length| figures::length(length, self.system(), self.units, Rounding::Down);
+        let gives = |gives_out: &[usize]| match gives_out {
+            [] => String::new(),
+            some => {
+                let titles: Vec<_> = some.iter().map(|index| self.title(*index)).collect();
+                format!("; above that, not met: {}", titles.join("; "))
+            }
+        };
+        match up_to {
+            GoodUpTo::None if verdict == Verdict::CannotTell => LATER.to_owned(),
+            GoodUpTo::None => "no freeboard: not ready at any".to_owned(),
+            GoodUpTo::Freeboard { length, gives_out } => {
+                format!("a freeboard of {}{}", reaches(*length), gives(gives_out))
+            }
+            GoodUpTo::OnlyBelow { length, gives_out } => format!(
+                "a freeboard of {} only, which is less than this vessel has{}",
+                reaches(*length),
+                gives(gives_out)
+            ),
+            GoodUpTo::NoLimit => "any freeboard".to_owned(),
+        }
+    }
+
+    /// Why the profile was used.
+    pub(crate) fn why(&self, why: &Why) -> String {
+        match why {
+            Why::Binds => "it binds this vessel".to_owned(),
+            Why::MayBind(fact) => {
+                format!("it may bind this vessel: {}", self.unknown(fact))
+            }
+            Why::Asked => "it was asked for".to_owned(),
+            Why::Fallback => "used because no rule here names this vessel".to_owned(),
+        }
+    }
+}
+
+/// The system in which a vessel's people write: that of its freeboard, else
+/// that of the first length of its kit.
+pub(crate) fn system_of(vessel: &Vessel) -> System {
+    let readings = vessel.freeboard.stations.iter().flat_map(|station| &station.readings);
+    if let Some(reading) = readings.into_iter().next() {
+        return reading.high.system;
+    }
+    let readings = vessel.kit.iter().flat_map(|tool| &tool.attributes).flat_map(|(_, all)| all);
+    readings
+        .filter_map(|reading| match &reading.datum {
+            Datum::Figure(figure) => figure.length().map(|_| figure.system),
+            _ => None,
+        })
+        .next()
+        .unwrap_or(System::Metric)
+}
+
+/// A verdict as the page prints it.
+pub(crate) fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Ready => "READY",
+        Verdict::CannotTell => "CAN'T TELL",
+        Verdict::NotReady => "NOT READY",
+    }
+}
+
+/// The sign in front of a finding.
+pub(crate) fn sign(outcome: Outcome) -> &'static str {
+    match outcome {
+        Outcome::Met => "+",
+        Outcome::CannotTell => "?",
+        Outcome::NotMet => "-",
+    }
+}
+
+/// From where to the water the freeboard is taken.
+pub(crate) fn taken_from(from: FreeboardFrom) -> &'static str {
+    match from {
+        FreeboardFrom::Rail => "the top of the rail",
+        FreeboardFrom::Deck => "the working deck",
+    }
+}
+
+/// Something to tell about the check as a whole.
+pub(crate) fn notice(notice: &Notice) -> String {
+    match notice {
+        Notice::NoRuleNamesVessel => "no rule that is known here names this vessel: good practice \
+            was used instead; whether a rule binds it is for the skipper to find out"
+            .to_owned(),
+        Notice::NotInForce { profile } => {
+            format!("`{profile}` was asked for, but is not in force on these days")
+        }
+        Notice::DoesNotBind { profile } => {
+            format!("`{profile}` was asked for, but does not bind this vessel")
+        }
+        Notice::NoEdition { rule, day } => {
+            format!("`{rule}` binds this vessel, but no edition of it is known for {day}")
+        }
+        Notice::FreeboardFromAssumed => "nobody wrote from where the freeboard was taken; the top \
+            of the rail is assumed"
+            .to_owned(),
+        Notice::NoReturn => "no day of return is known: judged as a trip of one day".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests;

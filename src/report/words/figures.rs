@@ -1,0 +1,247 @@
+//! Figures and limits in print, rounded to the side that misleads nobody.
+//!
+//! Imports `model` and `measure` only. A least is never printed smaller than
+//! it is, a most never larger, a shortfall never smaller; what is aboard
+//! stands as it was written.
+
+use crate::measure::{Figure, Length, Quantity, QuantityKind, Rounding, System, Units};
+use crate::model::reason::{Demand, Has};
+use crate::model::rule::Limit;
+
+/// The finest step printed on a customary tape, 1/16 in, and the finest that
+/// is kept where a figure lands on it, 1/64 in.
+const SIXTEENTH: i64 = 25_400_000 / 16;
+const SIXTY_FOURTH: i64 = 25_400_000 / 64;
+/// The finest step printed in metric units: 0.01 mm.
+const HUNDREDTH: i64 = 10_000;
+
+/// What is aboard, as it was written.
+pub(crate) fn aboard(has: &Has, units: Units) -> String {
+    match has {
+        Has::Figure(figure) => figure.show(units, Rounding::Down),
+        Has::Feature(yes) => yes_or_no(*yes).to_owned(),
+        Has::Word(word) => word.clone(),
+    }
+}
+
+/// What is asked, without its verb: `at least 6 ft (1.829 m)`, `yes`.
+pub(crate) fn demand(demand: &Demand, units: Units) -> String {
+    let up = |figure: &Figure| figure.show(units, Rounding::Up);
+    let down = |figure: &Figure| figure.show(units, Rounding::Down);
+    match demand {
+        Demand::Least(figure) => format!("at least {}", up(figure)),
+        Demand::Above(figure) => format!("more than {}", up(figure)),
+        Demand::Most(figure) => format!("at most {}", down(figure)),
+        Demand::Below(figure) => format!("less than {}", down(figure)),
+        Demand::Between(low, high) if low.quantity == high.quantity => {
+            format!("exactly {}", up(low))
+        }
+        Demand::Between(low, high) => format!("from {} to {}", up(low), down(high)),
+        Demand::About(limit) => about(limit, units),
+        Demand::OneOf(words) => any_of(words),
+        Demand::Is(yes) => yes_or_no(*yes).to_owned(),
+        Demand::Open => "what a missing fact of the vessel decides".to_owned(),
+    }
+}
+
+/// What a rule calls approximate, with the profile's margin.
+pub(crate) fn about(limit: &Limit, units: Units) -> String {
+    match limit {
+        Limit::About { low, high, margin } => {
+            let margin = margin.show(units, Rounding::Down);
+            let figure = |figure: &Figure| figure.show(units, Rounding::Down);
+            if low.quantity == high.quantity {
+                format!("about {}, within {margin}", figure(low))
+            } else {
+                format!("about {} to {}, within {margin}", figure(low), figure(high))
+            }
+        }
+        _ => "what the rule calls approximate".to_owned(),
+    }
+}
+
+/// A length that nobody wrote, led by the system that the reader thinks in.
+pub(crate) fn length(length: Length, lead: System, units: Units, rounding: Rounding) -> String {
+    let both = |first: System, second: System| {
+        format!("{} ({})", length.show(first, rounding), length.show(second, rounding))
+    };
+    match (units, lead) {
+        (Units::Metric, _) => length.show(System::Metric, rounding),
+        (Units::Customary, _) => length.show(System::Customary, rounding),
+        (Units::Both, System::Metric) => both(System::Metric, System::Customary),
+        (Units::Both, System::Customary) => both(System::Customary, System::Metric),
+    }
+}
+
+/// A freeboard at which something was judged. One nanometre beyond a figure
+/// that a tape can show is where a threshold was crossed: it prints as `just
+/// over` that figure, never as the figure itself.
+pub(crate) fn freeboard(at: Length, lead: System, units: Units) -> String {
+    let plain = |figure| length(figure, lead, units, Rounding::Down);
+    if on_a_tape(at) {
+        plain(at)
+    } else if on_a_tape(at.just_below()) {
+        format!("just over {}", plain(at.just_below()))
+    } else if on_a_tape(at.just_above()) {
+        format!("just under {}", plain(at.just_above()))
+    } else {
+        plain(at)
+    }
+}
+
+fn on_a_tape(length: Length) -> bool {
+    length.nanometres() % SIXTY_FOURTH == 0 || length.nanometres() % 100_000 == 0
+}
+
+/// By how much a length falls short or goes over, never printed smaller.
+pub(crate) fn difference(by: Length, lead: System, units: Units) -> String {
+    let (metric, customary) = (metric_difference(by), customary_difference(by));
+    match (units, lead) {
+        (Units::Metric, _) => metric,
+        (Units::Customary, _) => customary,
+        (Units::Both, System::Metric) => format!("{metric} ({customary})"),
+        (Units::Both, System::Customary) => format!("{customary} ({metric})"),
+    }
+}
+
+fn customary_difference(by: Length) -> String {
+    if by.nanometres() < SIXTEENTH && by.nanometres() % SIXTY_FOURTH != 0 {
+        "less than 1/16 in".to_owned()
+    } else {
+        by.show(System::Customary, Rounding::Up)
+    }
+}
+
+fn metric_difference(by: Length) -> String {
+    if by.nanometres() < HUNDREDTH {
+        "less than 0.01 mm".to_owned()
+    } else {
+        by.show(System::Metric, Rounding::Up)
+    }
+}
+
+/// By how much a quantity misses its limit.
+pub(crate) fn quantity_difference(by: Quantity, lead: System, units: Units) -> String {
+    match by {
+        Quantity::Length(by) => difference(by, lead, units),
+        Quantity::HookSize(_) => match by.steps() {
+            1 => "1 size".to_owned(),
+            sizes => format!("{sizes} sizes"),
+        },
+        Quantity::Mass(mass) if mass.micrograms() < 1_000_000 => "less than 1 g".to_owned(),
+        // A mass prints rounded down, which would make a shortfall look
+        // smaller than it is: a gram is added where something was dropped.
+        Quantity::Mass(mass) => {
+            let grams = (mass.micrograms() + 999_999) / 1_000_000;
+            Quantity::from_steps(QuantityKind::Mass, grams * 1_000_000).show(lead, Rounding::Up)
+        }
+        other => other.show(lead, Rounding::Up),
+    }
+}
+
+/// The system that a demand's author wrote in.
+pub(crate) fn system_of(demand: &Demand) -> Option<System> {
+    match demand {
+        Demand::Least(figure)
+        | Demand::Above(figure)
+        | Demand::Most(figure)
+        | Demand::Below(figure)
+        | Demand::Between(figure, _) => Some(figure.system),
+        Demand::About(_) | Demand::OneOf(_) | Demand::Is(_) | Demand::Open => None,
+    }
+}
+
+/// `yes` or `no`.
+pub(crate) fn yes_or_no(yes: bool) -> &'static str {
+    if yes { "yes" } else { "no" }
+}
+
+/// `a, b or c`.
+pub(crate) fn any_of(words: &[String]) -> String {
+    joined(words, "or")
+}
+
+/// `a, b and c`.
+pub(crate) fn all_of(words: &[String]) -> String {
+    joined(words, "and")
+}
+
+fn joined(words: &[String], last: &str) -> String {
+    match words {
+        [] => String::new(),
+        [only] => only.clone(),
+        [head @ .., tail] => format!("{} {last} {tail}", head.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::sync::Arc;
+
+    fn figure(text: &str) -> Figure {
+        Figure::parse(text, QuantityKind::Length).unwrap()
+    }
+
+    fn nanometres(count: i64) -> Length {
+        Length::from_nanometres(count).unwrap()
+    }
+
+    #[test]
+    fn a_least_rounds_up_and_a_most_down() {
+        let both = |demanded| demand(&demanded, Units::Both);
+        assert_eq!(both(Demand::Least(figure("6 ft"))), "at least 6 ft (1.829 m)");
+        assert_eq!(both(Demand::Most(figure("6 ft"))), "at most 6 ft (1.828 m)");
+        assert_eq!(both(Demand::Above(figure("1.83 m"))), "more than 1.83 m (6 ft 1/16 in)");
+        assert_eq!(
+            both(Demand::Between(figure("16 in"), figure("24 in"))),
+            "from 16 in (407 mm) to 24 in (609 mm)"
+        );
+        assert_eq!(both(Demand::Between(figure("5 mm"), figure("5 mm"))), "exactly 5 mm (1/4 in)");
+    }
+
+    #[test]
+    fn a_difference_finer_than_the_tape_says_so() {
+        let customary = |count| difference(nanometres(count), System::Customary, Units::Both);
+        assert_eq!(customary(1), "less than 1/16 in (less than 0.01 mm)");
+        assert_eq!(customary(1_000_000), "less than 1/16 in (1 mm)");
+        assert_eq!(customary(12_700_000), "1/2 in (13 mm)");
+        assert_eq!(customary(SIXTY_FOURTH), "1/64 in (0.4 mm)");
+        assert_eq!(difference(nanometres(12_700_001), System::Metric, Units::Metric), "13 mm");
+        assert_eq!(difference(nanometres(12_700_001), System::Metric, Units::Customary), "9/16 in");
+    }
+
+    #[test]
+    fn a_threshold_crossed_by_a_nanometre_is_told_from_the_threshold() {
+        let four_feet = nanometres(1_219_200_000);
+        let show = |at| freeboard(at, System::Customary, Units::Customary);
+        assert_eq!(show(four_feet), "4 ft");
+        assert_eq!(show(four_feet.just_above()), "just over 4 ft");
+        assert_eq!(show(four_feet.just_below()), "just under 4 ft");
+        assert_eq!(freeboard(nanometres(1_200_000_000), System::Metric, Units::Metric), "1.2 m");
+    }
+
+    #[test]
+    fn shortfalls_of_other_quantities_round_up_too() {
+        let mass = Quantity::from_steps(QuantityKind::Mass, 1_000_001);
+        assert_eq!(quantity_difference(mass, System::Metric, Units::Both), "0.002 kg");
+        let sizes = Quantity::from_steps(QuantityKind::HookSize, 2);
+        assert_eq!(quantity_difference(sizes, System::Metric, Units::Both), "2 sizes");
+    }
+
+    #[test]
+    fn what_the_rule_calls_approximate_keeps_its_margin() {
+        let limit =
+            Limit::About { low: figure("12 in"), high: figure("12 in"), margin: figure("1 in") };
+        let text = demand(&Demand::About(Arc::new(limit)), Units::Customary);
+        assert_eq!(text, "about 12 in, within 1 in");
+    }
+
+    #[test]
+    fn words_are_joined_as_people_join_them() {
+        let words = ["a", "b", "c"].map(str::to_owned);
+        assert_eq!(any_of(&words), "a, b or c");
+        assert_eq!(all_of(&words[..2]), "a and b");
+        assert_eq!(any_of(&words[..1]), "a");
+    }
+}

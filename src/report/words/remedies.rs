@@ -1,0 +1,279 @@
+//! What puts a finding right: one line in the imperative.
+//!
+//! Imports `model` only. The line speaks of the nearest tool first, since
+//! mending what is aboard beats buying; texts that make somebody handle gear
+//! stay short.
+
+use super::asked::article;
+use super::figures;
+use super::{Case, Words};
+use crate::model::finding::{Because, Finding, Outcome};
+use crate::model::reason::{Demand, Reason, VesselFact};
+use crate::model::vocabulary::{AttributeId, Class, KindId};
+
+/// What can be done about one tool.
+#[derive(Debug, Default)]
+pub(super) struct Mending {
+    /// Things to do to the tool itself.
+    pub(super) deeds: Vec<String>,
+    /// What lengthening has to come to.
+    pub(super) wishes: Vec<String>,
+    /// What a new one would have to be like.
+    pub(super) terms: Vec<String>,
+    /// Whether nothing but a new one will do.
+    pub(super) replace: bool,
+    /// Whether the tool is good and only needed elsewhere.
+    pub(super) taken: bool,
+}
+
+impl Words<'_> {
+    /// What puts the finding right; nothing for one that is met, or where
+    /// all there is to do is to find out facts that were `told` already.
+    pub(crate) fn remedy(&self, finding: &Finding, told: &[&VesselFact]) -> Option<String> {
+        let case =
+            Case { requirement: finding.requirement, freeboard: finding.freeboard, explain: true };
+        let text = match finding.outcome {
+            Outcome::Met => String::new(),
+            Outcome::CannotTell => self.settle_finding(finding, told, case),
+            Outcome::NotMet => self.mend_finding(finding, case),
+        };
+        (!text.is_empty()).then_some(text)
+    }
+
+    /// What settles the finding on the nearest tool that has no fault. If
+    /// every tool has one, only whether one is asked can be open.
+    fn settle_finding(&self, finding: &Finding, told: &[&VesselFact], case: Case) -> String {
+        let news = |because: &&Because| fact_of(because).is_none_or(|fact| !told.contains(&fact));
+        let reasons: Vec<_> = finding.reasons.iter().filter(news).collect();
+        let mut texts = self.find_all_out(None, &of(&reasons, None), case);
+        // Spares that fit nothing are open with the tool that they fit.
+        let sound =
+            |reason: &&Reason| reason.is_open() || matches!(reason, Reason::FitsNothing { .. });
+        let faultless = |tool: &usize| of(&reasons, Some(*tool)).iter().all(sound);
+        let nearest = reasons.iter().filter_map(|because| because.tool).find(faultless);
+        let of_nearest = nearest.map_or_else(Vec::new, |tool| {
+            self.find_all_out(Some(tool), &of(&reasons, Some(tool)), case)
+        });
+        if !of_nearest.is_empty() {
+            let new: Vec<_> = of_nearest.into_iter().filter(|t| !texts.contains(t)).collect();
+            texts.extend(new);
+        } else if reasons.iter().any(|because| !because.reason.is_open()) {
+            let asked = |because: &Because| matches!(because.reason, Reason::BindingUnknown { .. });
+            let if_asked = if finding.reasons.iter().any(asked) { "if it is asked: " } else { "" };
+            texts.push(format!("{if_asked}{}", self.mend_finding(finding, case)));
+        }
+        texts.join("; ")
+    }
+
+    /// Mending the nearest tool, if that is enough; else what has to be
+    /// brought.
+    fn mend_finding(&self, finding: &Finding, case: Case) -> String {
+        let faults: Vec<_> = finding.reasons.iter().filter(|b| !b.reason.is_open()).collect();
+        let whole = of(&faults, None);
+        let wanting = whole.iter().map(|reason| wanting(reason)).max().unwrap_or(1);
+        let types = whole.iter().find(|reason| matches!(reason, Reason::TooFewTypes { .. }));
+        if let Some(tool) = faults.iter().find_map(|because| because.tool) {
+            let reasons = of(&faults, Some(tool));
+            let mendable = !self.mending(tool, &reasons).replace;
+            if wanting <= 1 && (mendable || types.is_none()) {
+                return self.mend(tool, &reasons, case);
+            }
+        }
+        if let Some(types) = types {
+            return self.provide(types, case);
+        }
+        let texts: Vec<_> = whole.iter().map(|reason| self.provide(reason, case)).collect();
+        texts.join("; ")
+    }
+
+    /// What to do about a tool that does not serve.
+    fn mend(&self, tool: usize, reasons: &[&Reason], case: Case) -> String {
+        let mending = self.mending(tool, reasons);
+        let Some(kind) = self.tool(tool).map(|tool| tool.kind) else {
+            return String::new();
+        };
+        let document = self.vocabulary.kind(kind).class == Class::Document;
+        if document && !mending.terms.is_empty() {
+            return format!("see to {}: {}", self.mark(tool), mending.terms.join(", "));
+        }
+        if mending.replace {
+            return self.another(kind, &mending, case);
+        }
+        let deeds = figures::all_of(&mending.deeds);
+        if mending.wishes.is_empty() {
+            return deeds;
+        }
+        let wishes = figures::all_of(&mending.wishes);
+        let comma = if mending.deeds.len() > 1 { "," } else { "" };
+        format!("{deeds}{comma} or bring one with {wishes}")
+    }
+
+    fn another(&self, kind: KindId, mending: &Mending, case: Case) -> String {
+        let more = if mending.taken { "one more" } else { "another" };
+        let carry = self.carry(kind);
+        if !mending.terms.is_empty() {
+            return format!("{carry} {more} {}: {}", self.kind(kind), mending.terms.join(", "));
+        }
+        let asked = self.requirement(case.requirement).map_or_else(
+            || self.kind(kind).to_owned(),
+            |requirement| self.kind_as_asked(kind, requirement, case.freeboard),
+        );
+        format!("{carry} {more} {asked}")
+    }
+
+    /// Documents are carried, tools are brought.
+    fn carry(&self, kind: KindId) -> &'static str {
+        match self.vocabulary.kind(kind).class {
+            Class::Document => "carry",
+            _ => "bring",
+        }
+    }
+
+    /// What can be done about each of the tool's faults.
+    pub(super) fn mending(&self, tool: usize, reasons: &[&Reason]) -> Mending {
+        let mark = self.mark(tool);
+        let mut mending = Mending::default();
+        for reason in reasons {
+            match reason {
+                Reason::TooShortForRail { attribute, least, .. } => {
+                    self.lengthen(mark, *attribute, &Demand::Least(least.clone()), &mut mending);
+                }
+                Reason::OutOfSpecification { attribute, demand, .. } => match demand {
+                    Demand::Least(_) | Demand::Above(_) => {
+                        self.lengthen(mark, *attribute, demand, &mut mending);
+                    }
+                    demand => {
+                        mending.terms.push(self.term(*attribute, demand));
+                        mending.replace = true;
+                    }
+                },
+                Reason::NotServiceable => mending.deeds.push(format!("repair {mark}")),
+                Reason::NotAboard { lent_to: Some(vessel) } => {
+                    mending.deeds.push(format!("fetch {mark} back from {vessel}"));
+                }
+                Reason::NotAboard { lent_to: None } => {
+                    mending.deeds.push(format!("bring {mark} aboard"));
+                }
+                Reason::Missing => mending.deeds.push(format!("find or replace {mark}")),
+                Reason::InspectionLapsed { .. }
+                | Reason::LapsesDuringTrip { inspection: true, .. } => {
+                    mending.deeds.push(format!("have {mark} inspected before sailing"));
+                }
+                Reason::PartTaken { part } => {
+                    mending.deeds.push(format!("bring a second {part} for {mark}"));
+                }
+                Reason::FitsNothing { requirement } => mending.deeds.push(format!(
+                    "see to `{}` first, or bring spares that fit the tool for it",
+                    self.title(*requirement)
+                )),
+                Reason::Taken { .. } => {
+                    mending.taken = true;
+                    mending.replace = true;
+                }
+                open if open.is_open() => {}
+                _ => mending.replace = true,
+            }
+        }
+        mending
+    }
+
+    fn lengthen(&self, mark: &str, attribute: AttributeId, demand: &Demand, mending: &mut Mending) {
+        if self.vocabulary.attribute(attribute).lengthens {
+            mending.deeds.push(format!("lengthen {mark}"));
+            mending.wishes.push(self.wish(attribute, demand));
+        } else {
+            mending.replace = true;
+        }
+        mending.terms.push(self.term(attribute, demand));
+    }
+
+    /// What to do about a want that no tool aboard can fill.
+    pub(super) fn provide(&self, reason: &Reason, case: Case) -> String {
+        match reason {
+            Reason::NothingAboard { kinds } => self.bring(kinds, case),
+            Reason::TooFew { kind, .. } => {
+                format!("bring {} more: {}", wanting(reason), self.kind(*kind))
+            }
+            Reason::TooFewTypes { complete, incomplete, .. } => {
+                self.complete_types(wanting(reason), complete, incomplete, case)
+            }
+            Reason::NoCertificate { role: Some(role), .. } => {
+                format!("have the {role} certified before sailing, or sail with one who is")
+            }
+            Reason::NoCertificate { role: None, .. } => {
+                format!("have {} more certified before sailing", wanting(reason))
+            }
+            Reason::GearOutside { piece, why } => match why.as_ref() {
+                Reason::OutOfSpecification { attribute, demand, .. } => {
+                    format!(
+                        "land {piece}, or change it for one that keeps: {}",
+                        self.term(*attribute, demand)
+                    )
+                }
+                _ => format!("land {piece}, or change it for gear that keeps the rule"),
+            },
+            other => self.reason(other),
+        }
+    }
+
+    fn complete_types(
+        &self,
+        wanting: u32,
+        complete: &[String],
+        begun: &[String],
+        case: Case,
+    ) -> String {
+        let others: Vec<String> = self
+            .type_names(case.requirement)
+            .into_iter()
+            .filter(|name| !complete.contains(name) && !begun.contains(name))
+            .collect();
+        let bring = format!("{wanting} of these: {}", others.join(", "));
+        match (begun.is_empty(), others.is_empty()) {
+            (false, false) => {
+                format!("complete the {}, or bring {bring}", figures::any_of(begun))
+            }
+            (false, true) => format!("complete the {}", figures::any_of(begun)),
+            (true, _) => format!("bring {bring}"),
+        }
+    }
+
+    fn bring(&self, kinds: &[KindId], case: Case) -> String {
+        let Some((first, others)) = kinds.split_first() else {
+            return "bring what the clause asks".to_owned();
+        };
+        let carry = self.carry(*first);
+        let asked = self.requirement(case.requirement).map_or_else(
+            || self.kind(*first).to_owned(),
+            |requirement| self.kind_as_asked(*first, requirement, case.freeboard),
+        );
+        if others.is_empty() {
+            return format!("{carry} {}", article(&asked));
+        }
+        let others: Vec<_> = others.iter().map(|kind| article(self.kind(*kind))).collect();
+        format!("{carry} {} - or {}", article(&asked), figures::any_of(&others))
+    }
+}
+
+/// The reasons that speak of one tool, or of none.
+fn of<'a>(reasons: &[&'a Because], tool: Option<usize>) -> Vec<&'a Reason> {
+    reasons.iter().filter(|because| because.tool == tool).map(|because| &because.reason).collect()
+}
+
+/// How many tools, types or people are wanting.
+fn wanting(reason: &Reason) -> u32 {
+    match reason {
+        Reason::TooFew { have, need, .. }
+        | Reason::TooFewTypes { have, need, .. }
+        | Reason::NoCertificate { have, need, .. } => need.saturating_sub(*have),
+        _ => 1,
+    }
+}
+
+/// The fact of the vessel that a reason lacks.
+pub(crate) fn fact_of(because: &Because) -> Option<&VesselFact> {
+    match &because.reason {
+        Reason::BindingUnknown { fact } | Reason::VesselFactUnknown { fact } => Some(fact),
+        _ => None,
+    }
+}

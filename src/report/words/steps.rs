@@ -1,0 +1,159 @@
+//! The steps of the shortest way to ready, and clashes.
+//!
+//! Imports `model` only.
+
+use super::asked::article;
+use super::figures;
+use super::{Case, Words};
+use crate::measure::Length;
+use crate::model::finding::{Clash, Deed, Slot, Step, Target};
+use crate::model::profile::Requirement;
+use crate::model::reason::Reason;
+use crate::model::rule::{Member, Need, Spec};
+
+impl Words<'_> {
+    /// One step, in the imperative.
+    pub(crate) fn step(&self, step: &Step, freeboard: Option<Length>) -> String {
+        let case = Case { requirement: step.requirement, freeboard, explain: false };
+        let reasons: Vec<&Reason> = step.reasons.iter().collect();
+        match (&step.target, step.deed) {
+            (Target::Tool(tool), deed) => self.step_on_tool(*tool, deed, &reasons, case),
+            (Target::Type(_), deed) => self.step_on_type(deed, step, freeboard),
+            (Target::Role(_) | Target::Gear(_), Deed::Measure) | (Target::Vessel, _) => {
+                join(self.find_all_out(None, &reasons, case))
+                    .unwrap_or_else(|| "complete what is written down of the vessel".to_owned())
+            }
+            (Target::Role(role), _) => certify(role.as_deref(), &reasons),
+            (Target::Gear(piece), _) => {
+                let texts = reasons.iter().map(|reason| self.provide(reason, case));
+                join(texts.collect()).unwrap_or_else(|| format!("see to {piece}"))
+            }
+        }
+    }
+
+    /// What the step is for.
+    pub(crate) fn step_for(&self, step: &Step) -> String {
+        let mut all = vec![step.requirement];
+        all.extend(&step.also);
+        self.titles(&all)
+    }
+
+    fn step_on_tool(&self, tool: usize, deed: Deed, reasons: &[&Reason], case: Case) -> String {
+        let mark = self.mark(tool);
+        let mending = self.mending(tool, reasons);
+        let mut texts = mending.deeds;
+        if deed == Deed::Document && !mending.terms.is_empty() {
+            texts = vec![format!("see to {mark}: {}", mending.terms.join(", "))];
+        } else if let (false, Some(last)) = (mending.wishes.is_empty(), texts.last_mut()) {
+            last.push_str(&format!(" to {}", figures::all_of(&mending.wishes)));
+        }
+        texts.extend(self.find_all_out(Some(tool), reasons, case));
+        join(texts).unwrap_or_else(|| match deed {
+            Deed::Measure => format!("measure {mark}"),
+            Deed::Reinspect => format!("have {mark} inspected"),
+            Deed::Repair => format!("repair {mark}"),
+            Deed::Lengthen => format!("lengthen {mark}"),
+            Deed::BringAboard => format!("bring {mark} aboard"),
+            Deed::Document => format!("carry or post {mark}"),
+            Deed::Certify => format!("have the holder of {mark} certified"),
+            Deed::ChangeGear => format!("change {mark}"),
+            Deed::Acquire => format!("replace {mark}"),
+        })
+    }
+
+    /// Something that is not on the list: to be looked for, or brought.
+    fn step_on_type(&self, deed: Deed, step: &Step, freeboard: Option<Length>) -> String {
+        let Some(requirement) = self.requirement(step.requirement) else {
+            return String::new();
+        };
+        let slots = step.slots.iter().filter_map(|slot| {
+            let member = member(requirement, slot)?;
+            let spec = member.choices.get(slot.choice)?;
+            let asked = self.spec_as_asked(spec, requirement, freeboard);
+            let asked = if slot.count > 1 {
+                format!("{} of: {asked}", slot.count)
+            } else {
+                article(&asked)
+            };
+            let others = self.other_kinds(member, spec);
+            Some(match (others.is_empty(), step.slots.len()) {
+                (false, 1) => format!("{asked} - or {others}"),
+                _ => asked,
+            })
+        });
+        let things = slots.collect::<Vec<_>>().join("; ");
+        let things = if things.is_empty() { requirement.title.to_string() } else { things };
+        match deed {
+            Deed::Measure => format!("look aboard for {things}, and write it down"),
+            Deed::Document => format!("carry or post {things}"),
+            _ => format!("bring {things}"),
+        }
+    }
+
+    fn other_kinds(&self, member: &Member, chosen: &Spec) -> String {
+        let mut kinds: Vec<String> = Vec::new();
+        for spec in member.choices.iter().filter(|spec| spec.kind != chosen.kind) {
+            let name = article(self.kind(spec.kind));
+            if !kinds.contains(&name) {
+                kinds.push(name);
+            }
+        }
+        figures::any_of(&kinds)
+    }
+
+    /// A clash: which needs compete for which tools.
+    pub(crate) fn clash(&self, clash: &Clash) -> String {
+        let titles: Vec<_> = clash.requirements.iter().map(|index| self.title(*index)).collect();
+        let head = match titles.len() {
+            2 => format!("{}: either can be met, not both", titles.join(" / ")),
+            all => format!(
+                "{}: any {} of the {all} can be met, not all",
+                titles.join(" / "),
+                all.saturating_sub(1)
+            ),
+        };
+        let marks: Vec<_> = clash.tools.iter().map(|tool| self.mark(*tool).to_owned()).collect();
+        let tools = figures::all_of(&marks);
+        match (marks.len(), self.shared_part(clash)) {
+            (0, _) => head,
+            (_, Some(part)) => {
+                format!("{head}; {tools} share {part}, which serves one tool at a time")
+            }
+            _ => format!("{head}; there is only {tools}, and a tool counts once"),
+        }
+    }
+
+    /// A part that two of the tools are put together from.
+    fn shared_part(&self, clash: &Clash) -> Option<&str> {
+        let parts = |tool: &usize| self.tool(*tool).map_or(&[][..], |tool| tool.parts.as_slice());
+        clash.tools.iter().enumerate().find_map(|(place, tool)| {
+            let others = &clash.tools[place + 1..];
+            let shared = |part: &&String| others.iter().any(|other| parts(other).contains(part));
+            parts(tool).iter().find(shared).map(String::as_str)
+        })
+    }
+}
+
+fn member<'a>(requirement: &'a Requirement, slot: &Slot) -> Option<&'a Member> {
+    match &requirement.need {
+        Need::Tools { types, .. } => types.get(slot.of_type)?.members.get(slot.member),
+        _ => None,
+    }
+}
+
+/// One person may fill several roles; the step then names no single one.
+fn certify(role: Option<&str>, reasons: &[&Reason]) -> String {
+    let named = reasons.iter().find_map(|reason| match reason {
+        Reason::NoCertificate { role: Some(role), .. } => Some(role.as_str()),
+        _ => None,
+    });
+    match role.or(named) {
+        Some(role) => format!("have the {role} certified, or sail with one who is"),
+        None => "have one more person certified".to_owned(),
+    }
+}
+
+fn join(texts: Vec<String>) -> Option<String> {
+    let texts: Vec<_> = texts.into_iter().filter(|text| !text.is_empty()).collect();
+    (!texts.is_empty()).then(|| figures::all_of(&texts))
+}

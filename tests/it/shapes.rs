@@ -1,0 +1,44 @@
+//! Every shape that a profile or a vessel's file can have, each with a small
+//! profile in `shapes/`, invented for these tests, with a vessel that meets
+//! it and one that does not, or of which nobody can tell.
+
+mod aboard;
+mod choices;
+mod conditions;
+mod editions;
+mod freeboards;
+mod limits;
+mod papers;
+mod readings;
+mod records;
+mod sharing;
+
+use crate::outfit::{DAY, Judged, Outfit, vessel};
+
+/// The path of a test profile.
+fn profile(name: &str) -> String {
+    let path = crate::run::home().join("tests/it/shapes").join(name);
+    path.to_string_lossy().to_string()
+}
+
+/// Judges the vessel by a test profile.
+fn by(name: &str, vessel: &Outfit) -> Judged {
+    vessel.under(&profile(name), DAY)
+}
+
+/// Judges a kit at 5 ft of freeboard by a test profile.
+fn kit<S: AsRef<str>>(name: &str, kit: &[S]) -> Judged {
+    by(name, &vessel("5 ft").with(kit))
+}
+
+/// The outcome of one requirement with one tool aboard.
+fn with(name: &str, tool: &str, requirement: &str) -> String {
+    kit(name, &[tool]).outcome(requirement).to_owned()
+}
+
+/// Asserts the outcome of a requirement for each of several tools.
+fn outcomes(name: &str, requirement: &str, cases: &[(&str, &str)]) {
+    for (tool, expected) in cases {
+        assert_eq!(with(name, tool, requirement), *expected, "{requirement}: {tool}");
+    }
+}

@@ -1,0 +1,130 @@
+//! Tools that count twice, spares, and parts of several tools:
+//! `counting.yaml`, `spares.yaml`, `parts-shared-no.yaml` and `-yes.yaml`.
+
+use super::kit;
+
+const COUNTING: &str = "counting.yaml";
+const INTERNAL: &str = "{ mark: DI-1, kind: long-handled dehooker for internal hooks, handle: 6 ft, end: j }";
+const EXTERNAL: &str = "{ mark: DE-1, kind: long-handled dehooker for external hooks, handle: 8 ft, blunt-end: yes, end: j }";
+const TWIST: &str = "{ mark: DE-1, kind: long-handled dehooker for external hooks, handle: 8 ft, blunt-end: yes, end: twist }";
+
+#[test]
+fn a_deemed_tool_serves_whatever_the_other_asks() {
+    let judged = kit(COUNTING, &[INTERNAL]);
+    assert_eq!((judged.outcome("internal"), judged.outcome("external")), ("met", "met"));
+    assert_eq!(judged.through("external"), ["internal"]);
+    let reverse = kit(COUNTING, &[EXTERNAL]);
+    assert_eq!((reverse.outcome("internal"), reverse.outcome("external")), ("not-met", "met"));
+}
+
+#[test]
+fn a_deemed_tool_may_have_to_be_of_a_style() {
+    assert_eq!(kit(COUNTING, &[EXTERNAL]).outcome("inverted-v"), "met");
+    assert_eq!(kit(COUNTING, &[TWIST]).outcome("inverted-v"), "not-met");
+    let unsaid = "{ mark: DE-1, kind: long-handled dehooker for external hooks, handle: 8 ft, blunt-end: yes }";
+    assert_eq!(kit(COUNTING, &[unsaid]).outcome("inverted-v"), "cannot-tell");
+}
+
+#[test]
+fn a_deemed_tool_goes_no_further() {
+    let judged = kit(COUNTING, &[INTERNAL]);
+    assert_eq!((judged.outcome("external"), judged.outcome("inverted-v")), ("met", "not-met"));
+    let both = kit(COUNTING, &[INTERNAL, EXTERNAL]);
+    assert_eq!((both.outcome("external"), both.outcome("inverted-v")), ("met", "met"));
+}
+
+#[test]
+fn a_tool_counts_once_where_nothing_else_is_written() {
+    let one = kit(COUNTING, &["{ mark: PL-1, kind: pliers, overall: 11 in }"]);
+    let outcomes = [one.outcome("plain-a"), one.outcome("plain-b")];
+    assert_eq!(outcomes.iter().filter(|outcome| **outcome == "met").count(), 1, "{outcomes:?}");
+    assert_eq!(one.verdict(), "not-ready");
+    let clash = &one.only()["clashes"].as_array().unwrap();
+    let plain = serde_json::json!(["plain-a", "plain-b"]);
+    assert!(clash.iter().any(|clash| clash["requirements"] == plain), "{clash:?}");
+}
+
+#[test]
+fn the_best_assignment_is_found_and_not_the_first() {
+    // In file order the long pair would serve `plain-a`, which any pair does.
+    let pair = ["{ mark: PL-1, kind: pliers, overall: 11 in }", "{ mark: PL-2, kind: pliers, overall: 6 in }"];
+    for kit_in_order in [[pair[0], pair[1]], [pair[1], pair[0]]] {
+        let judged = kit(COUNTING, &kit_in_order);
+        assert_eq!(judged.tools("plain-a"), ["PL-2"]);
+        assert_eq!(judged.tools("plain-b"), ["PL-1"]);
+    }
+}
+
+fn bolt_cutters(mark: &str, overall: &str, cuts: &str) -> String {
+    format!("{{ mark: {mark}, kind: bolt cutters, overall: {overall}, cuts-hook: {cuts} }}")
+}
+
+#[test]
+fn a_shared_tool_must_fit_both() {
+    let fits_both = kit(COUNTING, &[bolt_cutters("BC-1", "14 in", "1/4 in")]);
+    assert_eq!((fits_both.outcome("share-a"), fits_both.outcome("share-b")), ("met", "met"));
+    let too_weak = kit(COUNTING, &[bolt_cutters("BC-1", "14 in", "1/8 in")]);
+    assert_eq!(too_weak.outcome("share-b"), "not-met");
+    let too_short = kit(COUNTING, &[bolt_cutters("BC-1", "12 in", "1/4 in")]);
+    assert_eq!(too_short.outcome("share-a"), "not-met");
+}
+
+#[test]
+fn sharing_does_not_chain() {
+    let one = kit(COUNTING, &[bolt_cutters("BC-1", "14 in", "1/4 in")]);
+    let ids = ["share-a", "share-b", "share-c"];
+    let met = ids.iter().filter(|id| one.outcome(id) == "met").count();
+    assert_eq!(met, 2);
+    let two = kit(COUNTING, &[bolt_cutters("BC-1", "14 in", "1/4 in"), bolt_cutters("BC-2", "6 in", "1/8 in")]);
+    assert!(ids.iter().all(|id| two.outcome(id) == "met"), "{}", two.ran.page());
+}
+
+const SPARES: &str = "spares.yaml";
+
+fn cutter(mark: &str, handle: &str) -> String {
+    format!("{{ mark: {mark}, kind: long-handled line cutter, handle: {handle} }}")
+}
+
+fn blades(fits: &str) -> String {
+    format!("{{ mark: BL-1, kind: set of replacement blades{fits} }}")
+}
+
+#[test]
+fn spares_must_fit_the_tool_that_serves() {
+    let good = kit(SPARES, &[cutter("LC-1", "6 ft"), blades(", fits: [LC-1]")]);
+    assert_eq!((good.outcome("blades"), good.verdict()), ("met", "ready"));
+    let other = kit(SPARES, &[cutter("LC-1", "6 ft"), cutter("LC-2", "5 ft"), blades(", fits: [LC-2]")]);
+    assert_eq!((other.outcome("cutter"), other.outcome("blades")), ("met", "not-met"));
+    assert_eq!(other.codes("blades"), ["fits-no-tool-in-use"]);
+    assert_eq!(kit(SPARES, &[cutter("LC-1", "6 ft")]).outcome("blades"), "not-met");
+}
+
+#[test]
+fn spares_that_name_no_tool_are_an_unknown_fit() {
+    let judged = kit(SPARES, &[cutter("LC-1", "6 ft"), blades("")]);
+    assert_eq!((judged.outcome("blades"), judged.codes("blades")), ("cannot-tell", vec!["spare-fit-unknown"]));
+}
+
+#[test]
+fn of_two_good_tools_the_one_with_spares_is_used() {
+    let judged = kit(SPARES, &[cutter("LC-1", "6 ft"), cutter("LC-2", "7 ft"), blades(", fits: [LC-2]")]);
+    assert_eq!(judged.verdict(), "ready");
+    assert_eq!(judged.tools("cutter"), ["LC-2"]);
+}
+
+#[test]
+fn two_heads_on_one_handle_count_once_unless_the_profile_allows_it() {
+    let heads = |parts: [&str; 2]| {
+        [
+            format!("{{ mark: LC-1, kind: long-handled line cutter, parts: [{}] }}", parts[0]),
+            format!("{{ mark: BH-1, kind: boat hook, parts: [{}] }}", parts[1]),
+        ]
+    };
+    let one_handle = heads(["POLE-1", "POLE-1"]);
+    let strict = kit("parts-shared-no.yaml", &one_handle);
+    assert_eq!(strict.verdict(), "not-ready");
+    let codes = [strict.codes("cutter"), strict.codes("hook")].concat();
+    assert_eq!(codes, ["part-in-use"]);
+    assert_eq!(kit("parts-shared-yes.yaml", &one_handle).verdict(), "ready");
+    assert_eq!(kit("parts-shared-no.yaml", &heads(["POLE-1", "POLE-2"])).verdict(), "ready");
+}
