@@ -1,8 +1,8 @@
 //! Tells before a fishing vessel sails whether the sea turtle release kit
 //! aboard can do its job on that vessel, and why.
+pub mod cli;
+pub mod engine;
 pub mod load;
 pub mod measure;
 pub mod model;
-pub mod engine;
-pub mod cli;
 pub mod report;

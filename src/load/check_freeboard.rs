@@ -1,4 +1,7 @@
 //! From a freeboard as written to the vessel's freeboard, by station.
+//!
+//! Imports `model` and `measure`; refuses what no boat has (zero, a range that
+//! runs backwards), and leaves what is not known out.
 
 use super::check_profile::FREEBOARD_FROM;
 use super::problem::{Problem, Problems};

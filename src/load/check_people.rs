@@ -1,4 +1,7 @@
 //! From people and fishing gear as written to those of a vessel.
+//!
+//! Imports `model`; hooks and lines are kept as tools of the kinds `hook` and
+//! `fishing-line`.
 
 use super::problem::{Problem, Problems};
 use super::reading::{AttributeReader, Unsaid};

@@ -1,4 +1,7 @@
 //! From a requirement as written to the requirement that is used.
+//!
+//! Imports `model`; what the requirement wants is read in `check_need`, its
+//! lines in `condition`.
 
 use super::check_need::NeedReader;
 use super::check_vocabulary::check_id;

@@ -1,4 +1,7 @@
 //! From tools and documents as written to the tools of a vessel.
+//!
+//! Imports `model`; must not judge whether a tool will do, only what is said of
+//! it.
 
 use super::problem::{Problem, Problems};
 use super::reading::{AttributeReader, Attributes, Unsaid, WrittenAttributes, retire};

@@ -1,4 +1,7 @@
 //! From a vessel's inventory as written to the vessel.
+//!
+//! Imports `model`; the parts are read in the other checks. Goes on after a
+//! problem, so that all of them are found at once.
 
 use super::check_freeboard::FreeboardReader;
 use super::check_people::{FISHING_LINE, HOOK, gear, people};

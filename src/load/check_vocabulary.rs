@@ -1,4 +1,6 @@
 //! From the vocabulary as written to the vocabulary that is used.
+//!
+//! Imports `model`; refuses names that would mean two things.
 
 use super::problem::{Problem, Problems};
 use super::spot::Spot;
@@ -127,7 +129,7 @@ fn shape(form: &AttributeForm, spot: &Spot<'_>, problems: &mut Problems) -> Attr
     }
     let told = written.and_then(|text| choice(text, &TOLD, &spot.key("quantity"), problems));
     let words: Vec<String> =
-        form.words.iter().flatten().map(|word| word.trim().to_lowercase()).collect();
+        form.words.iter().flatten().map(|word| word.trim().to_owned()).collect();
     let listed = form.words.is_some();
     match told {
         Some(Told::Choice) => {

@@ -5,7 +5,7 @@ use super::phrase::{bracketed_length, limit};
 use super::problem::{Problem, Problems, Told};
 use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest, or_list, slip_of};
-use super::value::{filled, flag, kind};
+use super::value::{filled, flag, kind, same_word};
 use super::written::group::{Group, GroupKeys, Line, When, With};
 use crate::measure::Day;
 use crate::model::rule::{Condition, Side, Test};
@@ -207,14 +207,18 @@ impl LineReader<'_> {
                 Some(Test::Feature { attribute, wanted })
             }
             AttributeShape::Choice(words) => {
-                let allowed = split_or(text);
-                for word in allowed.iter().filter(|word| !words.contains(word)) {
+                let mut allowed = Vec::new();
+                for word in split_or(text) {
+                    if let Some(known) = words.iter().find(|known| same_word(known, &word)) {
+                        allowed.push(known.clone());
+                        continue;
+                    }
                     let names: Vec<&str> = words.iter().map(String::as_str).collect();
                     self.problems.add(
                         Problem::new(spot.place(), format!("`{key}` knows no such word"))
-                            .offending(word)
+                            .offending(&word)
                             .expected(or_list(&names))
-                            .mend_if(did_you_mean(nearest(word, names.iter().copied()))),
+                            .mend_if(did_you_mean(nearest(&word, names.iter().copied()))),
                     );
                 }
                 Some(Test::Choice { attribute, allowed })

@@ -6,8 +6,8 @@ use super::check_profile::check_profile;
 use super::check_vocabulary::check_vocabulary;
 use super::guard::{read_source, source_of};
 use super::merge::Draft;
-use super::parse::{is_pruned, parse_quickly, parse_slowly, place, read};
-use super::problem::{Problem, Problems, Refusal};
+use super::parse::{is_pruned, parse_quickly, parse_slowly, place, positions_of, read};
+use super::problem::{Problem, Problems, Refusal, Told};
 use super::source::{Positions, Source};
 use super::spot::Spot;
 use super::suggest::nearest;
@@ -162,8 +162,9 @@ impl Library {
 
     /// The text of a file of this library, to look up lines in.
     pub fn source(&self, file: &str) -> Option<&Source> {
-        let drafts = self.drafts.iter().map(|draft| &draft.source);
-        std::iter::once(&self.words).chain(drafts).find(|source| &*source.file == file)
+        // What was laid over comes last and is looked up first.
+        let drafts = self.drafts.iter().rev().map(|draft| &draft.source);
+        drafts.chain([&self.words]).find(|source| &*source.file == file)
     }
 
     fn build(
@@ -267,7 +268,7 @@ fn judge_editions(profiles: &[Arc<Profile>], problems: &mut Problems) {
 
 /// The refusal of a set of profiles, every problem placed in its file.
 fn refusal(problems: Problems, drafts: &[Draft]) -> Refusal {
-    let mut known: BTreeMap<Arc<str>, Positions> = BTreeMap::new();
+    let mut known: BTreeMap<Arc<str>, Told<Positions>> = BTreeMap::new();
     // What a check misses in a part that was cut out was told with the cut.
     let is_told = |problem: &Problem| {
         problem.position.is_none()
@@ -283,10 +284,15 @@ fn refusal(problems: Problems, drafts: &[Draft]) -> Refusal {
         .map(|(problem, aim)| {
             let file = Arc::clone(&problem.place.file);
             let positions = known.entry(file).or_insert_with_key(|file| {
-                let draft = drafts.iter().find(|draft| draft.source.file == *file);
-                draft.map(|draft| draft.source.positions()).unwrap_or_default()
+                let draft = drafts.iter().rev().find(|draft| draft.source.file == *file);
+                draft.map_or_else(|| Ok(Positions::default()), |draft| positions_of(&draft.source))
             });
-            place(problem, aim, positions)
+            // What the quick parser lets pass may still be no good YAML; then
+            // that is what is wrong.
+            match positions {
+                Ok(positions) => place(problem, aim, positions),
+                Err(wrong) => (**wrong).clone(),
+            }
         })
         .collect();
     let file = placed.first().map(|problem| Arc::clone(&problem.place.file)).unwrap_or_default();

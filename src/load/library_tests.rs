@@ -338,3 +338,34 @@ fn the_folder_of_requirements_loads() {
     let library = library.unwrap_or_else(|refusal| panic!("\n{refusal}\n"));
     assert!(!library.profiles.is_empty());
 }
+
+mod properties {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig {
+            cases: 128,
+            failure_persistence: None,
+            ..ProptestConfig::default()
+        })]
+
+        /// A profile with any piece overwritten by anything is read or
+        /// refused with reasons that have their line.
+        #[test]
+        fn a_damaged_profile_is_read_or_refused_with_a_reason(
+            at in 0..PROFILE.len(),
+            length in 0usize..12,
+            damage in "[ \\n\\t:\\[\\]{}\"'&*!|>%@#,a-z0-9~-]{0,6}",
+        ) {
+            let end = (at + length).min(PROFILE.len());
+            let text = format!("{}{}{}", &PROFILE[..at], damage, &PROFILE[end..]);
+            if let Err(refusal) = library(&[("a.yaml", &text), ("b.yaml", BUILT)]) {
+                prop_assert!(!refusal.problems.is_empty());
+                for problem in &refusal.problems {
+                    prop_assert!(problem.position.is_some(), "{}", problem);
+                }
+            }
+        }
+    }
+}

@@ -83,8 +83,7 @@ fn is_unusual(text: &str) -> bool {
 pub(super) fn parse_slowly<T: WrittenFile>(source: &Source) -> Result<Parsed<T>, Refusal> {
     let place = || Place::new(&source.file, "");
     let refuse = |problem: Problem| Refusal::new(&source.file, vec![problem]);
-    let mut root = read_tree(&source.text)
-        .map_err(|none| refuse(Problem::new(place(), none.what).at(none.at).mend_if(none.mend)))?;
+    let mut root = tree_of(source).map_err(|problem| refuse(*problem))?;
     let positions = Positions::of(&root);
     let mut problems = Vec::new();
     match judge_format::<T>(&root, source) {
@@ -102,6 +101,18 @@ pub(super) fn parse_slowly<T: WrittenFile>(source: &Source) -> Result<Parsed<T>,
         Refusal::new(&source.file, problems.clone())
     })?;
     Ok(Parsed { written, problems, pruned: report.pruned, positions })
+}
+
+/// The marked tree of a text.
+fn tree_of(source: &Source) -> Told<Node> {
+    let whole = Place::new(&source.file, "");
+    read_tree(&source.text)
+        .or_else(|none| Problem::new(whole, none.what).at(none.at).mend_if(none.mend).refused())
+}
+
+/// Where everything in a text stands, or why it cannot be told.
+pub(super) fn positions_of(source: &Source) -> Told<Positions> {
+    tree_of(source).map(|root| Positions::of(&root))
 }
 
 /// Judges the `format` line: fine, missing, or another kind of file.

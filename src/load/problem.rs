@@ -1,4 +1,6 @@
 //! What is wrong in a file: where, what, what was expected, how to mend it.
+//!
+//! Imports `model` only. Nothing here is printed; the command line does that.
 
 use crate::model::place::Place;
 use crate::model::text::visible;

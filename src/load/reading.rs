@@ -1,9 +1,11 @@
 //! Attributes of a tool and their readings.
+//!
+//! Imports `model` and `measure`; what is not known is no reading.
 
 use super::problem::{Problem, Problems};
 use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest, or_list};
-use super::value::{choice, day, figure, filled, flag, is_unknown, kept};
+use super::value::{choice, day, figure, filled, flag, is_unknown, kept, same_word};
 use super::written::LONGEST_REMARK;
 use super::written::loose::{Loose, Single};
 use super::written::vessel::ReadingForm;
@@ -209,16 +211,16 @@ fn datum(
         AttributeShape::Quantity(kind) => figure(text, *kind, spot, problems).map(Datum::Figure),
         AttributeShape::Feature => flag(text, spot, problems).map(Datum::Feature),
         AttributeShape::Choice(words) => {
-            let word = text.trim().to_lowercase();
-            if words.contains(&word) {
-                return Some(Datum::Word(word));
+            let word = text.trim();
+            if let Some(known) = words.iter().find(|known| same_word(known, word)) {
+                return Some(Datum::Word(known.clone()));
             }
             let names: Vec<&str> = words.iter().map(String::as_str).collect();
             problems.add(
                 Problem::new(spot.place(), format!("`{}` knows no such word", attribute.id))
                     .offending(text)
                     .expected(or_list(&names))
-                    .mend_if(did_you_mean(nearest(&word, names.iter().copied()))),
+                    .mend_if(did_you_mean(nearest(word, names.iter().copied()))),
             );
             None
         }

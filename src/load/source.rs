@@ -1,4 +1,7 @@
 //! The text of a file, and where in it each key path stands.
+//!
+//! Imports nothing above this folder; lines are looked up only when something
+//! has to be placed.
 
 use super::problem::Position;
 use super::spot::{push_entry, push_key};

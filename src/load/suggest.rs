@@ -1,4 +1,6 @@
 //! "Did you mean": the known word nearest to one that is not known.
+//!
+//! Imports nothing of this crate.
 
 /// The nearest of the candidates, if it is near enough to be meant.
 pub(super) fn nearest<'a>(

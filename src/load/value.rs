@@ -278,6 +278,11 @@ fn kind_names(kind: &Kind) -> impl Iterator<Item = &str> {
     [kind.id.as_str(), kind.name.as_str()].into_iter().chain(kind.also.iter().map(String::as_str))
 }
 
+/// Whether two words are the same but for capitals.
+pub(super) fn same_word(one: &str, other: &str) -> bool {
+    one.to_lowercase() == other.to_lowercase()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

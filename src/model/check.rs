@@ -67,8 +67,6 @@ pub enum Notice {
         /// The first such day.
         day: Day,
     },
-    /// The freeboard's reference point was not written; the rail is taken.
-    FreeboardFromAssumed,
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
 }

@@ -47,7 +47,7 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
 /// Whether the notice bears on what the verdict means, so that it stands
 /// above.
 fn decides(notice: &Notice) -> bool {
-    !matches!(notice, Notice::FreeboardFromAssumed | Notice::NoReturn)
+    !matches!(notice, Notice::NoReturn)
 }
 
 fn headline(page: &mut Page, subject: &Subject<'_>) {

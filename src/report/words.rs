@@ -260,9 +260,6 @@ pub(crate) fn notice(notice: &Notice) -> String {
         Notice::NoEdition { rule, day } => {
             format!("`{rule}` binds this vessel, but no edition of it is known for {day}")
         }
-        Notice::FreeboardFromAssumed => "nobody wrote from where the freeboard was taken; the top \
-            of the rail is assumed"
-            .to_owned(),
         Notice::NoReturn => "no day of return is known: judged as a trip of one day".to_owned(),
     }
 }

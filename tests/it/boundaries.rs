@@ -10,8 +10,8 @@
 use crate::kit::{self, DAY, Wanted, exact};
 use crate::run;
 use kitmuster::measure::Length;
-use kitmuster::model::vessel::{Datum, Reading};
 use kitmuster::measure::{Figure, Quantity, Rounding, System};
+use kitmuster::model::vessel::{Datum, Reading};
 
 /// What a rule asks of one figure, and what the finding is beyond it.
 enum Rule {
@@ -82,34 +82,151 @@ fn reach_rows() -> Vec<Row> {
             ("1.22 m", "1.83 m", "1.8288 m"),
             ("2 m", "3 m", "2 m"),
         ] {
-            rows.push(row(profile, "F A.1", "long-line-cutter", "long-line-cutter", "handle", freeboard, Least(full)));
-            rows.push(row(profile, "F A.2", "long-dehooker-internal", "long-dehooker-internal", "handle", freeboard, Least(full)));
-            rows.push(row(profile, "F A.3", "long-dehooker-external", "long-dehooker-external", "handle", freeboard, Least(single)));
-            rows.push(row(profile, "F A.4", "inverted-v-device", "inverted-v-device", "handle", freeboard, Least(single)));
+            rows.push(row(
+                profile,
+                "F A.1",
+                "long-line-cutter",
+                "long-line-cutter",
+                "handle",
+                freeboard,
+                Least(full),
+            ));
+            rows.push(row(
+                profile,
+                "F A.2",
+                "long-dehooker-internal",
+                "long-dehooker-internal",
+                "handle",
+                freeboard,
+                Least(full),
+            ));
+            rows.push(row(
+                profile,
+                "F A.3",
+                "long-dehooker-external",
+                "long-dehooker-external",
+                "handle",
+                freeboard,
+                Least(single),
+            ));
+            rows.push(row(
+                profile,
+                "F A.4",
+                "inverted-v-device",
+                "inverted-v-device",
+                "handle",
+                freeboard,
+                Least(single),
+            ));
         }
-        for (freeboard, full) in [("3 ft", "6 ft"), ("4 ft", "6 ft"), ("1.21 m", "1.8288 m"), ("5 ft", "7 ft 6 in")] {
+        for (freeboard, full) in
+            [("3 ft", "6 ft"), ("4 ft", "6 ft"), ("1.21 m", "1.8288 m"), ("5 ft", "7 ft 6 in")]
+        {
             rows.push(row(profile, "F A.5(a)", "net", "dip-net", "handle", freeboard, Least(full)));
-            rows.push(row(profile, "F A.5(b)", "net", "hoop-net", "rope-length", freeboard, Least(full)));
-            rows.push(row(profile, "F A.5(c)", "net", "hoist", "rope-length", freeboard, Least(full)));
+            rows.push(row(
+                profile,
+                "F A.5(b)",
+                "net",
+                "hoop-net",
+                "rope-length",
+                freeboard,
+                Least(full),
+            ));
+            rows.push(row(
+                profile,
+                "F A.5(c)",
+                "net",
+                "hoist",
+                "rope-length",
+                freeboard,
+                Least(full),
+            ));
         }
     }
     for profile in [ATLANTIC, DOLPHIN] {
         // 635.21 has no threshold of freeboard.
-        for (freeboard, full, single) in
-            [("3 ft", "6 ft", "6 ft"), ("4 ft", "6 ft", "6 ft"), ("4 ft 1 in", "6 ft 1 1/2 in", "6 ft"), ("6 ft 1 in", "9 ft 1 1/2 in", "6 ft 1 in")]
-        {
-            rows.push(row(profile, "(A)", "long-line-cutter", "long-line-cutter", "handle", freeboard, Least(full)));
-            rows.push(row(profile, "(B)", "long-dehooker-internal", "long-dehooker-internal", "handle", freeboard, Least(full)));
-            rows.push(row(profile, "(C)", "long-dehooker-external", "long-dehooker-external", "handle", freeboard, Least(single)));
-            rows.push(row(profile, "(D)", "inverted-v-device", "inverted-v-device", "handle", freeboard, Least(single)));
+        for (freeboard, full, single) in [
+            ("3 ft", "6 ft", "6 ft"),
+            ("4 ft", "6 ft", "6 ft"),
+            ("4 ft 1 in", "6 ft 1 1/2 in", "6 ft"),
+            ("6 ft 1 in", "9 ft 1 1/2 in", "6 ft 1 in"),
+        ] {
+            rows.push(row(
+                profile,
+                "(A)",
+                "long-line-cutter",
+                "long-line-cutter",
+                "handle",
+                freeboard,
+                Least(full),
+            ));
+            rows.push(row(
+                profile,
+                "(B)",
+                "long-dehooker-internal",
+                "long-dehooker-internal",
+                "handle",
+                freeboard,
+                Least(full),
+            ));
+            rows.push(row(
+                profile,
+                "(C)",
+                "long-dehooker-external",
+                "long-dehooker-external",
+                "handle",
+                freeboard,
+                Least(single),
+            ));
+            rows.push(row(
+                profile,
+                "(D)",
+                "inverted-v-device",
+                "inverted-v-device",
+                "handle",
+                freeboard,
+                Least(single),
+            ));
             rows.push(row(profile, "(E)", "net", "dip-net", "handle", freeboard, Least(full)));
-            rows.push(row(profile, "(M)(1)", "control-device", "control-tether", "pole", freeboard, Least(full)));
-            rows.push(row(profile, "(M)(2)", "control-device", "control-pole", "pole", freeboard, Least(full)));
+            rows.push(row(
+                profile,
+                "(M)(1)",
+                "control-device",
+                "control-tether",
+                "pole",
+                freeboard,
+                Least(full),
+            ));
+            rows.push(row(
+                profile,
+                "(M)(2)",
+                "control-device",
+                "control-pole",
+                "pole",
+                freeboard,
+                Least(full),
+            ));
         }
     }
     // The old Gulf edition: long tools above 4 ft only, the net's handle too.
-    rows.push(row(OLD_GULF, "(A)", "long-line-cutter", "long-line-cutter", "handle", "5 ft", Least("7 ft 6 in")));
-    rows.push(row(OLD_GULF, "(D)", "inverted-v-device", "inverted-v-device", "handle", "6 ft 1 in", Least("6 ft 1 in")));
+    rows.push(row(
+        OLD_GULF,
+        "(A)",
+        "long-line-cutter",
+        "long-line-cutter",
+        "handle",
+        "5 ft",
+        Least("7 ft 6 in"),
+    ));
+    rows.push(row(
+        OLD_GULF,
+        "(D)",
+        "inverted-v-device",
+        "inverted-v-device",
+        "handle",
+        "6 ft 1 in",
+        Least("6 ft 1 in"),
+    ));
     // The house borrows A.1 for every long tool; common practice.
     for freeboard in [("3 ft", "6 ft"), ("5 ft", "7 ft 6 in")] {
         for (requirement, kind, attribute) in [
@@ -122,7 +239,15 @@ fn reach_rows() -> Vec<Row> {
             ("inverted-v-device", "inverted-v-device", "handle"),
             ("control-device", "control-tether", "pole"),
         ] {
-            rows.push(row(HOUSE, "A.1 borrowed", requirement, kind, attribute, freeboard.0, Least(freeboard.1)));
+            rows.push(row(
+                HOUSE,
+                "A.1 borrowed",
+                requirement,
+                kind,
+                attribute,
+                freeboard.0,
+                Least(freeboard.1),
+            ));
         }
     }
     rows
@@ -132,10 +257,34 @@ fn reach_rows() -> Vec<Row> {
 fn appendix_f_rows() -> Vec<Row> {
     let mut rows = Vec::new();
     for (clause, requirement, kind, attribute, rule) in [
-        ("F A.2", "long-dehooker-internal", "long-dehooker-internal", "rod", Range("3/16 in", "5/16 in")),
-        ("F A.2", "long-dehooker-internal", "long-dehooker-internal", "end-diameter", Most("1 7/8 in")),
-        ("F A.3", "long-dehooker-external", "long-dehooker-external", "rod", Range("3/16 in", "5/16 in")),
-        ("F A.3", "long-dehooker-external", "long-dehooker-external", "end-diameter", Most("1 7/8 in")),
+        (
+            "F A.2",
+            "long-dehooker-internal",
+            "long-dehooker-internal",
+            "rod",
+            Range("3/16 in", "5/16 in"),
+        ),
+        (
+            "F A.2",
+            "long-dehooker-internal",
+            "long-dehooker-internal",
+            "end-diameter",
+            Most("1 7/8 in"),
+        ),
+        (
+            "F A.3",
+            "long-dehooker-external",
+            "long-dehooker-external",
+            "rod",
+            Range("3/16 in", "5/16 in"),
+        ),
+        (
+            "F A.3",
+            "long-dehooker-external",
+            "long-dehooker-external",
+            "end-diameter",
+            Most("1 7/8 in"),
+        ),
         ("F A.5(a)", "net", "dip-net", "hoop-inside", Least("31 in")),
         ("F A.5(a)", "net", "dip-net", "bag-depth", Least("38 in")),
         ("F A.5(a)", "net", "dip-net", "mesh", Most("3 in")),
@@ -144,15 +293,69 @@ fn appendix_f_rows() -> Vec<Row> {
         ("F A.5(b)", "net", "hoop-net", "mesh", Most("3 in")),
         ("F A.5(c)", "net", "hoist", "hoop-inside", Least("31 in")),
         ("F A.5(c)", "net", "hoist", "mesh", Most("3 in")),
-        ("F A.7", "short-dehooker-internal", "short-dehooker-internal", "shaft", Range("16 in", "24 in")),
-        ("F A.7", "short-dehooker-internal", "short-dehooker-internal", "rod", Range("3/16 in", "5/16 in")),
-        ("F A.7", "short-dehooker-internal", "short-dehooker-internal", "end-diameter", Most("1 7/8 in")),
-        ("F A.7", "short-dehooker-internal", "short-dehooker-internal", "bite-block-inside", Range("3/4 in", "1 in")),
-        ("F A.7", "short-dehooker-internal", "short-dehooker-internal", "bite-block-length", Range("4 in", "6 in")),
-        ("F A.7", "short-dehooker-internal", "short-dehooker-internal", "bite-block-slide", Least("5 in")),
-        ("F A.7", "short-dehooker-internal", "short-dehooker-internal", "t-handle", About("4 in", "6 in", "1/2 in")),
-        ("F A.8(a)", "short-dehooker-external", "short-dehooker-external", "shaft", Range("16 in", "24 in")),
-        ("F A.8(a)", "short-dehooker-external", "short-dehooker-external", "rod", Range("3/16 in", "5/16 in")),
+        (
+            "F A.7",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "shaft",
+            Range("16 in", "24 in"),
+        ),
+        (
+            "F A.7",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "rod",
+            Range("3/16 in", "5/16 in"),
+        ),
+        (
+            "F A.7",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "end-diameter",
+            Most("1 7/8 in"),
+        ),
+        (
+            "F A.7",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "bite-block-inside",
+            Range("3/4 in", "1 in"),
+        ),
+        (
+            "F A.7",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "bite-block-length",
+            Range("4 in", "6 in"),
+        ),
+        (
+            "F A.7",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "bite-block-slide",
+            Least("5 in"),
+        ),
+        (
+            "F A.7",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "t-handle",
+            About("4 in", "6 in", "1/2 in"),
+        ),
+        (
+            "F A.8(a)",
+            "short-dehooker-external",
+            "short-dehooker-external",
+            "shaft",
+            Range("16 in", "24 in"),
+        ),
+        (
+            "F A.8(a)",
+            "short-dehooker-external",
+            "short-dehooker-external",
+            "rod",
+            Range("3/16 in", "5/16 in"),
+        ),
         ("F A.8(b)", "short-dehooker-external", "squeeze-dehooker", "overall", Least("11 in")),
         ("F A.9", "pliers", "pliers", "overall", Least("11 in")),
         ("F A.10", "bolt-cutters", "bolt-cutters", "overall", Least("14 in")),
@@ -175,8 +378,30 @@ fn appendix_f_rows() -> Vec<Row> {
     ] {
         rows.push(row(GULF, clause, requirement, kind, attribute, "5 ft", rule));
     }
-    rows.push(member(1, row(GULF, "F A.12(c)", "mouth-gags", "chew-bone", "length", "5 ft", Range("3 1/2 in", "4 1/2 in"))));
-    rows.push(member(3, row(GULF, "F A.12(f)", "mouth-gags", "pvc-coupling", "nominal-size", "5 ft", Exactly("2 in"))));
+    rows.push(member(
+        1,
+        row(
+            GULF,
+            "F A.12(c)",
+            "mouth-gags",
+            "chew-bone",
+            "length",
+            "5 ft",
+            Range("3 1/2 in", "4 1/2 in"),
+        ),
+    ));
+    rows.push(member(
+        3,
+        row(
+            GULF,
+            "F A.12(f)",
+            "mouth-gags",
+            "pvc-coupling",
+            "nominal-size",
+            "5 ft",
+            Exactly("2 in"),
+        ),
+    ));
     rows
 }
 
@@ -184,15 +409,57 @@ fn appendix_f_rows() -> Vec<Row> {
 fn section_635_rows() -> Vec<Row> {
     let mut rows = Vec::new();
     for (clause, requirement, kind, attribute, rule) in [
-        ("(B)", "long-dehooker-internal", "long-dehooker-internal", "end-diameter", Most("1 7/8 in")),
-        ("(B)", "long-dehooker-internal", "long-dehooker-internal", "rod", LeastOrExactly("5/16 in")),
-        ("(C)", "long-dehooker-external", "long-dehooker-external", "rod", LeastOrExactly("5/16 in")),
+        (
+            "(B)",
+            "long-dehooker-internal",
+            "long-dehooker-internal",
+            "end-diameter",
+            Most("1 7/8 in"),
+        ),
+        (
+            "(B)",
+            "long-dehooker-internal",
+            "long-dehooker-internal",
+            "rod",
+            LeastOrExactly("5/16 in"),
+        ),
+        (
+            "(C)",
+            "long-dehooker-external",
+            "long-dehooker-external",
+            "rod",
+            LeastOrExactly("5/16 in"),
+        ),
         ("(E)", "net", "dip-net", "hoop-inside", Least("31 in")),
         ("(E)", "net", "dip-net", "bag-depth", Least("38 in")),
-        ("(G)", "short-dehooker-internal", "short-dehooker-internal", "end-diameter", Most("1 5/16 in")),
-        ("(G)", "short-dehooker-internal", "short-dehooker-internal", "rod", LeastOrExactly("1/4 in")),
-        ("(G)", "short-dehooker-internal", "short-dehooker-internal", "handle", About("16 in", "24 in", "1 in")),
-        ("(H)", "short-dehooker-external", "short-dehooker-external", "handle", About("16 in", "24 in", "1 in")),
+        (
+            "(G)",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "end-diameter",
+            Most("1 5/16 in"),
+        ),
+        (
+            "(G)",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "rod",
+            LeastOrExactly("1/4 in"),
+        ),
+        (
+            "(G)",
+            "short-dehooker-internal",
+            "short-dehooker-internal",
+            "handle",
+            About("16 in", "24 in", "1 in"),
+        ),
+        (
+            "(H)",
+            "short-dehooker-external",
+            "short-dehooker-external",
+            "handle",
+            About("16 in", "24 in", "1 in"),
+        ),
         ("(I)", "pliers", "pliers", "overall", About("12 in", "12 in", "1/2 in")),
         ("(J)", "bolt-cutters", "bolt-cutters", "overall", About("17 in", "17 in", "1 in")),
         ("(J)", "bolt-cutters", "bolt-cutters", "cuts-hook", Least("1/4 in")),
@@ -202,7 +469,13 @@ fn section_635_rows() -> Vec<Row> {
         ("(L)(2)", "mouth-gags", "canine-gag", "nominal-size", Exactly("5 in")),
         ("(L)(3)", "mouth-gags", "chew-bone", "length", Range("5 1/2 in", "8 in")),
         ("(L)(5)", "mouth-gags", "rope-hank", "hank-thickness", About("2 in", "4 in", "1/4 in")),
-        ("(M)(1)", "control-device", "control-tether", "line-length", About("15 ft", "20 ft", "1 ft")),
+        (
+            "(M)(1)",
+            "control-device",
+            "control-tether",
+            "line-length",
+            About("15 ft", "20 ft", "1 ft"),
+        ),
         ("(M)(2)", "control-device", "control-pole", "line-diameter", Range("1/2 in", "5/8 in")),
     ] {
         rows.push(row(ATLANTIC, clause, requirement, kind, attribute, "5 ft", rule));
@@ -273,15 +546,29 @@ fn differences(rows: &[Row]) -> (Vec<String>, usize) {
         let attribute = library.vocabulary.find_attribute(row.attribute).unwrap();
         for probe in row.rule.probes() {
             let mut vessel = vessel.clone();
-            let tool = vessel.kit.iter_mut().filter(|t| library.vocabulary.kind(t.kind).id == row.kind);
+            let tool =
+                vessel.kit.iter_mut().filter(|t| library.vocabulary.kind(t.kind).id == row.kind);
             let tool = tool.into_iter().nth(row.member).unwrap();
             let quantity = Quantity::Length(Length::from_nanometres(probe).unwrap());
-            let mut reading: Reading = tool.readings(attribute).first().cloned().unwrap_or_else(|| panic!("{} {}", row.requirement, row.attribute));
+            let mut reading: Reading = tool
+                .readings(attribute)
+                .first()
+                .cloned()
+                .unwrap_or_else(|| panic!("{} {}", row.requirement, row.attribute));
             reading.datum = Datum::Figure(Figure::reckoned(quantity, System::Metric, Rounding::Up));
             tool.set(attribute, vec![reading]);
             let text = kit::to_yaml(&vessel, row.freeboard, &library.vocabulary);
             let path = run::write(folder.path(), "vessel.yaml", &text);
-            let ran = run::kitmuster(&["check", &path, "--profile", row.profile, "--on", DAY, "--format", "json"]);
+            let ran = run::kitmuster(&[
+                "check",
+                &path,
+                "--profile",
+                row.profile,
+                "--on",
+                DAY,
+                "--format",
+                "json",
+            ]);
             runs += 1;
             let json = ran.json();
             let findings = json["profiles"][0]["findings"].as_array().unwrap();
@@ -290,7 +577,14 @@ fn differences(rows: &[Row]) -> (Vec<String>, usize) {
             if finding["outcome"] != expected {
                 wrong.push(format!(
                     "{} {} {} {} at freeboard {}: {} is {}, expected {expected}: {}",
-                    row.profile, row.clause, row.kind, row.attribute, row.freeboard, exact(probe), finding["outcome"], finding["reasons"]
+                    row.profile,
+                    row.clause,
+                    row.kind,
+                    row.attribute,
+                    row.freeboard,
+                    exact(probe),
+                    finding["outcome"],
+                    finding["reasons"]
                 ));
             }
         }

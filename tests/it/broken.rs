@@ -49,9 +49,18 @@ fn broken() -> Vec<(&'static str, Vec<u8>)> {
         ("a tab for indentation", swap("    kind: pliers", "\tkind: pliers")),
         ("a bracket left open", swap("[gulf-reef-fish-commercial]", "[gulf-reef-fish-commercial")),
         ("a quote left open", swap("name: Test Kittiwake", "name: \"Test Kittiwake")),
-        ("a list where a map is expected", swap("features: { wheelhouse: yes }", "features: [wheelhouse]")),
-        ("a text where a list is expected", swap("permits: [gulf-reef-fish-commercial]", "permits: { a: b }")),
-        ("a day that does not exist", swap("    overall: 12 in", "    expires: 2026-02-30\n    overall: 12 in")),
+        (
+            "a list where a map is expected",
+            swap("features: { wheelhouse: yes }", "features: [wheelhouse]"),
+        ),
+        (
+            "a text where a list is expected",
+            swap("permits: [gulf-reef-fish-commercial]", "permits: { a: b }"),
+        ),
+        (
+            "a day that does not exist",
+            swap("    overall: 12 in", "    expires: 2026-02-30\n    overall: 12 in"),
+        ),
         ("a negative count", swap("    overall: 12 in", "    count: -2\n    overall: 12 in")),
         ("freeboard of nothing", swap("3 ft\n", "0 ft\n")),
         ("a range upside down", swap("3 ft\n", "4 ft to 3 ft\n")),
@@ -59,14 +68,23 @@ fn broken() -> Vec<(&'static str, Vec<u8>)> {
         ("a right-to-left mark in a name", swap("Test Kittiwake", "Test \u{202e}Kittiwake")),
         ("a NUL byte", swap("Kittiwake", "Kitti\0wake")),
         ("not UTF-8", [GOOD.as_bytes(), b"# \xff\xfe\n"].concat()),
-        ("UTF-16", GOOD.encode_utf16().fold(vec![0xff, 0xfe], |mut v, c| {
-            v.extend(c.to_le_bytes());
-            v
-        })),
+        (
+            "UTF-16",
+            GOOD.encode_utf16().fold(vec![0xff, 0xfe], |mut v, c| {
+                v.extend(c.to_le_bytes());
+                v
+            }),
+        ),
         ("two documents", [GOOD, "---\nname: another\n"].concat().into_bytes()),
         ("deep nesting", [GOOD.as_bytes(), b"port: ", "[".repeat(100_000).as_bytes()].concat()),
         ("an alias bomb", alias_bomb()),
-        ("three problems at once", swap("    overall: 12 in", "    overal: 12\n    expires: soon").into_iter().chain(*b"gear: 7\n").collect()),
+        (
+            "three problems at once",
+            swap("    overall: 12 in", "    overal: 12\n    expires: soon")
+                .into_iter()
+                .chain(*b"gear: 7\n")
+                .collect(),
+        ),
     ]
 }
 
@@ -82,8 +100,18 @@ fn alias_bomb() -> Vec<u8> {
 
 /// Words that only a library would say.
 const FOREIGN: [&str; 12] = [
-    "panicked", "serde", "saphyr", "norway", "libyaml", "invalid type", "missing field", "unknown field",
-    "untagged", "visitor", "expected struct", "at line",
+    "panicked",
+    "serde",
+    "saphyr",
+    "norway",
+    "libyaml",
+    "invalid type",
+    "missing field",
+    "unknown field",
+    "untagged",
+    "visitor",
+    "expected struct",
+    "at line",
 ];
 
 #[test]
@@ -131,6 +159,7 @@ fn what_is_no_file_gives_one_clear_line() {
 fn an_unknown_profile_is_told_with_a_guess() {
     let folder = tempfile::tempdir().unwrap();
     write(folder.path(), "vessel.yaml", GOOD);
-    let asked = ["check", "vessel.yaml", "--on", "2026-03-02", "--profile", "us-gulf-reef-fish-2018"];
+    let asked =
+        ["check", "vessel.yaml", "--on", "2026-03-02", "--profile", "us-gulf-reef-fish-2018"];
     insta::assert_snapshot!("unknown profile", refused(folder.path(), &asked));
 }

@@ -13,14 +13,14 @@ use std::fmt::Write as _;
 use std::sync::Arc;
 
 /// The day on which made-to-measure kits are checked.
-pub const DAY: &str = "2026-03-02";
+pub(crate) const DAY: &str = "2026-03-02";
 
-pub fn library() -> Library {
+pub(crate) fn library() -> Library {
     Library::shipped().unwrap_or_else(|refusal| panic!("{refusal:#?}"))
 }
 
 /// A bare vessel with everything known of it but no tool.
-pub fn bare(freeboard: &str) -> String {
+pub(crate) fn bare(freeboard: &str) -> String {
     format!(
         "format: vessel/1
 name: Test Kittiwake
@@ -43,17 +43,23 @@ people:
 
 /// Which alternative of which type of a requirement is wanted.
 #[derive(Debug, Clone, Copy)]
-pub struct Wanted<'a> {
-    pub requirement: &'a str,
+pub(crate) struct Wanted<'a> {
+    pub(crate) requirement: &'a str,
     /// The id of the kind that is to serve.
-    pub kind: &'a str,
+    pub(crate) kind: &'a str,
 }
 
 /// The vessel at that freeboard with just the tools that serve the
 /// requirement, the named kind among them.
-pub fn made_for(profile: &Arc<Profile>, vocabulary: &Vocabulary, freeboard: &str, wanted: Wanted<'_>) -> Vessel {
-    let (vessel, _) = load::read_vessel("bare.yaml", &format!("{}kit: []\n", bare(freeboard)), vocabulary)
-        .unwrap_or_else(|refusal| panic!("{refusal:#?}"));
+pub(crate) fn made_for(
+    profile: &Arc<Profile>,
+    vocabulary: &Vocabulary,
+    freeboard: &str,
+    wanted: Wanted<'_>,
+) -> Vessel {
+    let (vessel, _) =
+        load::read_vessel("bare.yaml", &format!("{}kit: []\n", bare(freeboard)), vocabulary)
+            .unwrap_or_else(|refusal| panic!("{refusal:#?}"));
     let day = Day::parse(DAY).unwrap();
     let mut check = engine::check(&engine::Request {
         vocabulary,
@@ -74,20 +80,27 @@ pub fn made_for(profile: &Arc<Profile>, vocabulary: &Vocabulary, freeboard: &str
 
 fn steps_for(profile: &Profile, vocabulary: &Vocabulary, wanted: Wanted<'_>) -> Vec<Step> {
     let index = profile.requirements.iter().position(|r| r.id == wanted.requirement);
-    let index = index.unwrap_or_else(|| panic!("no requirement {} in {}", wanted.requirement, profile.id));
+    let index =
+        index.unwrap_or_else(|| panic!("no requirement {} in {}", wanted.requirement, profile.id));
     let Need::Tools { least, types, spare_for } = &profile.requirements[index].need else {
         panic!("{} wants no tools", wanted.requirement);
     };
     assert!(spare_for.is_none());
     let has_kind = |of_type: usize| {
-        types[of_type].members.iter().flat_map(|m| &m.choices).any(|spec| vocabulary.kind(spec.kind).id == wanted.kind)
+        types[of_type]
+            .members
+            .iter()
+            .flat_map(|m| &m.choices)
+            .any(|spec| vocabulary.kind(spec.kind).id == wanted.kind)
     };
     let main = (0..types.len()).filter(|t| has_kind(*t)).take(1);
-    let others = (0..types.len()).filter(|t| !has_kind(*t)).take(usize::try_from(*least).unwrap() - 1);
+    let others =
+        (0..types.len()).filter(|t| !has_kind(*t)).take(usize::try_from(*least).unwrap() - 1);
     main.chain(others)
         .map(|of_type| {
             let slots = types[of_type].members.iter().enumerate().map(|(member, m)| {
-                let choice = m.choices.iter().position(|s| vocabulary.kind(s.kind).id == wanted.kind);
+                let choice =
+                    m.choices.iter().position(|s| vocabulary.kind(s.kind).id == wanted.kind);
                 Slot { of_type, member, choice: choice.unwrap_or(0), count: m.count }
             });
             Step {
@@ -103,7 +116,7 @@ fn steps_for(profile: &Profile, vocabulary: &Vocabulary, wanted: Wanted<'_>) -> 
 }
 
 /// The vessel as a file.
-pub fn to_yaml(vessel: &Vessel, freeboard: &str, vocabulary: &Vocabulary) -> String {
+pub(crate) fn to_yaml(vessel: &Vessel, freeboard: &str, vocabulary: &Vocabulary) -> String {
     let mut text = bare(freeboard);
     let (documents, tools): (Vec<_>, Vec<_>) =
         vessel.kit.iter().partition(|t| vocabulary.kind(t.kind).class == Class::Document);
@@ -149,7 +162,7 @@ fn datum(datum: &Datum) -> String {
 }
 
 /// A count of nanometres as millimetres to the last digit.
-pub fn exact(nanometres: i64) -> String {
+pub(crate) fn exact(nanometres: i64) -> String {
     format!("{} mm", decimal(nanometres))
 }
 

@@ -1,15 +1,20 @@
 //! Everything that is checked from outside: one binary for all of it.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::disallowed_methods, clippy::print_stderr)]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::disallowed_methods,
+    clippy::print_stderr
+)]
 #![allow(missing_docs)]
 
 mod boundaries;
 mod broken;
 mod floors;
 mod kit;
-mod properties;
-mod run;
 mod numbers;
 mod outfit;
+mod properties;
+mod run;
 mod shapes;
 mod situations;
 mod terminal;

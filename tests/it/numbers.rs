@@ -33,9 +33,15 @@ fn customary_units_are_exact_in_metric_ones() {
 
 /// One tool at one freeboard: this handle is the least that does.
 fn least(profile: &str, day: &str, freeboard: &str, requirement: &str, tool: &str, length: &str) {
-    let with = |length: &str| outcome(profile, day, freeboard, &[but(tool, "handle", length)], requirement);
+    let with = |length: &str| {
+        outcome(profile, day, freeboard, &[but(tool, "handle", length)], requirement)
+    };
     assert_eq!(with(length), "met", "{profile} {requirement} at {freeboard}: {length}");
-    assert_eq!(with(&just_under(length)), "not-met", "{profile} {requirement} at {freeboard}: under {length}");
+    assert_eq!(
+        with(&just_under(length)),
+        "not-met",
+        "{profile} {requirement} at {freeboard}: under {length}"
+    );
 }
 
 /// `150 % of freeboard or 6 ft, the greater`: 50 CFR part 622 Appendix F,
@@ -90,15 +96,28 @@ fn external_dehooker_and_inverted_v_reach_freeboard_or_6_ft() {
 fn a_pole_sold_as_1_83_m_passes_6_ft_and_one_of_1_82_m_does_not() {
     for (handle, expected) in [("1.83 m", "met"), ("1.82 m", "not-met")] {
         let cutter = but(s::CUTTER, "handle", handle);
-        assert_eq!(outcome(ATLANTIC, IN_2024, "3 ft", &[cutter], "long-line-cutter"), expected, "{handle}");
+        assert_eq!(
+            outcome(ATLANTIC, IN_2024, "3 ft", &[cutter], "long-line-cutter"),
+            expected,
+            "{handle}"
+        );
     }
 }
 
 /// 50 CFR 622.29(a)(1)(iii), (iv) (read): 4 ft or less, more than 4 ft.
 #[test]
 fn a_freeboard_in_metres_falls_on_the_right_side_of_4_ft() {
-    for (freeboard, list) in [("1.21 m", "unbound"), ("1.2192 m", "unbound"), ("1.2193 m", "not-met"), ("1.22 m", "not-met")] {
-        assert_eq!(vessel(freeboard).under(GULF, TODAY).outcome("inverted-v-device"), list, "{freeboard}");
+    for (freeboard, list) in [
+        ("1.21 m", "unbound"),
+        ("1.2192 m", "unbound"),
+        ("1.2193 m", "not-met"),
+        ("1.22 m", "not-met"),
+    ] {
+        assert_eq!(
+            vessel(freeboard).under(GULF, TODAY).outcome("inverted-v-device"),
+            list,
+            "{freeboard}"
+        );
     }
 }
 
@@ -127,12 +146,20 @@ fn the_worked_cases_of_part_622_come_out() {
             let bare = vessel(freeboard).under(profile, TODAY);
             let Some(single) = single else {
                 for requirement in lists::FULL_ONLY {
-                    assert_eq!(bare.outcome(requirement), "unbound", "{profile} {requirement} at {freeboard}");
+                    assert_eq!(
+                        bare.outcome(requirement),
+                        "unbound",
+                        "{profile} {requirement} at {freeboard}"
+                    );
                 }
                 continue;
             };
             for requirement in lists::FULL_ONLY {
-                assert_eq!(bare.outcome(requirement), "not-met", "{profile} {requirement} at {freeboard}");
+                assert_eq!(
+                    bare.outcome(requirement),
+                    "not-met",
+                    "{profile} {requirement} at {freeboard}"
+                );
             }
             least(profile, TODAY, freeboard, "long-line-cutter", f::CUTTER, full);
             least(profile, TODAY, freeboard, "long-dehooker-internal", f::INTERNAL, full);
@@ -194,7 +221,8 @@ fn bolt_cutters_of_14_in_are_arguable_in_one_rule_and_pass_the_other() {
 fn bolt_cutters_cut_the_vessels_own_hooks_under_appendix_f() {
     let heavy = "[{ name: heavy hooks, type: circle, size: 20/0, wire: 8 mm }]";
     for (cuts, expected) in [("1/4 in", "not-met"), ("7.999999 mm", "not-met"), ("8 mm", "met")] {
-        let vessel = vessel("5 ft").set("hooks", heavy).with(&[but(s::BOLT_CUTTERS, "cuts-hook", cuts)]);
+        let vessel =
+            vessel("5 ft").set("hooks", heavy).with(&[but(s::BOLT_CUTTERS, "cuts-hook", cuts)]);
         assert_eq!(vessel.under(GULF, TODAY).outcome("bolt-cutters"), expected, "{cuts}");
         assert_eq!(vessel.under(ATLANTIC, IN_2024).outcome("bolt-cutters"), "met", "{cuts}");
     }

@@ -28,7 +28,10 @@ pub(crate) fn vessel(freeboard: &str) -> Outfit {
     Outfit { keys: Vec::new(), kit: Vec::new(), documents: Vec::new() }
         .set("format", "vessel/1")
         .set("name", "Test Kittiwake")
-        .set("declared", "{ by: A. Holder, on: 2018-12-03, figures: measured, condition: serviceable }")
+        .set(
+            "declared",
+            "{ by: A. Holder, on: 2018-12-03, figures: measured, condition: serviceable }",
+        )
         .set("freeboard", freeboard)
         .set("permits", "[]")
         .set("gear", "[pelagic-longline]")
@@ -189,7 +192,13 @@ fn texts<'a>(list: &'a Value, key: &str) -> Vec<&'a str> {
 }
 
 /// The outcome of one requirement with just these tools aboard.
-pub(crate) fn outcome<S: AsRef<str>>(profile: &str, day: &str, freeboard: &str, kit: &[S], requirement: &str) -> String {
+pub(crate) fn outcome<S: AsRef<str>>(
+    profile: &str,
+    day: &str,
+    freeboard: &str,
+    kit: &[S],
+    requirement: &str,
+) -> String {
     vessel(freeboard).with(kit).under(profile, day).outcome(requirement).to_owned()
 }
 

@@ -31,10 +31,11 @@ fn shipped() -> &'static Shipped {
             .filter(|path| path.extension().is_some_and(|e| e == "yaml"))
             .collect();
         paths.sort();
-        let vessels =
-            paths.iter().map(|path| load::load_vessel(path, &library.vocabulary).unwrap().0).collect();
-        let profiles =
-            library.profiles.iter().filter(|p| p.encoded && !p.base).cloned().collect();
+        let vessels = paths
+            .iter()
+            .map(|path| load::load_vessel(path, &library.vocabulary).unwrap().0)
+            .collect();
+        let profiles = library.profiles.iter().filter(|p| p.encoded && !p.base).cloned().collect();
         Shipped { library, vessels, profiles }
     })
 }

@@ -4,37 +4,37 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
 /// The folder of the package.
-pub fn home() -> PathBuf {
+pub(crate) fn home() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR"))
 }
 
 /// What a run gave.
-pub struct Ran {
-    pub status: i32,
-    pub stdout: String,
-    pub stderr: String,
+pub(crate) struct Ran {
+    pub(crate) status: i32,
+    pub(crate) stdout: String,
+    pub(crate) stderr: String,
 }
 
 impl Ran {
     /// The run as one text for a snapshot.
-    pub fn page(&self) -> String {
+    pub(crate) fn page(&self) -> String {
         format!("status {}\n--- stdout\n{}--- stderr\n{}", self.status, self.stdout, self.stderr)
     }
 
     /// The JSON that was printed.
-    pub fn json(&self) -> serde_json::Value {
+    pub(crate) fn json(&self) -> serde_json::Value {
         serde_json::from_str(&self.stdout)
             .unwrap_or_else(|e| panic!("no JSON: {e}\n{}\n{}", self.stdout, self.stderr))
     }
 }
 
 /// Runs `kitmuster` with the arguments, from the package's folder.
-pub fn kitmuster<S: AsRef<std::ffi::OsStr>>(arguments: &[S]) -> Ran {
+pub(crate) fn kitmuster<S: AsRef<std::ffi::OsStr>>(arguments: &[S]) -> Ran {
     kitmuster_in(&home(), arguments)
 }
 
 /// Runs `kitmuster` with the arguments from another folder.
-pub fn kitmuster_in<S: AsRef<std::ffi::OsStr>>(folder: &Path, arguments: &[S]) -> Ran {
+pub(crate) fn kitmuster_in<S: AsRef<std::ffi::OsStr>>(folder: &Path, arguments: &[S]) -> Ran {
     let Output { status, stdout, stderr } = Command::new(env!("CARGO_BIN_EXE_kitmuster"))
         .args(arguments)
         .current_dir(folder)
@@ -50,7 +50,7 @@ pub fn kitmuster_in<S: AsRef<std::ffi::OsStr>>(folder: &Path, arguments: &[S]) -
 }
 
 /// Writes a file into a folder and gives its path.
-pub fn write(folder: &Path, name: &str, text: &str) -> String {
+pub(crate) fn write(folder: &Path, name: &str, text: &str) -> String {
     let path = folder.join(name);
     std::fs::write(&path, text).unwrap();
     path.to_string_lossy().to_string()

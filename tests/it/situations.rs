@@ -20,7 +20,11 @@ const SITUATIONS: [(&str, &[&str]); 19] = [
     ("declared ready", &["vessels/stillwater-heron.yaml"]),
     (
         "partial inspection laid over the declaration",
-        &["vessels/stillwater-heron.yaml", "--inspection", "vessels/inspections/stillwater-heron-2026-11-27.yaml"],
+        &[
+            "vessels/stillwater-heron.yaml",
+            "--inspection",
+            "vessels/inspections/stillwater-heron-2026-11-27.yaml",
+        ],
     ),
     ("bound by rules that are not encoded", &["vessels/far-kestrel.yaml"]),
     ("longliner of 2024 with hooks and certificates", &["vessels/winter-petrel.yaml"]),
@@ -66,7 +70,8 @@ fn page_and_json_give_the_same_status_and_verdict() {
 
 #[test]
 fn the_readme_example_is_too_short_by_half_an_inch_and_names_its_clause() {
-    let ran = kitmuster(&["check", "vessels/marlow-tern.yaml", "--profile", "us-gulf-reef-fish-2019"]);
+    let ran =
+        kitmuster(&["check", "vessels/marlow-tern.yaml", "--profile", "us-gulf-reef-fish-2019"]);
     assert_eq!(ran.status, 1);
     assert!(ran.stdout.contains("1/2 in (13 mm) too short for the rail"), "{}", ran.stdout);
     assert!(ran.stdout.contains("Appendix F, A.1"), "{}", ran.stdout);
@@ -75,11 +80,13 @@ fn the_readme_example_is_too_short_by_half_an_inch_and_names_its_clause() {
 #[test]
 fn the_readme_example_with_half_an_inch_more_is_ready() {
     let folder = tempfile::tempdir().unwrap();
-    let text = std::fs::read_to_string(crate::run::home().join("vessels/marlow-tern.yaml")).unwrap();
+    let text =
+        std::fs::read_to_string(crate::run::home().join("vessels/marlow-tern.yaml")).unwrap();
     assert!(text.contains("handle: 6 ft 4 in\n"));
     let text = text.replace("handle: 6 ft 4 in\n", "handle: 6 ft 4 1/2 in\n");
     let path = crate::run::write(folder.path(), "longer.yaml", &text);
-    let ran = kitmuster(&["check", &path, "--profile", "us-gulf-reef-fish-2019", "--format", "json"]);
+    let ran =
+        kitmuster(&["check", &path, "--profile", "us-gulf-reef-fish-2019", "--format", "json"]);
     let json = ran.json();
     let findings = json["profiles"][0]["findings"].as_array().unwrap();
     let cutter = findings.iter().find(|f| f["requirement"] == "long-line-cutter").unwrap();

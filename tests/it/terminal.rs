@@ -52,7 +52,10 @@ fn the_verdict_comes_first() {
     for vessel in vessels() {
         let page = page(&vessel, &[]);
         let first = page.lines().next().unwrap();
-        assert!(["READY", "NOT READY", "CAN'T TELL"].iter().any(|word| first.starts_with(word)), "{first}");
+        assert!(
+            ["READY", "NOT READY", "CAN'T TELL"].iter().any(|word| first.starts_with(word)),
+            "{first}"
+        );
     }
 }
 
@@ -69,7 +72,15 @@ fn without_colour_it_says_the_same() {
 fn every_page_ends_with_the_cautions() {
     for vessel in vessels() {
         let page = page(&vessel, &[]);
-        let foot: String = page.lines().rev().take(6).collect::<Vec<_>>().into_iter().rev().collect::<Vec<_>>().join(" ");
+        let foot: String = page
+            .lines()
+            .rev()
+            .take(6)
+            .collect::<Vec<_>>()
+            .into_iter()
+            .rev()
+            .collect::<Vec<_>>()
+            .join(" ");
         assert!(foot.contains("Check the current rule and local conditions"), "{vessel}: {foot}");
         assert!(foot.contains("no legal advice"), "{vessel}: {foot}");
     }

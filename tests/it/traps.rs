@@ -1,7 +1,8 @@
 //! Where an encoder of the published rules goes wrong: a test (at least) for
 //! each such place, through the real command, from both sides.
 //!
-//! `(read)` after a citation means that the text of the clause was read.
+//! `Trap n` is the number of such a place; `(read)` after a citation means that
+//! the text of the clause was read.
 
 mod counting;
 mod figures;

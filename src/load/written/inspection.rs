@@ -1,4 +1,6 @@
 //! An inspection record as it is written.
+//!
+//! Texts only; what they mean is judged in `check_inspection`.
 
 use super::loose::Loose;
 use super::open::open_form;

@@ -1,4 +1,6 @@
 //! Groups of lines whose keys are not all fixed: ordered, without duplicates.
+//!
+//! Imports nothing of the model.
 
 use super::MOST_LINES;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};

@@ -1,4 +1,7 @@
 //! A profile as it is written.
+//!
+//! Texts only; what they mean is judged in `check_profile` and
+//! `check_requirement`.
 
 use super::group::{Group, When, With};
 use super::loose::{Loose, Single, Slot, Words};

@@ -1,4 +1,6 @@
 //! A vessel's inventory as it is written.
+//!
+//! Texts only; what they mean is judged in `check_vessel` and `check_tool`.
 
 use super::loose::{Loose, Single};
 use super::open::{Open, open_form};

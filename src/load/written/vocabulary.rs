@@ -1,4 +1,6 @@
 //! `vocabulary.yaml` as it is written.
+//!
+//! Texts only; what they mean is judged in `check_vocabulary`.
 
 use super::loose::{Single, Words};
 use super::open::Open;

@@ -95,7 +95,6 @@ impl NoticeJson {
                 day = Some(first.to_string());
                 "no-edition"
             }
-            Notice::FreeboardFromAssumed => "freeboard-from-assumed",
             Notice::NoReturn => "no-return",
         };
         Self { code, profile, rule, day, text: words::notice(notice) }

@@ -78,8 +78,7 @@ const A_TO_M: [&str; 14] = [
     "support",
 ];
 
-/// The house's own list: `facts` of good practice, common practice in the
-/// trade, no published source.
+/// The house's own list: common practice in the trade, no published source.
 const HOUSE: [&str; 12] = [
     "bolt-cutters",
     "control-device",
@@ -121,6 +120,16 @@ fn the_gulf_edition_of_2019_has_a_light_and_a_full_list() {
     bind(GULF, TODAY, &HIGH, &[&LIGHT, &FULL_ONLY]);
 }
 
+/// 50 CFR part 622 Appendix F (read): the gear without the documents, which
+/// the fisheries' own sections ask for.
+#[test]
+fn the_gear_of_appendix_f_has_a_light_and_a_full_list() {
+    let papers = ["careful-release-document", "handling-placard"];
+    let gear: Vec<&str> = LIGHT.into_iter().filter(|id| !papers.contains(id)).collect();
+    bind("us-622-appendix-f", TODAY, &LOW, &[&gear]);
+    bind("us-622-appendix-f", TODAY, &HIGH, &[&gear, &FULL_ONLY]);
+}
+
 /// 50 CFR 622.179(a)(1), Appendix F (read).
 #[test]
 fn the_south_atlantic_edition_of_2019_has_a_light_and_a_full_list() {
@@ -139,7 +148,13 @@ fn the_old_gulf_edition_has_a_light_and_a_full_list() {
 /// 50 CFR 635.21(c)(5)(i), (b)(1), (b)(4), (c)(5)(iii)(C), 635.8(c) (read).
 #[test]
 fn the_longline_edition_of_2009_is_the_same_at_every_freeboard() {
-    let beyond_gear = ["careful-release-document", "circle-hooks", "corrodible-hooks", "handling-placard", "workshop-certificates"];
+    let beyond_gear = [
+        "careful-release-document",
+        "circle-hooks",
+        "corrodible-hooks",
+        "handling-placard",
+        "workshop-certificates",
+    ];
     bind(ATLANTIC, IN_2024, &everywhere(), &[&A_TO_M, &beyond_gear]);
 }
 
@@ -159,7 +174,8 @@ fn good_practice_is_the_same_at_every_freeboard() {
 #[test]
 fn good_practice_requires_six_things_and_recommends_the_rest() {
     let judged = vessel("5 ft").under("good-practice-longline", TODAY);
-    let required = ["bolt-cutters", "long-dehooker", "long-line-cutter", "mouth-gag", "net", "support"];
+    let required =
+        ["bolt-cutters", "long-dehooker", "long-line-cutter", "mouth-gag", "net", "support"];
     for requirement in judged.requirements() {
         let level = if required.contains(&requirement) { "required" } else { "recommended" };
         assert_eq!(judged.finding(requirement)["level"], level, "{requirement}");
@@ -171,15 +187,30 @@ fn good_practice_requires_six_things_and_recommends_the_rest() {
 #[test]
 fn hook_rules_of_section_635_21_bind_by_area_and_month() {
     let bound = |area: &str, gear: &str, day: &str| -> Vec<String> {
-        let vessel = vessel("5 ft").set("areas", &format!("[{area}]")).set("gear", &format!("[{gear}]"));
+        let vessel =
+            vessel("5 ft").set("areas", &format!("[{area}]")).set("gear", &format!("[{gear}]"));
         let judged = vessel.under(ATLANTIC, day);
-        judged.requirements().iter().filter(|id| id.contains("hook") && !id.contains("dehooker")).map(|id| (*id).to_owned()).collect()
+        judged
+            .requirements()
+            .iter()
+            .filter(|id| id.contains("hook") && !id.contains("dehooker"))
+            .map(|id| (*id).to_owned())
+            .collect()
     };
     let gulf = "gulf-of-mexico";
-    assert_eq!(bound(gulf, "pelagic-longline", "2024-06-30"), ["corrodible-hooks", "circle-hooks", "gulf-hook-wire"]);
+    assert_eq!(
+        bound(gulf, "pelagic-longline", "2024-06-30"),
+        ["corrodible-hooks", "circle-hooks", "gulf-hook-wire"]
+    );
     assert_eq!(bound(gulf, "pelagic-longline", "2024-07-01"), ["corrodible-hooks", "circle-hooks"]);
-    assert_eq!(bound(gulf, "pelagic-longline", "2019-07-01"), ["corrodible-hooks", "circle-hooks", "gulf-hook-wire-all-year"]);
-    assert_eq!(bound("northeast-distant", "pelagic-longline", IN_2024), ["corrodible-hooks", "northeast-distant-hooks"]);
+    assert_eq!(
+        bound(gulf, "pelagic-longline", "2019-07-01"),
+        ["corrodible-hooks", "circle-hooks", "gulf-hook-wire-all-year"]
+    );
+    assert_eq!(
+        bound("northeast-distant", "pelagic-longline", IN_2024),
+        ["corrodible-hooks", "northeast-distant-hooks"]
+    );
     assert_eq!(bound("atlantic", "bottom-longline", IN_2024), ["corrodible-hooks"]);
 }
 

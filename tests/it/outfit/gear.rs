@@ -14,7 +14,8 @@ pub(crate) mod appendix_f {
     pub(crate) const DIP_NET: &str = "{ mark: DN-1, kind: dip net, handle: 12 ft, hoop-inside: 31 in, bag-depth: 38 in, mesh: 3 in, carries: 100 lb, no-sharp-edges: yes }";
     pub(crate) const HOOP_NET: &str = "{ mark: HN-1, kind: collapsible hoop net, rope-length: 12 ft, hoop-inside: 31 in, bag-depth: 38 in, mesh: 3 in, carries: 100 lb }";
     pub(crate) const HOIST: &str = "{ mark: HO-1, kind: small hoist, rope-length: 12 ft, hoop-inside: 31 in, mesh: 3 in, carries: 100 lb, frame-of-pvc: no }";
-    pub(crate) const TIRE: &str = "{ mark: TI-1, kind: tire, no-steel-belts: yes, sized-for-turtles: yes }";
+    pub(crate) const TIRE: &str =
+        "{ mark: TI-1, kind: tire, no-steel-belts: yes, sized-for-turtles: yes }";
     pub(crate) const SHORT_INTERNAL: &str = "{ mark: SI-1, kind: short-handled dehooker for internal hooks, shaft: 20 in, handle: 20 in, rod: 1/4 in, material: 316L, end-diameter: 1 7/8 in, t-handle: 5 in, shields-point: yes, bite-block-installed: yes, bite-block-plastic: yes, bite-block-inside: 3/4 in, bite-block-length: 5 in, bite-block-slide: 5 in, no-unprotected-points: yes }";
     pub(crate) const SHORT_EXTERNAL: &str = "{ mark: SE-1, kind: short-handled dehooker for external hooks, shaft: 20 in, rod: 1/4 in, material: 316L, t-handle: 5 in, blunt-end: yes }";
     pub(crate) const PLIERS: &str = "{ mark: PL-1, kind: needle-nose pliers, overall: 11 in }";
@@ -44,20 +45,24 @@ pub(crate) mod appendix_f {
 /// Tools that 635.21(c)(5)(i) took until 28 November 2024.
 pub(crate) mod section_635 {
     pub(crate) const CUTTER: &str = "{ mark: LC-1, kind: long-handled line clipper, handle: 12 ft, cuts-monofilament: 2.1 mm, protected-blade: yes, blades-replaceable: yes, approved-model: yes }";
-    pub(crate) const BLADES: &str = "{ mark: BL-1, kind: set of replacement blades, fits: [LC-1], all-cutting-surfaces: yes }";
+    pub(crate) const BLADES: &str =
+        "{ mark: BL-1, kind: set of replacement blades, fits: [LC-1], all-cutting-surfaces: yes }";
     pub(crate) const INTERNAL: &str = "{ mark: DI-1, kind: long-handled dehooker for ingested hooks, handle: 12 ft, rod: 5/16 in, material: 316L, end-diameter: 1 7/8 in, end: pigtail, shields-point: yes, controls-leader: yes, no-unprotected-points: yes, sized-for-hooks: yes, approved-model: yes }";
     pub(crate) const EXTERNAL: &str = "{ mark: DE-1, kind: long-handled dehooker for external hooks, handle: 12 ft, rod: 5/16 in, material: 316L, end: j, blunt-end: yes, approved-model: yes }";
-    pub(crate) const BOAT_HOOK: &str = "{ mark: BH-1, kind: boat hook, handle: 12 ft, end: boat hook, material: aluminium }";
+    pub(crate) const BOAT_HOOK: &str =
+        "{ mark: BH-1, kind: boat hook, handle: 12 ft, end: boat hook, material: aluminium }";
     pub(crate) const DIP_NET: &str = "{ mark: DN-1, kind: dipnet, handle: 12 ft, hoop-inside: 31 in, bag-depth: 38 in, mesh: 1 1/2 in, rigid-handle: yes, carries: 100 lb, no-sharp-edges: yes }";
     pub(crate) const TIRE: &str = "{ mark: TI-1, kind: tire, no-steel-belts: yes }";
     pub(crate) const SHORT_INTERNAL: &str = "{ mark: SI-1, kind: short-handled dehooker for ingested hooks, handle: 20 in, shaft: 20 in, rod: 1/4 in, material: 316L, end-diameter: 1 5/16 in, shields-point: yes, no-unprotected-points: yes, bite-block-installed: yes, bite-block-plastic: yes, bite-block-inside: 3/4 in, bite-block-length: 10 in, bite-block-slide: 5 in, t-handle: 5 in, t-handle-thickness: 1 in, approved-model: yes }";
     pub(crate) const SHORT_EXTERNAL: &str = "{ mark: SE-1, kind: short-handled dehooker for external hooks, handle: 20 in, rod: 5/16 in, material: 316L, blunt-end: yes, t-handle: 5 in, t-handle-thickness: 1 in, approved-model: yes }";
-    pub(crate) const PLIERS: &str = "{ mark: PL-1, kind: long-nose pliers, overall: 12 in, approved-model: yes }";
+    pub(crate) const PLIERS: &str =
+        "{ mark: PL-1, kind: long-nose pliers, overall: 12 in, approved-model: yes }";
     pub(crate) const BOLT_CUTTERS: &str = "{ mark: BC-1, kind: bolt cutters, overall: 17 in, blade-length: 4 in, blade-width: 2 1/4 in, handle: 13 in, cuts-hook: 1/4 in, approved-model: yes }";
     pub(crate) const LINE_CUTTERS: &str = "{ mark: MC-1, kind: monofilament line cutters, overall: 7 1/2 in, blade-length: 1 3/4 in, blade-width: 5/8 in, approved-model: yes }";
     pub(crate) const BLOCK: &str = "{ mark: WB-1, kind: block of hard wood, length: 11 in, width: 1 in, thickness: 1 in, no-splinters: yes, smooth-edges: yes }";
     pub(crate) const TETHER: &str = "{ mark: CT-1, kind: control tether on a pole, pole: 12 ft, line-length: 18 ft, line-diameter: 1/2 in, line-lay: hard, sinks: yes, loop-size: 30 in, eyes: 3/4 in, cleat: 1/2 in, eye-behind-cleat: 7 in, last-eye: 3/4 in, tag-line: yes }";
-    pub(crate) const DOCUMENT: &str = "{ kind: careful-release document, form: paper, kept: wheelhouse, state: posted }";
+    pub(crate) const DOCUMENT: &str =
+        "{ kind: careful-release document, form: paper, kept: wheelhouse, state: posted }";
     pub(crate) const PLACARD: &str = "{ kind: handling placard, state: posted, kept: wheelhouse }";
     /// Owner and operator in one person, certified in January 2023.
     pub(crate) const PEOPLE: &str = "[{ name: A. Holder, roles: [owner, operator], certificates: [{ kind: workshop certificate, issued: 2023-01-10 }] }]";

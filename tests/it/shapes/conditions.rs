@@ -6,7 +6,12 @@ use crate::outfit::{DAY, Outfit, vessel};
 /// Which of the named requirements have a finding.
 fn bound(vessel: &Outfit, day: &str, named: &[&str]) -> Vec<String> {
     let judged = vessel.under(&super::profile("conditions.yaml"), day);
-    judged.requirements().iter().filter(|id| named.contains(*id)).map(|id| (*id).to_owned()).collect()
+    judged
+        .requirements()
+        .iter()
+        .filter(|id| named.contains(*id))
+        .map(|id| (*id).to_owned())
+        .collect()
 }
 
 /// Whether a requirement binds the vessel; none if nobody can tell.
@@ -69,9 +74,21 @@ fn gear_area_and_permit_are_tags_of_the_vessel() {
         ("gulf", "areas", "gulf-of-mexico", "atlantic"),
         ("permitted", "permits", "atlantic-hms", "dolphin-wahoo-commercial"),
     ] {
-        assert_eq!(binds(&vessel("5 ft").set(key, &format!("[{tag}]")), requirement), Some(true), "{tag}");
-        assert_eq!(binds(&vessel("5 ft").set(key, &format!("[{other}, {tag}]")), requirement), Some(true), "{tag}");
-        assert_eq!(binds(&vessel("5 ft").set(key, &format!("[{other}]")), requirement), Some(false), "{tag}");
+        assert_eq!(
+            binds(&vessel("5 ft").set(key, &format!("[{tag}]")), requirement),
+            Some(true),
+            "{tag}"
+        );
+        assert_eq!(
+            binds(&vessel("5 ft").set(key, &format!("[{other}, {tag}]")), requirement),
+            Some(true),
+            "{tag}"
+        );
+        assert_eq!(
+            binds(&vessel("5 ft").set(key, &format!("[{other}]")), requirement),
+            Some(false),
+            "{tag}"
+        );
         assert_eq!(binds(&vessel("5 ft").unsaid(key), requirement), None, "{tag}");
     }
 }
@@ -104,10 +121,24 @@ fn months_may_run_over_the_end_of_the_year() {
 
 #[test]
 fn a_trip_into_a_bound_month_is_bound() {
-    let arguments = ["--profile", &super::profile("conditions.yaml"), "--on", "2026-02-27", "--return", "2026-05-02"];
+    let arguments = [
+        "--profile",
+        &super::profile("conditions.yaml"),
+        "--on",
+        "2026-02-27",
+        "--return",
+        "2026-05-02",
+    ];
     let judged = vessel("5 ft").check(&arguments);
     assert_eq!((judged.outcome("winter"), judged.outcome("in-may")), ("not-met", "not-met"));
-    let arguments = ["--profile", &super::profile("conditions.yaml"), "--on", "2026-03-02", "--return", "2026-04-30"];
+    let arguments = [
+        "--profile",
+        &super::profile("conditions.yaml"),
+        "--on",
+        "2026-03-02",
+        "--return",
+        "2026-04-30",
+    ];
     let judged = vessel("5 ft").check(&arguments);
     assert_eq!((judged.outcome("winter"), judged.outcome("in-may")), ("unbound", "unbound"));
 }

@@ -12,40 +12,59 @@ fn turns(requirement: &str, kind: &str, key: &str, cases: &[(&str, &str, &str)])
     for (freeboard, figure, expected) in cases {
         let tool = format!("{{ mark: T-1, kind: {kind}, {key}: {figure} }}");
         let judged = by(BOUNDS, &vessel(freeboard).with(&[tool]));
-        assert_eq!(judged.outcome(requirement), *expected, "{requirement} at {freeboard}: {figure}");
+        assert_eq!(
+            judged.outcome(requirement),
+            *expected,
+            "{requirement} at {freeboard}: {figure}"
+        );
     }
 }
 
 #[test]
 fn the_lesser_of_two_bounds_governs() {
-    turns("lesser", "long-handled line cutter", "handle", &[
-        ("3 ft", "4 ft 6 in", "met"),
-        ("3 ft", &just_under("4 ft 6 in"), "not-met"),
-        ("5 ft", "6 ft", "met"),
-        ("5 ft", &just_under("6 ft"), "not-met"),
-    ]);
+    turns(
+        "lesser",
+        "long-handled line cutter",
+        "handle",
+        &[
+            ("3 ft", "4 ft 6 in", "met"),
+            ("3 ft", &just_under("4 ft 6 in"), "not-met"),
+            ("5 ft", "6 ft", "met"),
+            ("5 ft", &just_under("6 ft"), "not-met"),
+        ],
+    );
 }
 
 #[test]
 fn a_bound_inside_a_bound_is_worked_out_from_within() {
-    turns("nested", "dip net", "handle", &[
-        ("3 ft", "6 ft", "met"),
-        ("3 ft", &just_under("6 ft"), "not-met"),
-        ("5 ft", "7 ft 6 in", "met"),
-        ("5 ft", &just_under("7 ft 6 in"), "not-met"),
-        ("8 ft", "10 ft", "met"),
-        ("8 ft", &just_under("10 ft"), "not-met"),
-    ]);
+    turns(
+        "nested",
+        "dip net",
+        "handle",
+        &[
+            ("3 ft", "6 ft", "met"),
+            ("3 ft", &just_under("6 ft"), "not-met"),
+            ("5 ft", "7 ft 6 in", "met"),
+            ("5 ft", &just_under("7 ft 6 in"), "not-met"),
+            ("8 ft", "10 ft", "met"),
+            ("8 ft", &just_under("10 ft"), "not-met"),
+        ],
+    );
 }
 
 #[test]
 fn a_greatest_length_is_worst_at_the_lowest_freeboard() {
-    turns("most", "control tether on a pole", "pole", &[
-        ("4 ft", "8 ft", "met"),
-        ("4 ft", &just_over("8 ft"), "not-met"),
-        ("3 ft to 4 ft", "6 ft", "met"),
-        ("3 ft to 4 ft", &just_over("6 ft"), "not-met"),
-    ]);
+    turns(
+        "most",
+        "control tether on a pole",
+        "pole",
+        &[
+            ("4 ft", "8 ft", "met"),
+            ("4 ft", &just_over("8 ft"), "not-met"),
+            ("3 ft to 4 ft", "6 ft", "met"),
+            ("3 ft to 4 ft", &just_over("6 ft"), "not-met"),
+        ],
+    );
     let tool = "{ mark: T-1, kind: control tether on a pole, pole: 9 ft }";
     let judged = by(BOUNDS, &vessel("3 ft to 5 ft").with(&[tool]));
     let worst = &judged.finding("most")["freeboard"]["nanometres"];
@@ -54,69 +73,108 @@ fn a_greatest_length_is_worst_at_the_lowest_freeboard() {
 
 #[test]
 fn a_range_may_move_with_the_freeboard() {
-    turns("span", "collapsible hoop net", "rope-length", &[
-        ("5 ft", "5 ft", "met"),
-        ("5 ft", &just_under("5 ft"), "not-met"),
-        ("5 ft", "10 ft", "met"),
-        ("5 ft", &just_over("10 ft"), "not-met"),
-        ("3 ft", "10 ft", "not-met"),
-    ]);
+    turns(
+        "span",
+        "collapsible hoop net",
+        "rope-length",
+        &[
+            ("5 ft", "5 ft", "met"),
+            ("5 ft", &just_under("5 ft"), "not-met"),
+            ("5 ft", "10 ft", "met"),
+            ("5 ft", &just_over("10 ft"), "not-met"),
+            ("3 ft", "10 ft", "not-met"),
+        ],
+    );
 }
 
 #[test]
 fn more_than_and_less_than_leave_the_figure_itself_out() {
-    turns("above", "pliers", "overall", &[("5 ft", "6 in", "not-met"), ("5 ft", &just_over("6 in"), "met")]);
-    turns("below", "bolt cutters", "overall", &[("5 ft", "20 in", "not-met"), ("5 ft", &just_under("20 in"), "met")]);
+    turns(
+        "above",
+        "pliers",
+        "overall",
+        &[("5 ft", "6 in", "not-met"), ("5 ft", &just_over("6 in"), "met")],
+    );
+    turns(
+        "below",
+        "bolt cutters",
+        "overall",
+        &[("5 ft", "20 in", "not-met"), ("5 ft", &just_under("20 in"), "met")],
+    );
 }
 
 #[test]
 fn exactly_and_a_count_are_compared_as_such() {
     let coupling = |size: &str, schedule: &str| {
-        format!("{{ mark: T-1, kind: PVC splice coupling, nominal-size: {size}, schedule: {schedule} }}")
+        format!(
+            "{{ mark: T-1, kind: PVC splice coupling, nominal-size: {size}, schedule: {schedule} }}"
+        )
     };
-    outcomes(BOUNDS, "exact", &[
-        (&coupling("1 in", "40"), "met"),
-        (&coupling("25.4 mm", "80"), "met"),
-        (&coupling(&just_over("1 in"), "40"), "not-met"),
-        (&coupling("2.5 cm", "40"), "not-met"),
-        (&coupling("1 in", "39"), "not-met"),
-    ]);
+    outcomes(
+        BOUNDS,
+        "exact",
+        &[
+            (&coupling("1 in", "40"), "met"),
+            (&coupling("25.4 mm", "80"), "met"),
+            (&coupling(&just_over("1 in"), "40"), "not-met"),
+            (&coupling("2.5 cm", "40"), "not-met"),
+            (&coupling("1 in", "39"), "not-met"),
+        ],
+    );
 }
 
 #[test]
 fn any_length_asks_that_there_is_one() {
-    outcomes(BOUNDS, "any", &[
-        ("{ mark: T-1, kind: boat hook, handle: 1 in }", "met"),
-        ("{ mark: T-1, kind: boat hook }", "cannot-tell"),
-    ]);
+    outcomes(
+        BOUNDS,
+        "any",
+        &[
+            ("{ mark: T-1, kind: boat hook, handle: 1 in }", "met"),
+            ("{ mark: T-1, kind: boat hook }", "cannot-tell"),
+        ],
+    );
 }
 
 #[test]
 fn a_mass_is_compared_across_units() {
     let hoist = |carries: &str| format!("{{ mark: T-1, kind: small hoist, carries: {carries} }}");
-    outcomes(BOUNDS, "load", &[
-        (&hoist("100 lb"), "met"),
-        (&hoist("45.4 kg"), "met"),
-        (&hoist("45.3 kg"), "not-met"),
-        (&hoist("99 lb"), "not-met"),
-    ]);
+    outcomes(
+        BOUNDS,
+        "load",
+        &[
+            (&hoist("100 lb"), "met"),
+            (&hoist("45.4 kg"), "met"),
+            (&hoist("45.3 kg"), "not-met"),
+            (&hoist("99 lb"), "not-met"),
+        ],
+    );
 }
 
 #[test]
 fn about_is_met_within_its_margin_and_never_not_met() {
-    turns("about", "monofilament line cutters", "overall", &[
-        ("5 ft", "7 in", "met"),
-        ("5 ft", "8 in", "met"),
-        ("5 ft", &just_under("7 in"), "cannot-tell"),
-        ("5 ft", &just_over("8 in"), "cannot-tell"),
-        ("5 ft", "1 in", "cannot-tell"),
-    ]);
-    turns("about-range", "short-handled dehooker for external hooks", "shaft", &[
-        ("5 ft", "15 in", "met"),
-        ("5 ft", "25 in", "met"),
-        ("5 ft", &just_under("15 in"), "cannot-tell"),
-        ("5 ft", &just_over("25 in"), "cannot-tell"),
-    ]);
+    turns(
+        "about",
+        "monofilament line cutters",
+        "overall",
+        &[
+            ("5 ft", "7 in", "met"),
+            ("5 ft", "8 in", "met"),
+            ("5 ft", &just_under("7 in"), "cannot-tell"),
+            ("5 ft", &just_over("8 in"), "cannot-tell"),
+            ("5 ft", "1 in", "cannot-tell"),
+        ],
+    );
+    turns(
+        "about-range",
+        "short-handled dehooker for external hooks",
+        "shaft",
+        &[
+            ("5 ft", "15 in", "met"),
+            ("5 ft", "25 in", "met"),
+            ("5 ft", &just_under("15 in"), "cannot-tell"),
+            ("5 ft", &just_over("25 in"), "cannot-tell"),
+        ],
+    );
 }
 
 const OWN: &str = "own-gear.yaml";
@@ -125,7 +183,8 @@ const CUTTERS: &str = "{ mark: T-1, kind: bolt cutters, cuts-hook: 6 mm }";
 #[test]
 fn bolt_cutters_are_held_against_the_heaviest_hook_aboard() {
     let hooks = |list: &str| by(OWN, &vessel("5 ft").set("hooks", list).with(&[CUTTERS]));
-    let heavy = |wire: &str| format!("[{{ name: light, wire: 2 mm }}, {{ name: heavy, wire: {wire} }}]");
+    let heavy =
+        |wire: &str| format!("[{{ name: light, wire: 2 mm }}, {{ name: heavy, wire: {wire} }}]");
     assert_eq!(hooks(&heavy("5 mm")).outcome("cuts-hook"), "met");
     assert_eq!(hooks(&heavy("5.000001 mm")).outcome("cuts-hook"), "not-met");
     let unmeasured = hooks("[{ name: light, wire: 2 mm }, { name: heavy }]");
@@ -138,16 +197,22 @@ fn bolt_cutters_are_held_against_the_heaviest_hook_aboard() {
 #[test]
 fn a_line_cutter_is_held_against_the_thickest_line_aboard() {
     let tool = "{ mark: T-1, kind: long-handled line cutter, cuts-monofilament: 2.1 mm }";
-    let lines = |list: &str| by(OWN, &vessel("5 ft").set("lines", list).with(&[tool])).outcome("cuts-line").to_owned();
+    let lines = |list: &str| {
+        by(OWN, &vessel("5 ft").set("lines", list).with(&[tool])).outcome("cuts-line").to_owned()
+    };
     assert_eq!(lines("[{ name: leader, diameter: 2.1 mm }]"), "met");
-    assert_eq!(lines("[{ name: leader, diameter: 2 mm }, { name: mainline, diameter: 2.2 mm }]"), "not-met");
+    assert_eq!(
+        lines("[{ name: leader, diameter: 2 mm }, { name: mainline, diameter: 2.2 mm }]"),
+        "not-met"
+    );
     assert_eq!(lines("[{ name: leader }]"), "cannot-tell");
 }
 
 #[test]
 fn every_hook_aboard_must_fit_one_of_the_alternatives() {
     let judged = |hooks: &str, gear: &str| {
-        let vessel = vessel("5 ft").set("hooks", &format!("[{hooks}]")).set("gear", &format!("[{gear}]"));
+        let vessel =
+            vessel("5 ft").set("hooks", &format!("[{hooks}]")).set("gear", &format!("[{gear}]"));
         by(OWN, &vessel).outcome("hooks").to_owned()
     };
     let circle = "{ name: circles, type: circle, size: 16/0, offset: 10 degrees }";
@@ -156,7 +221,11 @@ fn every_hook_aboard_must_fit_one_of_the_alternatives() {
         (circle, "pelagic-longline", "met"),
         ("{ name: c, type: circle, size: 18/0, offset: 0 degrees }", "pelagic-longline", "met"),
         ("{ name: c, type: circle, size: 15/0, offset: 0 degrees }", "pelagic-longline", "not-met"),
-        ("{ name: c, type: circle, size: 16/0, offset: 10.1 degrees }", "pelagic-longline", "not-met"),
+        (
+            "{ name: c, type: circle, size: 16/0, offset: 10.1 degrees }",
+            "pelagic-longline",
+            "not-met",
+        ),
         ("{ name: c, type: circle, offset: 0 degrees }", "pelagic-longline", "cannot-tell"),
         (j, "pelagic-longline", "not-met"),
         (j, "green-stick", "met"),
@@ -172,7 +241,8 @@ fn every_hook_aboard_must_fit_one_of_the_alternatives() {
 
 #[test]
 fn every_line_aboard_must_be_thin_enough() {
-    let lines = |list: &str| by(OWN, &vessel("5 ft").set("lines", list)).outcome("lines").to_owned();
+    let lines =
+        |list: &str| by(OWN, &vessel("5 ft").set("lines", list)).outcome("lines").to_owned();
     assert_eq!(lines("[{ name: a, diameter: 3 mm }]"), "met");
     assert_eq!(lines("[{ name: a, diameter: 2 mm }, { name: b, diameter: 3.1 mm }]"), "not-met");
     assert_eq!(by(OWN, &vessel("5 ft").unsaid("lines")).outcome("lines"), "cannot-tell");
@@ -180,7 +250,8 @@ fn every_line_aboard_must_be_thin_enough() {
 
 /// The shipped vocabulary with one more attribute of the line cutter.
 fn vocabulary_of_trailing_line() -> String {
-    let shipped = std::fs::read_to_string(run::home().join("requirements/vocabulary.yaml")).unwrap();
+    let shipped =
+        std::fs::read_to_string(run::home().join("requirements/vocabulary.yaml")).unwrap();
     let own = "\nattributes:\n  leaves-line: { name: line that it leaves, quantity: length, measure: from the hook to the cut }\n";
     let with_attribute = shipped.replacen("\nattributes:\n", own, 1);
     let cutter = "class: tool\n    attributes: [handle, reach, overall, cuts-monofilament,";

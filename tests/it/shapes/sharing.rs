@@ -4,7 +4,8 @@
 use super::kit;
 
 const COUNTING: &str = "counting.yaml";
-const INTERNAL: &str = "{ mark: DI-1, kind: long-handled dehooker for internal hooks, handle: 6 ft, end: j }";
+const INTERNAL: &str =
+    "{ mark: DI-1, kind: long-handled dehooker for internal hooks, handle: 6 ft, end: j }";
 const EXTERNAL: &str = "{ mark: DE-1, kind: long-handled dehooker for external hooks, handle: 8 ft, blunt-end: yes, end: j }";
 const TWIST: &str = "{ mark: DE-1, kind: long-handled dehooker for external hooks, handle: 8 ft, blunt-end: yes, end: twist }";
 
@@ -45,9 +46,33 @@ fn a_tool_counts_once_where_nothing_else_is_written() {
 }
 
 #[test]
+fn an_open_tool_for_two_requirements_makes_a_vessel_that_is_plainly_not_ready() {
+    let gear = "{ mark: BC-1, kind: bolt cutters, overall: 14 in, cuts-hook: 1/4 in, count: 3 }";
+    let long = [INTERNAL, EXTERNAL, gear];
+    let unmeasured = "{ mark: PL-1, kind: pliers, condition: unknown }";
+    let one = kit(COUNTING, &[&long[..], &[unmeasured]].concat());
+    let clash = serde_json::json!(["plain-a", "plain-b"]);
+    assert_eq!((one.verdict(), one.outcome("plain-a")), ("not-ready", "cannot-tell"));
+    assert_ne!(one.outcome("plain-b"), "met");
+    assert_eq!(one.only()["clashes"][0]["requirements"], clash);
+    assert_eq!(one.only()["clashes"][0]["tools"], serde_json::json!(["PL-1"]));
+    let two = kit(
+        COUNTING,
+        &[&long[..], &["{ mark: PL-1, kind: pliers, condition: unknown, count: 2 }"]].concat(),
+    );
+    assert_eq!(
+        (two.verdict(), two.only()["clashes"].as_array().unwrap().len()),
+        ("cannot-tell", 0)
+    );
+}
+
+#[test]
 fn the_best_assignment_is_found_and_not_the_first() {
     // In file order the long pair would serve `plain-a`, which any pair does.
-    let pair = ["{ mark: PL-1, kind: pliers, overall: 11 in }", "{ mark: PL-2, kind: pliers, overall: 6 in }"];
+    let pair = [
+        "{ mark: PL-1, kind: pliers, overall: 11 in }",
+        "{ mark: PL-2, kind: pliers, overall: 6 in }",
+    ];
     for kit_in_order in [[pair[0], pair[1]], [pair[1], pair[0]]] {
         let judged = kit(COUNTING, &kit_in_order);
         assert_eq!(judged.tools("plain-a"), ["PL-2"]);
@@ -75,7 +100,10 @@ fn sharing_does_not_chain() {
     let ids = ["share-a", "share-b", "share-c"];
     let met = ids.iter().filter(|id| one.outcome(id) == "met").count();
     assert_eq!(met, 2);
-    let two = kit(COUNTING, &[bolt_cutters("BC-1", "14 in", "1/4 in"), bolt_cutters("BC-2", "6 in", "1/8 in")]);
+    let two = kit(
+        COUNTING,
+        &[bolt_cutters("BC-1", "14 in", "1/4 in"), bolt_cutters("BC-2", "6 in", "1/8 in")],
+    );
     assert!(ids.iter().all(|id| two.outcome(id) == "met"), "{}", two.ran.page());
 }
 
@@ -93,7 +121,8 @@ fn blades(fits: &str) -> String {
 fn spares_must_fit_the_tool_that_serves() {
     let good = kit(SPARES, &[cutter("LC-1", "6 ft"), blades(", fits: [LC-1]")]);
     assert_eq!((good.outcome("blades"), good.verdict()), ("met", "ready"));
-    let other = kit(SPARES, &[cutter("LC-1", "6 ft"), cutter("LC-2", "5 ft"), blades(", fits: [LC-2]")]);
+    let other =
+        kit(SPARES, &[cutter("LC-1", "6 ft"), cutter("LC-2", "5 ft"), blades(", fits: [LC-2]")]);
     assert_eq!((other.outcome("cutter"), other.outcome("blades")), ("met", "not-met"));
     assert_eq!(other.codes("blades"), ["fits-no-tool-in-use"]);
     assert_eq!(kit(SPARES, &[cutter("LC-1", "6 ft")]).outcome("blades"), "not-met");
@@ -102,12 +131,16 @@ fn spares_must_fit_the_tool_that_serves() {
 #[test]
 fn spares_that_name_no_tool_are_an_unknown_fit() {
     let judged = kit(SPARES, &[cutter("LC-1", "6 ft"), blades("")]);
-    assert_eq!((judged.outcome("blades"), judged.codes("blades")), ("cannot-tell", vec!["spare-fit-unknown"]));
+    assert_eq!(
+        (judged.outcome("blades"), judged.codes("blades")),
+        ("cannot-tell", vec!["spare-fit-unknown"])
+    );
 }
 
 #[test]
 fn of_two_good_tools_the_one_with_spares_is_used() {
-    let judged = kit(SPARES, &[cutter("LC-1", "6 ft"), cutter("LC-2", "7 ft"), blades(", fits: [LC-2]")]);
+    let judged =
+        kit(SPARES, &[cutter("LC-1", "6 ft"), cutter("LC-2", "7 ft"), blades(", fits: [LC-2]")]);
     assert_eq!(judged.verdict(), "ready");
     assert_eq!(judged.tools("cutter"), ["LC-2"]);
 }

@@ -15,30 +15,40 @@ fn atlantic(kit: &[&str]) -> Judged {
 
 /// The outcomes of internal, external and inverted V.
 fn long_tools(judged: &Judged) -> [&str; 3] {
-    ["long-dehooker-internal", "long-dehooker-external", "inverted-v-device"].map(|id| judged.outcome(id))
+    ["long-dehooker-internal", "long-dehooker-external", "inverted-v-device"]
+        .map(|id| judged.outcome(id))
 }
 
-/// 9. 50 CFR part 622 Appendix F, A.3 and A.8 (read); 635.21(c)(5)(i)(C) and
+/// Trap 9: 50 CFR part 622 Appendix F, A.3 and A.8 (read); 635.21(c)(5)(i)(C) and
 /// (H) (read): the internal dehooker may be used for external hooks.
 #[test]
 fn an_internal_dehooker_meets_the_external_one_and_never_the_reverse() {
     for (judge, long, short) in [
-        (gulf as fn(&[&str]) -> Judged, [f::INTERNAL, f::EXTERNAL], [f::SHORT_INTERNAL, f::SHORT_EXTERNAL]),
+        (
+            gulf as fn(&[&str]) -> Judged,
+            [f::INTERNAL, f::EXTERNAL],
+            [f::SHORT_INTERNAL, f::SHORT_EXTERNAL],
+        ),
         (atlantic, [s::INTERNAL, s::EXTERNAL], [s::SHORT_INTERNAL, s::SHORT_EXTERNAL]),
     ] {
         for (size, [internal, external]) in [("long", long), ("short", short)] {
-            let (inner, outer) = (format!("{size}-dehooker-internal"), format!("{size}-dehooker-external"));
+            let (inner, outer) =
+                (format!("{size}-dehooker-internal"), format!("{size}-dehooker-external"));
             let alone = judge(&[internal]);
             assert_eq!((alone.outcome(&inner), alone.outcome(&outer)), ("met", "met"), "{size}");
             assert_eq!(alone.through(&outer), [inner.as_str()], "{size}");
             let reverse = judge(&[external]);
-            assert_eq!((reverse.outcome(&inner), reverse.outcome(&outer)), ("not-met", "met"), "{size}");
+            assert_eq!(
+                (reverse.outcome(&inner), reverse.outcome(&outer)),
+                ("not-met", "met"),
+                "{size}"
+            );
             assert_eq!(reverse.codes(&inner), ["nothing-aboard"], "{size}");
         }
     }
 }
 
-/// 9. 50 CFR part 622 Appendix F, A.3 (read): the tool of A.2 is deemed to
+/// Trap 9: 50 CFR part 622 Appendix F, A.3 (read): the tool of A.2 is deemed to
 /// do, whatever A.3 asks (here `blunt, rounded`, which nobody looked at).
 #[test]
 fn a_deemed_tool_is_not_asked_for_what_the_other_clause_wants() {
@@ -51,11 +61,12 @@ fn a_deemed_tool_is_not_asked_for_what_the_other_clause_wants() {
     assert_eq!(long_tools(&judged)[..2], ["not-met", "not-met"]);
 }
 
-/// 9. 50 CFR part 622 Appendix F, A.4 (read): a long-handled J-style dehooker
+/// Trap 9: 50 CFR part 622 Appendix F, A.4 (read): a long-handled J-style dehooker
 /// as in A.3; 635.21(c)(5)(i)(D) (read): a 6-ft J-style dehooker used for (C).
 #[test]
 fn a_j_style_external_dehooker_pulls_the_inverted_v_too() {
-    for (judge, external) in [(gulf as fn(&[&str]) -> Judged, f::EXTERNAL), (atlantic, s::EXTERNAL)] {
+    for (judge, external) in [(gulf as fn(&[&str]) -> Judged, f::EXTERNAL), (atlantic, s::EXTERNAL)]
+    {
         let j = judge(&[external]);
         assert_eq!(j.outcome("inverted-v-device"), "met");
         assert_eq!(j.through("inverted-v-device"), ["long-dehooker-external"]);
@@ -66,12 +77,13 @@ fn a_j_style_external_dehooker_pulls_the_inverted_v_too() {
     }
 }
 
-/// 9. 50 CFR part 622 Appendix F, A.2 to A.4 and 635.21(c)(5)(i)(B) to (D)
+/// Trap 9: 50 CFR part 622 Appendix F, A.2 to A.4 and 635.21(c)(5)(i)(B) to (D)
 /// (read): the V is met by the tool used for the external one, not by one
 /// that is only deemed to be it.
 #[test]
 fn an_internal_dehooker_that_stands_for_both_does_not_pull_the_inverted_v() {
-    for (judge, internal) in [(gulf as fn(&[&str]) -> Judged, f::INTERNAL), (atlantic, s::INTERNAL)] {
+    for (judge, internal) in [(gulf as fn(&[&str]) -> Judged, f::INTERNAL), (atlantic, s::INTERNAL)]
+    {
         for end in ["twist", "pigtail", "j"] {
             let judged = judge(&[&but(internal, "end", end)]);
             assert_eq!(long_tools(&judged), ["met", "met", "not-met"], "{end}");
@@ -79,7 +91,7 @@ fn an_internal_dehooker_that_stands_for_both_does_not_pull_the_inverted_v() {
     }
 }
 
-/// 10. 50 CFR part 622 Appendix F, A.2 to A.4 (read).
+/// Trap 10: 50 CFR part 622 Appendix F, A.2 to A.4 (read).
 #[test]
 fn two_long_tools_cover_three_requirements_above_4_ft() {
     let covers = |kit: &[&str]| long_tools(&gulf(kit)) == ["met"; 3];
@@ -94,10 +106,14 @@ fn two_long_tools_cover_three_requirements_above_4_ft() {
 /// The kit of a Gulf vessel in 2018: one long and one short dehooker, both
 /// for external hooks, and no control device.
 fn gulf_in_2018(freeboard: &str) -> crate::outfit::Outfit {
-    equipped_for_part_635(freeboard).lacking("DI-1").lacking("SI-1").lacking("CT-1").set("people", "[]")
+    equipped_for_part_635(freeboard)
+        .lacking("DI-1")
+        .lacking("SI-1")
+        .lacking("CT-1")
+        .set("people", "[]")
 }
 
-/// 11. 50 CFR 622.29(a)(1)(iv) before the 2019 rule (read): one long-handled
+/// Trap 11: 50 CFR 622.29(a)(1)(iv) before the 2019 rule (read): one long-handled
 /// dehooker, (B) or (C), and one short-handled, (G) or (H).
 #[test]
 fn the_old_gulf_edition_was_content_with_one_dehooker_of_each_length() {
@@ -112,7 +128,7 @@ fn the_old_gulf_edition_was_content_with_one_dehooker_of_each_length() {
     assert_eq!((internal.verdict(), internal.outcome("long-dehooker")), ("ready", "met"));
 }
 
-/// 11. The same kit under the 2019 edition, Appendix F, A.2 and A.7 (read).
+/// Trap 11: The same kit under the 2019 edition, Appendix F, A.2 and A.7 (read).
 #[test]
 fn a_kit_ready_under_the_old_gulf_edition_can_fail_the_2019_edition() {
     let new = gulf_in_2018("5 ft").under(GULF, "2019-08-01");
@@ -122,7 +138,7 @@ fn a_kit_ready_under_the_old_gulf_edition_can_fail_the_2019_edition() {
     assert_eq!(new.outcome("long-dehooker-external"), "cannot-tell"); // its end was not measured
 }
 
-/// 11. 50 CFR 622.29(a)(1)(iii) before the 2019 rule (read): at 4 ft or less
+/// Trap 11: 50 CFR 622.29(a)(1)(iii) before the 2019 rule (read): at 4 ft or less
 /// a dipnet handle of variable length; (iv): above it that of (E). Appendix
 /// F, A.5(a) (read) has no such exception.
 #[test]
@@ -133,6 +149,10 @@ fn a_short_dipnet_handle_was_enough_on_a_low_rail_until_2019() {
     let high = vessel("4 ft 1 in").with(&[&net]).under(OLD_GULF, IN_2018);
     assert_eq!((high.outcome("net-low-rail"), high.outcome("net")), ("unbound", "not-met"));
     for profile in [GULF, SOUTH] {
-        assert_eq!(vessel("4 ft").with(&[&net]).under(profile, TODAY).outcome("net"), "not-met", "{profile}");
+        assert_eq!(
+            vessel("4 ft").with(&[&net]).under(profile, TODAY).outcome("net"),
+            "not-met",
+            "{profile}"
+        );
     }
 }

@@ -9,7 +9,7 @@ fn gulf(kit: &[&str]) -> Judged {
     vessel("3 ft").with(kit).under(GULF, TODAY)
 }
 
-/// 12. 50 CFR part 622 Appendix F, A.12 and 635.21(c)(5)(i)(L) (read).
+/// Trap 12: 50 CFR part 622 Appendix F, A.12 and 635.21(c)(5)(i)(L) (read).
 #[test]
 fn two_of_one_type_are_one_type() {
     let second = but(f::BLOCK, "mark", "WB-2");
@@ -17,20 +17,22 @@ fn two_of_one_type_are_one_type() {
     assert_eq!(two.outcome("mouth-gags"), "not-met");
     assert_eq!(two.codes("mouth-gags"), ["too-few-types"]);
     assert_eq!(gulf(&[f::BLOCK, f::HANK]).outcome("mouth-gags"), "met");
-    let two = vessel("3 ft").with(&[s::BLOCK, &but(s::BLOCK, "mark", "WB-2")]).under(ATLANTIC, IN_2024);
+    let two =
+        vessel("3 ft").with(&[s::BLOCK, &but(s::BLOCK, "mark", "WB-2")]).under(ATLANTIC, IN_2024);
     assert_eq!(two.outcome("mouth-gags"), "not-met");
 }
 
-/// 12. 50 CFR part 622 Appendix F, A.12(a) (read): the brush without bristles
+/// Trap 12: 50 CFR part 622 Appendix F, A.12(a) (read): the brush without bristles
 /// is another form of the block, no type of its own.
 #[test]
 fn a_block_and_a_brush_are_one_type() {
-    let brush = but(&but(f::BLOCK, "mark", "BR-1"), "kind", "wooden-handled brush without bristles");
+    let brush =
+        but(&but(f::BLOCK, "mark", "BR-1"), "kind", "wooden-handled brush without bristles");
     assert_eq!(gulf(&[f::BLOCK, &brush]).outcome("mouth-gags"), "not-met");
     assert_eq!(gulf(&[f::HANK, &brush]).outcome("mouth-gags"), "met");
 }
 
-/// 12. 50 CFR part 622 Appendix F, A.12(b), (c), (f) (read): three gags, two
+/// Trap 12: 50 CFR part 622 Appendix F, A.12(b), (c), (f) (read): three gags, two
 /// bones, four couplings.
 #[test]
 fn an_incomplete_set_is_no_type() {
@@ -48,7 +50,7 @@ fn an_incomplete_set_is_no_type() {
     }
 }
 
-/// 12. 50 CFR part 622 Appendix F, A.12(b) (read): one each of 5, 6 and 7 in.
+/// Trap 12: 50 CFR part 622 Appendix F, A.12(b) (read): one each of 5, 6 and 7 in.
 #[test]
 fn three_gags_of_one_size_are_no_set() {
     let same = f::GAGS.map(|gag| but(gag, "nominal-size", "6 in"));
@@ -56,7 +58,7 @@ fn three_gags_of_one_size_are_no_set() {
     assert_eq!(gulf(&kit).outcome("mouth-gags"), "not-met");
 }
 
-/// 13. 50 CFR part 622 Appendix F, A.12(c) and 635.21(c)(5)(i)(L)(3) (read):
+/// Trap 13: 50 CFR part 622 Appendix F, A.12(c) and 635.21(c)(5)(i)(L)(3) (read):
 /// a large one within 5 1/2 to 8 in, a small one within 3 1/2 to 4 1/2 in
 /// (fractions of Appendix F rebuilt from the metric brackets).
 #[test]
@@ -69,10 +71,16 @@ fn chew_bones_have_a_range_each_not_a_size_each() {
         ("4 in", "4 1/4 in", "not-met"),
         ("7 in", "5 in", "not-met"),
     ];
-    let bones = |large: &str, small: &str| [but(f::BONES[0], "length", large), but(f::BONES[1], "length", small)];
+    let bones = |large: &str, small: &str| {
+        [but(f::BONES[0], "length", large), but(f::BONES[1], "length", small)]
+    };
     for (large, small, expected) in cases {
         let pair = bones(large, small);
-        assert_eq!(gulf(&[f::BLOCK, &pair[0], &pair[1]]).outcome("mouth-gags"), expected, "{large} {small}");
+        assert_eq!(
+            gulf(&[f::BLOCK, &pair[0], &pair[1]]).outcome("mouth-gags"),
+            expected,
+            "{large} {small}"
+        );
         let old = vessel("3 ft").with(&[s::BLOCK, &pair[0], &pair[1]]).under(ATLANTIC, IN_2024);
         assert_eq!(old.outcome("mouth-gags"), expected, "{large} {small}");
     }
@@ -83,11 +91,15 @@ fn chew_bones_have_a_range_each_not_a_size_each() {
         ("7 in".to_owned(), just_under("3 1/2 in")),
     ] {
         let pair = bones(&large, &small);
-        assert_eq!(gulf(&[f::BLOCK, &pair[0], &pair[1]]).outcome("mouth-gags"), "not-met", "{large} {small}");
+        assert_eq!(
+            gulf(&[f::BLOCK, &pair[0], &pair[1]]).outcome("mouth-gags"),
+            "not-met",
+            "{large} {small}"
+        );
     }
 }
 
-/// 14. 50 CFR part 622 Appendix F, A.9 and A.12(f) (read): the couplings are
+/// Trap 14: 50 CFR part 622 Appendix F, A.9 and A.12(f) (read): the couplings are
 /// held with the pliers, and nothing bars the pliers from counting as pliers.
 #[test]
 fn the_pliers_that_hold_the_couplings_still_count_as_pliers() {

@@ -1,7 +1,9 @@
 //! Nets, hoists and what a turtle is laid on.
 
 use super::{ATLANTIC, GULF, IN_2018, IN_2024, OLD_GULF, TODAY};
-use crate::outfit::gear::{appendix_f as f, equipped_for_part_622, equipped_for_part_635, section_635 as s};
+use crate::outfit::gear::{
+    appendix_f as f, equipped_for_part_622, equipped_for_part_635, section_635 as s,
+};
 use crate::outfit::{but, just_over, just_under, outcome, plus, vessel, without};
 
 fn gulf(tool: &str, requirement: &str) -> String {
@@ -12,7 +14,7 @@ fn atlantic(tool: &str, requirement: &str) -> String {
     outcome(ATLANTIC, IN_2024, "5 ft", &[tool], requirement)
 }
 
-/// 15. 50 CFR part 622 Appendix F, A.5 (read): 3 in bar measure, so a net
+/// Trap 15: 50 CFR part 622 Appendix F, A.5 (read): 3 in bar measure, so a net
 /// sold by a stretched mesh of 6 in is 3 in bar.
 #[test]
 fn a_stretched_mesh_of_6_in_is_3_in_bar_measure_under_appendix_f() {
@@ -23,7 +25,7 @@ fn a_stretched_mesh_of_6_in_is_3_in_bar_measure_under_appendix_f() {
     }
 }
 
-/// 15. 50 CFR 635.21(c)(5)(i)(E) (read): openings of at most 3 in, and not a
+/// Trap 15: 50 CFR 635.21(c)(5)(i)(E) (read): openings of at most 3 in, and not a
 /// word on how they are measured.
 #[test]
 fn a_mesh_that_only_one_way_of_measuring_allows_is_no_pass_under_section_635_21() {
@@ -39,7 +41,7 @@ fn a_mesh_that_only_one_way_of_measuring_allows_is_no_pass_under_section_635_21(
     assert_eq!(judged.codes("net"), ["wording-disputed"]);
 }
 
-/// 16. 50 CFR part 622 Appendix F, A.5(b), (c) (read): the length is that of
+/// Trap 16: 50 CFR part 622 Appendix F, A.5(b), (c) (read): the length is that of
 /// the ropes, and rope and net carry 100 lb.
 #[test]
 fn hoop_net_and_hoist_are_measured_by_their_ropes() {
@@ -51,7 +53,7 @@ fn hoop_net_and_hoist_are_measured_by_their_ropes() {
     }
 }
 
-/// 16. 50 CFR part 622 Appendix F, A.5(c) (read): no bag depth for the hoist.
+/// Trap 16: 50 CFR part 622 Appendix F, A.5(c) (read): no bag depth for the hoist.
 #[test]
 fn the_hoist_has_no_bag_depth_and_the_nets_have() {
     assert!(!f::HOIST.contains("bag-depth"));
@@ -63,7 +65,7 @@ fn the_hoist_has_no_bag_depth_and_the_nets_have() {
     }
 }
 
-/// 16. 50 CFR part 622 Appendix F, A.5(c) (read): a frame of PVC pipe is
+/// Trap 16: 50 CFR part 622 Appendix F, A.5(c) (read): a frame of PVC pipe is
 /// glued and of at least Schedule 40.
 #[test]
 fn a_hoist_of_pvc_pipe_is_glued_and_of_schedule_40() {
@@ -77,21 +79,25 @@ fn a_hoist_of_pvc_pipe_is_glued_and_of_schedule_40() {
     assert_eq!(pvc("no", "40"), "not-met");
 }
 
-/// 16. 50 CFR 635.21(c)(5)(i)(E) until 28 November 2024 (read): a dipnet.
+/// Trap 16: 50 CFR 635.21(c)(5)(i)(E) until 28 November 2024 (read): a dipnet.
 #[test]
 fn hoop_net_and_hoist_did_not_serve_section_635_21() {
     for net in [f::HOOP_NET, f::HOIST] {
         let judged = vessel("5 ft").with(&[net]).under(ATLANTIC, IN_2024);
-        assert_eq!((judged.outcome("net"), judged.codes("net")), ("not-met", vec!["nothing-aboard"]));
+        assert_eq!(
+            (judged.outcome("net"), judged.codes("net")),
+            ("not-met", vec!["nothing-aboard"])
+        );
     }
     assert_eq!(atlantic(s::DIP_NET, "net"), "met");
 }
 
 const CUSHION: &str = "{ mark: BC-9, kind: boat cushion, sized-for-turtles: yes }";
-const SURFACE: &str = "{ mark: CS-1, kind: cushioned and elevated surface, elevated: yes, sized-for-turtles: yes }";
+const SURFACE: &str =
+    "{ mark: CS-1, kind: cushioned and elevated surface, elevated: yes, sized-for-turtles: yes }";
 const JACKET: &str = "{ mark: LJ-1, kind: life jacket, elevated: yes, sized-for-turtles: yes, surplus-to-safety: yes }";
 
-/// 17. 50 CFR 635.21(c)(5)(i)(F) (read): a tire; part 622 Appendix F, A.6
+/// Trap 17: 50 CFR 635.21(c)(5)(i)(F) (read): a tire; part 622 Appendix F, A.6
 /// (read): a tire, a boat cushion or any cushioned and elevated surface.
 #[test]
 fn section_635_21_wants_a_tire_and_appendix_f_any_cushion() {
@@ -107,7 +113,7 @@ fn section_635_21_wants_a_tire_and_appendix_f_any_cushion() {
     }
 }
 
-/// 17. 50 CFR part 622 Appendix F, A.6 (read): a life-saving device only in
+/// Trap 17: 50 CFR part 622 Appendix F, A.6 (read): a life-saving device only in
 /// addition to everything that the safety rules ask for; 622.29(a)(1) before
 /// the 2019 rule (read) took life jackets without that condition.
 #[test]
@@ -122,18 +128,24 @@ fn a_life_jacket_serves_only_if_it_is_surplus_except_in_the_old_gulf_edition() {
     }
 }
 
-/// 18. 50 CFR 635.21(c)(5)(ii)(B) (read): turtles less than 3 ft should be
+/// Trap 18: 50 CFR 635.21(c)(5)(ii)(B) (read): turtles less than 3 ft should be
 /// boated; part 622 Appendix F, B.1 (read): all up to 3 ft must be. Neither
 /// the limit nor the `should` loosens the net.
 #[test]
 fn should_be_boated_does_not_make_the_net_a_recommendation() {
-    let cases =
-        [(GULF, TODAY, equipped_for_part_622("5 ft")), (ATLANTIC, IN_2024, equipped_for_part_635("5 ft"))];
+    let cases = [
+        (GULF, TODAY, equipped_for_part_622("5 ft")),
+        (ATLANTIC, IN_2024, equipped_for_part_635("5 ft")),
+    ];
     for (profile, day, whole) in cases {
         let whole_kit = whole.under(profile, day);
         assert_eq!(whole_kit.verdict(), "ready", "{}", whole_kit.ran.page());
         let netless = whole.lacking("DN-1").under(profile, day);
         assert_eq!(netless.finding("net")["level"], "required", "{profile}");
-        assert_eq!((netless.outcome("net"), netless.verdict()), ("not-met", "not-ready"), "{profile}");
+        assert_eq!(
+            (netless.outcome("net"), netless.verdict()),
+            ("not-met", "not-ready"),
+            "{profile}"
+        );
     }
 }

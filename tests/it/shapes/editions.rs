@@ -1,0 +1,156 @@
+//! Editions in `editions/`: whom they bind, one built on another, a trip
+//! across a change, a day without an edition, and a stub.
+
+use crate::outfit::{Judged, Outfit, vessel};
+
+/// A vessel of the invented harbour with everything that its old edition asks.
+fn harbour() -> Outfit {
+    vessel("5 ft")
+        .set("permits", "[test-permit]")
+        .set("gear", "[test-gear]")
+        .set("areas", "[test-area]")
+        .with(&["{ mark: PL-1, kind: pliers, overall: 12 in, material: stainless, inspected: 2026-02-01 }"])
+        .with(&["{ mark: TI-1, kind: tire, inspected: 2026-02-01 }", "{ mark: DN-1, kind: dip net, inspected: 2026-02-01 }"])
+}
+
+const BOLT_CUTTERS: &str = "{ mark: BC-1, kind: bolt cutters }";
+
+fn on(vessel: &Outfit, depart: &str, back: &str) -> Judged {
+    vessel.check(&["--requirements", &super::profile("editions"), "--on", depart, "--return", back])
+}
+
+fn day(vessel: &Outfit, day: &str) -> Judged {
+    on(vessel, day, day)
+}
+
+#[test]
+fn the_edition_of_the_day_judges() {
+    let first = day(&harbour(), "2026-06-30");
+    assert_eq!((first.profiles(), first.verdict()), (vec!["test-harbour-old"], "ready"));
+    let second = day(&harbour(), "2026-07-01");
+    assert_eq!((second.profiles(), second.verdict()), (vec!["test-harbour-new"], "not-ready"));
+    assert_eq!(second.outcome("bolt-cutters"), "not-met");
+}
+
+#[test]
+fn an_edition_is_the_same_minus_plus_changed() {
+    let old = day(&harbour(), "2026-06-30");
+    assert_eq!(old.requirements(), ["pliers", "tire", "net"]);
+    let new = day(&harbour(), "2026-07-01");
+    assert_eq!(new.requirements(), ["pliers", "bolt-cutters", "net"]);
+    let shorter = harbour().instead(
+        "PL-1",
+        "{ mark: PL-1, kind: pliers, overall: 11 in, material: stainless, inspected: 2026-02-01 }",
+    );
+    assert_eq!(day(&shorter, "2026-06-30").outcome("pliers"), "met");
+    assert_eq!(day(&shorter, "2026-07-01").outcome("pliers"), "not-met");
+    let other_steel = harbour().instead(
+        "PL-1",
+        "{ mark: PL-1, kind: pliers, overall: 12 in, material: other, inspected: 2026-02-01 }",
+    );
+    assert_eq!(day(&other_steel, "2026-06-30").outcome("pliers"), "not-met");
+    assert_eq!(day(&other_steel, "2026-07-01").outcome("pliers"), "met");
+}
+
+#[test]
+fn the_interval_of_the_list_is_taken_over_and_can_be_set_aside() {
+    let undated = harbour().instead("DN-1", "{ mark: DN-1, kind: dip net }").with(&[BOLT_CUTTERS]);
+    let judged = day(&undated, "2026-07-01");
+    assert_eq!(
+        (judged.outcome("net"), judged.codes("net")),
+        ("cannot-tell", vec!["inspection-undated"])
+    );
+    assert_eq!(judged.outcome("bolt-cutters"), "met");
+    assert_eq!(judged.finding("net")["citation"]["source"], "Harbour notice 40");
+}
+
+#[test]
+fn a_trip_across_a_change_is_judged_under_both_editions() {
+    let crossing = on(&harbour(), "2026-06-28", "2026-07-03");
+    assert_eq!(crossing.profiles(), ["test-harbour-old", "test-harbour-new"]);
+    assert_eq!(crossing.verdict(), "not-ready");
+    let days = |index: usize| crossing.json["profiles"][index]["days"].clone();
+    assert_eq!(days(0), serde_json::json!({ "from": "2026-06-28", "until": "2026-06-30" }));
+    assert_eq!(days(1), serde_json::json!({ "from": "2026-07-01", "until": "2026-07-03" }));
+    let both = on(&harbour().with(&[BOLT_CUTTERS]), "2026-06-28", "2026-07-03");
+    assert_eq!(both.verdict(), "ready", "{}", both.ran.page());
+    let home_in_time = on(&harbour(), "2026-06-28", "2026-06-30");
+    assert_eq!(home_in_time.verdict(), "ready");
+}
+
+#[test]
+fn ready_until_looks_into_the_next_edition() {
+    let until = |vessel: &Outfit| day(vessel, "2026-03-02").only()["ready_until"].clone();
+    assert_eq!(until(&harbour()), serde_json::json!({ "state": "day", "day": "2026-06-30" }));
+    // With bolt cutters it is ready to the end of the last known edition.
+    assert_eq!(
+        until(&harbour().with(&[BOLT_CUTTERS])),
+        serde_json::json!({ "state": "day", "day": "2026-12-31" })
+    );
+}
+
+#[test]
+fn a_day_without_an_edition_is_no_day_without_a_rule() {
+    for (depart, back) in [("2027-01-05", "2027-01-05"), ("2026-12-30", "2027-01-02")] {
+        let judged = on(&harbour().with(&[BOLT_CUTTERS]), depart, back);
+        assert_eq!(judged.notices(), ["no-edition"], "{depart}");
+        assert_eq!(judged.verdict(), "cannot-tell", "{depart}");
+        assert!(!judged.profiles().contains(&"good-practice-longline"), "{depart}");
+    }
+    assert_eq!(on(&harbour().with(&[BOLT_CUTTERS]), "2026-12-30", "2026-12-31").verdict(), "ready");
+}
+
+#[test]
+fn a_profile_binds_only_where_all_its_lines_match() {
+    for (key, other) in [
+        ("permits", "[atlantic-hms]"),
+        ("gear", "[trap]"),
+        ("areas", "[elsewhere]"),
+        ("freeboard", "2 ft"),
+    ] {
+        let judged = day(&harbour().set(key, other), "2026-03-02");
+        assert!(!judged.profiles().contains(&"test-harbour-old"), "{key}: {:?}", judged.profiles());
+    }
+    let above = day(&harbour().set("freeboard", "2 ft 0 1/64 in"), "2026-03-02");
+    assert_eq!(above.profiles(), ["test-harbour-old"]);
+}
+
+#[test]
+fn a_profile_that_may_bind_is_said_to_and_leaves_it_open() {
+    for (key, fact) in
+        [("permits", "permits"), ("gear", "gear"), ("areas", "areas"), ("freeboard", "freeboard")]
+    {
+        let judged = day(&harbour().unsaid(key), "2026-03-02");
+        let profile = judged.only();
+        assert_eq!(
+            (&profile["why"]["code"], &profile["why"]["fact"]),
+            (&"may-bind".into(), &fact.into()),
+            "{key}"
+        );
+        let lacking = day(&harbour().lacking("TI-1").unsaid(key), "2026-03-02");
+        assert_eq!(lacking.verdict(), "cannot-tell", "{key}");
+    }
+}
+
+#[test]
+fn a_rule_that_is_known_and_not_encoded_is_no_free_pass() {
+    let stub = day(&harbour().set("permits", "[test-strait-permit]"), "2026-03-02");
+    assert_eq!((stub.profiles(), stub.verdict()), (vec!["test-strait-stub"], "cannot-tell"));
+    assert_eq!(stub.only()["encoded"], false);
+    let both = day(&harbour().set("permits", "[test-permit, test-strait-permit]"), "2026-03-02");
+    assert_eq!(both.profiles(), ["test-harbour-old", "test-strait-stub"]);
+    assert_eq!(both.verdict(), "cannot-tell");
+    let worst = day(
+        &harbour().lacking("TI-1").set("permits", "[test-permit, test-strait-permit]"),
+        "2026-03-02",
+    );
+    assert_eq!(worst.verdict(), "not-ready");
+}
+
+#[test]
+fn where_no_rule_names_a_vessel_the_house_is_used_and_said_so() {
+    let judged = day(&vessel("5 ft"), "2026-03-02");
+    assert_eq!(judged.profiles(), ["good-practice-longline"]);
+    assert_eq!(judged.notices(), ["no-rule-names-vessel"]);
+    assert_eq!(judged.only()["why"]["code"], "fallback");
+}

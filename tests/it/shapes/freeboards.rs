@@ -1,0 +1,133 @@
+//! What a vessel can say of its freeboard: a figure, a range, stations,
+//! readings that dispute it, from the rail or from the deck.
+
+use super::by;
+use crate::outfit::{Judged, just_over, just_under, vessel};
+
+const CUTTER: &str = "{ mark: LC-1, kind: long-handled line cutter, handle: HANDLE }";
+
+fn cutter(freeboard: &str, handle: &str) -> Judged {
+    by("plain.yaml", &vessel(freeboard).with(&[CUTTER.replace("HANDLE", handle)]))
+}
+
+fn hoop_net(freeboard: &str, rope: &str) -> String {
+    let net = format!("{{ mark: HN-1, kind: collapsible hoop net, rope-length: {rope} }}");
+    by("plain.yaml", &vessel(freeboard).with(&[net])).outcome("low-net").to_owned()
+}
+
+#[test]
+fn a_range_is_judged_at_its_worst_end() {
+    let range = "3 ft 10 in to 4 ft 2 in";
+    let good = cutter(range, "6 ft 3 in");
+    assert_eq!(good.outcome("cutter"), "met");
+    let short = cutter(range, &just_under("6 ft 3 in"));
+    assert_eq!(
+        (short.outcome("cutter"), short.codes("cutter")),
+        ("not-met", vec!["too-short-for-rail"])
+    );
+    assert_eq!(short.finding("cutter")["freeboard"]["nanometres"], 50 * 25_400_000_i64);
+    assert_eq!(short.finding("cutter")["reasons"][0]["by"]["nanometres"], 1);
+    // A greatest length is worst at the bottom: 300 % of 3 ft 10 in.
+    let pole = |length: &str| {
+        let tool = format!("{{ mark: CT-1, kind: control tether on a pole, pole: {length} }}");
+        by("plain.yaml", &vessel(range).with(&[tool]))
+    };
+    assert_eq!(pole("11 ft 6 in").outcome("pole"), "met");
+    let long = pole(&just_over("11 ft 6 in"));
+    assert_eq!(long.outcome("pole"), "not-met");
+    assert_eq!(long.finding("pole")["reasons"][0]["by"]["nanometres"], 1);
+}
+
+#[test]
+fn a_range_is_judged_only_where_the_rule_binds() {
+    // The rule is for 4 ft or less: 150 % of 4 ft is 6 ft, of 6 ft 9 ft.
+    assert_eq!(hoop_net("3 ft to 6 ft", "6 ft"), "met");
+    assert_eq!(hoop_net("3 ft to 6 ft", &just_under("6 ft")), "not-met");
+    assert_eq!(hoop_net("4 ft 1 in to 6 ft", "1 ft"), "unbound");
+}
+
+#[test]
+fn several_stations_are_no_range() {
+    let stations = "{ from: top of the rail, stations: [{ name: starboard, freeboard: 3 ft }, { name: stern, freeboard: 6 ft }] }";
+    assert_eq!(hoop_net(stations, "4 ft 6 in"), "met");
+    assert_eq!(hoop_net(stations, &just_under("4 ft 6 in")), "not-met");
+    assert_eq!(cutter(stations, "9 ft").outcome("cutter"), "met");
+    let short = cutter(stations, &just_under("9 ft"));
+    assert_eq!(short.outcome("cutter"), "not-met");
+    assert_eq!(short.finding("cutter")["freeboard"]["nanometres"], 72 * 25_400_000_i64);
+}
+
+#[test]
+fn a_station_may_have_a_range() {
+    let stations = "{ from: top of the rail, stations: [{ name: bow, freeboard: 5 ft to 7 ft }, { name: stern, freeboard: { value: 3 ft, load: light, on: 2026-02-01 } }] }";
+    assert_eq!(cutter(stations, "10 ft 6 in").outcome("cutter"), "met");
+    assert_eq!(cutter(stations, &just_under("10 ft 6 in")).outcome("cutter"), "not-met");
+}
+
+#[test]
+fn readings_of_the_freeboard_that_differ_across_a_limit_dispute_it() {
+    let readings = "[{ value: 4 ft, by: A. Holder, on: 2026-01-05 }, { value: 4 ft 6 in, by: B. Mate, on: 2026-01-06 }]";
+    assert_eq!(cutter(readings, "7 ft").outcome("cutter"), "met");
+    assert_eq!(cutter(readings, "5 ft").outcome("cutter"), "not-met");
+    let between = cutter(readings, "6 ft 6 in");
+    assert_eq!(between.outcome("cutter"), "cannot-tell");
+    assert_eq!(between.finding("cutter")["reasons"][0]["fact"], "freeboard-disputed");
+}
+
+#[test]
+fn the_tapes_error_of_a_freeboard_widens_it() {
+    let measured = "{ value: 5 ft, error: 1 in }";
+    assert_eq!(cutter(measured, "7 ft 7 1/2 in").outcome("cutter"), "met");
+    assert_eq!(cutter(measured, &just_under("7 ft 7 1/2 in")).outcome("cutter"), "cannot-tell");
+    assert_eq!(cutter(measured, "7 ft 4 1/2 in").outcome("cutter"), "cannot-tell");
+    assert_eq!(cutter(measured, &just_under("7 ft 4 1/2 in")).outcome("cutter"), "not-met");
+}
+
+#[test]
+fn without_a_freeboard_only_what_fails_anywhere_is_not_met() {
+    let unmeasured = |handle: &str| {
+        let vessel = vessel("5 ft").unsaid("freeboard").with(&[CUTTER.replace("HANDLE", handle)]);
+        by("plain.yaml", &vessel)
+    };
+    let long = unmeasured("12 ft");
+    assert_eq!(long.outcome("cutter"), "cannot-tell");
+    assert_eq!(long.finding("cutter")["reasons"][0]["fact"], "freeboard");
+    assert_eq!(unmeasured("5 ft").outcome("cutter"), "not-met");
+}
+
+#[test]
+fn a_freeboard_from_the_wrong_place_is_no_answer() {
+    let kit = [
+        CUTTER.replace("HANDLE", "6 ft"),
+        "{ mark: PL-1, kind: pliers, overall: 11 in }".to_owned(),
+    ];
+    let on = |profile: &str, freeboard: &str| by(profile, &vessel(freeboard).with(&kit));
+    let right = on("deck.yaml", "4 ft from the working deck");
+    assert_eq!((right.outcome("cutter"), right.verdict()), ("met", "ready"));
+    assert_eq!(on("deck.yaml", "4 ft 1 in from the working deck").outcome("cutter"), "not-met");
+    assert_eq!(on("deck.yaml", "{ from: working deck, value: 4 ft }").outcome("cutter"), "met");
+    let wrong = on("deck.yaml", "4 ft");
+    assert_eq!((wrong.outcome("cutter"), wrong.outcome("pliers")), ("cannot-tell", "met"));
+    assert_eq!(wrong.finding("cutter")["reasons"][0]["fact"], "freeboard-from");
+    let reverse = on("plain.yaml", "4 ft from the working deck");
+    assert_eq!((reverse.outcome("cutter"), reverse.outcome("pliers")), ("cannot-tell", "met"));
+}
+
+#[test]
+fn good_up_to_names_what_gives_out_just_above() {
+    // 9 ft is 150 % of 6 ft; pliers, gags and papers do not mind the rail.
+    let kit = [
+        "{ mark: T-1, kind: bolt cutters, cuts-hook: 6 mm }",
+        "{ mark: LC-1, kind: long-handled line cutter, handle: 9 ft, cuts-monofilament: 2 mm }",
+    ];
+    let deck =
+        vessel("4 ft from the working deck").with(&kit).with(&["{ mark: PL-1, kind: pliers }"]);
+    let judged = by("deck.yaml", &deck);
+    let up_to = &judged.only()["good_up_to"];
+    assert_eq!(up_to["state"], "freeboard");
+    assert_eq!(up_to["length"]["nanometres"], 72 * 25_400_000_i64);
+    assert_eq!(up_to["gives_out"], serde_json::json!(["cutter"]));
+    let beyond = by("deck.yaml", &deck.set("freeboard", "7 ft from the working deck"));
+    assert_eq!(beyond.only()["good_up_to"]["state"], "only-below");
+    assert_eq!(beyond.only()["good_up_to"]["length"]["nanometres"], 72 * 25_400_000_i64);
+}

@@ -1,0 +1,115 @@
+//! Inspection records laid over a vessel's declaration.
+
+use crate::outfit::{DAY, Judged, vessel};
+use crate::run;
+
+/// A vessel with a short cutter and good pliers, under a record.
+fn under(record: &str) -> Judged {
+    under_on(record, "plain.yaml", DAY)
+}
+
+fn under_on(record: &str, profile: &str, day: &str) -> Judged {
+    let folder = tempfile::tempdir().unwrap();
+    let head = "format: inspection/1\nvessel: Test Kittiwake\non: 2026-02-20\nby: C. Inspector\n";
+    let record = run::write(folder.path(), "record.yaml", &format!("{head}{record}"));
+    vessel("5 ft")
+        .with(&["{ mark: LC-1, kind: long-handled line cutter, handle: 7 ft 5 in }"])
+        .with(&["{ mark: PL-1, kind: pliers, overall: 11 in, inspected: 2025-01-10 }"])
+        .check(&["--profile", &super::profile(profile), "--on", day, "--inspection", &record])
+}
+
+#[test]
+fn what_an_inspector_measures_stands_beside_the_declaration() {
+    let agreed = under("found: [{ mark: PL-1, overall: 11 1/4 in }]");
+    assert_eq!(agreed.outcome("pliers"), "met");
+    let disputed = under("found: [{ mark: PL-1, overall: 10 in }]");
+    assert_eq!(
+        (disputed.outcome("pliers"), disputed.codes("pliers")),
+        ("cannot-tell", vec!["disputed"])
+    );
+}
+
+#[test]
+fn what_was_mended_at_ten_stands_beside_what_was_found_at_nine() {
+    let found = "found: [{ mark: LC-1, handle: 7 ft 4 in, condition: serviceable";
+    assert_eq!(under(&format!("{found} }}]")).outcome("cutter"), "not-met");
+    let mended =
+        under(&format!("{found}, mended: [{{ what: lengthened, handle: 7 ft 6 in }}] }}]"));
+    assert_eq!(mended.outcome("cutter"), "met");
+    let too_little =
+        under(&format!("{found}, mended: [{{ what: lengthened, handle: 7 ft 5 in }}] }}]"));
+    assert_eq!(too_little.outcome("cutter"), "not-met");
+}
+
+#[test]
+fn what_an_inspector_finds_broken_or_missing_does_not_serve() {
+    let broken = under("found: [{ mark: PL-1, condition: broken }]");
+    assert_eq!(
+        (broken.outcome("pliers"), broken.codes("pliers")),
+        ("not-met", vec!["not-serviceable"])
+    );
+    let missing = under("found: [{ mark: PL-1, missing: yes }]");
+    assert_eq!((missing.outcome("pliers"), missing.codes("pliers")), ("not-met", vec!["missing"]));
+    let repaired =
+        under("found: [{ mark: PL-1, condition: broken, mended: [{ what: repaired }] }]");
+    assert_eq!(repaired.outcome("pliers"), "met");
+}
+
+#[test]
+fn what_an_inspector_sought_and_did_not_find_is_not_aboard() {
+    assert_eq!(under("found: []").outcome("pliers"), "met");
+    assert_eq!(under("sought and not found: [pliers]").outcome("pliers"), "not-met");
+    let found = under(
+        "sought and not found: [bolt cutters]\nfound: [{ mark: PL-1, condition: serviceable }]",
+    );
+    assert_eq!(found.outcome("pliers"), "met");
+}
+
+#[test]
+fn where_an_inspector_saw_all_of_a_kind_the_unlisted_ones_are_not_aboard() {
+    assert_eq!(under("all seen: [pliers]").outcome("pliers"), "not-met");
+    assert_eq!(under("all seen: [bolt cutters]").outcome("pliers"), "met");
+    let found = under("all seen: [pliers]\nfound: [{ mark: PL-1, condition: serviceable }]");
+    assert_eq!(found.outcome("pliers"), "met");
+}
+
+#[test]
+fn a_record_of_the_whole_kit_leaves_out_what_was_not_there() {
+    let whole = under("covers: whole kit\nfound: [{ mark: LC-1, condition: serviceable }]");
+    assert_eq!(whole.outcome("pliers"), "not-met");
+    let partial =
+        under("covers: listed things only\nfound: [{ mark: LC-1, condition: serviceable }]");
+    assert_eq!(partial.outcome("pliers"), "met");
+}
+
+#[test]
+fn an_inspector_may_find_a_tool_that_nobody_listed() {
+    let other = "found: [{ mark: LC-9, kind: long-handled line cutter, handle: 8 ft, condition: serviceable }]";
+    let judged = under(other);
+    assert_eq!((judged.outcome("cutter"), judged.tools("cutter")), ("met", vec!["LC-9"]));
+    assert_eq!(under(&other.replace("8 ft", "7 ft")).outcome("cutter"), "not-met");
+}
+
+#[test]
+fn an_inspection_renews_the_date_only_if_it_counts_as_one() {
+    let found = "found: [{ mark: PL-1, condition: serviceable }]";
+    let renewing =
+        under_on(&format!("counts as inspection due: yes\n{found}"), "inspections.yaml", DAY);
+    assert_eq!(renewing.outcome("yearly"), "met");
+    let looking = under_on(found, "inspections.yaml", DAY);
+    assert_eq!(
+        (looking.outcome("yearly"), looking.codes("yearly")),
+        ("not-met", vec!["inspection-lapsed"])
+    );
+    let broken = "counts as inspection due: yes\nfound: [{ mark: PL-1, condition: broken }]";
+    assert_eq!(under_on(broken, "inspections.yaml", DAY).outcome("yearly"), "not-met");
+}
+
+#[test]
+fn a_freeboard_that_an_inspector_takes_disputes_the_declared_one() {
+    // 7 ft 5 in is 150 % of 4 ft 11 1/3 in.
+    assert_eq!(under("freeboard: 5 ft 1 in").outcome("cutter"), "not-met");
+    let disputed = under("freeboard: 4 ft 6 in");
+    assert_eq!(disputed.outcome("cutter"), "cannot-tell");
+    assert_eq!(disputed.finding("cutter")["reasons"][0]["fact"], "freeboard-disputed");
+}
