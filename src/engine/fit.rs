@@ -33,6 +33,10 @@ pub(super) fn fit(
     scene: &Scene<'_>,
 ) -> Vec<Reason> {
     let mut reasons = at_hand(tool, requirement.inspection, scene);
+    // Of what is not there nothing more is worth asking.
+    if reasons.contains(&Reason::Missing) {
+        return reasons;
+    }
     let vouched = vouched(
         tool,
         &[spec.clause.as_deref(), type_clause, Some(requirement.clause.as_str())],

@@ -17,10 +17,8 @@ pub fn lay_over(vessel: &Vessel, inspections: &[Inspection], vocabulary: &Vocabu
         for found in &record.found {
             lay_found(&mut vessel, found, record, vocabulary);
         }
-        if record.coverage.everything {
-            mark_unfound(&mut vessel, record);
-            vessel.coverage.everything = true;
-        }
+        mark_unfound(&mut vessel, record);
+        vessel.coverage.everything |= record.coverage.everything;
         vessel.coverage.all_seen.extend(&record.coverage.all_seen);
         if let Some(freeboard) = &record.freeboard {
             if vessel.freeboard.stations.is_empty() {
@@ -42,9 +40,10 @@ fn lay_freeboard(vessel: &mut Vessel, taken: &crate::model::vessel::Freeboard) {
     }
 }
 
-/// In a record of the whole kit, what it does not name was not there.
+/// Where a record speaks for the whole kit, or for all of a kind, what it
+/// does not name was not there.
 fn mark_unfound(vessel: &mut Vessel, record: &Inspection) {
-    for tool in &mut vessel.kit {
+    for tool in vessel.kit.iter_mut().filter(|tool| record.coverage.is_whole(tool.kind)) {
         if !record.found.iter().any(|found| found.mark == tool.mark) {
             tool.whereabouts = Whereabouts::Missing;
         }

@@ -110,7 +110,7 @@ pub(super) fn gear(
         problems.add(Problem::new(spot.place(), what));
         return Vec::new();
     };
-    let reader = AttributeReader { vocabulary, unsaid, fixed: &["name", "count", "number"] };
+    let reader = AttributeReader { vocabulary, unsaid, fixed: &["name", "count"] };
     let mut pieces = Vec::with_capacity(written.len());
     for (index, form) in written.into_iter().enumerate() {
         if problems.is_full() {
@@ -123,10 +123,8 @@ pub(super) fn gear(
                     .mend("fill it in, or take the entry away"),
             );
         }
-        let mut number = |text: &Option<String>, key: &str| {
-            count(filled(text.as_deref())?, 1, 1_000_000, &spot.key(key), problems)
-        };
-        let lot = number(&form.count, "count").or_else(|| number(&form.number, "number"));
+        let lot = filled(form.count.as_deref())
+            .and_then(|text| count(text, 1, 1_000_000, &spot.key("count"), problems));
         let name = kept(form.name)
             .unwrap_or_else(|| format!("{} {}", vocabulary.kind(kind).name, index + 1));
         let attributes = reader.attributes(form.attributes, Some(kind), &spot, problems);

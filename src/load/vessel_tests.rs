@@ -116,7 +116,7 @@ fn a_vessel_is_read() {
     assert_eq!((handle.how, handle.place.key.as_str()), (How::Measured, "kit[0].handle"));
     let Datum::Figure(figure) = &handle.datum else { panic!("no figure") };
     assert_eq!(figure.written, "6 ft 4 1/2 in");
-    assert_eq!(reading(&vessel.kit[0], "material")[0].datum, Datum::Word("316l".into()));
+    assert_eq!(reading(&vessel.kit[0], "material")[0].datum, Datum::Word("316L".into()));
     assert_eq!(reading(&vessel.kit[4], "edition")[0].datum, Datum::Word("2019".into()));
     assert_eq!(vessel.kit[4].state, State::Serviceable);
     assert!(vessel.features["wheelhouse"]);
@@ -157,7 +157,7 @@ fn everything_that_is_wrong_is_told_where_it_stands() {
         ),
         ("    protected-blade: yes", "    Handle: 7 ft", "this attribute is written twice"),
         ("protected-blade: yes", "protected-blade: perhaps", "neither yes nor no"),
-        ("material: 316L", "material: 306L", "did you mean `316l`"),
+        ("material: 316L", "material: 306L", "did you mean `316L`"),
         ("kind: pliers", "kind: plyers", "did you mean `pliers`"),
         ("kind: pliers", "kind: workshop certificate", "write a certificate under the person"),
         ("broken: 1", "broken: 4", "a whole number from 0 to 3"),

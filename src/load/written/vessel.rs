@@ -202,10 +202,8 @@ open_form! {
     /// What it is called.
     #[validate(length(max = LONGEST_NAME))]
     "name" => name: String,
-    /// How many there are.
+    /// How many make a lot; a rule's own count is the attribute `number`.
     "count" => count: String,
-    /// How many there are.
-    "number" => number: String,
 }
 
 /// To whom a tool is lent, and when.

@@ -1,3 +1,5 @@
+//! The JSON of hand-made checks.
+
 use super::json;
 use crate::measure::Units;
 use crate::model::check::{Check, Notice};

@@ -1,3 +1,5 @@
+//! The page of hand-made checks.
+
 use super::table;
 use crate::measure::{DaySpan, Units};
 use crate::model::check::{Check, Notice, Why};

@@ -1,3 +1,5 @@
+//! The words of single reasons, remedies and steps.
+
 use super::Words;
 use crate::measure::{Day, Units};
 use crate::model::finding::{
