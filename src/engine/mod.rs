@@ -20,6 +20,7 @@ mod offer;
 mod pose;
 mod prune;
 mod scene;
+mod search;
 mod select;
 mod until;
 mod upto;

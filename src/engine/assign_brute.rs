@@ -1,0 +1,199 @@
+//! The assignment with types, sets, links, parts and spares against a search
+//! that tries every way to put every tool somewhere or nowhere.
+
+use super::*;
+use proptest::prelude::*;
+
+/// A place in a pose: seat, type, place.
+type Spot = (usize, usize, usize);
+
+fn spots(pose: &Pose) -> Vec<Spot> {
+    let mut spots = Vec::new();
+    for (seat, wanted) in pose.seats.iter().enumerate() {
+        for (of_type, places) in wanted.types.iter().enumerate() {
+            spots.extend((0..places.len()).map(|place| (seat, of_type, place)));
+        }
+    }
+    spots
+}
+
+/// Puts every tool (one of each) at a spot where it is a candidate, or
+/// nowhere; keeps the best.
+fn brute(pose: &Pose, tool: usize, put: &mut Vec<Option<Spot>>, best: &mut (u32, u32)) {
+    if tool == pose.capacity.len() {
+        if parts_apart(pose, put) {
+            *best = (*best).max(met(pose, put));
+        }
+        return;
+    }
+    put.push(None);
+    brute(pose, tool + 1, put, best);
+    put.pop();
+    for (seat, of_type, place) in spots(pose) {
+        let candidates = &pose.seats[seat].types[of_type][place].candidates;
+        if candidates.iter().any(|c| c.tool == tool) {
+            put.push(Some((seat, of_type, place)));
+            brute(pose, tool + 1, put, best);
+            put.pop();
+        }
+    }
+}
+
+fn parts_apart(pose: &Pose, put: &[Option<Spot>]) -> bool {
+    (0..pose.part_count).all(|part| {
+        put.iter()
+            .enumerate()
+            .filter(|(t, s)| s.is_some() && pose.parts[*t].contains(&part))
+            .count()
+            < 2
+    })
+}
+
+/// How many required and recommended seats such a placing meets. A tool
+/// placed at one seat may fill a place of a seat that leans on it; whether
+/// that works out is tried in every way.
+fn met(pose: &Pose, put: &[Option<Spot>]) -> (u32, u32) {
+    let (mut required, mut recommended) = (0, 0);
+    for (index, seat) in pose.seats.iter().enumerate() {
+        if seat_met(pose, put, index) {
+            match seat.worth {
+                Worth::Required => required += 1,
+                Worth::Recommended => recommended += 1,
+                Worth::Nothing | Worth::LeftOut => {}
+            }
+        }
+    }
+    (required, recommended)
+}
+
+fn seat_met(pose: &Pose, put: &[Option<Spot>], index: usize) -> bool {
+    let seat = &pose.seats[index];
+    let subsets = 0_u32..(1 << seat.types.len());
+    subsets.filter(|s| s.count_ones() as usize == seat.least).any(|subset| {
+        let chosen: Vec<usize> = (0..seat.types.len()).filter(|t| subset & (1 << t) != 0).collect();
+        lent_fills(pose, put, index, &chosen)
+    })
+}
+
+/// Whether the chosen types can be filled by what was placed there and by
+/// what other seats lend, each lent tool once.
+fn lent_fills(pose: &Pose, put: &[Option<Spot>], index: usize, chosen: &[usize]) -> bool {
+    let seat = &pose.seats[index];
+    let mut missing: Vec<(usize, usize)> = Vec::new();
+    for of_type in chosen {
+        for (place, places) in seat.types[*of_type].iter().enumerate() {
+            let here = (0..put.len()).filter(|tool| {
+                put[*tool] == Some((index, *of_type, place)) && spare_fits(pose, put, index, *tool)
+            });
+            let here = u32::try_from(here.count()).unwrap();
+            missing.extend((here..places.count).map(|_| (*of_type, place)));
+        }
+    }
+    let lent: Vec<usize> = (0..put.len())
+        .filter(|tool| {
+            seat.links.iter().any(|link| {
+                put[*tool]
+                    .is_some_and(|(from, _, _)| from == link.from && seat_met(pose, put, from))
+            })
+        })
+        .collect();
+    fill(pose, put, index, &missing, &lent)
+}
+
+fn fill(
+    pose: &Pose,
+    put: &[Option<Spot>],
+    index: usize,
+    missing: &[(usize, usize)],
+    lent: &[usize],
+) -> bool {
+    let Some(((of_type, place), rest)) = missing.split_first() else { return true };
+    lent.iter().any(|tool| {
+        let from = put[*tool].map(|(seat, _, _)| seat);
+        let counts = pose.seats[index].links.iter().any(|link| {
+            Some(link.from) == from
+                && match &link.tools {
+                    Tools::These(tools) => tools.contains(tool),
+                    Tools::Fitting => pose.seats[index].types[*of_type][*place]
+                        .candidates
+                        .iter()
+                        .any(|c| c.tool == *tool),
+                }
+        });
+        let others: Vec<usize> = lent.iter().copied().filter(|other| other != tool).collect();
+        counts && fill(pose, put, index, rest, &others)
+    })
+}
+
+fn spare_fits(pose: &Pose, put: &[Option<Spot>], index: usize, tool: usize) -> bool {
+    let Some((served, fits)) = &pose.seats[index].fits else { return true };
+    let Some((_, named)) = fits.iter().find(|(spare, _)| *spare == tool) else { return false };
+    seat_met(pose, put, *served)
+        && named.as_ref().is_none_or(|tools| {
+            tools.iter().any(|t| put[*t].is_some_and(|(seat, _, _)| seat == *served))
+        })
+}
+
+fn small_places() -> impl Strategy<Value = Places> {
+    (1_u32..3, prop::collection::vec(any::<bool>(), TOOLS)).prop_map(|(count, fits)| Places {
+        count,
+        candidates: (0..TOOLS)
+            .filter(|tool| fits[*tool])
+            .map(|tool| Candidate { tool, price: 0, once: None })
+            .collect(),
+    })
+}
+
+const TOOLS: usize = 5;
+
+prop_compose! {
+    fn small_pose()(
+        types in prop::collection::vec(prop::collection::vec(prop::collection::vec(small_places(), 1..3), 1..3), 1..4),
+        recommended in any::<[bool; 3]>(),
+        link in (0_u8..4, prop::collection::vec(any::<bool>(), TOOLS)),
+        spare in (any::<bool>(), prop::collection::vec(any::<bool>(), TOOLS)),
+        parts in prop::collection::vec(0_usize..6, TOOLS),
+        least in any::<[bool; 3]>(),
+    ) -> Pose {
+        let mut seats: Vec<Seat> = types.into_iter().enumerate().map(|(index, types)| Seat {
+            worth: if recommended[index] { Worth::Recommended } else { Worth::Required },
+            least: if least[index] { types.len() } else { 1 },
+            types,
+            ..Seat::default()
+        }).collect();
+        let named: Vec<usize> = (0..TOOLS).filter(|t| spare.1[*t]).collect();
+        if seats.len() > 1 {
+            let tools: Vec<usize> = (0..TOOLS).filter(|t| link.1[*t]).collect();
+            let tools = if link.0 == 1 { Tools::Fitting } else { Tools::These(tools) };
+            if link.0 > 0 {
+                seats[1].links.push(Link { from: 0, tools });
+            }
+        }
+        if seats.len() > 2 && spare.0 {
+            let fits = (0..TOOLS).map(|t| (t, Some(named.clone()))).collect();
+            seats[2].fits = Some((0, fits));
+        }
+        Pose {
+            seats,
+            capacity: vec![1; TOOLS],
+            listed: TOOLS,
+            // Part 0 is shared by chance, the rest have none.
+            parts: parts.into_iter().map(|p| if p == 0 { vec![0] } else { vec![] }).collect(),
+            part_count: 1,
+            ..Pose::default()
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(300) })]
+
+    #[test]
+    fn with_sets_links_parts_and_spares_it_is_as_good_as_brute_force(pose in small_pose()) {
+        let solution = assign(&pose);
+        let mut best = (0, 0);
+        brute(&pose, 0, &mut Vec::new(), &mut best);
+        prop_assert_eq!((solution.score.required, solution.score.recommended), best);
+        prop_assert!(!solution.stopped);
+    }
+}

@@ -1,0 +1,402 @@
+//! The exact search behind the assignment: seat by seat, place by place.
+//!
+//! Requirements that cannot disturb each other's tools collapse through the
+//! memory of states already reached at a lower price.
+
+use super::assign::{Candidate, Places, Pose, Score, Seat, Solution, Tools, Use, Worth};
+use super::prune;
+use std::collections::HashMap;
+
+/// The most steps that a search takes before it is stopped; a kit below the
+/// cap on its size stays far below it.
+const MOST_STEPS: u64 = 1_500_000;
+
+/// The seats in an order that works, and the state of the search.
+pub(super) struct Search<'p> {
+    pose: &'p Pose,
+    /// Seats in an order in which each comes after those that it leans on.
+    order: Vec<usize>,
+    /// Tools, parts and seats that matter from a depth on.
+    matters: Vec<Matters>,
+    /// Required and recommended seats from a depth on.
+    ahead: Vec<Score>,
+    left: Vec<u32>,
+    /// The tool that uses each part, and how often.
+    part_used: Vec<Option<(usize, u32)>>,
+    group_used: Vec<u32>,
+    uses: Vec<Vec<Use>>,
+    met: Vec<bool>,
+    score: Score,
+    best: Option<Solution>,
+    seen: HashMap<Vec<u32>, Score>,
+    steps: u64,
+}
+
+#[derive(Default)]
+struct Matters {
+    tools: Vec<usize>,
+    parts: Vec<usize>,
+    groups: Vec<usize>,
+    seats: Vec<usize>,
+}
+
+impl<'p> Search<'p> {
+    pub(super) fn new(pose: &'p Pose) -> Self {
+        let order = order(pose);
+        let matters = (0..=order.len()).map(|depth| matters(pose, &order, depth)).collect();
+        let ahead = (0..=order.len()).map(|depth| ahead(pose, &order[depth..])).collect();
+        Self {
+            pose,
+            order,
+            matters,
+            ahead,
+            left: prune::capacities(pose),
+            part_used: vec![None; pose.part_count],
+            group_used: vec![0; pose.groups],
+            uses: vec![Vec::new(); pose.seats.len()],
+            met: vec![false; pose.seats.len()],
+            score: Score::default(),
+            best: None,
+            seen: HashMap::new(),
+            steps: 0,
+        }
+    }
+
+    /// The best assignment, and whether the search was stopped before it was
+    /// complete.
+    pub(super) fn run(mut self) -> (Option<Solution>, bool) {
+        self.next_seat(0);
+        (self.best, self.steps >= MOST_STEPS)
+    }
+
+    fn stopped(&mut self) -> bool {
+        self.steps += 1;
+        self.steps >= MOST_STEPS
+    }
+
+    fn next_seat(&mut self, depth: usize) {
+        let Some(&seat) = self.order.get(depth) else {
+            self.keep_if_best();
+            return;
+        };
+        if self.hopeless(depth) || self.seen_better(depth) {
+            return;
+        }
+        self.next_type(depth, seat, 0, self.pose.seats[seat].least);
+        if self.steps < MOST_STEPS {
+            self.next_seat(depth + 1);
+        }
+    }
+
+    fn hopeless(&self, depth: usize) -> bool {
+        let Some(best) = &self.best else { return false };
+        let ahead = self.ahead[depth];
+        let hoped = Score {
+            required: self.score.required + ahead.required,
+            recommended: self.score.recommended + ahead.recommended,
+            price: self.score.price,
+        };
+        !hoped.beats(best.score)
+    }
+
+    /// Whether the same state was reached before at least as well.
+    fn seen_better(&mut self, depth: usize) -> bool {
+        let key = self.key(depth);
+        match self.seen.get(&key) {
+            Some(seen) if !self.score.beats(*seen) => true,
+            _ => {
+                self.seen.insert(key, self.score);
+                false
+            }
+        }
+    }
+
+    fn key(&self, depth: usize) -> Vec<u32> {
+        let matters = &self.matters[depth];
+        let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+        let mut key = vec![number(depth)];
+        key.extend(matters.tools.iter().map(|tool| self.left[*tool]));
+        let owner = |part: &usize| self.part_used[*part].map_or(u32::MAX, |(tool, _)| number(tool));
+        key.extend(matters.parts.iter().map(owner));
+        key.extend(matters.groups.iter().map(|group| self.group_used[*group].min(1)));
+        for seat in &matters.seats {
+            key.push(u32::MAX);
+            key.extend(
+                self.uses[*seat]
+                    .iter()
+                    .map(|u| number(u.tool) * 2 + u32::from(u.through.is_some())),
+            );
+        }
+        key
+    }
+
+    fn keep_if_best(&mut self) {
+        if self.best.as_ref().is_some_and(|best| !self.score.beats(best.score)) {
+            return;
+        }
+        let uses =
+            self.uses.iter().zip(&self.met).map(|(uses, met)| met.then(|| uses.clone())).collect();
+        self.best = Some(Solution { uses, score: self.score, stopped: false });
+    }
+
+    fn next_type(&mut self, depth: usize, seat: usize, first: usize, left: usize) {
+        if left == 0 {
+            self.seat_met(depth, seat);
+            return;
+        }
+        let types = self.pose.seats[seat].types.len();
+        for of_type in first..types {
+            if types - of_type < left || self.stopped() {
+                return;
+            }
+            self.fill(At {
+                depth,
+                seat,
+                of_type,
+                place: 0,
+                types_left: left,
+                link: 0,
+                candidate: 0,
+                missing: None,
+            });
+        }
+    }
+
+    fn seat_met(&mut self, depth: usize, seat: usize) {
+        let before = self.score;
+        match self.pose.seats[seat].worth {
+            Worth::Required => self.score.required += 1,
+            Worth::Recommended => self.score.recommended += 1,
+            Worth::Nothing | Worth::LeftOut => {}
+        }
+        self.met[seat] = true;
+        self.next_seat(depth + 1);
+        self.met[seat] = false;
+        self.score = before;
+    }
+
+    /// Fills one place after another of one type.
+    fn fill(&mut self, at: At) {
+        let pose = self.pose;
+        let Some(places) = pose.seats[at.seat].types[at.of_type].get(at.place) else {
+            self.next_type(at.depth, at.seat, at.of_type + 1, at.types_left - 1);
+            return;
+        };
+        let missing = at.missing.unwrap_or(places.count);
+        if missing == 0 {
+            self.fill(At { place: at.place + 1, link: 0, candidate: 0, missing: None, ..at });
+            return;
+        }
+        if self.stopped() {
+            return;
+        }
+        self.fill_through(at, missing);
+        self.fill_directly(at, missing);
+    }
+
+    /// Lets a tool of another seat count here too.
+    fn fill_through(&mut self, at: At, missing: u32) {
+        let pose = self.pose;
+        let seat = &pose.seats[at.seat];
+        for index in at.link..seat.links.len() {
+            let link = &seat.links[index];
+            let lent = self.uses[link.from].clone();
+            for (position, used) in lent.iter().enumerate() {
+                if used.through.is_some()
+                    || lent[..position].iter().any(|u| u.tool == used.tool && u.through.is_none())
+                {
+                    continue;
+                }
+                let price = match &link.tools {
+                    Tools::These(tools) => {
+                        (used.tool >= pose.listed || tools.contains(&used.tool)).then_some(0)
+                    }
+                    Tools::Fitting => seat.types[at.of_type][at.place]
+                        .candidates
+                        .iter()
+                        .find(|c| c.tool == used.tool)
+                        .map(|c| c.price),
+                };
+                let taken = |u: &&Use| u.tool == used.tool;
+                let there = lent.iter().filter(taken).filter(|u| u.through.is_none()).count();
+                let here = self.uses[at.seat]
+                    .iter()
+                    .filter(taken)
+                    .filter(|u| u.through == Some(link.from))
+                    .count();
+                let Some(price) = price.filter(|_| here < there) else {
+                    continue;
+                };
+                let before = self.score.price;
+                self.score.price += price;
+                self.uses[at.seat].push(Use {
+                    tool: used.tool,
+                    of_type: at.of_type,
+                    place: at.place,
+                    through: Some(link.from),
+                });
+                self.fill(At { link: index, missing: Some(missing - 1), ..at });
+                self.uses[at.seat].pop();
+                self.score.price = before;
+            }
+        }
+    }
+
+    fn fill_directly(&mut self, at: At, missing: u32) {
+        let pose = self.pose;
+        let places = &pose.seats[at.seat].types[at.of_type][at.place];
+        for (index, candidate) in places.candidates.iter().enumerate().skip(at.candidate) {
+            if self.left[candidate.tool] == 0
+                || !self.parts_free(candidate.tool)
+                || !self.spare_fits(at.seat, candidate.tool)
+            {
+                continue;
+            }
+            let before = self.score.price;
+            self.take(at, candidate);
+            let links = pose.seats[at.seat].links.len();
+            self.fill(At { link: links, candidate: index, missing: Some(missing - 1), ..at });
+            self.give_back(at, candidate);
+            self.score.price = before;
+        }
+    }
+
+    fn take(&mut self, at: At, candidate: &Candidate) {
+        self.left[candidate.tool] -= 1;
+        for part in &self.pose.parts[candidate.tool] {
+            let times = self.part_used[*part].map_or(0, |(_, times)| times);
+            self.part_used[*part] = Some((candidate.tool, times + 1));
+        }
+        self.score.price += candidate.price;
+        if let Some((group, price)) = candidate.once {
+            if self.group_used[group] == 0 {
+                self.score.price += price;
+            }
+            self.group_used[group] += 1;
+        }
+        self.uses[at.seat].push(Use {
+            tool: candidate.tool,
+            of_type: at.of_type,
+            place: at.place,
+            through: None,
+        });
+    }
+
+    fn give_back(&mut self, at: At, candidate: &Candidate) {
+        self.uses[at.seat].pop();
+        if let Some((group, _)) = candidate.once {
+            self.group_used[group] -= 1;
+        }
+        for part in &self.pose.parts[candidate.tool] {
+            let left = self.part_used[*part].map_or(0, |(_, times)| times.saturating_sub(1));
+            self.part_used[*part] = (left > 0).then_some((candidate.tool, left));
+        }
+        self.left[candidate.tool] += 1;
+    }
+
+    fn parts_free(&self, tool: usize) -> bool {
+        let of_a_lot = |part: usize| self.pose.lot_parts.is_some_and(|first| part >= first);
+        self.pose.parts[tool].iter().all(|part| match self.part_used[*part] {
+            None => true,
+            Some((owner, _)) => owner == tool && of_a_lot(*part),
+        })
+    }
+
+    /// Whether spares fit a tool that serves the seat they are for.
+    fn spare_fits(&self, seat: usize, tool: usize) -> bool {
+        let Some((served, fits)) = &self.pose.seats[seat].fits else {
+            return true;
+        };
+        if !self.met[*served] {
+            return false;
+        }
+        match fits.iter().find(|(spare, _)| *spare == tool) {
+            Some((_, None)) => true,
+            Some((_, Some(tools))) => {
+                self.uses[*served].iter().any(|used| tools.contains(&used.tool))
+            }
+            None => false,
+        }
+    }
+}
+
+#[derive(Debug, Clone, Copy)]
+struct At {
+    depth: usize,
+    seat: usize,
+    of_type: usize,
+    place: usize,
+    types_left: usize,
+    link: usize,
+    candidate: usize,
+    missing: Option<u32>,
+}
+
+/// The seats that take part, each after those that it leans on.
+fn order(pose: &Pose) -> Vec<usize> {
+    let mut order = Vec::with_capacity(pose.seats.len());
+    let mut state = vec![0_u8; pose.seats.len()];
+    for seat in 0..pose.seats.len() {
+        visit(pose, seat, &mut state, &mut order);
+    }
+    order
+}
+
+fn visit(pose: &Pose, seat: usize, state: &mut [u8], order: &mut Vec<usize>) {
+    if state[seat] != 0 {
+        return;
+    }
+    state[seat] = 1;
+    for before in leans_on(&pose.seats[seat]) {
+        visit(pose, before, state, order);
+    }
+    if pose.seats[seat].worth != Worth::LeftOut {
+        order.push(seat);
+    }
+}
+
+fn leans_on(seat: &Seat) -> Vec<usize> {
+    let spare = seat.fits.as_ref().map(|(served, _)| *served);
+    seat.links.iter().map(|link| link.from).chain(spare).collect()
+}
+
+fn matters(pose: &Pose, order: &[usize], depth: usize) -> Matters {
+    let mut matters = Matters::default();
+    let done = &order[..depth];
+    for seat in &order[depth..] {
+        let seat = &pose.seats[*seat];
+        for candidate in seat.types.iter().flatten().flat_map(|places| &places.candidates) {
+            matters.tools.push(candidate.tool);
+            matters.parts.extend(&pose.parts[candidate.tool]);
+            matters.groups.extend(candidate.once.map(|(group, _)| group));
+        }
+        matters.seats.extend(leans_on(seat).into_iter().filter(|seat| done.contains(seat)));
+    }
+    for list in [&mut matters.tools, &mut matters.parts, &mut matters.groups, &mut matters.seats] {
+        list.sort_unstable();
+        list.dedup();
+    }
+    matters
+}
+
+/// What the seats from here on could add at best.
+fn ahead(pose: &Pose, seats: &[usize]) -> Score {
+    let mut score = Score::default();
+    for seat in seats.iter().map(|seat| &pose.seats[*seat]).filter(|seat| can_be_met(seat, pose)) {
+        match seat.worth {
+            Worth::Required => score.required += 1,
+            Worth::Recommended => score.recommended += 1,
+            Worth::Nothing | Worth::LeftOut => {}
+        }
+    }
+    score
+}
+
+/// Whether a seat could be met if it had the whole kit for itself.
+fn can_be_met(seat: &Seat, pose: &Pose) -> bool {
+    let fillable = |places: &Places| {
+        let tools: u64 = places.candidates.iter().map(|c| u64::from(pose.capacity[c.tool])).sum();
+        tools >= u64::from(places.count) || !seat.links.is_empty()
+    };
+    seat.types.iter().filter(|places| places.iter().all(fillable)).count() >= seat.least
+}
