@@ -1,6 +1,7 @@
 //! The assignment with types, sets, links, parts and spares against a search
 //! that tries every way to put every tool somewhere or nowhere.
 
+use super::super::seats::*;
 use super::*;
 use proptest::prelude::*;
 

@@ -1,5 +1,6 @@
 //! The assignment against brute force on small random kits.
 
+use super::super::seats::*;
 use super::*;
 use proptest::prelude::*;
 

@@ -1,8 +1,9 @@
 //! Why it cannot work: requirements that compete for too few tools.
 
-use super::assign::{self, Pose, Worth};
-use super::judge::{Bench, Tally};
+use super::assign;
+use super::bench::{Bench, Tally};
 use super::pose::{self, Pass};
+use super::seats::{Pose, Worth};
 use crate::model::finding::{Clash, Outcome, Verdict};
 use crate::model::profile::{Level, Profile};
 

@@ -1,8 +1,8 @@
 //! Carries out the steps of the shortest way on a copy of the vessel, so
 //! that the engine can judge the result itself.
 
+use super::bench::Bench;
 use super::fit;
-use super::judge::Bench;
 use super::limit;
 use super::scene::Scene;
 use super::select::Course;
@@ -18,7 +18,7 @@ use crate::model::vessel::{
     Certificate, Datum, Freeboard, FreeboardReading, How, Person, Reading, State, Station, Tool,
     Vessel, Whereabouts,
 };
-use crate::model::vocabulary::{AttributeShape, Class, KindId, Vocabulary};
+use crate::model::vocabulary::{AttributeShape, Class, Vocabulary};
 use std::sync::Arc;
 
 /// The vessel after every step of the judgement's way to ready, with the
@@ -43,7 +43,7 @@ pub fn perform(
     let (settled, _) = settle(&bench, profile);
     let bench = Bench { vessel: &settled, ..bench };
     let days = bench.days(profile, judgement.days);
-    let scenes = super::way::scenes(&bench, profile, &days);
+    let scenes = super::bench::scenes(&bench, profile, &days);
     apply(&bench, profile, steps, &scenes)
 }
 
@@ -257,11 +257,8 @@ fn new_tool(
 ) -> Option<Tool> {
     let requirement = &profile.requirements[step.requirement];
     let spec = spec_at(requirement, slot)?;
-    let mut tool = blank(
-        format!("new {} {}.{}", requirement.id, slot.of_type, slot.member),
-        spec.kind,
-        slot.count,
-    );
+    let mark = format!("new {} {}.{}", requirement.id, slot.of_type, slot.member);
+    let mut tool = Tool::bare(mark, spec.kind, slot.count, Place::default());
     mend_tool(&mut tool, requirement, Some(slot), scenes, departure);
     for also in &step.also {
         for deemed in &profile.requirements[*also].deemed {
@@ -271,29 +268,6 @@ fn new_tool(
         }
     }
     Some(tool)
-}
-
-fn blank(mark: String, kind: KindId, count: u32) -> Tool {
-    Tool {
-        mark,
-        name: None,
-        kind,
-        count,
-        attributes: Vec::new(),
-        state: State::Serviceable,
-        whereabouts: Whereabouts::Aboard,
-        stowed: None,
-        acquired: None,
-        inspected: None,
-        expires: None,
-        conforms: Vec::new(),
-        parts: Vec::new(),
-        fits: Vec::new(),
-        changes: Vec::new(),
-        evidence: None,
-        remark: None,
-        place: Place::default(),
-    }
 }
 
 /// Gives the tool whatever the tests ask and it does not show yet.

@@ -1,11 +1,12 @@
 //! The outcome of every requirement in one scene: strict pass, generous
 //! pass, and what they agree on.
 
-use super::assign::{self, Solution, Worth};
+use super::assign;
 use super::fit;
 use super::holders;
 use super::pose::{self, Pass, View};
 use super::scene::{self, Scene};
+use super::seats::{Solution, Worth};
 use crate::measure::Answer;
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Level;

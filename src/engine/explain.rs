@@ -1,13 +1,14 @@
 //! The finding of one requirement in the scene where it is worst: which
 //! tools serve it, or every reason why none does.
 
-use super::assign::{self, Pose, Solution};
+use super::assign;
 use super::edges;
 use super::evaluate::{self, Worked};
 use super::fit;
 use super::holders;
 use super::pose::{self, Fitted, Pass, View};
 use super::scene::Scene;
+use super::seats::{Pose, Solution};
 use crate::measure::{Answer, Day};
 use crate::model::finding::{Because, Finding, Outcome, Serving};
 use crate::model::reason::Reason;

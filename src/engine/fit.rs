@@ -61,7 +61,10 @@ pub(super) fn at_hand(tool: &Tool, interval: Option<Interval>, scene: &Scene<'_>
         Whereabouts::Missing => reasons.push(Reason::Missing),
         Whereabouts::Unknown => reasons.push(Reason::WhereaboutsUnknown),
     }
+    // A document is there or not; whether it works is no question.
+    let document = scene.vocabulary.kind(tool.kind).class == Class::Document;
     match tool.state {
+        _ if document => {}
         State::Serviceable => {}
         State::Broken => reasons.push(Reason::NotServiceable),
         State::Unknown => reasons.push(Reason::StateUnknown),

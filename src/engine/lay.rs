@@ -2,9 +2,10 @@
 //! are believed.
 
 use crate::model::vessel::{
-    Change, Datum, Found, How, Inspection, Reading, State, Tool, Trust, Vessel, Whereabouts,
+    Change, Datum, Found, Freeboard, How, Inspection, Reading, State, Tool, Trust, Vessel,
+    Whereabouts,
 };
-use crate::model::vocabulary::{AttributeId, Vocabulary};
+use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 
 /// The vessel with the records laid over its declaration, the earliest
 /// first. Nothing declared is edited: readings stand side by side, a later
@@ -31,7 +32,7 @@ pub fn lay_over(vessel: &Vessel, inspections: &[Inspection], vocabulary: &Vocabu
     vessel
 }
 
-fn lay_freeboard(vessel: &mut Vessel, taken: &crate::model::vessel::Freeboard) {
+fn lay_freeboard(vessel: &mut Vessel, taken: &Freeboard) {
     for station in &taken.stations {
         match vessel.freeboard.stations.iter_mut().find(|s| s.name == station.name) {
             Some(declared) => declared.readings.extend(station.readings.iter().cloned()),
@@ -82,26 +83,11 @@ fn lay_found(vessel: &mut Vessel, found: &Found, record: &Inspection, vocabulary
     }
 }
 
-fn unlisted(found: &Found, kind: crate::model::vocabulary::KindId) -> Tool {
+fn unlisted(found: &Found, kind: KindId) -> Tool {
+    let count = found.count.unwrap_or(1);
     Tool {
-        mark: found.mark.clone(),
-        name: None,
-        kind,
-        count: found.count.unwrap_or(1),
-        attributes: Vec::new(),
         state: found.state.unwrap_or(State::Unknown),
-        whereabouts: Whereabouts::Aboard,
-        stowed: None,
-        acquired: None,
-        inspected: None,
-        expires: None,
-        conforms: Vec::new(),
-        parts: Vec::new(),
-        fits: Vec::new(),
-        changes: Vec::new(),
-        evidence: None,
-        remark: None,
-        place: found.place.clone(),
+        ..Tool::bare(found.mark.clone(), kind, count, found.place.clone())
     }
 }
 

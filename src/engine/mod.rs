@@ -5,6 +5,7 @@
 #![deny(clippy::float_arithmetic)]
 
 mod assign;
+mod bench;
 mod clash;
 mod conform;
 mod deeds;
@@ -21,6 +22,7 @@ mod pose;
 mod prune;
 mod scene;
 mod search;
+mod seats;
 mod select;
 mod until;
 mod upto;

@@ -2,11 +2,12 @@
 //! everything that may be brought, at the price of its deed; the assignment
 //! then finds the cheapest.
 
-use super::assign::{self, Candidate, Link, Places, Pose, Seat, SpareFit, Tools, Worth};
+use super::assign;
 use super::deeds::{self, Mend};
 use super::fit;
 use super::pose as posing;
 use super::scene::Scene;
+use super::seats::{Candidate, Link, Places, Pose, Seat, Solution, SpareFit, Tools, Use, Worth};
 use crate::measure::Answer;
 use crate::model::finding::{Deed, Slot, Step, Target};
 use crate::model::profile::{Level, Profile, Requirement};
@@ -217,7 +218,7 @@ fn lot(offer: &mut Offer, tool: usize, count: u32) -> usize {
 }
 
 /// Reads the steps off the solution, in the order of the requirements.
-fn steps(offer: &Offer, solution: &assign::Solution) -> Vec<Step> {
+fn steps(offer: &Offer, solution: &Solution) -> Vec<Step> {
     let mut steps: Vec<Step> = Vec::new();
     for (requirement, uses) in solution.uses.iter().enumerate() {
         for used in uses.iter().flatten().filter(|used| used.through.is_none()) {
@@ -242,7 +243,7 @@ fn mend_step(
     offer: &Offer,
     requirement: usize,
     tool: usize,
-    used: &assign::Use,
+    used: &Use,
     also: Vec<usize>,
 ) -> Option<Step> {
     let (_, _, slot, mend) = offer.mends.iter().find(|(r, t, slot, _)| {
@@ -253,8 +254,8 @@ fn mend_step(
     Some(Step { deed: mend.deed, target, requirement, also, slots, reasons })
 }
 
-fn also(solution: &assign::Solution, from: usize, tool: usize) -> Vec<usize> {
-    let through = |uses: &Option<Vec<assign::Use>>| {
+fn also(solution: &Solution, from: usize, tool: usize) -> Vec<usize> {
+    let through = |uses: &Option<Vec<Use>>| {
         uses.iter().flatten().any(|u| u.tool == tool && u.through == Some(from))
     };
     (0..solution.uses.len()).filter(|index| through(&solution.uses[*index])).collect()

@@ -1,8 +1,8 @@
 //! From a scene to the seats of the assignment.
 
-use super::assign::{Candidate, Link, Places, Pose, Seat, SpareFit, Tools, Worth};
 use super::fit;
 use super::scene::{self, Known, Scene};
+use super::seats::{Candidate, Link, Places, Pose, Seat, SpareFit, Tools, Worth};
 use crate::measure::Answer;
 use crate::model::finding::Outcome;
 use crate::model::profile::{Level, Requirement};

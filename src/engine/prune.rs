@@ -1,7 +1,7 @@
 //! Leaves out tools that cannot matter to an assignment, so that a large
 //! kit costs no more to assign than the requirements ask.
 
-use super::assign::{Pose, Tools, Worth};
+use super::seats::{Pose, Tools, Worth};
 
 /// Where a tool is a candidate, and at which price; two tools with the same
 /// places are of one class.

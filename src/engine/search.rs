@@ -3,8 +3,8 @@
 //! Requirements that cannot disturb each other's tools collapse through the
 //! memory of states already reached at a lower price.
 
-use super::assign::{Candidate, Places, Pose, Score, Seat, Solution, Tools, Use, Worth};
 use super::prune;
+use super::seats::{Candidate, Places, Pose, Score, Seat, Solution, Tools, Use, Worth};
 use std::collections::HashMap;
 
 /// The most steps that a search takes before it is stopped; a kit below the

@@ -1,7 +1,7 @@
 //! Ready until: the last day on which the kit still meets everything.
 
+use super::bench::Bench;
 use super::edges;
-use super::judge::Bench;
 use super::scene::Missing;
 use crate::measure::Day;
 use crate::model::finding::{ReadyUntil, Verdict};

@@ -1,9 +1,9 @@
 //! Good up to: how much freeboard the kit could stand, and what gives out
 //! there.
 
+use super::bench::Bench;
 use super::edges;
 use super::evaluate;
-use super::judge::Bench;
 use super::scene::{Missing, Scene};
 use crate::measure::{Day, Length};
 use crate::model::finding::{GoodUpTo, Outcome, Stretch, Verdict};

@@ -1,12 +1,12 @@
 //! The shortest way to ready: the fewest changes, and among equals those
 //! that cost least trouble.
 
+use super::bench::{Bench, scenes};
 use super::conform;
-use super::judge::Bench;
+use super::holders;
 use super::offer;
 use super::scene::Scene;
-use super::{edges, holders};
-use crate::measure::{Day, Length};
+use crate::measure::Day;
 use crate::model::finding::{Deed, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Profile;
 use crate::model::reason::{Reason, VesselFact};
@@ -64,32 +64,6 @@ fn drop_needless(steps: &mut Vec<Step>, makes_ready: impl Fn(&[Step]) -> bool) {
             index += 1;
         }
     }
-}
-
-/// Every scene that the vessel has to stand: both ends of each piece of its
-/// freeboards, on each day on which something changes.
-pub(super) fn scenes<'s>(bench: &Bench<'s>, profile: &'s Profile, days: &[Day]) -> Vec<Scene<'s>> {
-    let Some(first) = days.first() else {
-        return Vec::new();
-    };
-    let Ok(waters) = bench.waters(profile) else {
-        return Vec::new();
-    };
-    let edges = edges::freeboards(&bench.scene(profile, Ok(Length::ZERO), *first));
-    let mut freeboards: Vec<Length> = Vec::new();
-    for (low, high) in waters.into_iter().flatten() {
-        freeboards.extend([low, high]);
-        for edge in edges.iter().filter(|edge| **edge > low && **edge <= high) {
-            freeboards.extend([edge.just_below(), *edge]);
-        }
-    }
-    freeboards.sort_unstable();
-    freeboards.dedup();
-    let at = |day: &Day| {
-        let day = *day;
-        freeboards.iter().map(move |f| bench.scene(profile, Ok(*f), day)).collect::<Vec<_>>()
-    };
-    days.iter().flat_map(at).collect()
 }
 
 /// Steps for certificates and for the vessel's own gear.

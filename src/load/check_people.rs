@@ -9,7 +9,7 @@ use super::spot::Spot;
 use super::suggest::{did_you_mean, slip_of};
 use super::value::{count, day, filled, kept, kind, missing};
 use super::written::vessel::{CertificateForm, GearForm, PersonForm};
-use crate::model::vessel::{Certificate, GearPiece, Person, State, Tool, Whereabouts};
+use crate::model::vessel::{Certificate, GearPiece, Person, State, Tool};
 use crate::model::vocabulary::{Class, Vocabulary, fold};
 
 /// The roles to which rules bind certificates; others may be written too.
@@ -129,24 +129,9 @@ pub(super) fn gear(
             .unwrap_or_else(|| format!("{} {}", vocabulary.kind(kind).name, index + 1));
         let attributes = reader.attributes(form.attributes, Some(kind), &spot, problems);
         let tool = Tool {
-            mark: name.clone(),
-            name: None,
-            kind,
-            count: lot.unwrap_or(1),
             attributes,
             state: State::Serviceable,
-            whereabouts: Whereabouts::Aboard,
-            stowed: None,
-            acquired: None,
-            inspected: None,
-            expires: None,
-            conforms: Vec::new(),
-            parts: Vec::new(),
-            fits: Vec::new(),
-            changes: Vec::new(),
-            evidence: None,
-            remark: None,
-            place: spot.place(),
+            ..Tool::bare(name.clone(), kind, lot.unwrap_or(1), spot.place())
         };
         pieces.push(GearPiece { name, tool });
     }

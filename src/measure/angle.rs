@@ -1,8 +1,7 @@
 //! Angles as whole millidegrees.
 
 use super::QuantityError;
-use super::decimal::take_numeral;
-use super::length::decimal;
+use super::decimal::{decimal, take_numeral};
 
 /// An angle from 0 to 360 degrees, exact: a count of millidegrees.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

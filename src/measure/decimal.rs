@@ -164,3 +164,17 @@ fn parse_decimal(text: &str) -> Result<Rational, QuantityError> {
         .ok_or(QuantityError::Nonsense("a number"))?;
     Ok(Rational { numerator, denominator })
 }
+
+/// `count / unit` as a decimal of at most `places`, trailing zeros dropped,
+/// but `1.83 m` keeps what a tape shows.
+pub(super) fn decimal(count: i64, unit: i64, places: usize, name: &str) -> String {
+    let (whole, mut rest) = (count / unit, count % unit);
+    let mut digits = String::new();
+    let mut step = unit / 10;
+    while rest > 0 && step > 0 && digits.len() < places {
+        digits.push(char::from(b'0' + u8::try_from(rest / step).unwrap_or(9)));
+        rest %= step;
+        step /= 10;
+    }
+    if digits.is_empty() { format!("{whole} {name}") } else { format!("{whole}.{digits} {name}") }
+}

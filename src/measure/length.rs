@@ -1,5 +1,6 @@
 //! Lengths as whole nanometres.
 
+use super::decimal::decimal;
 use super::percent::Percent;
 
 /// A length of zero or more, exact: a count of nanometres.
@@ -172,20 +173,6 @@ fn inches_text(whole: i64, sixty_fourths: i64) -> Option<String> {
     let shift = sixty_fourths.trailing_zeros().min(6);
     let (top, bottom) = (sixty_fourths >> shift, 64 >> shift);
     Some(if whole > 0 { format!("{whole} {top}/{bottom}") } else { format!("{top}/{bottom}") })
-}
-
-/// `count / unit` as a decimal of at most `places`, trailing zeros dropped,
-/// but `1.83 m` keeps what a tape shows.
-pub(super) fn decimal(count: i64, unit: i64, places: usize, name: &str) -> String {
-    let (whole, mut rest) = (count / unit, count % unit);
-    let mut digits = String::new();
-    let mut step = unit / 10;
-    while rest > 0 && step > 0 && digits.len() < places {
-        digits.push(char::from(b'0' + u8::try_from(rest / step).unwrap_or(9)));
-        rest %= step;
-        step /= 10;
-    }
-    if digits.is_empty() { format!("{whole} {name}") } else { format!("{whole}.{digits} {name}") }
 }
 
 #[cfg(test)]

@@ -1,8 +1,7 @@
 //! Masses as whole micrograms.
 
 use super::QuantityError;
-use super::decimal::take_numeral;
-use super::length::decimal;
+use super::decimal::{decimal, take_numeral};
 
 /// A mass of zero or more, exact: a count of micrograms.
 ///

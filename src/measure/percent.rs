@@ -34,7 +34,7 @@ impl Percent {
 
 impl std::fmt::Display for Percent {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let text = super::length::decimal(self.0, 1000, 3, "%");
+        let text = super::decimal::decimal(self.0, 1000, 3, "%");
         f.write_str(&text.replace(' ', ""))
     }
 }

@@ -148,6 +148,30 @@ pub struct Tool {
 }
 
 impl Tool {
+    /// A tool that is aboard, of which nothing else is known.
+    pub fn bare(mark: impl Into<String>, kind: KindId, count: u32, place: Place) -> Self {
+        Self {
+            mark: mark.into(),
+            name: None,
+            kind,
+            count,
+            attributes: Vec::new(),
+            state: State::Unknown,
+            whereabouts: Whereabouts::Aboard,
+            stowed: None,
+            acquired: None,
+            inspected: None,
+            expires: None,
+            conforms: Vec::new(),
+            parts: Vec::new(),
+            fits: Vec::new(),
+            changes: Vec::new(),
+            evidence: None,
+            remark: None,
+            place,
+        }
+    }
+
     /// The readings of an attribute; none where nothing is known.
     pub fn readings(&self, attribute: AttributeId) -> &[Reading] {
         self.attributes

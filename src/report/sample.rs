@@ -16,7 +16,6 @@ use crate::model::rule::{Base, Bound, Limit, Member, Need, Spec, Test, ToolType}
 use crate::model::text::Text;
 use crate::model::vessel::{
     Coverage, Freeboard, FreeboardReading, How, PlannedTrip, State, Station, Tool, Trust, Vessel,
-    Whereabouts,
 };
 use crate::model::vocabulary::{
     Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Vocabulary,
@@ -94,26 +93,8 @@ pub(super) fn vocabulary() -> Vocabulary {
 }
 
 pub(super) fn tool(mark: &str, kind: KindId, index: usize) -> Tool {
-    Tool {
-        mark: mark.into(),
-        name: None,
-        kind,
-        count: 1,
-        attributes: Vec::new(),
-        state: State::Serviceable,
-        whereabouts: Whereabouts::Aboard,
-        stowed: None,
-        acquired: None,
-        inspected: None,
-        expires: None,
-        conforms: Vec::new(),
-        parts: Vec::new(),
-        fits: Vec::new(),
-        changes: Vec::new(),
-        evidence: None,
-        remark: None,
-        place: Place::new(&"vessel.yaml".into(), format!("kit[{index}]")),
-    }
+    let place = Place::new(&"vessel.yaml".into(), format!("kit[{index}]"));
+    Tool { state: State::Serviceable, ..Tool::bare(mark, kind, 1, place) }
 }
 
 pub(super) fn vessel() -> Vessel {
