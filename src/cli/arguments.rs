@@ -29,6 +29,8 @@ pub(super) enum Command {
     Check(CheckArguments),
     /// List the profiles: ids, editions, days in force, sources
     Profiles(ProfilesArguments),
+    /// List the words that a vessel's file may use
+    Words(WordsArguments),
 }
 
 #[derive(Debug, Args)]
@@ -82,11 +84,22 @@ pub(super) struct CheckArguments {
 
 #[derive(Debug, Args)]
 pub(super) struct ProfilesArguments {
-    /// Only these: ids of editions or rules, with their notes
+    /// Only these: ids of editions or rules, with their requirements and notes
     #[arg(value_name = "ID")]
     pub(super) ids: Vec<String>,
 
     /// A folder of profiles of your own
+    #[arg(long, value_name = "FOLDER")]
+    pub(super) requirements: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct WordsArguments {
+    /// Only this kind of tool, with each of its keys and how it is measured
+    #[arg(value_name = "KIND")]
+    pub(super) kind: Vec<String>,
+
+    /// A folder of profiles of your own, with its vocabulary
     #[arg(long, value_name = "FOLDER")]
     pub(super) requirements: Option<PathBuf>,
 }

@@ -7,11 +7,12 @@ use super::arguments::{CheckArguments, Format};
 use super::exit::Exit;
 use super::library::{self, Named, named};
 use super::output::{self, Terminal};
-use super::{Stop, library::of_id};
+use super::{Stop, inputs, library::of_id};
 use crate::engine::{self, Request};
-use crate::load::{self, Library, Refusal, Source};
+use crate::load::{self, Library, Problem, Refusal, Source};
 use crate::measure::{Day, DaySpan};
 use crate::model::profile::Profile;
+use crate::model::text::visible;
 use crate::model::vessel::{Inspection, PlannedTrip, Vessel};
 use crate::report::{self, Subject};
 use std::sync::Arc;
@@ -29,6 +30,9 @@ struct Input {
 
 /// Checks the vessel and prints or writes what came out.
 pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exit, Stop> {
+    if let Some(path) = &arguments.output {
+        inputs::spare(path, arguments)?;
+    }
     let input = read(arguments)?;
     let request = Request {
         vocabulary: &input.library.vocabulary,
@@ -79,6 +83,7 @@ fn read(arguments: &CheckArguments) -> Result<Input, Stop> {
     for path in &arguments.inspection {
         match load::load_inspection(path, &library.vocabulary) {
             Ok((inspection, source)) => {
+                refusals.extend(vessel.as_ref().and_then(|v| of_another(v, &inspection, &source)));
                 inspections.push(inspection);
                 sources.push(source);
             }
@@ -92,6 +97,25 @@ fn read(arguments: &CheckArguments) -> Result<Input, Stop> {
     let days = DaySpan { from: Some(departure), until: Some(back.unwrap_or(departure)) };
     let asked = asked(&library, &arguments.profile, files, days)?;
     Ok(Input { library, asked, vessel, inspections, sources, departure, back })
+}
+
+/// That an inspection record speaks of another vessel than the inventory.
+/// Capitals and blanks make no other name.
+fn of_another(vessel: &Vessel, record: &Inspection, source: &Source) -> Option<Refusal> {
+    let bare = |name: &str| name.split_whitespace().collect::<String>().to_lowercase();
+    if bare(&vessel.name) == bare(&record.vessel) {
+        return None;
+    }
+    let place = record.place.below("vessel");
+    let problem = Problem {
+        position: source.positions().locate(&place.key),
+        place,
+        offending: Some(visible(&record.vessel)),
+        what: "this inspection record is of another vessel".to_owned(),
+        expected: Some(format!("`{}`, the vessel of `{}`", vessel.name, vessel.place.file)),
+        mend: Some("name the record of this vessel, or write the name as the vessel does".into()),
+    };
+    Some(Refusal { file: source.file.to_string(), problems: vec![problem] })
 }
 
 /// The profiles that were asked for, in the order typed, each once.
@@ -155,6 +179,26 @@ mod tests {
 
     fn never() -> Day {
         panic!("the clock was read")
+    }
+
+    #[test]
+    fn a_record_of_another_vessel_is_refused_and_both_are_named() {
+        let words = Library::shipped().unwrap().vocabulary;
+        let (vessel, _) =
+            load::read_vessel("v.yaml", "format: vessel/1\nname: Grey Almeja\nkit: []\n", &words)
+                .unwrap();
+        let record = |name: &str| {
+            let text = format!("format: inspection/1\nvessel: {name}\non: 2026-03-01\nfound: []\n");
+            load::read_inspection("r.yaml", &text, &words).unwrap()
+        };
+        let (same, source) = record("\"grey  ALMEJA \"");
+        assert_eq!(of_another(&vessel, &same, &source), None);
+        let (other, source) = record("Grey Berberecho");
+        let refusal = of_another(&vessel, &other, &source).unwrap();
+        let text = report::refusals(&[refusal], 80);
+        for part in ["r.yaml:2:9:", "`Grey Berberecho`", "`Grey Almeja`", "`v.yaml`"] {
+            assert!(text.contains(part), "{part}: {text}");
+        }
     }
 
     #[test]

@@ -6,9 +6,11 @@
 mod arguments;
 mod check;
 pub mod exit;
+mod inputs;
 mod library;
 mod output;
 mod profiles;
+mod words;
 
 use arguments::{Arguments, Command};
 use clap::Parser;
@@ -55,6 +57,7 @@ fn obey(arguments: &Arguments, terminal: &Terminal) -> Exit {
     let result = match &arguments.command {
         Command::Check(check) => check::run(check, terminal),
         Command::Profiles(profiles) => profiles::run(profiles, terminal),
+        Command::Words(words) => words::run(words, terminal),
     };
     match result {
         Ok(exit) => exit,

@@ -5,7 +5,7 @@
 
 use super::Stop;
 use std::io::{self, ErrorKind, IsTerminal, Write};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 /// How wide a page may be, in columns.
 const WIDEST: usize = 80;
@@ -66,35 +66,60 @@ pub(super) fn complain(text: &str) {
 /// folder first, which then takes the name.
 pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
     let plain = anstream::adapter::strip_str(text).to_string();
-    put(path, plain.as_bytes()).map_err(|error| {
+    put(path, plain.as_bytes()).map_err(|why| {
         Stop::usage(
-            format!("`{}` could not be written: {error}", path.display()),
+            format!("`{}` could not be written: {why}", path.display()),
             "nothing was written; name a file in a folder that can be written to",
         )
     })
 }
 
-fn put(path: &Path, bytes: &[u8]) -> io::Result<()> {
+fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
     // A link keeps being a link: what it points at is replaced.
     let target = path.canonicalize().unwrap_or_else(|_| path.to_path_buf());
     if target.is_dir() {
-        return Err(io::Error::new(ErrorKind::InvalidInput, "it is a folder"));
+        return Err("it is a folder".to_owned());
     }
     if target.exists() && !target.is_file() {
-        return Err(io::Error::new(ErrorKind::InvalidInput, "it is no plain file"));
+        return Err("it is no plain file".to_owned());
     }
     let folder = match target.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder.to_path_buf(),
-        _ => PathBuf::from("."),
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
     };
+    match folder.metadata() {
+        Ok(meta) if meta.is_dir() => {}
+        Ok(_) => return Err(format!("`{}` is no folder", folder.display())),
+        Err(error) => return Err(why_not(&error, folder)),
+    }
+    replace(&target, folder, bytes).map_err(|error| why_not(&error, folder))
+}
+
+fn replace(target: &Path, folder: &Path, bytes: &[u8]) -> io::Result<()> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".kitmuster-");
-    as_usual(&mut builder, &target);
+    as_usual(&mut builder, target);
     let mut file = builder.tempfile_in(folder)?;
     file.write_all(bytes)?;
     file.as_file().sync_all()?;
-    file.persist(&target).map_err(|error| error.error)?;
+    file.persist(target).map_err(|error| error.error)?;
     Ok(())
+}
+
+/// What went wrong, in words: the system's own speak of numbers and of the
+/// name that the file has while it is written.
+fn why_not(error: &io::Error, folder: &Path) -> String {
+    let there = folder.is_dir();
+    let folder = folder.display();
+    match error.kind() {
+        ErrorKind::NotFound if !there => format!("there is no folder `{folder}`"),
+        ErrorKind::NotADirectory => format!("part of `{folder}` is no folder"),
+        ErrorKind::PermissionDenied => format!("writing to the folder `{folder}` is not allowed"),
+        ErrorKind::ReadOnlyFilesystem => format!("the folder `{folder}` can only be read"),
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "there is no room left".to_owned(),
+        ErrorKind::InvalidFilename => "the name is too long, or no name for a file".to_owned(),
+        _ => format!("the system refused it in the folder `{folder}`"),
+    }
 }
 
 /// New files get the permissions that any program's files get here, not the
@@ -133,5 +158,23 @@ mod tests {
         assert!(write_whole(&folder.path().join("none/report.txt"), "x").is_err());
         assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
         assert_eq!(std::fs::read_dir(&inner).unwrap().count(), 0);
+    }
+
+    #[test]
+    fn a_failure_names_the_folder_and_neither_numbers_nor_passing_names() {
+        let folder = tempfile::tempdir().unwrap();
+        let said = |path: &Path| match write_whole(path, "x") {
+            Err(Stop::Usage { what, .. }) => what,
+            other => panic!("{other:?}"),
+        };
+        let none = folder.path().join("none");
+        let text = said(&none.join("report.txt"));
+        assert!(text.ends_with(&format!("there is no folder `{}`", none.display())), "{text}");
+        let file = folder.path().join("plain.txt");
+        std::fs::write(&file, "x").unwrap();
+        let long = folder.path().join("n".repeat(300));
+        for text in [text, said(&file.join("report.txt")), said(&file.join("a/b")), said(&long)] {
+            assert!(!text.contains("os error") && !text.contains(".kitmuster-"), "{text}");
+        }
     }
 }

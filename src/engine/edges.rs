@@ -142,6 +142,8 @@ pub(super) fn days(scene: &Scene<'_>, profiles: &[&Profile], start: Day) -> Vec<
             for tool in &scene.vessel.kit {
                 let lapse = requirement.inspection.zip(tool.inspected);
                 edges.extend(lapse.map(|(interval, day)| day.through(interval).next()));
+                edges.extend(tool.inspected);
+                edges.extend(tool.conforms.iter().map(|statement| statement.on));
             }
             if let Need::Certificates { valid: Some(valid), .. } = &requirement.need {
                 let people = scene.vessel.people.iter().flatten();

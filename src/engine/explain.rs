@@ -82,6 +82,9 @@ impl<'a> Explained<'a> {
                 if let Some(served) = spare_for {
                     self.spare_reasons(*served, view, &mut reasons);
                 }
+                if outcome == Outcome::CannotTell {
+                    reasons.extend(self.hangs_on(index, *spare_for));
+                }
             }
             _ => {
                 let own = holders::reasons(view.requirement, &self.scene).unwrap_or_default();
@@ -89,6 +92,15 @@ impl<'a> Explained<'a> {
             }
         }
         self.select(reasons, outcome)
+    }
+
+    /// What is open here only because another requirement is: it would be met
+    /// by that one's tool, or is a spare for it.
+    fn hangs_on(&self, index: usize, spare_for: Option<usize>) -> Option<Because> {
+        let through = self.worked.generous.uses[index].iter().flatten().find_map(|u| u.through);
+        let spare = spare_for.filter(|served| self.worked.strict.uses[*served].is_none());
+        let requirement = through.or(spare)?;
+        Some(Because { tool: None, reason: Reason::HangsOn { requirement } })
     }
 
     /// A finding that is not met shows faults; one that is open shows what
@@ -105,6 +117,11 @@ impl<'a> Explained<'a> {
                 reasons.retain(|b| {
                     !b.reason.is_open() || (b.tool.is_some() && failed.contains(&b.tool))
                 });
+            }
+            Outcome::CannotTell
+                if reasons.iter().any(|b| matches!(b.reason, Reason::HangsOn { .. })) =>
+            {
+                reasons.retain(|because| because.reason.is_open());
             }
             Outcome::CannotTell if any_open => {
                 let open: Vec<_> = reasons

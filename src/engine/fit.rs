@@ -40,7 +40,7 @@ pub(super) fn fit(
     let vouched = vouched(
         tool,
         &[spec.clause.as_deref(), type_clause, Some(requirement.clause.as_str())],
-        &scene.profile.source,
+        scene,
     );
     run(&spec.tests, tool, vouched, scene, &mut reasons);
     reasons
@@ -73,7 +73,9 @@ pub(super) fn at_hand(tool: &Tool, interval: Option<Interval>, scene: &Scene<'_>
         reasons.push(lapse(day.next(), false, scene));
     }
     if let Some(interval) = inspection_of(tool, interval, scene) {
-        match tool.inspected.map(|day| day.through(interval)) {
+        // An inspection that lies ahead is none yet.
+        let done = tool.inspected.filter(|day| *day <= scene.day);
+        match done.map(|day| day.through(interval)) {
             None => reasons.push(Reason::InspectionUndated),
             Some(last) if scene.day > last => reasons.push(lapse(last.next(), true, scene)),
             Some(_) => {}
@@ -110,8 +112,10 @@ fn lapse(first_day_without: Day, inspection: bool, scene: &Scene<'_>) -> Reason 
 }
 
 /// Whether a dated statement of conformity to this clause is there.
-fn vouched(tool: &Tool, clauses: &[Option<&str>], source: &str) -> bool {
-    tool.conforms.iter().any(|statement| {
+fn vouched(tool: &Tool, clauses: &[Option<&str>], scene: &Scene<'_>) -> bool {
+    let source = &scene.profile.source;
+    let made = tool.conforms.iter().filter(|statement| statement.on <= scene.day);
+    made.into_iter().any(|statement| {
         let to = plain(&statement.to);
         clauses
             .iter()
@@ -150,12 +154,12 @@ fn run_one(test: &Test, tool: &Tool, vouched: bool, scene: &Scene<'_>, reasons: 
         }
         Test::Feature { attribute, wanted } => {
             let demand = || Demand::Is(*wanted);
-            let says = |datum: &Datum| matches!(datum, Datum::Feature(has) if has == wanted);
+            let says = |datum: &Datum| matches!(datum, Datum::Feature(has) if has == wanted).into();
             reasons.extend(run_words(*attribute, demand, says, tool, vouched, scene));
         }
         Test::Choice { attribute, allowed } => {
             let demand = || Demand::OneOf(allowed.clone());
-            let says = |datum: &Datum| matches!(datum, Datum::Word(word) if allowed.contains(word));
+            let says = |datum: &Datum| word_answer(datum, allowed, *attribute, scene);
             reasons.extend(run_words(*attribute, demand, says, tool, vouched, scene));
         }
         Test::AcquiredBefore(before) => match tool.acquired {
@@ -247,25 +251,43 @@ pub(super) fn attributes_of(groups: &[Vec<Test>]) -> Vec<AttributeId> {
 fn run_words(
     attribute: AttributeId,
     demand: impl Fn() -> Demand,
-    says: impl Fn(&Datum) -> bool,
+    says: impl Fn(&Datum) -> Answer,
     tool: &Tool,
     vouched: bool,
     scene: &Scene<'_>,
 ) -> Option<Reason> {
     let readings = tool.readings(attribute);
-    let good = readings.iter().filter(|reading| says(&reading.datum)).count();
-    if readings.is_empty() {
-        let settled = vouched && !scene.vocabulary.attribute(attribute).shown;
-        return (!settled).then(|| Reason::Unmeasured { attribute, demand: demand() });
+    match Answer::consensus(readings.iter().map(|reading| says(&reading.datum))) {
+        Answer::Yes => None,
+        Answer::No => {
+            let has = has(&readings[0].datum);
+            Some(Reason::OutOfSpecification { attribute, has, demand: demand(), by: None })
+        }
+        Answer::Unknown if readings.iter().any(|r| says(&r.datum) == Answer::No) => {
+            Some(disputed(attribute, readings, demand()))
+        }
+        Answer::Unknown => {
+            let settled = vouched && !scene.vocabulary.attribute(attribute).shown;
+            let said = readings.first().map(|reading| has(&reading.datum));
+            (!settled).then(|| Reason::Unmeasured { attribute, has: said, demand: demand() })
+        }
     }
-    if good == readings.len() {
-        return None;
+}
+
+/// Whether the word is one of those allowed, or may be one of them.
+fn word_answer(
+    datum: &Datum,
+    allowed: &[String],
+    attribute: AttributeId,
+    scene: &Scene<'_>,
+) -> Answer {
+    let Datum::Word(word) = datum else { return Answer::No };
+    if allowed.contains(word) {
+        return Answer::Yes;
     }
-    if good == 0 {
-        let has = has(&readings[0].datum);
-        return Some(Reason::OutOfSpecification { attribute, has, demand: demand(), by: None });
-    }
-    Some(disputed(attribute, readings, demand()))
+    let may_be = scene.vocabulary.attribute(attribute).may_be.get(word);
+    let open = may_be.is_some_and(|words| words.iter().any(|word| allowed.contains(word)));
+    if open { Answer::Unknown } else { Answer::No }
 }
 
 fn run_limit(
@@ -279,8 +301,11 @@ fn run_limit(
     let figures: Vec<_> = readings.iter().filter_map(figure_of).collect();
     if figures.is_empty() {
         let settled = vouched && !scene.vocabulary.attribute(attribute).shown;
-        return (!settled)
-            .then(|| Reason::Unmeasured { attribute, demand: limit::demand(limit, scene) });
+        return (!settled).then(|| Reason::Unmeasured {
+            attribute,
+            has: None,
+            demand: limit::demand(limit, scene),
+        });
     }
     let answers = figures.iter().flat_map(|(figure, error)| {
         spread(figure.quantity, *error).map(|quantity| limit::keeps(limit, quantity, scene))

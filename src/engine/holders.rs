@@ -133,7 +133,16 @@ pub(super) fn outside(
         let mut reasons = fit::fit(&piece.tool, spec, None, requirement, scene);
         reasons.retain(|reason| !matches!(reason, Reason::InspectionUndated));
         reasons.extend(open.err().map(|fact| Reason::VesselFactUnknown { fact }));
-        let rank = |reasons: &[Reason]| (fit::answer(reasons) == Answer::No, reasons.len());
+        // An alternative of another type or trade size is further off than
+        // one of which a measure is wrong.
+        let weight = |reason: &Reason| match reason {
+            Reason::OutOfSpecification { by: None, .. } => 10,
+            _ => 1,
+        };
+        let rank = |reasons: &[Reason]| {
+            let misses: usize = reasons.iter().map(weight).sum();
+            (fit::answer(reasons) == Answer::No, misses)
+        };
         if nearest.as_ref().is_none_or(|best| rank(&reasons) < rank(best)) {
             nearest = Some(reasons);
         }

@@ -63,7 +63,9 @@ pub struct Request<'a> {
 /// Checks one vessel against every profile that binds it, or against those
 /// that were asked for.
 pub fn check(request: &Request<'_>) -> Check {
-    let laid = lay_over(request.vessel, request.inspections, request.vocabulary);
+    let (known, ahead): (Vec<_>, Vec<_>) =
+        request.inspections.iter().cloned().partition(|record| record.on <= request.departure);
+    let laid = lay_over(request.vessel, &known, request.vocabulary);
     let vessel = lay::believe(&laid, request.trust);
     let asked = Asked {
         departure: request.departure,
@@ -73,6 +75,7 @@ pub fn check(request: &Request<'_>) -> Check {
     let days = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
     let selection = select::select(request, &vessel, days);
     let mut notices = selection.notices;
+    notices.extend(ahead.iter().map(|record| Notice::RecordAfterDeparture { on: record.on }));
     if request.back.is_none() {
         notices.push(Notice::NoReturn);
     }
@@ -81,7 +84,9 @@ pub fn check(request: &Request<'_>) -> Check {
         .iter()
         .map(|course| judge::judge(request.vocabulary, &vessel, course, asked))
         .collect();
-    let gaps = notices.iter().any(|notice| matches!(notice, Notice::NoEdition { .. }));
+    let open =
+        |notice: &Notice| matches!(notice, Notice::NoEdition { .. } | Notice::MayBind { .. });
+    let gaps = notices.iter().any(open);
     let floor = if gaps || judgements.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
     let verdict = judgements.iter().map(|j| j.verdict).fold(floor, Verdict::max);
     Check { vessel, asked, verdict, judgements, notices }

@@ -156,6 +156,12 @@ impl<'a> Scene<'a> {
             Condition::Aboard { kind, wanted } => self.aboard(*kind).map(|has| has == *wanted),
             Condition::Gear(tag) => tagged(self.vessel.gears.as_ref(), tag, VesselFact::Gear),
             Condition::Area(tag) => tagged(self.vessel.areas.as_ref(), tag, VesselFact::Areas),
+            Condition::AreaOtherThan(tag) => self
+                .vessel
+                .areas
+                .as_ref()
+                .map(|areas| areas.iter().any(|area| area != tag))
+                .ok_or(VesselFact::Areas),
             Condition::Permit(tag) => {
                 tagged(self.vessel.permits.as_ref(), tag, VesselFact::Permits)
             }

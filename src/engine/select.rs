@@ -4,7 +4,8 @@ use super::Request;
 use super::scene::{self, Known, Missing, Scene};
 use crate::measure::{Day, DaySpan, Length};
 use crate::model::check::{Notice, Why};
-use crate::model::profile::Profile;
+use crate::model::profile::{Binds, Profile};
+use crate::model::reason::VesselFact;
 use crate::model::vessel::Vessel;
 use std::sync::Arc;
 
@@ -59,15 +60,46 @@ pub(super) fn select<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) 
         return asked(request, vessel, days);
     }
     let mut selection = binding(request, vessel, days);
-    if selection.courses.is_empty() && selection.notices.is_empty() {
-        selection.notices.push(Notice::NoRuleNamesVessel);
+    let gap = |notice: &Notice| matches!(notice, Notice::NoEdition { .. });
+    if selection.courses.is_empty() && !selection.notices.iter().any(gap) {
+        if selection.notices.is_empty() {
+            selection.notices.push(Notice::NoRuleNamesVessel);
+        }
         for profile in request.profiles.iter().filter(|profile| profile.fallback) {
             let editions = vec![profile];
             let profile = Arc::clone(profile);
             selection.courses.push(Course { profile, why: Why::Fallback, days, editions });
         }
     }
+    selection.notices.extend(unknown_words(request, vessel));
     selection
+}
+
+/// Words for permits, gear and areas that neither the vocabulary nor any
+/// profile knows: no rule can be found by them.
+fn unknown_words(request: &Request<'_>, vessel: &Vessel) -> Vec<Notice> {
+    type Named = fn(&Binds) -> &[String];
+    let vocabulary = request.vocabulary;
+    let lists: [(_, _, Named, _); 3] = [
+        (&vessel.permits, &vocabulary.permits, |b| &b.permits, VesselFact::Permits),
+        (&vessel.gears, &vocabulary.gears, |b| &b.gears, VesselFact::Gear),
+        (&vessel.areas, &vocabulary.areas, |b| &b.areas, VesselFact::Areas),
+    ];
+    let mut notices = Vec::new();
+    for (written, known, named, what) in lists {
+        let in_a_profile =
+            |word: &String| request.profiles.iter().any(|p| named(&p.binds).contains(word));
+        let words: Vec<String> = written
+            .iter()
+            .flatten()
+            .filter(|word| !known.contains_key(*word) && !in_a_profile(word))
+            .cloned()
+            .collect();
+        if !words.is_empty() {
+            notices.push(Notice::UnknownWords { what, words });
+        }
+    }
+    notices
 }
 
 fn asked<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
@@ -97,18 +129,27 @@ fn binding<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selecti
     for rule in rules {
         let editions: Vec<_> =
             request.profiles.iter().filter(|p| !p.base && p.rule == rule).collect();
+        let mut unnamed = None;
         let concerned: Vec<_> = editions
             .iter()
             .filter_map(|profile| {
                 let why = match binds(request, profile, vessel, days) {
                     Ok(true) => Why::Binds,
+                    Ok(false) => return None,
                     Err(fact) if scene::names(&profile.binds, vessel) => Why::MayBind(fact),
-                    _ => return None,
+                    Err(fact) => {
+                        // Nothing that the vessel states points to it: told,
+                        // not judged.
+                        unnamed = unnamed.take().or(Some(fact));
+                        return None;
+                    }
                 };
                 Some((*profile, why))
             })
             .collect();
         if concerned.is_empty() {
+            let rule = rule.to_owned();
+            notices.extend(unnamed.map(|fact| Notice::MayBind { rule, fact }));
             continue;
         }
         if let Some(day) = first_gap(&editions, days) {

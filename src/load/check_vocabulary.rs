@@ -109,8 +109,10 @@ fn add_attributes(
             name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
             shape,
             measure: kept(form.measure),
+            may_be: form.may_be.unwrap_or_default(),
             id: id.clone(),
         };
+        check_may_be(&attribute, &spot, problems);
         if attribute.lengthens && attribute.shape != AttributeShape::Quantity(QuantityKind::Length)
         {
             let place = spot.key("lengthens").place();
@@ -119,6 +121,22 @@ fn add_attributes(
         let index = AttributeId(u16::try_from(vocabulary.attributes.len()).unwrap_or(u16::MAX));
         vocabulary.attribute_names.insert(attribute.id.clone(), index);
         vocabulary.attributes.push(attribute);
+    }
+}
+
+/// Words that leave others open, and those others, are words of the choice.
+fn check_may_be(attribute: &Attribute, spot: &Spot<'_>, problems: &mut Problems) {
+    let known: &[String] = match &attribute.shape {
+        AttributeShape::Choice(words) => words,
+        _ => &[],
+    };
+    for word in attribute.may_be.iter().flat_map(|(word, others)| others.iter().chain([word])) {
+        if !known.contains(word) {
+            problems.add(
+                Problem::new(spot.key("may be").place(), "no such word is in the choice")
+                    .offending(word),
+            );
+        }
     }
 }
 

@@ -9,7 +9,7 @@ use super::value::{filled, flag, kind, same_word};
 use super::written::group::{Group, GroupKeys, Line, When, With};
 use crate::measure::Day;
 use crate::model::rule::{Condition, Side, Test};
-use crate::model::vocabulary::{AttributeId, AttributeShape, Class, KindId, Tag, Vocabulary};
+use crate::model::vocabulary::{AttributeId, AttributeShape, Class, KindId, Tag, Vocabulary, fold};
 use std::collections::BTreeMap;
 
 /// Kinds that can be aboard.
@@ -84,6 +84,9 @@ impl LineReader<'_> {
             }
             "gear" => tag(text, &vocabulary.gears, spot, self.problems).map(Condition::Gear),
             "area" => tag(text, &vocabulary.areas, spot, self.problems).map(Condition::Area),
+            "area other than" => {
+                tag(text, &vocabulary.areas, spot, self.problems).map(Condition::AreaOtherThan)
+            }
             "permit" => tag(text, &vocabulary.permits, spot, self.problems).map(Condition::Permit),
             "months" => {
                 let months = months(text);
@@ -306,8 +309,9 @@ pub(super) fn tag(
     if known.contains_key(text) {
         return Some(text.to_owned());
     }
-    let by_name = crate::model::vocabulary::fold(text);
-    if let Some(id) = known.keys().find(|id| **id == by_name) {
+    let by_name = fold(text);
+    let same = |(id, tag): &(&String, &Tag)| **id == by_name || fold(&tag.name) == by_name;
+    if let Some((id, _)) = known.iter().find(same) {
         return Some(id.clone());
     }
     if let Some(meant) = slip_of(text, known.keys().map(String::as_str)) {

@@ -157,25 +157,35 @@ impl Figure {
 
     /// In print for a reader: as written, with the other system beside it.
     pub fn show(&self, units: Units, rounding: Rounding) -> String {
-        let convertible = matches!(self.quantity, Quantity::Length(_));
-        let wanted = match units {
-            Units::Metric => System::Metric,
-            Units::Customary => System::Customary,
-            Units::Both => {
-                if !convertible {
-                    return self.written.clone();
-                }
-                let other = match self.system {
-                    System::Metric => System::Customary,
-                    System::Customary => System::Metric,
-                };
-                return format!("{} ({})", self.written, self.quantity.show(other, rounding));
+        self.beside(units, |length, other| length.show(other, rounding))
+    }
+
+    /// Like [`Figure::show`], the other system to the nearest step.
+    pub fn show_nearest(&self, units: Units) -> String {
+        self.beside(units, Length::show_nearest)
+    }
+
+    /// Like [`Figure::show`], the other system to the last digit; where it
+    /// cannot say that, the figure as written stays and the other is called
+    /// about right.
+    pub fn show_exact(&self, units: Units) -> String {
+        let other = self.system.other();
+        match self.length().map(|length| (length, length.show_exact(other))) {
+            Some((length, None)) if units != self.system.alone() => {
+                format!("{} (about {})", self.written, length.show_nearest(other))
             }
-        };
-        if wanted == self.system || !convertible {
-            self.written.clone()
-        } else {
-            self.quantity.show(wanted, rounding)
+            Some((_, Some(exact))) => self.beside(units, |_, _| exact),
+            _ => self.written.clone(),
+        }
+    }
+
+    fn beside(&self, units: Units, other: impl FnOnce(Length, System) -> String) -> String {
+        match self.length() {
+            Some(length) if units == Units::Both => {
+                format!("{} ({})", self.written, other(length, self.system.other()))
+            }
+            Some(length) if units != self.system.alone() => other(length, self.system.other()),
+            _ => self.written.clone(),
         }
     }
 }
@@ -203,6 +213,19 @@ mod tests {
         assert_eq!(figure.show(Units::Metric, Rounding::Up), "1.944 m");
         let count = Figure::parse("2", QuantityKind::Count).unwrap();
         assert_eq!(count.show(Units::Both, Rounding::Up), "2");
+    }
+
+    #[test]
+    fn an_exact_figure_keeps_its_last_digit_in_the_other_system() {
+        let exact = |text: &str, units| {
+            Figure::parse(text, QuantityKind::Length).unwrap().show_exact(units)
+        };
+        assert_eq!(exact("6 in", Units::Both), "6 in (152.4 mm)");
+        assert_eq!(exact("6 in", Units::Metric), "152.4 mm");
+        assert_eq!(exact("6 in", Units::Customary), "6 in");
+        assert_eq!(exact("5 mm", Units::Both), "5 mm (about 0.197 in)");
+        assert_eq!(exact("5 mm", Units::Customary), "5 mm (about 0.197 in)");
+        assert_eq!(exact("5 mm", Units::Metric), "5 mm");
     }
 
     #[test]

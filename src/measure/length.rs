@@ -20,6 +20,24 @@ pub enum System {
     Customary,
 }
 
+impl System {
+    /// The other one.
+    pub fn other(self) -> Self {
+        match self {
+            Self::Metric => Self::Customary,
+            Self::Customary => Self::Metric,
+        }
+    }
+
+    /// A page in this system alone.
+    pub fn alone(self) -> Units {
+        match self {
+            Self::Metric => Units::Metric,
+            Self::Customary => Units::Customary,
+        }
+    }
+}
+
 /// Which units a page shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Units {
@@ -48,6 +66,9 @@ pub(super) const FOOT: i64 = 12 * INCH;
 pub(super) const MOST: i64 = 10_000_000 * MILLIMETRE;
 /// 1/64 in, the finest mark on a customary tape.
 const TAPE_STEP: i64 = INCH / 64;
+/// The step of a printed small length: 0.01 mm, or 0.001 in.
+const SMALL_METRIC: i64 = MILLIMETRE / 100;
+const SMALL_CUSTOMARY: i64 = INCH / 1000;
 
 impl Length {
     /// No length at all.
@@ -115,11 +136,32 @@ impl Length {
     }
 
     /// In print, in one system, rounded to the safe side where the system
-    /// cannot say it exactly: to 1/16 in, or to the millimetre.
+    /// cannot say it exactly: to 1/16 in or to the millimetre, and below an
+    /// inch to 0.001 in or to 0.01 mm, where a coarser step would mislead.
     pub fn show(self, system: System, rounding: Rounding) -> String {
+        let step = self.print_step(system);
+        Self(round(self.0, step, rounding)).in_print(system)
+    }
+
+    /// In print, in one system, rounded to the nearest step: for what is
+    /// neither a limit nor held against one, like a freeboard as it was
+    /// measured.
+    pub fn show_nearest(self, system: System) -> String {
+        let step = self.print_step(system);
+        Self(round(self.0 + step / 2, step, Rounding::Down)).in_print(system)
+    }
+
+    /// In print, in one system, to the last digit; `None` where the system
+    /// has no tape mark or short decimal for it.
+    pub fn show_exact(self, system: System) -> Option<String> {
         match system {
-            System::Metric => self.show_metric(rounding),
-            System::Customary => self.show_customary(rounding),
+            System::Metric if self.0 < 1000 * MILLIMETRE => {
+                Some(decimal(self.0, MILLIMETRE, 6, "mm"))
+            }
+            System::Metric => Some(self.show_metric_exact()),
+            System::Customary => {
+                (self.0 % self.print_step(system) == 0).then(|| self.in_print(system))
+            }
         }
     }
 
@@ -129,21 +171,30 @@ impl Length {
         decimal(self.0, 1000 * MILLIMETRE, 9, "m")
     }
 
-    fn show_metric(self, rounding: Rounding) -> String {
-        let step = if self.0 < 10 * MILLIMETRE { MILLIMETRE / 100 } else { MILLIMETRE };
-        let rounded = round(self.0, step, rounding);
-        if rounded >= 1000 * MILLIMETRE {
-            decimal(rounded, 1000 * MILLIMETRE, 3, "m")
-        } else {
-            decimal(rounded, MILLIMETRE, 2, "mm")
+    fn print_step(self, system: System) -> i64 {
+        match system {
+            System::Metric if self.0 < INCH => SMALL_METRIC,
+            System::Metric => MILLIMETRE,
+            System::Customary if self.0 % TAPE_STEP == 0 => TAPE_STEP,
+            System::Customary if self.0 < INCH => SMALL_CUSTOMARY,
+            System::Customary => INCH / 16,
         }
     }
 
-    fn show_customary(self, rounding: Rounding) -> String {
-        let exact = self.0 % TAPE_STEP == 0;
-        let step = if exact { TAPE_STEP } else { INCH / 16 };
-        let rounded = round(self.0, step, rounding);
-        let (feet, rest) = (rounded / FOOT, rounded % FOOT);
+    /// A length that is a whole number of printed steps.
+    fn in_print(self, system: System) -> String {
+        match system {
+            System::Metric if self.0 >= 1000 * MILLIMETRE => {
+                decimal(self.0, 1000 * MILLIMETRE, 3, "m")
+            }
+            System::Metric => decimal(self.0, MILLIMETRE, 2, "mm"),
+            System::Customary if self.0 % TAPE_STEP != 0 => decimal(self.0, INCH, 3, "in"),
+            System::Customary => self.in_feet_and_inches(),
+        }
+    }
+
+    fn in_feet_and_inches(self) -> String {
+        let (feet, rest) = (self.0 / FOOT, self.0 % FOOT);
         let (inches, part) = (rest / INCH, rest % INCH / TAPE_STEP);
         let inches = inches_text(inches, part);
         match (feet, inches) {
@@ -228,8 +279,34 @@ mod tests {
     fn small_lengths_print_in_their_own_steps() {
         assert_eq!(length("3/16 in").show(Customary, Rounding::Up), "3/16 in");
         assert_eq!(length("2.1 mm").show(Metric, Rounding::Up), "2.1 mm");
-        assert_eq!(length("1 mm").show(Customary, Rounding::Down), "0 in");
-        assert_eq!(length("1 mm").show(Customary, Rounding::Up), "1/16 in");
+        assert_eq!(length("1 mm").show(Customary, Rounding::Down), "0.039 in");
+        assert_eq!(length("1 mm").show(Customary, Rounding::Up), "0.04 in");
+        assert_eq!(length("2.1 mm").show(Customary, Rounding::Up), "0.083 in");
+        assert_eq!(length("3/16 in").show(Metric, Rounding::Down), "4.76 mm");
+        assert_eq!(length("1/2 in").show(Metric, Rounding::Up), "12.7 mm");
         assert_eq!(length("12 in").show(Customary, Rounding::Up), "1 ft");
+        assert_eq!(length("25.399 mm").show(Customary, Rounding::Up), "1 in");
+        assert_eq!(length("25.399 mm").show(Metric, Rounding::Up), "25.4 mm");
+        assert_eq!(length("1 in").show(Metric, Rounding::Down), "25 mm");
+    }
+
+    #[test]
+    fn what_is_no_limit_prints_to_the_nearest_step() {
+        assert_eq!(length("4 ft 6 in").show_nearest(Metric), "1.372 m");
+        assert_eq!(length("4 ft 6 in").show(Metric, Rounding::Down), "1.371 m");
+        assert_eq!(length("1.20 m").show_nearest(Customary), "3 ft 11 1/4 in");
+        assert_eq!(length("1.85 m").show_nearest(Customary), "6 ft 13/16 in");
+        assert_eq!(length("3 ft").show_nearest(Customary), "3 ft");
+    }
+
+    #[test]
+    fn an_exact_figure_prints_exactly_or_not_at_all() {
+        assert_eq!(length("6 in").show_exact(Metric).unwrap(), "152.4 mm");
+        assert_eq!(length("3/16 in").show_exact(Metric).unwrap(), "4.7625 mm");
+        assert_eq!(length("4 ft").show_exact(Metric).unwrap(), "1.2192 m");
+        assert_eq!(length("304.8 mm").show_exact(Customary).unwrap(), "1 ft");
+        assert_eq!(length("2.54 mm").show_exact(Customary).unwrap(), "0.1 in");
+        assert_eq!(length("5 mm").show_exact(Customary), None);
+        assert_eq!(length("1 m").show_exact(Customary), None);
     }
 }

@@ -67,6 +67,25 @@ pub enum Notice {
         /// The first such day.
         day: Day,
     },
+    /// Words for permits, gear or areas that the vocabulary does not know.
+    UnknownWords {
+        /// Permits, gear or areas.
+        what: VesselFact,
+        /// The words, as written.
+        words: Vec<String>,
+    },
+    /// A rule that may bind was not judged, for want of this fact.
+    MayBind {
+        /// The rule.
+        rule: String,
+        /// The fact that would settle it.
+        fact: VesselFact,
+    },
+    /// An inspection record dated after departure was not laid over.
+    RecordAfterDeparture {
+        /// The record's day.
+        on: Day,
+    },
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
 }

@@ -193,6 +193,9 @@ pub enum Reason {
     Unmeasured {
         /// Which attribute.
         attribute: AttributeId,
+        /// What was said of it, where that leaves the demand open
+        /// (`stainless` may be 316L).
+        has: Option<Has>,
         /// What it would have to be.
         demand: Demand,
     },
@@ -252,6 +255,11 @@ pub enum Reason {
         /// Which one.
         fact: VesselFact,
     },
+    /// It is met once another requirement (by index) is settled.
+    HangsOn {
+        /// That requirement.
+        requirement: usize,
+    },
     /// Too many ways to assign the kit; the search was stopped.
     TooManyWays,
     /// The edition that binds is known, not encoded.
@@ -309,6 +317,7 @@ impl Reason {
             Self::CertificateUndated { .. } => "certificate-undated",
             Self::BindingUnknown { .. } => "binding-unknown",
             Self::VesselFactUnknown { .. } => "vessel-fact-unknown",
+            Self::HangsOn { .. } => "hangs-on",
             Self::TooManyWays => "too-many-ways",
             Self::NotEncoded => "not-encoded",
             Self::NoEdition { .. } => "no-edition",
@@ -349,6 +358,7 @@ impl Reason {
             | Self::CertificateUndated { .. }
             | Self::BindingUnknown { .. }
             | Self::VesselFactUnknown { .. }
+            | Self::HangsOn { .. }
             | Self::TooManyWays
             | Self::NotEncoded
             | Self::NoEdition { .. } => true,

@@ -139,6 +139,8 @@ pub enum Condition {
     Gear(String),
     /// The trip goes to this area.
     Area(String),
+    /// The trip goes to a listed area other than this one.
+    AreaOtherThan(String),
     /// The vessel holds this permit.
     Permit(String),
     /// Months of the year, both included; may run over the year's end.

@@ -53,6 +53,8 @@ pub struct Attribute {
     /// Whether a tape or an eye can show it; what cannot be shown may be
     /// settled by a dated statement of conformity.
     pub shown: bool,
+    /// For a choice: words that leave others open (`stainless` may be 316L).
+    pub may_be: BTreeMap<String, Vec<String>>,
     /// Whether the tool can be lengthened in this dimension.
     pub lengthens: bool,
 }

@@ -8,7 +8,7 @@
 //! Top level: `schema`, `program` (`name`, `version`), `vessel` (`name`,
 //! `register`, `port`, `file`, `freeboard`), `trip` (`departure`, `return`),
 //! `trust` (`all` or `measured`), `verdict` (`ready`, `not-ready` or
-//! `cannot-tell`), `notices` (`code`, `text` and what it speaks of) and
+//! `cannot-tell`), `notices` (`code`, `text`, `remedy` and what it speaks of) and
 //! `profiles`, one for each profile that judged the vessel.
 //!
 //! A profile: `id`, `rule`, `edition`, `encoding` (the revision of the
@@ -113,7 +113,11 @@ impl CheckJson {
                 Trust::Measured => "measured",
             },
             verdict: verdict(check.verdict),
-            notices: check.notices.iter().map(NoticeJson::new).collect(),
+            notices: check
+                .notices
+                .iter()
+                .map(|notice| NoticeJson::new(notice, subject.vocabulary))
+                .collect(),
             profiles: check
                 .judgements
                 .iter()

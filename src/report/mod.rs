@@ -13,12 +13,14 @@ mod profiles;
 #[cfg(test)]
 mod sample;
 mod table;
+mod vocabulary;
 mod words;
 
 pub use places::Places;
 pub use problems::{refusals, usage};
 pub use profiles::profiles;
 pub use table::table;
+pub use vocabulary::{kind, vocabulary};
 
 use crate::load::Source;
 use crate::measure::Units;

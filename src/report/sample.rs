@@ -60,6 +60,7 @@ fn attribute(id: &str, name: &str, shape: AttributeShape) -> Attribute {
         name: name.into(),
         measure: None,
         shown: id != "steel",
+        may_be: BTreeMap::new(),
         lengthens: id == "handle",
         shape,
     }

@@ -6,11 +6,12 @@
 
 mod section;
 mod shared;
+mod way;
 
 use super::Subject;
 use super::page::{Page, Tone};
 use super::words::{self, Words, figures};
-use crate::measure::{DaySpan, Figure, Rounding, Units};
+use crate::measure::{DaySpan, Figure, Units};
 use crate::model::check::{Check, Judgement, Notice};
 use crate::model::finding::Verdict;
 use crate::model::profile::{Standing, Verified};
@@ -22,9 +23,7 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
     let check = subject.check;
     let mut page = Page::new(width);
     headline(&mut page, subject);
-    let (leading, trailing): (Vec<_>, Vec<_>) =
-        check.notices.iter().partition(|notice| decides(notice));
-    notices(&mut page, &leading);
+    notices(&mut page, &check.notices);
     let several = check.judgements.len() > 1;
     if several {
         summary(&mut page, check);
@@ -39,15 +38,8 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
         };
         Section { words, judgement, asked: check.asked, several }.write(&mut page);
     }
-    notices(&mut page, &trailing);
     foot(&mut page, check);
     page.finish()
-}
-
-/// Whether the notice bears on what the verdict means, so that it stands
-/// above.
-fn decides(notice: &Notice) -> bool {
-    !matches!(notice, Notice::NoReturn)
 }
 
 fn headline(page: &mut Page, subject: &Subject<'_>) {
@@ -62,16 +54,46 @@ fn headline(page: &mut Page, subject: &Subject<'_>) {
         name.push_str(&format!(", {port}"));
     }
     let indent = label.0.len() + 2;
-    page.hang(0, (&format!("{} ", label.0), label.1), (&name, Tone::Strong));
-    let trip = span(DaySpan { from: Some(check.asked.departure), until: Some(check.asked.back) });
-    page.prose(indent, Tone::Plain, &format!("trip {trip}"));
+    let first = format!("{} ", label.0);
+    if only_practice(check) {
+        let text = "by good practice only, no rule was checked";
+        page.hang(0, (&first, label.1), (text, Tone::Strong));
+        page.prose(indent, Tone::Strong, &name);
+    } else {
+        page.hang(0, (&first, label.1), (&name, Tone::Strong));
+    }
+    trip(page, indent, check);
     page.prose(indent, Tone::Plain, &freeboard(vessel, subject.units));
+    let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
+    // Which record was left out, its notice tells by its day.
+    let records =
+        if check.notices.iter().any(left_out) { "inspection record" } else { "laid over it" };
     for record in subject.sources.iter().filter(|source| source.file != vessel.place.file) {
-        let text = format!("laid over it: {}", record.file);
-        page.prose(indent, Tone::Plain, &text);
+        page.prose(indent, Tone::Plain, &format!("{records}: {}", record.file));
     }
     if check.asked.trust == Trust::Measured {
         page.prose(indent, Tone::Plain, "only figures that were measured are believed");
+    }
+}
+
+/// Whether no rule had a word in the verdict.
+fn only_practice(check: &Check) -> bool {
+    let practice = |judgement: &Judgement| judgement.profile.standing == Standing::GoodPractice;
+    !check.judgements.is_empty() && check.judgements.iter().all(practice)
+}
+
+/// The days of the trip, whether the vessel's file plans them so, and whether
+/// a day of return is wanting.
+fn trip(page: &mut Page, indent: usize, check: &Check) {
+    let (asked, planned) = (check.asked, &check.vessel.trip);
+    let days = span(DaySpan { from: Some(asked.departure), until: Some(asked.back) });
+    let no_return = check.notices.contains(&Notice::NoReturn);
+    let as_planned = planned.departure == Some(asked.departure)
+        && (no_return || planned.back == Some(asked.back));
+    let planned = if as_planned { " (as planned in its file)" } else { "" };
+    page.prose(indent, Tone::Plain, &format!("trip {days}{planned}"));
+    if no_return {
+        page.prose(indent, Tone::Plain, &format!("note: {}", words::notice(&Notice::NoReturn)));
     }
 }
 
@@ -93,7 +115,7 @@ fn freeboard(vessel: &Vessel, units: Units) -> String {
         .stations
         .iter()
         .map(|station| {
-            let figure = |figure: &Figure| figure.show(units, Rounding::Down);
+            let figure = |figure: &Figure| figure.show_nearest(units);
             let readings = station.readings.iter().map(|reading| {
                 if reading.low == reading.high {
                     figure(&reading.high)
@@ -120,13 +142,15 @@ fn freeboard(vessel: &Vessel, units: Units) -> String {
     format!("freeboard from {from}: {}", stations.join("; "))
 }
 
-fn notices(page: &mut Page, notices: &[&Notice]) {
-    if notices.is_empty() {
-        return;
-    }
+/// What bears on the meaning of the verdict stands above everything else. That
+/// the day of return is wanting stands beside the trip.
+fn notices(page: &mut Page, notices: &[Notice]) {
     page.gap();
-    for notice in notices {
+    for notice in notices.iter().filter(|notice| **notice != Notice::NoReturn) {
         page.hang(0, ("note:", Tone::Strong), (&words::notice(notice), Tone::Plain));
+        if let Some(remedy) = words::notice_remedy(notice) {
+            page.hang(6, ("do:", Tone::Strong), (&remedy, Tone::Strong));
+        }
     }
 }
 
@@ -168,26 +192,20 @@ fn memory(judgements: &[Judgement]) -> Option<String> {
         .map(|requirement| requirement.verified)
         .collect();
     let count = |wanted: Verified| how.iter().filter(|verified| **verified == wanted).count();
-    let kinds: Vec<_> = [
-        ("the rule's text as read", count(Verified::Read)),
-        ("memory", count(Verified::Memory)),
+    let parts: Vec<_> = [
+        ("clauses that were read", count(Verified::Read)),
         ("an excerpt", count(Verified::Excerpt)),
-        ("a conclusion", count(Verified::Inferred)),
+        ("a conclusion from what was read", count(Verified::Inferred)),
+        ("memory", count(Verified::Memory)),
         ("common practice", count(Verified::CommonPractice)),
     ]
     .into_iter()
     .filter(|(_, number)| *number > 0)
+    .map(|(what, number)| format!("{number} on {what}"))
     .collect();
     let noun = if how.len() == 1 { "finding" } else { "findings" };
-    match kinds.as_slice() {
-        [] => None,
-        [(what, number)] => Some(format!("{number} {noun}, all on {what}.")),
-        several => {
-            let parts: Vec<_> =
-                several.iter().map(|(what, number)| format!("{number} on {what}")).collect();
-            Some(format!("{} {noun}: {}.", how.len(), figures::all_of(&parts)))
-        }
-    }
+    let told = format!("{} {noun}: {}.", how.len(), figures::all_of(&parts));
+    (!parts.is_empty()).then_some(told)
 }
 
 fn practice(judgements: &[Judgement]) -> Option<String> {

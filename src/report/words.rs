@@ -7,18 +7,22 @@
 mod asked;
 mod facts;
 pub(crate) mod figures;
+mod limits;
+mod notices;
 mod reasons;
 mod remedies;
+mod serving;
 mod steps;
 mod unknowns;
 
+pub(crate) use notices::{notice, notice_remedy};
 pub(crate) use remedies::fact_of;
 
-use crate::measure::{Length, Rounding, System, Units};
-use crate::model::check::{Judgement, Notice, Why};
-use crate::model::finding::{GoodUpTo, Outcome, ReadyUntil, Verdict};
+use crate::measure::{Length, System, Units};
+use crate::model::check::{Judgement, Why};
+use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::{FreeboardFrom, Profile, Requirement};
-use crate::model::rule::Need;
+use crate::model::rule::{Need, ToolType};
 use crate::model::vessel::{Datum, FreeboardReading, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 
@@ -27,11 +31,8 @@ pub(crate) const FOOT: &str = "Check the current rule and local conditions; loca
     and trained practice come first; this tool is an aid, no legal advice.";
 
 /// What stands beside any list of things to do with gear.
-pub(crate) const CAUTION: &str = "Take care: cover points and blades before handling gear; work \
-    inside the rail, in harbour, two people to a long pole.";
-
-/// What nobody can say before the missing facts are there.
-const LATER: &str = "can't tell before the above is found out";
+pub(crate) const CAUTION: &str = "Take care: measure and mend gear in harbour, with points and \
+    blades covered, two people to a long pole; handle turtles only as you were trained to.";
 
 /// What the words are about: one vessel under one profile.
 #[derive(Debug, Clone, Copy)]
@@ -94,20 +95,20 @@ impl<'a> Words<'a> {
 
     /// The name of one of a requirement's types of tool, if it has one.
     pub(crate) fn type_name(&self, requirement: usize, index: usize) -> Option<String> {
-        match &self.requirement(requirement)?.need {
-            Need::Tools { types, .. } => types.get(index)?.name.clone(),
-            _ => None,
+        self.types(requirement).get(index)?.name.clone()
+    }
+
+    /// The types of tool that a requirement tells apart.
+    fn types(&self, requirement: usize) -> &'a [ToolType] {
+        match self.requirement(requirement).map(|requirement| &requirement.need) {
+            Some(Need::Tools { types, .. }) => types,
+            _ => &[],
         }
     }
 
     /// The names of a requirement's types, where it has several.
     fn type_names(&self, requirement: usize) -> Vec<String> {
-        match self.requirement(requirement).map(|requirement| &requirement.need) {
-            Some(Need::Tools { types, .. }) => {
-                types.iter().filter_map(|of_type| of_type.name.clone()).collect()
-            }
-            _ => Vec::new(),
-        }
+        self.types(requirement).iter().filter_map(|of_type| of_type.name.clone()).collect()
     }
 
     /// The freeboard at which to work out what a requirement asks: where its
@@ -151,42 +152,6 @@ impl<'a> Words<'a> {
     /// A freeboard at which something was judged.
     pub(crate) fn freeboard(&self, at: Length) -> String {
         figures::freeboard(at, self.system(), self.units)
-    }
-
-    /// Until when the kit is ready.
-    pub(crate) fn ready_until(&self, until: ReadyUntil, verdict: Verdict) -> String {
-        match until {
-            ReadyUntil::None if verdict == Verdict::CannotTell => LATER.to_owned(),
-            ReadyUntil::None => "not ready at departure".to_owned(),
-            ReadyUntil::Day(day) => format!("{day}, that day included"),
-            ReadyUntil::NoEnd => "no end: nothing aboard runs out".to_owned(),
-        }
-    }
-
-    /// Up to which freeboard the kit is ready.
-    pub(crate) fn good_up_to(&self, up_to: &GoodUpTo, verdict: Verdict) -> String {
-        let reaches =
-            |length: Length| figures::length(length, self.system(), self.units, Rounding::Down);
-        let gives = |gives_out: &[usize]| match gives_out {
-            [] => String::new(),
-            some => {
-                let titles: Vec<_> = some.iter().map(|index| self.title(*index)).collect();
-                format!("; above that, not met: {}", titles.join("; "))
-            }
-        };
-        match up_to {
-            GoodUpTo::None if verdict == Verdict::CannotTell => LATER.to_owned(),
-            GoodUpTo::None => "no freeboard: not ready at any".to_owned(),
-            GoodUpTo::Freeboard { length, gives_out } => {
-                format!("a freeboard of {}{}", reaches(*length), gives(gives_out))
-            }
-            GoodUpTo::OnlyBelow { length, gives_out } => format!(
-                "a freeboard of {} only, which is less than this vessel has{}",
-                reaches(*length),
-                gives(gives_out)
-            ),
-            GoodUpTo::NoLimit => "any freeboard".to_owned(),
-        }
     }
 
     /// Why the profile was used.
@@ -242,25 +207,6 @@ pub(crate) fn taken_from(from: FreeboardFrom) -> &'static str {
     match from {
         FreeboardFrom::Rail => "the top of the rail",
         FreeboardFrom::Deck => "the working deck",
-    }
-}
-
-/// Something to tell about the check as a whole.
-pub(crate) fn notice(notice: &Notice) -> String {
-    match notice {
-        Notice::NoRuleNamesVessel => "no rule that is known here names this vessel: good practice \
-            was used instead; whether a rule binds it is for the skipper to find out"
-            .to_owned(),
-        Notice::NotInForce { profile } => {
-            format!("`{profile}` was asked for, but is not in force on these days")
-        }
-        Notice::DoesNotBind { profile } => {
-            format!("`{profile}` was asked for, but does not bind this vessel")
-        }
-        Notice::NoEdition { rule, day } => {
-            format!("`{rule}` binds this vessel, but no edition of it is known for {day}")
-        }
-        Notice::NoReturn => "no day of return is known: judged as a trip of one day".to_owned(),
     }
 }
 

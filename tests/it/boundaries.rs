@@ -201,7 +201,7 @@ fn reach_rows() -> Vec<Row> {
                 profile,
                 "(M)(2)",
                 "control-device",
-                "control-pole",
+                "control-poles",
                 "pole",
                 freeboard,
                 Least(full),
@@ -370,7 +370,7 @@ fn appendix_f_rows() -> Vec<Row> {
         ("F A.12(a)", "mouth-gags", "hardwood-block", "thickness", Least("3/4 in")),
         ("F A.12(b)", "mouth-gags", "canine-gag", "nominal-size", Exactly("5 in")),
         ("F A.12(c)", "mouth-gags", "chew-bone", "length", Range("5 1/2 in", "8 in")),
-        ("F A.12(d)", "mouth-gags", "rope-loop", "loop-rope", LeastOrExactly("3 ft")),
+        ("F A.12(d)", "mouth-gags", "covered-rope-loop", "loop-rope", LeastOrExactly("3 ft")),
         ("F A.12(e)", "mouth-gags", "rope-hank", "hank-thickness", Range("2 in", "4 in")),
         ("F A.12(e)", "mouth-gags", "rope-hank", "rope-diameter", Least("3/16 in")),
         ("F A.12(f)", "mouth-gags", "pvc-coupling", "nominal-size", Exactly("1 in")),
@@ -476,7 +476,7 @@ fn section_635_rows() -> Vec<Row> {
             "line-length",
             About("15 ft", "20 ft", "1 ft"),
         ),
-        ("(M)(2)", "control-device", "control-pole", "line-diameter", Range("1/2 in", "5/8 in")),
+        ("(M)(2)", "control-device", "control-poles", "line-diameter", Range("1/2 in", "5/8 in")),
     ] {
         rows.push(row(ATLANTIC, clause, requirement, kind, attribute, "5 ft", rule));
     }

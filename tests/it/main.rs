@@ -19,3 +19,4 @@ mod shapes;
 mod situations;
 mod terminal;
 mod traps;
+mod unsaid;

@@ -79,7 +79,7 @@ fn the_readme_example_is_too_short_by_half_an_inch_and_names_its_clause() {
     let ran =
         kitmuster(&["check", "vessels/marlow-tern.yaml", "--profile", "us-gulf-reef-fish-2019"]);
     assert_eq!(ran.status, 1);
-    assert!(ran.stdout.contains("1/2 in (13 mm) too short for the rail"), "{}", ran.stdout);
+    assert!(ran.stdout.contains("1/2 in (12.7 mm) too short for the rail"), "{}", ran.stdout);
     assert!(ran.stdout.contains("Appendix F, A.1"), "{}", ran.stdout);
 }
 

@@ -49,6 +49,7 @@ impl GroupKeys for When {
         ("not aboard", "a kind of which nothing serviceable is aboard"),
         ("gear", "gear that the vessel carries"),
         ("area", "an area that the trip goes to"),
+        ("area other than", "the trip goes to a listed area that is not this one"),
         ("permit", "a permit that the vessel holds"),
         ("months", "months of the year, like `January to June`"),
     ];

@@ -7,6 +7,7 @@ use super::open::Open;
 use super::{LONGEST_NAME, WrittenFile};
 use schemars::JsonSchema;
 use serde::Deserialize;
+use std::collections::BTreeMap;
 use validator::Validate;
 
 /// The trade's words.
@@ -51,6 +52,9 @@ pub(crate) struct AttributeForm {
     pub(crate) lengthens: Option<String>,
     /// The words of a choice.
     pub(crate) words: Option<Vec<String>>,
+    /// For a choice: words that leave others open, with those others.
+    #[serde(rename = "may be")]
+    pub(crate) may_be: Option<BTreeMap<String, Vec<String>>>,
     /// `no` if neither a tape nor an eye can show it on deck.
     pub(crate) shown: Option<String>,
 }

@@ -132,7 +132,7 @@ pub(super) fn ids(words: &Words<'_>, indices: &[usize]) -> Vec<String> {
 fn why(why: &Why, words: &Words<'_>) -> WhyJson {
     let (code, fact) = match why {
         Why::Binds => ("binds", None),
-        Why::MayBind(fact) => ("may-bind", Some(fact_code(fact, words))),
+        Why::MayBind(fact) => ("may-bind", Some(fact_code(fact, words.vocabulary))),
         Why::Asked => ("asked", None),
         Why::Fallback => ("fallback", None),
     };

@@ -42,6 +42,11 @@ impl QuantityJson {
         Self::new(figure.quantity, figure.show(units, rounding))
     }
 
+    /// A figure that is no limit, the other system to the nearest step.
+    pub(super) fn as_measured(figure: &Figure, units: Units) -> Self {
+        Self::new(figure.quantity, figure.show_nearest(units))
+    }
+
     /// A length that nobody wrote.
     pub(super) fn of_length(length: Length, words: &Words<'_>, rounding: Rounding) -> Self {
         let text = figures::length(length, words.system(), words.units, rounding);

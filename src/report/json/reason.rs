@@ -7,7 +7,7 @@ use super::quantity::QuantityJson;
 use crate::measure::{Day, Figure, Quantity, Rounding, System};
 use crate::model::finding::Because;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
-use crate::model::vocabulary::{AttributeId, KindId};
+use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 use crate::report::places::Places;
 use crate::report::words::{Words, figures};
 use serde::Serialize;
@@ -204,8 +204,9 @@ impl Writer<'_> {
             Reason::NoAlternative { attributes } | Reason::WordingDisputed { attributes } => {
                 Facts { attributes: self.attributes(attributes), ..Facts::default() }
             }
-            Reason::Unmeasured { attribute, demand } => Facts {
+            Reason::Unmeasured { attribute, has, demand } => Facts {
                 attributes: self.attributes(&[*attribute]),
+                has: has.as_ref().map(|has| self.has(has)),
                 demand: Some(self.demand(demand)),
                 ..Facts::default()
             },
@@ -240,7 +241,9 @@ impl Writer<'_> {
             Reason::LapsesDuringTrip { on, inspection } => {
                 Facts { day: day(on), inspection: Some(*inspection), ..none }
             }
-            Reason::Taken { requirement } | Reason::FitsNothing { requirement } => {
+            Reason::Taken { requirement }
+            | Reason::FitsNothing { requirement }
+            | Reason::HangsOn { requirement } => {
                 Facts { requirement: Some(self.words.id(*requirement)), ..none }
             }
             Reason::PartTaken { part } => Facts { part: Some(part.clone()), ..none },
@@ -251,7 +254,7 @@ impl Writer<'_> {
             },
             Reason::CertificateUndated { person } => Facts { person: Some(person.clone()), ..none },
             Reason::BindingUnknown { fact } | Reason::VesselFactUnknown { fact } => {
-                Facts { fact: Some(fact_code(fact, self.words)), ..none }
+                Facts { fact: Some(fact_code(fact, self.words.vocabulary)), ..none }
             }
             Reason::NoEdition { day: first } => Facts { day: day(first), ..none },
             _ => none,
@@ -317,7 +320,7 @@ fn system_of(has: &Has) -> System {
 }
 
 /// The stable code of a fact of the vessel, with what it speaks of.
-pub(super) fn fact_code(fact: &VesselFact, words: &Words<'_>) -> String {
+pub(super) fn fact_code(fact: &VesselFact, vocabulary: &Vocabulary) -> String {
     match fact {
         VesselFact::Freeboard => "freeboard".to_owned(),
         VesselFact::FreeboardFrom => "freeboard-from".to_owned(),
@@ -329,6 +332,6 @@ pub(super) fn fact_code(fact: &VesselFact, words: &Words<'_>) -> String {
         VesselFact::Hooks => "hooks".to_owned(),
         VesselFact::Lines => "lines".to_owned(),
         VesselFact::People => "people".to_owned(),
-        VesselFact::Aboard(kind) => format!("aboard:{}", words.vocabulary.kind(*kind).id),
+        VesselFact::Aboard(kind) => format!("aboard:{}", vocabulary.kind(*kind).id),
     }
 }

@@ -3,6 +3,8 @@
 use super::json;
 use crate::measure::Units;
 use crate::model::check::{Check, Notice};
+use crate::model::finding::Because;
+use crate::model::reason::Reason;
 use crate::report::Subject;
 use crate::report::sample;
 use serde_json::Value;
@@ -116,4 +118,27 @@ fn notices_say_what_they_speak_of() {
     assert_eq!(value["notices"][0]["code"], "no-edition");
     assert_eq!(value["notices"][0]["rule"], "example");
     assert_eq!(value["notices"][0]["day"], "2026-03-02");
+    let remedy = value["notices"][0]["remedy"].as_str().unwrap();
+    assert!(remedy.contains("port office"), "{remedy}");
+}
+
+#[test]
+fn a_finding_that_hangs_on_another_names_it() {
+    let mut check = sample::not_ready();
+    check.judgements[0].findings[0].reasons =
+        vec![Because { tool: None, reason: Reason::HangsOn { requirement: 1 } }];
+    let value = value(&check);
+    let reason = &value["profiles"][0]["findings"][0]["reasons"][0];
+    assert_eq!(reason["code"], "hangs-on");
+    assert_eq!(reason["requirement"], "pliers");
+    assert_eq!(reason["text"], "met once `Long-nose pliers` is settled");
+}
+
+#[test]
+fn a_freeboard_as_it_was_measured_rounds_to_the_nearest_millimetre() {
+    let mut check = sample::not_ready();
+    check.vessel.freeboard.stations[0].readings[0].high = sample::figure("4 ft 6 in");
+    let value = value(&check);
+    let high = &value["vessel"]["freeboard"]["stations"][0]["readings"][0]["high"];
+    assert_eq!(high["text"], "4 ft 6 in (1.372 m)");
 }

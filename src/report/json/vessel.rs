@@ -3,10 +3,12 @@
 //! Imports `model` and `measure`.
 
 use super::quantity::QuantityJson;
-use crate::measure::Rounding;
+use super::reason::fact_code;
+use crate::measure::Day;
 use crate::model::check::Notice;
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::Vessel;
+use crate::model::vocabulary::Vocabulary;
 use crate::report::{Subject, words};
 use serde::Serialize;
 
@@ -37,7 +39,7 @@ pub(super) struct RangeJson {
     high: QuantityJson,
 }
 
-#[derive(Debug, Serialize)]
+#[derive(Debug, Default, Serialize)]
 pub(super) struct NoticeJson {
     code: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -46,13 +48,19 @@ pub(super) struct NoticeJson {
     rule: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none")]
     day: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    fact: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    words: Option<Vec<String>>,
     text: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    remedy: Option<String>,
 }
 
 impl VesselJson {
     pub(super) fn new(subject: &Subject<'_>) -> Self {
         let vessel: &Vessel = &subject.check.vessel;
-        let figure = |figure| QuantityJson::of_figure(figure, subject.units, Rounding::Down);
+        let figure = |figure| QuantityJson::as_measured(figure, subject.units);
         let stations = vessel.freeboard.stations.iter().map(|station| StationJson {
             name: station.name.clone(),
             readings: station
@@ -78,25 +86,38 @@ impl VesselJson {
 }
 
 impl NoticeJson {
-    pub(super) fn new(notice: &Notice) -> Self {
-        let (mut profile, mut rule, mut day) = (None, None, None);
-        let code = match notice {
-            Notice::NoRuleNamesVessel => "no-rule-names-vessel",
-            Notice::NotInForce { profile: id } => {
-                profile = Some(id.clone());
-                "not-in-force"
-            }
-            Notice::DoesNotBind { profile: id } => {
-                profile = Some(id.clone());
-                "does-not-bind"
-            }
-            Notice::NoEdition { rule: id, day: first } => {
-                rule = Some(id.clone());
-                day = Some(first.to_string());
-                "no-edition"
-            }
-            Notice::NoReturn => "no-return",
+    pub(super) fn new(notice: &Notice, vocabulary: &Vocabulary) -> Self {
+        let told = Self {
+            text: words::notice(notice),
+            remedy: words::notice_remedy(notice),
+            ..Self::default()
         };
-        Self { code, profile, rule, day, text: words::notice(notice) }
+        let day_of = |day: &Day| Some(day.to_string());
+        let fact_of = |fact| Some(fact_code(fact, vocabulary));
+        match notice {
+            Notice::NoRuleNamesVessel => Self { code: "no-rule-names-vessel", ..told },
+            Notice::NotInForce { profile } => {
+                Self { code: "not-in-force", profile: Some(profile.clone()), ..told }
+            }
+            Notice::DoesNotBind { profile } => {
+                Self { code: "does-not-bind", profile: Some(profile.clone()), ..told }
+            }
+            Notice::NoEdition { rule, day } => {
+                Self { code: "no-edition", rule: Some(rule.clone()), day: day_of(day), ..told }
+            }
+            Notice::UnknownWords { what, words } => Self {
+                code: "unknown-words",
+                fact: fact_of(what),
+                words: Some(words.clone()),
+                ..told
+            },
+            Notice::MayBind { rule, fact } => {
+                Self { code: "may-bind", rule: Some(rule.clone()), fact: fact_of(fact), ..told }
+            }
+            Notice::RecordAfterDeparture { on } => {
+                Self { code: "record-after-departure", day: day_of(on), ..told }
+            }
+            Notice::NoReturn => Self { code: "no-return", ..told },
+        }
     }
 }

@@ -6,7 +6,7 @@ use super::shared::{self, Shared};
 use super::{span, tone};
 use crate::measure::DaySpan;
 use crate::model::check::{Judgement, Why};
-use crate::model::finding::{Asked, Because, Finding, Outcome, Verdict, WayToReady};
+use crate::model::finding::{Asked, Because, Finding, Outcome};
 use crate::model::profile::{Level, Standing};
 use crate::model::reason::{Reason, VesselFact};
 use crate::report::page::{Page, Tone};
@@ -16,7 +16,7 @@ use crate::report::words::{self, Words};
 const TOOLS_TOLD: usize = 3;
 
 /// How far the signs of findings stand in, and how far what follows them.
-const INDENT: usize = 2;
+pub(super) const INDENT: usize = 2;
 const BODY: usize = INDENT + 3;
 
 /// One profile's section.
@@ -59,6 +59,13 @@ impl Section<'_> {
             let text = format!("Good practice, no rule's verdict (`{}`).", profile.id);
             page.prose(INDENT, Tone::Open, &text);
             return self.part_of_trip(page);
+        }
+        if profile.base {
+            let text = format!(
+                "note: `{}` is a list that others build on; it binds no vessel by itself.",
+                profile.id
+            );
+            page.prose(INDENT, Tone::Open, &text);
         }
         let known = format!(
             "{}, edition {}, `{}`; {}",
@@ -114,18 +121,31 @@ impl Section<'_> {
         if findings.is_empty() {
             return;
         }
-        page.gap();
-        page.prose(INDENT, Tone::Strong, &format!("{heading} ({})", findings.len()));
         let shared = shared::shared(&findings);
+        let told: Vec<&VesselFact> = shared.iter().map(|shared| shared.fact).collect();
+        let news = |f: &&Finding| f.reasons.is_empty() || !shared::news(f, &told).is_empty();
+        let fresh: Vec<&Finding> = findings.iter().copied().filter(news).collect();
+        let (followers, leaders) = shared::followers(&fresh);
+        page.gap();
+        let count = findings.len() - followers.len();
+        page.prose(INDENT, Tone::Strong, &format!("{heading} ({count})"));
         for shared in &shared {
             self.shared(page, shared);
         }
-        let told: Vec<&VesselFact> = shared.iter().map(|shared| shared.fact).collect();
-        for finding in findings {
-            if finding.reasons.is_empty() || !shared::news(finding, &told).is_empty() {
-                self.trouble(page, finding, &told);
-            }
+        for finding in leaders {
+            self.trouble(page, finding, &told);
+            let after = followers.iter().filter(|(leader, _)| *leader == finding.requirement);
+            after.for_each(|(_, follower)| self.follows(page, follower));
         }
+    }
+
+    /// A finding that is open or not met only as long as the one above it.
+    fn follows(&self, page: &mut Page, finding: &Finding) {
+        let requirement = self.judgement.profile.requirements.get(finding.requirement);
+        let clause = requirement.map_or("", |requirement| requirement.clause.as_str());
+        let reasons = self.reasons(finding, &[]).join("; ");
+        let text = format!("{} ({clause}): {reasons}", self.words.title(finding.requirement));
+        page.hang(BODY, ("follows:", Tone::Strong), (&text, Tone::Plain));
     }
 
     /// A missing fact of the vessel that leaves several findings open.
@@ -172,7 +192,7 @@ impl Section<'_> {
     fn reasons(&self, finding: &Finding, told: &[&VesselFact]) -> Vec<String> {
         let mut groups: Vec<(Option<usize>, Vec<String>)> = Vec::new();
         for because in shared::news(finding, told) {
-            let text = self.words.reason(&because.reason);
+            let text = self.words.reason_of(because);
             let same = |tool: Option<usize>| tool.is_some() && tool == because.tool;
             match groups.iter_mut().find(|(tool, _)| same(*tool)) {
                 Some((_, texts)) => texts.push(text),
@@ -188,7 +208,7 @@ impl Section<'_> {
                 None => lines.push(text),
                 Some(tool) if told < TOOLS_TOLD => {
                     told += 1;
-                    lines.push(format!("{}: {text}", self.words.mark(tool)));
+                    lines.push(format!("{}: {text}", self.words.lot(tool)));
                 }
                 Some(_) => {}
             }
@@ -214,10 +234,10 @@ impl Section<'_> {
         let rows: Vec<_> = findings
             .iter()
             .map(|finding| {
-                let tools: Vec<_> =
-                    finding.serving.iter().map(|serving| self.words.serving(serving)).collect();
                 let title = self.words.title(finding.requirement);
-                (Tone::Good, vec!["+".to_owned(), title, tools.join(", ")])
+                let last = self.judgement.days.until.unwrap_or(self.asked.back);
+                let serving = self.words.all_that_serve(finding, last);
+                (Tone::Good, vec!["+".to_owned(), title, serving])
             })
             .collect();
         page.columns(INDENT, &[1, 44, usize::MAX], &rows);
@@ -238,48 +258,6 @@ impl Section<'_> {
         self.met(page, &met);
     }
 
-    fn limits(&self, page: &mut Page) {
-        page.gap();
-        let row = |label: &str, text: String| (Tone::Strong, vec![label.to_owned(), text]);
-        let verdict = self.judgement.verdict;
-        let rows = [
-            row("ready until", self.words.ready_until(self.judgement.ready_until, verdict)),
-            row("good up to", self.words.good_up_to(&self.judgement.good_up_to, verdict)),
-        ];
-        page.columns(INDENT, &[12, usize::MAX], &rows);
-    }
-
-    fn way(&self, page: &mut Page) {
-        match &self.judgement.way {
-            WayToReady::Already => {}
-            WayToReady::None => {
-                page.gap();
-                let text = "No set of changes was found that makes it ready.";
-                page.prose(INDENT, Tone::Strong, text);
-            }
-            WayToReady::Steps { steps, fewest } => {
-                page.gap();
-                let count = steps.len();
-                let noun = if count == 1 { "step" } else { "steps" };
-                let sure = if *fewest { "" } else { "; there may be a shorter way" };
-                let heading = format!("Shortest way to ready ({count} {noun}{sure})");
-                page.prose(INDENT, Tone::Strong, &heading);
-                for (number, step) in steps.iter().enumerate() {
-                    let freeboard = self.words.freeboard_for(self.judgement, step.requirement);
-                    let text = self.words.step(step, freeboard);
-                    let label = format!("{:>2}.", number + 1);
-                    page.hang(INDENT, (&label, Tone::Plain), (&text, Tone::Strong));
-                    let wanted = format!("for: {}", self.words.step_for(step));
-                    page.prose(INDENT + 4, Tone::Plain, &wanted);
-                }
-                if self.judgement.verdict == Verdict::CannotTell || measures(steps) {
-                    let text = "What is to be measured or looked up is taken to turn out well.";
-                    page.prose(INDENT, Tone::Plain, text);
-                }
-            }
-        }
-    }
-
     /// A stub's notes are all there is to tell of it; those of a profile that
     /// judged are for whoever wants to know more than a glance tells.
     fn remarks(&self, page: &mut Page) {
@@ -296,10 +274,6 @@ impl Section<'_> {
             page.hang(INDENT, ("note:", Tone::Strong), (&note.to_string(), Tone::Plain));
         }
     }
-}
-
-fn measures(steps: &[crate::model::finding::Step]) -> bool {
-    steps.iter().any(|step| step.deed == crate::model::finding::Deed::Measure)
 }
 
 /// The tone of an outcome.

@@ -36,6 +36,38 @@ pub(super) fn news<'a>(finding: &'a Finding, told: &[&VesselFact]) -> Vec<&'a Be
     let is_told = |because: &&Because| fact_of(because).is_some_and(|fact| told.contains(&fact));
     let (told, news): (Vec<_>, Vec<_>) = finding.reasons.iter().partition(is_told);
     // Spares that fit nothing follow from a tool that is open itself.
-    let follows = |because: &&Because| matches!(because.reason, Reason::FitsNothing { .. });
+    let follows = |because: &&Because| leader_of(because).is_some();
     if !told.is_empty() && news.iter().all(follows) { Vec::new() } else { news }
+}
+
+/// A finding that only follows from another, with the index of the
+/// requirement that it follows from.
+type Follower<'a> = (usize, &'a Finding);
+
+/// The findings that only follow from another one among these, and the rest.
+pub(super) fn followers<'a>(findings: &[&'a Finding]) -> (Vec<Follower<'a>>, Vec<&'a Finding>) {
+    let is_here = |leader: &usize| findings.iter().any(|f| f.requirement == *leader);
+    let (mut followers, mut leaders) = (Vec::new(), Vec::new());
+    for finding in findings.iter().copied() {
+        let mut of = finding.reasons.iter().map(leader_of);
+        let first = of.next().flatten().filter(is_here);
+        match first.filter(|first| of.all(|leader| leader == Some(*first))) {
+            Some(leader) if leader != finding.requirement => followers.push((leader, finding)),
+            _ => leaders.push(finding),
+        }
+    }
+    // What follows from a follower stands by itself.
+    let (followers, orphans): (Vec<_>, Vec<_>) = followers
+        .into_iter()
+        .partition(|(leader, _)| leaders.iter().any(|other| other.requirement == *leader));
+    leaders.extend(orphans.into_iter().map(|(_, finding)| finding));
+    (followers, leaders)
+}
+
+/// The requirement that has to be settled first.
+fn leader_of(because: &Because) -> Option<usize> {
+    match because.reason {
+        Reason::FitsNothing { requirement } | Reason::HangsOn { requirement } => Some(requirement),
+        _ => None,
+    }
 }

@@ -3,7 +3,9 @@
 use super::table;
 use crate::measure::{DaySpan, Units};
 use crate::model::check::{Check, Notice, Why};
-use crate::model::finding::{Because, Clash, Outcome, ReadyUntil, Verdict, WayToReady};
+use crate::model::finding::{
+    Because, Clash, Deed, Outcome, ReadyUntil, Step, Target, Verdict, WayToReady,
+};
 use crate::model::profile::{Profile, Standing};
 use crate::model::reason::{Reason, VesselFact};
 use crate::report::Subject;
@@ -167,4 +169,107 @@ fn a_missing_freeboard_is_told_once_with_all_that_it_leaves_open() {
     position(&text, "open because of it: Long-handled line clipper or cutter; Long-nose pliers");
     position(&text, "LC-1: nobody said whether it works");
     assert!(!text.contains("?  Long-nose pliers"), "{text}");
+}
+
+#[test]
+fn what_only_follows_from_another_finding_stands_below_it_without_a_remedy() {
+    let mut check = sample::not_ready();
+    let fits = Because { tool: Some(1), reason: Reason::FitsNothing { requirement: 0 } };
+    check.judgements[0].findings[1] = sample::finding(1, Outcome::NotMet, vec![fits]);
+    let text = page(&check, 80);
+    position(&text, "To put right (1)");
+    assert!(position(&text, "do: lengthen LC-1") < position(&text, "follows: Long-nose pliers"));
+    assert!(!text.contains("see to `"), "{text}");
+}
+
+#[test]
+fn a_verdict_by_good_practice_alone_says_so_in_its_first_line() {
+    let mut check = sample::not_ready();
+    let good = Profile { standing: Standing::GoodPractice, ..sample::profile() };
+    check.judgements[0].profile = Arc::new(good);
+    let first = "NOT READY  by good practice only, no rule was checked\n           Almeja (PA-007)";
+    assert!(page(&check, 80).starts_with(first), "{}", page(&check, 80));
+    check.judgements.push(sample::judgement(Verdict::Ready, Vec::new()));
+    assert!(page(&check, 80).starts_with("NOT READY  Almeja (PA-007)"));
+}
+
+#[test]
+fn the_trip_says_what_is_planned_and_that_the_return_is_wanting() {
+    let mut check = sample::not_ready();
+    assert!(!page(&check, 80).contains("planned"));
+    check.vessel.trip.departure = Some(check.asked.departure);
+    check.vessel.trip.back = Some(check.asked.back);
+    position(&page(&check, 80), "trip 2026-03-02 to 2026-03-09 (as planned in its file)");
+    check.asked.back = check.asked.departure;
+    check.notices = vec![Notice::NoReturn];
+    let text = page(&check, 80);
+    position(&text, "(as planned in its file)\n           note: no day of return is known");
+    assert_eq!(text.matches("no day of return").count(), 1, "{text}");
+}
+
+#[test]
+fn a_gap_between_editions_is_told_at_the_top_with_what_to_do() {
+    let gap = Notice::NoEdition { rule: "example".into(), day: sample::day("2026-03-02") };
+    let text = page(&sample::check(Vec::new(), vec![gap]), 80);
+    assert!(text.starts_with("CAN'T TELL  Almeja"), "{text}");
+    assert!(position(&text, "no edition of it is known") < position(&text, "do: ask the port"));
+}
+
+#[test]
+fn a_record_that_was_left_out_is_not_said_to_be_laid_over() {
+    use crate::load::Source;
+    let mut check = sample::not_ready();
+    let vocabulary = sample::vocabulary();
+    let sources = [Source { file: "record.yaml".into(), text: "".into() }];
+    let write = |check: &Check| {
+        let subject =
+            Subject { check, vocabulary: &vocabulary, sources: &sources, units: Units::Both };
+        anstream::adapter::strip_str(&table(&subject, 80)).to_string()
+    };
+    position(&write(&check), "laid over it: record.yaml");
+    check.notices = vec![Notice::RecordAfterDeparture { on: sample::day("2026-04-01") }];
+    let text = write(&check);
+    position(&text, "inspection record: record.yaml");
+    assert!(!text.contains("laid over it:"), "{text}");
+}
+
+#[test]
+fn what_is_written_down_of_the_vessel_is_for_no_single_requirement() {
+    let mut check = sample::not_ready();
+    let reasons = vec![Reason::VesselFactUnknown { fact: VesselFact::Permits }];
+    let step = |target| Step {
+        deed: Deed::Measure,
+        target,
+        requirement: 0,
+        also: Vec::new(),
+        slots: Vec::new(),
+        reasons: reasons.clone(),
+    };
+    let way = |target| WayToReady::Steps { steps: vec![step(target)], fewest: true };
+    check.judgements[0].way = way(Target::Vessel);
+    assert!(!page(&check, 80).contains("for: "), "{}", page(&check, 80));
+    check.judgements[0].way = way(Target::Tool(0));
+    position(&page(&check, 80), "for: Long-handled");
+}
+
+#[test]
+fn a_list_that_others_build_on_is_called_one() {
+    let mut check = sample::not_ready();
+    check.judgements[0].profile = Arc::new(Profile { base: true, ..sample::profile() });
+    position(&page(&check, 80), "`example-2024` is a list that others build on");
+}
+
+#[test]
+fn a_figure_told_in_full_above_is_not_told_again_in_the_shortest_way() {
+    let mut check = sample::not_ready();
+    let step = Step {
+        deed: Deed::Lengthen,
+        target: Target::Tool(0),
+        requirement: 0,
+        also: Vec::new(),
+        slots: Vec::new(),
+        reasons: vec![sample::too_short()],
+    };
+    check.judgements[0].way = WayToReady::Steps { steps: vec![step], fewest: true };
+    position(&page(&check, 80), "1. lengthen LC-1 (see above)");
 }

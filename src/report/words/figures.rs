@@ -8,12 +8,11 @@ use crate::measure::{Figure, Length, Quantity, QuantityKind, Rounding, System, U
 use crate::model::reason::{Demand, Has};
 use crate::model::rule::Limit;
 
-/// The finest step printed on a customary tape, 1/16 in, and the finest that
-/// is kept where a figure lands on it, 1/64 in.
-const SIXTEENTH: i64 = 25_400_000 / 16;
+/// The finest mark on a customary tape: 1/64 in.
 const SIXTY_FOURTH: i64 = 25_400_000 / 64;
-/// The finest step printed in metric units: 0.01 mm.
+/// The finest steps that are printed: 0.01 mm and 0.001 in.
 const HUNDREDTH: i64 = 10_000;
+const THOUSANDTH: i64 = 25_400;
 
 /// What is aboard, as it was written.
 pub(crate) fn aboard(has: &Has, units: Units) -> String {
@@ -34,7 +33,7 @@ pub(crate) fn demand(demand: &Demand, units: Units) -> String {
         Demand::Most(figure) => format!("at most {}", down(figure)),
         Demand::Below(figure) => format!("less than {}", down(figure)),
         Demand::Between(low, high) if low.quantity == high.quantity => {
-            format!("exactly {}", up(low))
+            format!("exactly {}", low.show_exact(units))
         }
         Demand::Between(low, high) => format!("from {} to {}", up(low), down(high)),
         Demand::About(limit) => about(limit, units),
@@ -62,22 +61,23 @@ pub(crate) fn about(limit: &Limit, units: Units) -> String {
 
 /// A length that nobody wrote, led by the system that the reader thinks in.
 pub(crate) fn length(length: Length, lead: System, units: Units, rounding: Rounding) -> String {
-    let both = |first: System, second: System| {
-        format!("{} ({})", length.show(first, rounding), length.show(second, rounding))
-    };
-    match (units, lead) {
-        (Units::Metric, _) => length.show(System::Metric, rounding),
-        (Units::Customary, _) => length.show(System::Customary, rounding),
-        (Units::Both, System::Metric) => both(System::Metric, System::Customary),
-        (Units::Both, System::Customary) => both(System::Customary, System::Metric),
+    beside(lead, units, |system| length.show(system, rounding))
+}
+
+fn beside(lead: System, units: Units, show: impl Fn(System) -> String) -> String {
+    match units {
+        Units::Metric => show(System::Metric),
+        Units::Customary => show(System::Customary),
+        Units::Both => format!("{} ({})", show(lead), show(lead.other())),
     }
 }
 
 /// A freeboard at which something was judged. One nanometre beyond a figure
 /// that a tape can show is where a threshold was crossed: it prints as `just
-/// over` that figure, never as the figure itself.
+/// over` that figure, never as the figure itself. It is no limit, so that it
+/// rounds to the nearest mark of a tape.
 pub(crate) fn freeboard(at: Length, lead: System, units: Units) -> String {
-    let plain = |figure| length(figure, lead, units, Rounding::Down);
+    let plain = |at: Length| beside(lead, units, |system| at.show_nearest(system));
     if on_a_tape(at) {
         plain(at)
     } else if on_a_tape(at.just_below()) {
@@ -95,29 +95,11 @@ fn on_a_tape(length: Length) -> bool {
 
 /// By how much a length falls short or goes over, never printed smaller.
 pub(crate) fn difference(by: Length, lead: System, units: Units) -> String {
-    let (metric, customary) = (metric_difference(by), customary_difference(by));
-    match (units, lead) {
-        (Units::Metric, _) => metric,
-        (Units::Customary, _) => customary,
-        (Units::Both, System::Metric) => format!("{metric} ({customary})"),
-        (Units::Both, System::Customary) => format!("{customary} ({metric})"),
-    }
-}
-
-fn customary_difference(by: Length) -> String {
-    if by.nanometres() < SIXTEENTH && by.nanometres() % SIXTY_FOURTH != 0 {
-        "less than 1/16 in".to_owned()
-    } else {
-        by.show(System::Customary, Rounding::Up)
-    }
-}
-
-fn metric_difference(by: Length) -> String {
-    if by.nanometres() < HUNDREDTH {
-        "less than 0.01 mm".to_owned()
-    } else {
-        by.show(System::Metric, Rounding::Up)
-    }
+    beside(lead, units, |system| match system {
+        System::Metric if by.nanometres() < HUNDREDTH => "less than 0.01 mm".to_owned(),
+        System::Customary if by.nanometres() < THOUSANDTH => "less than 0.001 in".to_owned(),
+        system => by.show(system, Rounding::Up),
+    })
 }
 
 /// By how much a quantity misses its limit.
@@ -197,18 +179,22 @@ mod tests {
             both(Demand::Between(figure("16 in"), figure("24 in"))),
             "from 16 in (407 mm) to 24 in (609 mm)"
         );
-        assert_eq!(both(Demand::Between(figure("5 mm"), figure("5 mm"))), "exactly 5 mm (1/4 in)");
+        assert_eq!(
+            both(Demand::Between(figure("5 mm"), figure("5 mm"))),
+            "exactly 5 mm (about 0.197 in)"
+        );
     }
 
     #[test]
     fn a_difference_finer_than_the_tape_says_so() {
         let customary = |count| difference(nanometres(count), System::Customary, Units::Both);
-        assert_eq!(customary(1), "less than 1/16 in (less than 0.01 mm)");
-        assert_eq!(customary(1_000_000), "less than 1/16 in (1 mm)");
-        assert_eq!(customary(12_700_000), "1/2 in (13 mm)");
+        assert_eq!(customary(1), "less than 0.001 in (less than 0.01 mm)");
+        assert_eq!(customary(1_000_000), "0.04 in (1 mm)");
+        assert_eq!(customary(12_700_000), "1/2 in (12.7 mm)");
         assert_eq!(customary(SIXTY_FOURTH), "1/64 in (0.4 mm)");
-        assert_eq!(difference(nanometres(12_700_001), System::Metric, Units::Metric), "13 mm");
-        assert_eq!(difference(nanometres(12_700_001), System::Metric, Units::Customary), "9/16 in");
+        let metric = |units| difference(nanometres(12_700_001), System::Metric, units);
+        assert_eq!(metric(Units::Metric), "12.71 mm");
+        assert_eq!(metric(Units::Customary), "0.501 in");
     }
 
     #[test]

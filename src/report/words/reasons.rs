@@ -6,7 +6,7 @@
 use super::Words;
 use super::figures;
 use crate::measure::{Day, Quantity, System};
-use crate::model::finding::Serving;
+use crate::model::finding::Because;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason};
 use crate::model::vocabulary::{AttributeId, AttributeShape};
 
@@ -16,11 +16,22 @@ impl Words<'_> {
         if reason.is_open() { self.open(reason) } else { self.fault(reason) }
     }
 
+    /// The reason, of a lot of which some are broken with how many they are.
+    pub(crate) fn reason_of(&self, because: &Because) -> String {
+        match (because.tool.and_then(|tool| self.broken_of(tool)), &because.reason) {
+            (Some((_, 1, all)), Reason::NotServiceable) => format!("1 of {all} does not work"),
+            (Some((_, broken, all)), Reason::NotServiceable) => {
+                format!("{broken} of {all} do not work")
+            }
+            _ => self.reason(&because.reason),
+        }
+    }
+
     fn fault(&self, reason: &Reason) -> String {
         match reason {
             Reason::NothingAboard { kinds } => format!("no {} aboard", self.kinds(kinds)),
             Reason::TooFew { kind, have, need } => {
-                format!("{}: {need} asked, {have} will do", self.kind(*kind))
+                format!("{}: {}", self.kind(*kind), too_few(*have, *need))
             }
             Reason::TooFewTypes { have, need, complete, incomplete } => {
                 too_few_types(*have, *need, complete, incomplete)
@@ -59,7 +70,9 @@ impl Words<'_> {
 
     fn open(&self, reason: &Reason) -> String {
         match reason {
-            Reason::Unmeasured { attribute, demand } => self.unmeasured(*attribute, demand),
+            Reason::Unmeasured { attribute, has, demand } => {
+                self.unmeasured(*attribute, has.as_ref(), demand)
+            }
             Reason::Disputed { attribute, readings, demand } => {
                 self.disputed(*attribute, readings, demand)
             }
@@ -90,6 +103,9 @@ impl Words<'_> {
                 format!("whether this is asked of the vessel is open: {}", self.unknown(fact))
             }
             Reason::VesselFactUnknown { fact } => self.unknown(fact),
+            Reason::HangsOn { requirement } => {
+                format!("met once `{}` is settled", self.title(*requirement))
+            }
             Reason::TooManyWays => {
                 "there are too many ways to share out the kit; the search was stopped".to_owned()
             }
@@ -142,8 +158,12 @@ impl Words<'_> {
         matches!(self.vocabulary.attribute(attribute).shape, AttributeShape::Quantity(_))
     }
 
-    fn unmeasured(&self, attribute: AttributeId, demand: &Demand) -> String {
+    fn unmeasured(&self, attribute: AttributeId, has: Option<&Has>, demand: &Demand) -> String {
         let name = self.attribute(attribute);
+        if let Some(has) = has {
+            let has = figures::aboard(has, self.units);
+            return format!("{name}: {has} leaves it open{}", self.must(demand));
+        }
         let head = if self.is_quantity(attribute) {
             format!("{name} not measured")
         } else {
@@ -182,19 +202,6 @@ impl Words<'_> {
         let source: Vec<_> = [by, on].into_iter().flatten().collect();
         if source.is_empty() { value } else { format!("{value} {}", source.join(" ")) }
     }
-
-    /// A tool that serves: `LC-1`, `PL-1 (2 of 3)`, `SI-1 (counts twice)`.
-    pub(crate) fn serving(&self, serving: &Serving) -> String {
-        let mark = self.mark(serving.tool);
-        let lot = self.tool(serving.tool).map_or(1, |tool| tool.count);
-        let many = lot > 1 || serving.count > 1;
-        match (many, serving.through.is_some()) {
-            (false, false) => mark.to_owned(),
-            (false, true) => format!("{mark} (counts twice)"),
-            (true, false) => format!("{mark} ({} of {lot})", serving.count),
-            (true, true) => format!("{mark} ({} of {lot}, counts twice)", serving.count),
-        }
-    }
 }
 
 fn direction(has: &Has, demand: &Demand) -> &'static str {
@@ -206,6 +213,14 @@ fn direction(has: &Has, demand: &Demand) -> &'static str {
         _ => false,
     };
     if over { "too much" } else { "short" }
+}
+
+fn too_few(have: u32, need: u32) -> String {
+    match have {
+        0 => format!("none counts of the {need} asked"),
+        1 => format!("only 1 of the {need} asked counts"),
+        have => format!("only {have} of the {need} asked count"),
+    }
 }
 
 fn too_few_types(have: u32, need: u32, complete: &[String], incomplete: &[String]) -> String {

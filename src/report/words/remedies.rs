@@ -9,6 +9,7 @@ use super::figures;
 use super::{Case, Words};
 use crate::model::finding::{Because, Finding, Outcome};
 use crate::model::reason::{Demand, Reason, VesselFact};
+use crate::model::rule::ToolType;
 use crate::model::vocabulary::{AttributeId, Class, KindId};
 
 /// What can be done about one tool.
@@ -131,7 +132,7 @@ impl Words<'_> {
 
     /// What can be done about each of the tool's faults.
     pub(super) fn mending(&self, tool: usize, reasons: &[&Reason]) -> Mending {
-        let mark = self.mark(tool);
+        let mark = self.lot(tool);
         let mut mending = Mending::default();
         for reason in reasons {
             match reason {
@@ -216,6 +217,8 @@ impl Words<'_> {
         }
     }
 
+    /// A type that was begun is completed only if it is a set: of one tool
+    /// there is nothing to complete.
     fn complete_types(
         &self,
         wanting: u32,
@@ -223,18 +226,34 @@ impl Words<'_> {
         begun: &[String],
         case: Case,
     ) -> String {
-        let others: Vec<String> = self
-            .type_names(case.requirement)
-            .into_iter()
-            .filter(|name| !complete.contains(name) && !begun.contains(name))
-            .collect();
-        let bring = format!("{wanting} of these: {}", others.join(", "));
-        match (begun.is_empty(), others.is_empty()) {
-            (false, false) => {
-                format!("complete the {}, or bring {bring}", figures::any_of(begun))
+        let types = self.types(case.requirement);
+        let is_set = |name: &String| {
+            begun.contains(name) && types.iter().any(|t| t.name.as_ref() == Some(name) && many(t))
+        };
+        let names = self.type_names(case.requirement);
+        let names: Vec<_> = names.into_iter().filter(|name| !complete.contains(name)).collect();
+        let (sets, others): (Vec<_>, Vec<_>) = names.into_iter().partition(is_set);
+        let bring = match others.as_slice() {
+            [only] if wanting == 1 => format!("bring {}", self.type_as_asked(only, case)),
+            others => format!("bring {wanting} of these: {}", others.join(", ")),
+        };
+        match (sets.is_empty(), others.is_empty()) {
+            (false, false) => format!("complete the {}, or {bring}", figures::any_of(&sets)),
+            (false, true) => format!("complete the {}", figures::any_of(&sets)),
+            (true, _) => bring,
+        }
+    }
+
+    /// A type of one tool with what the rule asks of it; a set by its name.
+    fn type_as_asked(&self, name: &str, case: Case) -> String {
+        let types = self.types(case.requirement);
+        let of_type = types.iter().find(|t| t.name.as_deref() == Some(name));
+        let spec = of_type.filter(|t| !many(t)).and_then(|t| t.members.first()?.choices.first());
+        match (spec, self.requirement(case.requirement)) {
+            (Some(spec), Some(requirement)) => {
+                article(&self.spec_as_asked(spec, requirement, case.freeboard))
             }
-            (false, true) => format!("complete the {}", figures::any_of(begun)),
-            (true, _) => format!("bring {bring}"),
+            _ => article(name),
         }
     }
 
@@ -258,6 +277,11 @@ impl Words<'_> {
 /// The reasons that speak of one tool, or of none.
 fn of<'a>(reasons: &[&'a Because], tool: Option<usize>) -> Vec<&'a Reason> {
     reasons.iter().filter(|because| because.tool == tool).map(|because| &because.reason).collect()
+}
+
+/// Whether the type is a set of several tools.
+fn many(of_type: &ToolType) -> bool {
+    of_type.members.iter().map(|member| member.count).sum::<u32>() > 1
 }
 
 /// How many tools, types or people are wanting.

@@ -31,6 +31,48 @@ impl Words<'_> {
         }
     }
 
+    /// The step in few words, where the remedy of the finding above tells its
+    /// figures already.
+    pub(crate) fn step_in_brief(
+        &self,
+        step: &Step,
+        freeboard: Option<Length>,
+        remedy: &str,
+    ) -> Option<String> {
+        let what = match &step.target {
+            Target::Type(_) if step.deed == Deed::Acquire => {
+                let full = self.things(step, |spec, requirement| {
+                    self.spec_as_asked(spec, requirement, freeboard)
+                })?;
+                let things = self.things(step, |spec, _| self.kind(spec.kind).to_owned())?;
+                (remedy.contains(&full) && things != full).then(|| format!("bring {things}"))
+            }
+            Target::Tool(tool) => {
+                self.done_to_tool(*tool, step).filter(|what| remedy.contains(what))
+            }
+            _ => None,
+        }?;
+        Some(format!("{what} (see above){}", self.or_another_type(step)))
+    }
+
+    /// A single thing that is done to a tool, without its figures.
+    fn done_to_tool(&self, tool: usize, step: &Step) -> Option<String> {
+        let mark = self.lot(tool);
+        match (step.deed, step.reasons.as_slice()) {
+            (
+                Deed::Lengthen,
+                [Reason::TooShortForRail { .. } | Reason::OutOfSpecification { .. }],
+            ) => Some(format!("lengthen {mark}")),
+            (Deed::Measure, [Reason::Unmeasured { attribute, .. }]) => {
+                Some(format!("measure the {} of {mark}", self.attribute(*attribute)))
+            }
+            (Deed::Measure, [Reason::Disputed { attribute, .. }]) => {
+                Some(format!("measure the {} of {mark} again", self.attribute(*attribute)))
+            }
+            _ => None,
+        }
+    }
+
     /// What the step is for.
     pub(crate) fn step_for(&self, step: &Step) -> String {
         let mut all = vec![step.requirement];
@@ -39,7 +81,7 @@ impl Words<'_> {
     }
 
     fn step_on_tool(&self, tool: usize, deed: Deed, reasons: &[&Reason], case: Case) -> String {
-        let mark = self.mark(tool);
+        let mark = self.lot(tool);
         let mending = self.mending(tool, reasons);
         let mut texts = mending.deeds;
         if deed == Deed::Document && !mending.terms.is_empty() {
@@ -63,13 +105,23 @@ impl Words<'_> {
 
     /// Something that is not on the list: to be looked for, or brought.
     fn step_on_type(&self, deed: Deed, step: &Step, freeboard: Option<Length>) -> String {
-        let Some(requirement) = self.requirement(step.requirement) else {
-            return String::new();
-        };
+        let things = self
+            .things(step, |spec, requirement| self.spec_as_asked(spec, requirement, freeboard))
+            .unwrap_or_else(|| self.title(step.requirement));
+        match deed {
+            Deed::Measure => format!("look aboard for {things}, and write it down"),
+            Deed::Document => format!("carry or post {things}"),
+            _ => format!("bring {things}{}", self.or_another_type(step)),
+        }
+    }
+
+    /// What fills the places of a step, each told by `tell`.
+    fn things(&self, step: &Step, tell: impl Fn(&Spec, &Requirement) -> String) -> Option<String> {
+        let requirement = self.requirement(step.requirement)?;
         let slots = step.slots.iter().filter_map(|slot| {
             let member = member(requirement, slot)?;
             let spec = member.choices.get(slot.choice)?;
-            let asked = self.spec_as_asked(spec, requirement, freeboard);
+            let asked = tell(spec, requirement);
             let asked = if slot.count > 1 {
                 format!("{} of: {asked}", slot.count)
             } else {
@@ -82,12 +134,16 @@ impl Words<'_> {
             })
         });
         let things = slots.collect::<Vec<_>>().join("; ");
-        let things = if things.is_empty() { requirement.title.to_string() } else { things };
-        match deed {
-            Deed::Measure => format!("look aboard for {things}, and write it down"),
-            Deed::Document => format!("carry or post {things}"),
-            _ => format!("bring {things}"),
+        (!things.is_empty()).then_some(things)
+    }
+
+    /// Where a rule lists several types, the one that a step brings is not
+    /// the only one that will do.
+    fn or_another_type(&self, step: &Step) -> String {
+        if step.deed != Deed::Acquire || self.types(step.requirement).len() < 2 {
+            return String::new();
         }
+        format!("; or any other type of `{}` that is not there yet", self.title(step.requirement))
     }
 
     fn other_kinds(&self, member: &Member, chosen: &Spec) -> String {

@@ -5,7 +5,7 @@
 use super::figures;
 use super::{Case, Words};
 use crate::model::reason::{Demand, Reason};
-use crate::model::vocabulary::AttributeId;
+use crate::model::vocabulary::{AttributeId, fold};
 
 /// How many figures are asked for with the way to measure each told.
 const EXPLAINED: usize = 2;
@@ -24,7 +24,7 @@ impl Words<'_> {
         let mut texts: Vec<String> = Vec::new();
         for reason in reasons {
             match reason {
-                Reason::Unmeasured { attribute, demand } => {
+                Reason::Unmeasured { attribute, demand, .. } => {
                     let shown = self.vocabulary.attribute(*attribute).shown;
                     let list = match (shown, self.is_quantity(*attribute)) {
                         (false, _) => &mut vouch,
@@ -43,13 +43,13 @@ impl Words<'_> {
         }
         let mut all = self.measure(mark, &measure, case);
         if !look.is_empty() {
-            all.push(format!("look at {mark} and write down: {}", self.list(&look)));
+            all.push(format!("look at {mark} and write down: {}", self.list(&look, case.explain)));
         }
         if !vouch.is_empty() {
             all.push(format!(
                 "get a dated statement that {mark} conforms to {} ({})",
                 self.clause(case.requirement),
-                self.list(&vouch)
+                self.list(&vouch, false)
             ));
         }
         all.append(&mut texts);
@@ -61,7 +61,7 @@ impl Words<'_> {
             return Vec::new();
         }
         if wanted.len() > EXPLAINED {
-            return vec![format!("measure on {mark}: {}", self.list(wanted))];
+            return vec![format!("measure on {mark}: {}", self.list(wanted, case.explain))];
         }
         let one = |(attribute, demand): &(AttributeId, &Demand)| {
             format!(
@@ -74,12 +74,16 @@ impl Words<'_> {
         wanted.iter().map(one).collect()
     }
 
-    /// `handle (at least 6 ft), protected blade (yes)`.
-    fn list(&self, wanted: &[(AttributeId, &Demand)]) -> String {
+    /// `handle at least 6 ft, protected blade`; with the keys to write where
+    /// `keys` is asked.
+    fn list(&self, wanted: &[(AttributeId, &Demand)], keys: bool) -> String {
         let one = |(attribute, demand): &(AttributeId, &Demand)| {
-            let name = self.attribute(*attribute);
+            let mut name = self.attribute(*attribute).to_owned();
+            if let Some(key) = self.key(*attribute).filter(|_| keys) {
+                name.push_str(&format!(" ({key})"));
+            }
             match demand {
-                Demand::Open | Demand::Is(true) => name.to_owned(),
+                Demand::Open | Demand::Is(true) => name,
                 demand => format!("{name} {}", figures::demand(demand, self.units)),
             }
         };
@@ -140,24 +144,39 @@ impl Words<'_> {
 
     fn settle_gear(&self, piece: &str, why: &Reason, case: Case) -> String {
         match why {
-            Reason::Unmeasured { attribute, demand } if self.is_quantity(*attribute) => format!(
-                "measure the {} of {piece}{}{}",
-                self.attribute(*attribute),
-                self.how(*attribute, case),
-                it_must(self, demand)
-            ),
-            Reason::Unmeasured { attribute, demand } => {
-                format!("write down of {piece}: {}", self.list(&[(*attribute, demand)]))
+            Reason::Unmeasured { attribute, demand, .. } if self.is_quantity(*attribute) => {
+                format!(
+                    "measure the {} of {piece}{}{}",
+                    self.attribute(*attribute),
+                    self.how(*attribute, case),
+                    it_must(self, demand)
+                )
+            }
+            Reason::Unmeasured { attribute, demand, .. } => {
+                format!(
+                    "write down of {piece}: {}",
+                    self.list(&[(*attribute, demand)], case.explain)
+                )
             }
             _ => format!("look at {piece} and write down what it is like"),
         }
     }
 
+    /// How the attribute is measured, and under which key it is written.
     fn how(&self, attribute: AttributeId, case: Case) -> String {
-        match &self.vocabulary.attribute(attribute).measure {
-            Some(how) if case.explain => format!(" ({how})"),
-            _ => String::new(),
+        let how = self.vocabulary.attribute(attribute).measure.clone();
+        let parts: Vec<_> = [how, self.key(attribute)].into_iter().flatten().collect();
+        if parts.is_empty() || !case.explain {
+            return String::new();
         }
+        format!(" ({})", parts.join("; "))
+    }
+
+    /// The key to write in the vessel's file, where the printed name does not
+    /// show it.
+    fn key(&self, attribute: AttributeId) -> Option<String> {
+        let known = self.vocabulary.attribute(attribute);
+        (fold(&known.name) != known.id).then(|| format!("write it as `{}`", known.id))
     }
 
     fn clause(&self, requirement: usize) -> String {

@@ -120,14 +120,14 @@ fn the_gulf_edition_of_2019_has_a_light_and_a_full_list() {
     bind(GULF, TODAY, &HIGH, &[&LIGHT, &FULL_ONLY]);
 }
 
-/// 50 CFR part 622 Appendix F (read): the gear without the documents, which
-/// the fisheries' own sections ask for.
+/// 50 CFR part 622 Appendix F (read): the gear without the documents and
+/// without the threshold of freeboard, which the fisheries' own sections set
+/// (622.29(a)(1)(iii) and (iv), 622.179(a)(1)(iii) and (iv)).
 #[test]
-fn the_gear_of_appendix_f_has_a_light_and_a_full_list() {
+fn the_gear_of_appendix_f_alone_has_no_threshold() {
     let papers = ["careful-release-document", "handling-placard"];
     let gear: Vec<&str> = LIGHT.into_iter().filter(|id| !papers.contains(id)).collect();
-    bind("us-622-appendix-f", TODAY, &LOW, &[&gear]);
-    bind("us-622-appendix-f", TODAY, &HIGH, &[&gear, &FULL_ONLY]);
+    bind("us-622-appendix-f", TODAY, &everywhere(), &[&gear, &FULL_ONLY]);
 }
 
 /// 50 CFR 622.179(a)(1), Appendix F (read).

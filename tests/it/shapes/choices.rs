@@ -181,7 +181,7 @@ fn bone(mark: &str, length: &str) -> String {
 
 #[test]
 fn variety_counts_types_and_not_tools() {
-    let brush = "{ mark: BR-1, kind: brush without bristles }";
+    let brush = "{ mark: BR-1, kind: wooden-handled brush without bristles }";
     let couplings = "{ mark: PC, kind: PVC splice coupling, count: 4 }";
     let outcome = |tools: &[&str]| kit(VARIETY, tools).outcome("gags").to_owned();
     assert_eq!(outcome(&[f::BLOCK, couplings]), "met");

@@ -92,9 +92,8 @@ fn hoop_net_and_hoist_did_not_serve_section_635_21() {
     assert_eq!(atlantic(s::DIP_NET, "net"), "met");
 }
 
-const CUSHION: &str = "{ mark: BC-9, kind: boat cushion, sized-for-turtles: yes }";
-const SURFACE: &str =
-    "{ mark: CS-1, kind: cushioned and elevated surface, elevated: yes, sized-for-turtles: yes }";
+const CUSHION: &str = "{ mark: BC-9, kind: boat cushion, sized-for-turtles: yes, life-saving: no }";
+const SURFACE: &str = "{ mark: CS-1, kind: cushioned and elevated surface, elevated: yes, sized-for-turtles: yes, life-saving: no }";
 const JACKET: &str = "{ mark: LJ-1, kind: life jacket, elevated: yes, sized-for-turtles: yes, surplus-to-safety: yes }";
 
 /// Trap 17: 50 CFR 635.21(c)(5)(i)(F) (read): a tire; part 622 Appendix F, A.6

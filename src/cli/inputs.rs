@@ -1,0 +1,96 @@
+//! The files that a check reads, so that no report is written over one.
+//!
+//! Looks names up in the file system; opens nothing.
+
+use super::Stop;
+use super::arguments::CheckArguments;
+use super::library::{Named, named};
+use std::path::{Path, PathBuf};
+
+/// Refuses a report's place that is one of the files that are read.
+pub(super) fn spare(report: &Path, arguments: &CheckArguments) -> Result<(), Stop> {
+    // What does not exist yet is no file that is read.
+    let Ok(target) = report.canonicalize() else { return Ok(()) };
+    let same = |input: &PathBuf| input.canonicalize().is_ok_and(|input| input == target);
+    match inputs(arguments).into_iter().find(same) {
+        Some(input) => Err(Stop::usage(
+            format!("the report would be written over `{}`, which is read here", input.display()),
+            "nothing was written; give `--output` a file of its own",
+        )),
+        None => Ok(()),
+    }
+}
+
+/// Every file that the check may read.
+fn inputs(arguments: &CheckArguments) -> Vec<PathBuf> {
+    let mut all = vec![arguments.vessel.clone()];
+    all.extend(arguments.inspection.iter().cloned());
+    all.extend(arguments.profile.iter().filter_map(|typed| match named(typed) {
+        Named::File(path) => Some(path.to_path_buf()),
+        Named::Id(_) => None,
+    }));
+    all.extend(arguments.requirements.iter().flat_map(|folder| within(folder)));
+    all
+}
+
+/// What lies in the folder of requirements; nothing where it cannot be read,
+/// which is told when the profiles are.
+#[allow(clippy::disallowed_methods, reason = "names alone are read, no file is opened")]
+fn within(folder: &Path) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    entries.map(|entry| entry.path()).collect()
+}
+
+#[cfg(test)]
+#[allow(clippy::disallowed_methods, reason = "the tests write the files that are spared")]
+mod tests {
+    use super::super::arguments::{Arguments, Command};
+    use super::*;
+    use clap::Parser;
+
+    fn arguments(folder: &Path) -> CheckArguments {
+        let path = |name: &str| folder.join(name).to_string_lossy().into_owned();
+        let typed = ["kitmuster", "check"].map(str::to_owned).into_iter().chain([
+            path("vessel.yaml"),
+            "--inspection".into(),
+            path("record.yaml"),
+            "--profile".into(),
+            path("rule.yaml"),
+            "--requirements".into(),
+            path("rules"),
+        ]);
+        match Arguments::try_parse_from(typed).unwrap().command {
+            Command::Check(check) => check,
+            other => panic!("`check` was typed, not {other:?}"),
+        }
+    }
+
+    #[test]
+    fn no_file_that_is_read_is_written_over_by_whatever_name() {
+        let folder = tempfile::tempdir().unwrap();
+        let at = |name: &str| folder.path().join(name);
+        std::fs::create_dir(at("rules")).unwrap();
+        let read = ["vessel.yaml", "record.yaml", "rule.yaml", "rules/own.yaml"];
+        for name in read {
+            std::fs::write(at(name), "x").unwrap();
+        }
+        std::fs::write(at("old-report.txt"), "x").unwrap();
+        let arguments = arguments(folder.path());
+        for name in read {
+            assert!(spare(&at(name), &arguments).is_err(), "{name}");
+            assert!(spare(&at("rules/..").join(name), &arguments).is_err(), "{name}");
+        }
+        assert!(spare(&at("old-report.txt"), &arguments).is_ok());
+        assert!(spare(&at("new-report.txt"), &arguments).is_ok());
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_to_a_file_that_is_read_is_that_file() {
+        let folder = tempfile::tempdir().unwrap();
+        let at = |name: &str| folder.path().join(name);
+        std::fs::write(at("vessel.yaml"), "x").unwrap();
+        std::os::unix::fs::symlink(at("vessel.yaml"), at("report.txt")).unwrap();
+        assert!(spare(&at("report.txt"), &arguments(folder.path())).is_err());
+    }
+}

@@ -1,0 +1,77 @@
+//! What serves a requirement: tools by their marks, people, pieces of gear.
+//!
+//! Imports `model` and `measure` only.
+
+use super::Words;
+use crate::measure::Day;
+use crate::model::finding::{Finding, Serving};
+use crate::model::rule::{Holders, Need};
+use crate::model::vessel::{Person, State};
+
+/// What is put behind the mark of a lot to name the part of it that is
+/// broken.
+const BROKEN: &str = " (broken)";
+
+impl Words<'_> {
+    /// Everything that serves a finding that is met: tools, the people whose
+    /// certificates are good through that day, or the gear that keeps the
+    /// rule.
+    pub(crate) fn all_that_serve(&self, finding: &Finding, through: Day) -> String {
+        let mut texts: Vec<String> =
+            finding.serving.iter().map(|serving| self.serving(serving)).collect();
+        match self.requirement(finding.requirement).map(|requirement| &requirement.need) {
+            Some(Need::Certificates { kind, holders, valid }) => {
+                let asked = |person: &&Person| match holders {
+                    Holders::EachRole(roles) => roles.iter().any(|r| person.roles.contains(r)),
+                    Holders::People(_) => true,
+                };
+                let people = self.vessel.people.iter().flatten().filter(asked).filter(|person| {
+                    person.certificates.iter().filter(|c| c.kind == *kind).any(|c| {
+                        let by_issue = c.issued.zip(*valid).map(|(day, span)| day.through(span));
+                        let last = [c.expires, by_issue].into_iter().flatten().min();
+                        last.is_none_or(|last| last >= through)
+                    })
+                });
+                texts.extend(people.map(|person| match person.roles.as_slice() {
+                    [] => person.name.clone(),
+                    roles => format!("{} ({})", person.name, roles.join(", ")),
+                }));
+            }
+            Some(Need::Gear { kind, .. }) => {
+                let pieces = self.vessel.hooks.iter().chain(&self.vessel.lines).flatten();
+                let bound = pieces.filter(|piece| piece.tool.kind == *kind);
+                texts.extend(bound.map(|piece| piece.name.clone()));
+            }
+            Some(Need::Tools { .. }) | None => {}
+        }
+        texts.join(", ")
+    }
+
+    /// A tool that serves: `LC-1`, `PL-1 (2 of 3)`, `SI-1 (counts twice)`.
+    fn serving(&self, serving: &Serving) -> String {
+        let mark = self.mark(serving.tool);
+        let lot = self.tool(serving.tool).map_or(1, |tool| tool.count);
+        let many = lot > 1 || serving.count > 1;
+        match (many, serving.through.is_some()) {
+            (false, false) => mark.to_owned(),
+            (false, true) => format!("{mark} (counts twice)"),
+            (true, false) => format!("{mark} ({} of {lot})", serving.count),
+            (true, true) => format!("{mark} ({} of {lot}, counts twice)", serving.count),
+        }
+    }
+
+    /// The mark of a tool as it is written; that of the whole lot for the
+    /// part of it that is broken.
+    pub(crate) fn lot(&self, tool: usize) -> &str {
+        self.broken_of(tool).map_or_else(|| self.mark(tool), |(lot, _, _)| lot)
+    }
+
+    /// Of the broken part of a lot: the mark of the lot, how many are broken
+    /// and how many there are.
+    pub(super) fn broken_of(&self, tool: usize) -> Option<(&str, u32, u32)> {
+        let part = self.tool(tool).filter(|tool| tool.state == State::Broken)?;
+        let lot = part.mark.strip_suffix(BROKEN)?;
+        let whole = self.vessel.kit.iter().find(|tool| tool.mark == lot)?;
+        Some((lot, part.count, part.count + whole.count))
+    }
+}
