@@ -20,7 +20,7 @@ use crate::model::vocabulary::{Class, Tag, Vocabulary};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The most tools, lots and documents that a vessel may list.
-pub const MOST_TOOLS: usize = 500;
+pub const MOST_TOOLS: usize = 200;
 
 const COVERS: [(&str, bool); 2] = [("whole kit", true), ("listed things only", false)];
 

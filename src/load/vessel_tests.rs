@@ -366,7 +366,7 @@ fn a_kit_of_more_than_the_cap_is_refused_by_name() {
     }
     let refusal = vessel(&text).unwrap_err();
     assert_eq!(refusal.problems.len(), 1);
-    assert!(refusal.to_string().contains("at most 500 on a vessel"), "{refusal}");
+    assert!(refusal.to_string().contains("at most 200 on a vessel"), "{refusal}");
     let missing = vessel("format: vessel/1\nname: A\n").unwrap_err();
     assert!(missing.to_string().contains("write `kit: []`"), "{missing}");
     assert!(vessel("format: vessel/1\nname: A\nkit: []\n").unwrap().kit.is_empty());
