@@ -75,13 +75,9 @@ impl<'a> Bench<'a> {
             let mut ranges = Vec::new();
             for reading in &station.readings {
                 let (low, high) = (reading.lowest(), reading.highest());
-                match reading.error.as_ref().and_then(|error| error.length()) {
-                    // Within its error a reading is two that may differ.
-                    Some(error) => {
-                        ranges.push((low.less(error), high.less(error)));
-                        ranges.push((low.plus(error), high.plus(error)));
-                    }
-                    None => ranges.push((low, high)),
+                ranges.push((low, high));
+                if let Some(error) = reading.error.as_ref().and_then(|error| error.length()) {
+                    ranges.extend(self.within(low, high, error, profile));
                 }
             }
             // Two readings that say the same dispute nothing.
@@ -90,6 +86,26 @@ impl<'a> Bench<'a> {
             waters.push(ranges);
         }
         Ok(waters)
+    }
+
+    /// What a reading may mean within the tape's error: rivals that may
+    /// differ, at both ends of the error and at every edge between.
+    fn within(
+        &self,
+        low: Length,
+        high: Length,
+        error: Length,
+        profile: &Profile,
+    ) -> Vec<(Length, Length)> {
+        let (least, most) = (low.less(error), high.plus(error));
+        let mut rivals = vec![(least, high.less(error).max(least)), (low.plus(error), most)];
+        if low == high {
+            let scene = self.scene(profile, Err(Missing::NotMeasured), self.departure);
+            let edges = edges::freeboards(&scene);
+            let inside = edges.into_iter().filter(|edge| *edge > least && *edge < most);
+            rivals.extend(inside.map(|edge| (edge, edge)));
+        }
+        rivals
     }
 
     /// The verdict and the outcomes over all freeboards of the vessel on one
@@ -217,13 +233,12 @@ fn agreeing(a: Tally, b: Tally) -> Tally {
 /// Every scene that the vessel has to stand: both ends of each piece of its
 /// freeboards, on each day on which something changes.
 pub(super) fn scenes<'s>(bench: &Bench<'s>, profile: &'s Profile, days: &[Day]) -> Vec<Scene<'s>> {
-    let Some(first) = days.first() else {
-        return Vec::new();
-    };
     let Ok(waters) = bench.waters(profile) else {
         return Vec::new();
     };
-    let edges = edges::freeboards(&bench.scene(profile, Ok(Length::ZERO), *first));
+    // A least length is worst at the top of a stretch over which the same
+    // requirements bind, a greatest length at the bottom.
+    let edges = edges::thresholds(profile);
     let mut freeboards: Vec<Length> = Vec::new();
     for (low, high) in waters.into_iter().flatten() {
         freeboards.extend([low, high]);

@@ -36,6 +36,7 @@ pub fn perform(
         profile: Arc::clone(&judgement.profile),
         why: judgement.why.clone(),
         days: judgement.days,
+        always: true,
         editions: Vec::new(),
     };
     let profile = &judgement.profile;
@@ -133,8 +134,14 @@ fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, bench: &Bench<'_>, profil
         VesselFact::Feature(feature) => {
             vessel.features.insert(feature.clone(), true);
         }
-        VesselFact::Hooks => thin(&mut vessel.hooks, "wire", bench.vocabulary),
-        VesselFact::Lines => thin(&mut vessel.lines, "diameter", bench.vocabulary),
+        VesselFact::Hooks => {
+            thin(&mut vessel.hooks, "wire", bench.vocabulary);
+            vessel.coverage.all_seen.extend(bench.vocabulary.find_kind("hook"));
+        }
+        VesselFact::Lines => {
+            thin(&mut vessel.lines, "diameter", bench.vocabulary);
+            vessel.coverage.all_seen.extend(bench.vocabulary.find_kind("fishing-line"));
+        }
         VesselFact::People => {}
         VesselFact::Aboard(kind) => {
             vessel.coverage.all_seen.insert(*kind);
@@ -305,13 +312,20 @@ fn make_conform(tool: &mut Tool, tests: &[Test], scenes: &[Scene<'_>]) {
                 }
             }
             Test::AcquiredBefore(day) => tool.acquired = Some(day.previous()),
-            // The first group that settles it, rival readings included.
+            // The first group that settles it; for rival readings all of them
+            // one after the other, in either order, or one that suits all.
             Test::AnyOf(groups) | Test::Readings(groups) => {
-                let attempts = groups.iter().map(|group| {
+                let along = |groups: &mut dyn Iterator<Item = &Vec<Test>>| {
                     let mut attempt = tool.clone();
-                    make_conform(&mut attempt, group, scenes);
+                    groups.for_each(|group| make_conform(&mut attempt, group, scenes));
                     attempt
-                });
+                };
+                let singles = groups.iter().map(|group| along(&mut std::iter::once(group)));
+                let mut attempts: Vec<Tool> = singles.collect();
+                if matches!(test, Test::Readings(_)) {
+                    attempts.push(along(&mut groups.iter()));
+                    attempts.push(along(&mut groups.iter().rev()));
+                }
                 if let Some(good) = attempts.into_iter().find(passes) {
                     *tool = good;
                 }

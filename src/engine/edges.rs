@@ -21,7 +21,9 @@ pub(super) fn freeboards(scene: &Scene<'_>) -> Vec<Length> {
         }
         for spec in specs(&requirement.need) {
             conditions(&spec.when, &mut edges);
-            for tool in scene.vessel.kit.iter().filter(|tool| tool.kind == spec.kind) {
+            let gear = scene.vessel.hooks.iter().chain(&scene.vessel.lines).flatten();
+            let kit = scene.vessel.kit.iter().chain(gear.map(|piece| &piece.tool));
+            for tool in kit.filter(|tool| tool.kind == spec.kind) {
                 tests(&spec.tests, tool, &mut edges);
             }
         }
@@ -30,6 +32,21 @@ pub(super) fn freeboards(scene: &Scene<'_>) -> Vec<Length> {
                 tests(&deemed.tests, tool, &mut edges);
             }
         }
+    }
+    edges.sort_unstable();
+    edges.dedup();
+    edges
+}
+
+/// The freeboards from which on other requirements or alternatives hold,
+/// whatever the kit.
+pub(super) fn thresholds(profile: &Profile) -> Vec<Length> {
+    let mut edges = Vec::new();
+    conditions(&profile.binds.when, &mut edges);
+    for requirement in &profile.requirements {
+        conditions(&requirement.when, &mut edges);
+        requirement.unless.iter().for_each(|group| conditions(group, &mut edges));
+        specs(&requirement.need).iter().for_each(|spec| conditions(&spec.when, &mut edges));
     }
     edges.sort_unstable();
     edges.dedup();
@@ -152,9 +169,6 @@ pub(super) fn days(scene: &Scene<'_>, profiles: &[&Profile], start: Day) -> Vec<
                 edges.extend(issued.map(|day| day.through(*valid).next()));
             }
         }
-        if has_months(profile) {
-            edges.extend(month_starts(start));
-        }
     }
     for tool in &scene.vessel.kit {
         edges.extend(tool.expires.map(Day::next));
@@ -166,6 +180,12 @@ pub(super) fn days(scene: &Scene<'_>, profiles: &[&Profile], start: Day) -> Vec<
     for certificate in scene.vessel.people.iter().flatten().flat_map(|p| &p.certificates) {
         edges.extend(certificate.expires.map(Day::next));
         edges.extend(certificate.issued);
+    }
+    if profiles.iter().any(|profile| has_months(profile)) {
+        // A season comes round within the year after any other change.
+        let changes: Vec<Day> = edges.iter().copied().filter(|day| *day > start).collect();
+        edges.extend(month_starts(start));
+        edges.extend(changes.into_iter().flat_map(month_starts));
     }
     edges.retain(|day| *day > start);
     edges.sort_unstable();

@@ -42,7 +42,8 @@ pub(super) fn work<'a>(scene: &Scene<'a>) -> Worked<'a> {
         .seats
         .iter()
         .zip(&strict.uses)
-        .all(|(seat, uses)| seat.worth == Worth::LeftOut || uses.is_some());
+        .all(|(seat, uses)| seat.worth == Worth::LeftOut || uses.is_some())
+        && views.iter().all(|view| view.binds.is_ok());
     let generous = if all_met {
         strict.clone()
     } else {

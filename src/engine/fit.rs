@@ -48,6 +48,28 @@ pub(super) fn fit(
 
 /// Reasons why the tool is not there, does not work or is out of date.
 pub(super) fn at_hand(tool: &Tool, interval: Option<Interval>, scene: &Scene<'_>) -> Vec<Reason> {
+    let mut reasons = there_and_works(tool, scene);
+    for part in scene.vessel.kit.iter().filter(|part| tool.parts.contains(&part.mark)) {
+        for reason in there_and_works(part, scene) {
+            if !reasons.contains(&reason) {
+                reasons.push(reason);
+            }
+        }
+    }
+    if let Some(interval) = inspection_of(tool, interval, scene) {
+        // An inspection that lies ahead is none yet.
+        let done = tool.inspected.filter(|day| *day <= scene.day);
+        match done.map(|day| day.through(interval)) {
+            None => reasons.push(Reason::InspectionUndated),
+            Some(last) if scene.day > last => reasons.push(lapse(last.next(), true, scene)),
+            Some(_) => {}
+        }
+    }
+    reasons
+}
+
+/// Reasons why the tool is not aboard, does not work or has expired.
+fn there_and_works(tool: &Tool, scene: &Scene<'_>) -> Vec<Reason> {
     let mut reasons = Vec::new();
     let late = tool.acquired.is_some_and(|day| scene.day < day);
     match &tool.whereabouts {
@@ -57,6 +79,7 @@ pub(super) fn at_hand(tool: &Tool, interval: Option<Interval>, scene: &Scene<'_>
         Whereabouts::Lent { to, span } if span.holds(scene.day) => {
             reasons.push(Reason::NotAboard { lent_to: Some(to.clone()) });
         }
+        Whereabouts::Lent { .. } if late => reasons.push(Reason::NotAboard { lent_to: None }),
         Whereabouts::Lent { .. } => {}
         Whereabouts::Missing => reasons.push(Reason::Missing),
         Whereabouts::Unknown => reasons.push(Reason::WhereaboutsUnknown),
@@ -71,15 +94,6 @@ pub(super) fn at_hand(tool: &Tool, interval: Option<Interval>, scene: &Scene<'_>
     }
     if let Some(day) = tool.expires.filter(|day| scene.day > *day) {
         reasons.push(lapse(day.next(), false, scene));
-    }
-    if let Some(interval) = inspection_of(tool, interval, scene) {
-        // An inspection that lies ahead is none yet.
-        let done = tool.inspected.filter(|day| *day <= scene.day);
-        match done.map(|day| day.through(interval)) {
-            None => reasons.push(Reason::InspectionUndated),
-            Some(last) if scene.day > last => reasons.push(lapse(last.next(), true, scene)),
-            Some(_) => {}
-        }
     }
     reasons
 }
@@ -326,10 +340,10 @@ fn figure_of(reading: &Reading) -> Option<(&Figure, i64)> {
     }
 }
 
-/// Both ends of what a reading with a tape error may mean.
-pub(super) fn spread(quantity: Quantity, error: i64) -> [Quantity; 2] {
+/// The middle and both ends of what a reading with a tape error may mean.
+pub(super) fn spread(quantity: Quantity, error: i64) -> [Quantity; 3] {
     let kind = quantity.kind();
-    [-error, error].map(|shift| Quantity::from_steps(kind, quantity.steps() + shift))
+    [-error, 0, error].map(|shift| Quantity::from_steps(kind, quantity.steps() + shift))
 }
 
 fn fault(attribute: AttributeId, limit: &Limit, has: &Figure, scene: &Scene<'_>) -> Reason {

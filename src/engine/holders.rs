@@ -92,6 +92,10 @@ fn is_valid(certificate: &Certificate, valid: Option<Interval>, day: Day) -> Ans
         return Answer::No;
     }
     match last_day(certificate, valid) {
+        // Where the rule sets a span, the day of issue decides too.
+        Some(last) if day <= last && valid.is_some() && certificate.issued.is_none() => {
+            Answer::Unknown
+        }
         Some(last) => (day <= last).into(),
         // Without a span in the rule an undated certificate does not lapse.
         None if valid.is_none() => Answer::Yes,
@@ -114,7 +118,13 @@ fn gear(
     let Some(pieces) = pieces else {
         return vec![Reason::VesselFactUnknown { fact }];
     };
-    pieces.iter().filter_map(|piece| outside(piece, choices, requirement, scene)).collect()
+    let mut reasons: Vec<Reason> =
+        pieces.iter().filter_map(|piece| outside(piece, choices, requirement, scene)).collect();
+    // Of a partial list nobody knows what else is aboard.
+    if !scene.vessel.coverage.is_whole(kind) {
+        reasons.push(Reason::VesselFactUnknown { fact });
+    }
+    reasons
 }
 
 /// The nearest alternative's first reason, if the piece keeps none.
@@ -147,7 +157,9 @@ pub(super) fn outside(
             nearest = Some(reasons);
         }
     }
-    let reasons = nearest?;
+    // No alternative is open to it at all.
+    let nothing = || vec![Reason::NoAlternative { attributes: Vec::new() }];
+    let reasons = nearest.unwrap_or_else(nothing);
     let why = reasons.iter().find(|r| !r.is_open()).or(reasons.first())?.clone();
     Some(Reason::GearOutside { piece: piece.name.clone(), why: Box::new(why) })
 }

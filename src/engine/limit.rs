@@ -59,7 +59,9 @@ fn share(
     keeps: impl Fn(Length, Percent, Length) -> bool,
 ) -> Answer {
     match (quantity.length(), scene.base(base)) {
-        (Some(value), Ok(base)) => keeps(value, percent, base).into(),
+        (Some(value), Ok(ends)) => {
+            Answer::consensus(ends.map(|base| keeps(value, percent, base).into()))
+        }
         _ => Answer::Unknown,
     }
 }
@@ -124,10 +126,10 @@ fn worked_out(bound: &Bound, scene: &Scene<'_>, rounding: Rounding) -> Option<Fi
     match bound {
         Bound::Fixed { figure, .. } => Some(figure.clone()),
         Bound::Share(percent, base) => {
-            let base = scene.base(*base).ok()?;
+            let [low, high] = scene.base(*base).ok()?;
             let length = match rounding {
-                Rounding::Up => base.percent_up(*percent),
-                Rounding::Down => base.percent_down(*percent),
+                Rounding::Up => high.percent_up(*percent),
+                Rounding::Down => low.percent_down(*percent),
             };
             let system = scene.system();
             Some(Figure::reckoned(Quantity::Length(length), system, rounding))

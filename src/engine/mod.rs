@@ -75,6 +75,13 @@ pub fn check(request: &Request<'_>) -> Check {
     let days = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
     let selection = select::select(request, &vessel, days);
     let mut notices = selection.notices;
+    let elsewhere = |record: &&Inspection| {
+        let declared = &request.vessel.freeboard;
+        record.freeboard.as_ref().is_some_and(|taken| taken.from != declared.from)
+            && !declared.stations.is_empty()
+    };
+    let other_place = |record: &Inspection| Notice::FreeboardOtherPlace { on: record.on };
+    notices.extend(known.iter().filter(elsewhere).map(other_place));
     notices.extend(ahead.iter().map(|record| Notice::RecordAfterDeparture { on: record.on }));
     if request.back.is_none() {
         notices.push(Notice::NoReturn);

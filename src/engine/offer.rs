@@ -217,21 +217,26 @@ fn lot(offer: &mut Offer, tool: usize, count: u32) -> usize {
     made
 }
 
-/// Reads the steps off the solution, in the order of the requirements.
+/// Reads the steps off the solution, in the order of the requirements. A tool
+/// that is shared may have to be mended for each that it serves.
 fn steps(offer: &Offer, solution: &Solution) -> Vec<Step> {
     let mut steps: Vec<Step> = Vec::new();
     for (requirement, uses) in solution.uses.iter().enumerate() {
-        for used in uses.iter().flatten().filter(|used| used.through.is_none()) {
-            let also = also(solution, requirement, used.tool);
+        for used in uses.iter().flatten() {
+            let also = match used.through {
+                Some(_) => Vec::new(),
+                None => also(solution, requirement, used.tool),
+            };
             let extra = used.tool.checked_sub(offer.pose.listed).map(|extra| &offer.extras[extra]);
             match extra {
                 None => steps.extend(mend_step(offer, requirement, used.tool, used, also)),
                 Some(Extra::Lot { tool }) => {
                     steps.extend(mend_step(offer, requirement, *tool, used, also));
                 }
-                Some(Extra::Bring { requirement, slot, deed }) => {
+                Some(Extra::Bring { requirement, slot, deed }) if used.through.is_none() => {
                     bring_step(&mut steps, *requirement, *slot, *deed, also);
                 }
+                Some(Extra::Bring { .. }) => {}
             }
         }
     }

@@ -102,37 +102,48 @@ pub(super) fn pose(views: &[View<'_>], scene: &Scene<'_>, pass: Pass) -> Pose {
     };
     seat_parts(&mut pose, scene);
     for view in views {
-        let seat = seat(view, scene, pass, &mut pose);
+        let seat = seat(view, views, scene, pass, &mut pose);
         pose.seats.push(seat);
     }
     pose
 }
 
+/// A part serves one tool at a time; a part that the kit lists as a tool of
+/// its own cannot serve by itself beside it.
 fn seat_parts(pose: &mut Pose, scene: &Scene<'_>) {
+    let kit = &scene.vessel.kit;
     let mut names: Vec<&str> = Vec::new();
-    for tool in &scene.vessel.kit {
-        let mut parts = Vec::new();
-        for part in tool.parts.iter().filter(|_| !scene.profile.parts_shared) {
-            let index = names.iter().position(|name| name == part).unwrap_or_else(|| {
-                names.push(part);
-                names.len() - 1
-            });
-            parts.push(index);
+    for part in kit.iter().flat_map(|tool| &tool.parts) {
+        if !scene.profile.parts_shared && !names.contains(&part.as_str()) {
+            names.push(part);
         }
-        pose.parts.push(parts);
+    }
+    let index = |name: &str| names.iter().position(|known| *known == name);
+    for tool in kit {
+        let own = tool.parts.iter().map(String::as_str).chain([tool.mark.as_str()]);
+        pose.parts.push(own.filter_map(index).collect());
     }
     pose.part_count = names.len();
 }
 
 fn worth(view: &View<'_>, pass: Pass) -> Worth {
     match (&view.binds, pass, view.requirement.level) {
-        (Ok(false), _, _) | (Err(_), Pass::Generous, _) => Worth::LeftOut,
+        (Ok(false), _, _) => Worth::LeftOut,
+        // Where it may not bind it asks nothing in the best case, but lends
+        // its tool to what leans on it.
+        (Err(_), Pass::Generous, _) => Worth::Nothing,
         (_, _, Level::Required) => Worth::Required,
         (_, _, Level::Recommended) => Worth::Recommended,
     }
 }
 
-fn seat(view: &View<'_>, scene: &Scene<'_>, pass: Pass, pose: &mut Pose) -> Seat {
+fn seat(
+    view: &View<'_>,
+    views: &[View<'_>],
+    scene: &Scene<'_>,
+    pass: Pass,
+    pose: &mut Pose,
+) -> Seat {
     let Need::Tools { least, types, spare_for } = &view.requirement.need else {
         return Seat { worth: Worth::LeftOut, ..Seat::default() };
     };
@@ -155,6 +166,14 @@ fn seat(view: &View<'_>, scene: &Scene<'_>, pass: Pass, pose: &mut Pose) -> Seat
     }
     seat.links = links(view.requirement, scene, pass);
     seat.fits = spare_for.map(|served| (served, spare_fits(&seat, scene, pass)));
+    if pass == Pass::Strict {
+        // What may not bind has no tool to lend for certain.
+        let may_not_bind = |index: usize| views[index].binds.is_err();
+        seat.links.retain(|link| !may_not_bind(link.from));
+        if let Some((_, fits)) = seat.fits.as_mut().filter(|(served, _)| may_not_bind(*served)) {
+            fits.clear();
+        }
+    }
     seat
 }
 

@@ -1,11 +1,11 @@
 //! One profile over one vessel at one freeboard on one day: what is known
 //! there, and which conditions hold.
 
-use crate::measure::{Answer, Day, Length, Quantity, System};
+use crate::measure::{Answer, Day, Figure, Length, System};
 use crate::model::profile::{Binds, Profile, Requirement};
 use crate::model::reason::VesselFact;
 use crate::model::rule::{Base, Condition, Side};
-use crate::model::vessel::{GearPiece, State, Vessel, Whereabouts};
+use crate::model::vessel::{Datum, GearPiece, State, Vessel, Whereabouts};
 use crate::model::vocabulary::{KindId, Vocabulary};
 
 /// One profile over one vessel at one freeboard on one day.
@@ -69,40 +69,41 @@ pub(super) fn any(list: impl IntoIterator<Item = Known>) -> Known {
 }
 
 impl<'a> Scene<'a> {
-    /// The length that a percentage is taken of, or the fact that is missing.
-    pub(super) fn base(&self, base: Base) -> Result<Length, VesselFact> {
-        match base {
-            Base::Freeboard => self.freeboard.map_err(VesselFact::from),
-            Base::HeaviestHook => {
-                self.thickest(self.vessel.hooks.as_deref(), "wire", VesselFact::Hooks)
+    /// The length that a percentage is taken of, from the least to the most
+    /// that it may be, or the fact that is missing.
+    pub(super) fn base(&self, base: Base) -> Result<[Length; 2], VesselFact> {
+        let (kind, pieces, attribute, fact) = match base {
+            Base::Freeboard => {
+                return self.freeboard.map(|f| [f, f]).map_err(VesselFact::from);
             }
+            Base::HeaviestHook => ("hook", &self.vessel.hooks, "wire", VesselFact::Hooks),
             Base::ThickestLine => {
-                self.thickest(self.vessel.lines.as_deref(), "diameter", VesselFact::Lines)
+                ("fishing-line", &self.vessel.lines, "diameter", VesselFact::Lines)
             }
-        }
+        };
+        let coverage = &self.vessel.coverage;
+        let whole = coverage.everything
+            || self.vocabulary.find_kind(kind).is_some_and(|kind| coverage.is_whole(kind));
+        let pieces = pieces.as_deref().filter(|_| whole);
+        self.thickest(pieces, attribute).ok_or(fact)
     }
 
-    fn thickest(
-        &self,
-        pieces: Option<&[GearPiece]>,
-        attribute: &str,
-        fact: VesselFact,
-    ) -> Result<Length, VesselFact> {
-        let pieces = pieces.ok_or(fact.clone())?;
-        let attribute = self.vocabulary.find_attribute(attribute).ok_or(fact.clone())?;
-        let mut thickest = Length::ZERO;
-        for piece in pieces {
-            let readings = piece.tool.readings(attribute);
-            let lengths = readings.iter().filter_map(|reading| match &reading.datum {
-                crate::model::vessel::Datum::Figure(figure) => match figure.quantity {
-                    Quantity::Length(length) => Some(length),
-                    _ => None,
-                },
-                _ => None,
+    /// The greatest of the attribute over all pieces; none where a piece
+    /// says nothing of it, or pieces may be aboard that nobody listed.
+    fn thickest(&self, pieces: Option<&[GearPiece]>, attribute: &str) -> Option<[Length; 2]> {
+        let attribute = self.vocabulary.find_attribute(attribute)?;
+        let mut thickest = [Length::ZERO; 2];
+        for piece in pieces? {
+            let figures = piece.tool.readings(attribute).iter().filter_map(|reading| {
+                let Datum::Figure(figure) = &reading.datum else { return None };
+                let error = reading.error.as_ref().and_then(Figure::length);
+                Some((figure.length()?, error.unwrap_or(Length::ZERO)))
             });
-            thickest = thickest.max(lengths.max().ok_or(fact.clone())?);
+            let spans: Vec<_> = figures.map(|(l, e)| (l.less(e), l.plus(e))).collect();
+            thickest[0] = thickest[0].max(spans.iter().map(|(low, _)| *low).min()?);
+            thickest[1] = thickest[1].max(spans.iter().map(|(_, high)| *high).max()?);
         }
-        Ok(thickest)
+        Some(thickest)
     }
 
     /// The system of units that the vessel measures in.

@@ -1,7 +1,7 @@
 //! Which profiles judge a vessel on a trip.
 
-use super::Request;
 use super::scene::{self, Known, Missing, Scene};
+use super::{Request, edges};
 use crate::measure::{Day, DaySpan, Length};
 use crate::model::check::{Notice, Why};
 use crate::model::profile::{Binds, Profile};
@@ -16,6 +16,8 @@ pub(super) struct Course<'a> {
     pub(super) profile: Arc<Profile>,
     pub(super) why: Why,
     pub(super) days: DaySpan,
+    /// Whether it governs on every day, in force or not.
+    pub(super) always: bool,
     /// All editions of the rule, this one among them.
     pub(super) editions: Vec<&'a Arc<Profile>>,
 }
@@ -30,10 +32,10 @@ pub(super) enum Governing<'a> {
 }
 
 impl Course<'_> {
-    /// Which edition governs on the day. A profile that was asked for
+    /// Which edition governs on the day. A single profile that was asked for
     /// governs on every day.
     pub(super) fn governing(&self, day: Day) -> Governing<'_> {
-        if self.why == Why::Asked || self.profile.in_force.holds(day) {
+        if self.always || self.profile.in_force.holds(day) {
             return Self::known(&self.profile);
         }
         match self.editions.iter().find(|edition| edition.in_force.holds(day)) {
@@ -68,7 +70,13 @@ pub(super) fn select<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) 
         for profile in request.profiles.iter().filter(|profile| profile.fallback) {
             let editions = vec![profile];
             let profile = Arc::clone(profile);
-            selection.courses.push(Course { profile, why: Why::Fallback, days, editions });
+            selection.courses.push(Course {
+                profile,
+                why: Why::Fallback,
+                days,
+                always: true,
+                editions,
+            });
         }
     }
     selection.notices.extend(unknown_words(request, vessel));
@@ -105,6 +113,21 @@ fn unknown_words(request: &Request<'_>, vessel: &Vessel) -> Vec<Notice> {
 fn asked<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
     let (mut courses, mut notices) = (Vec::new(), Vec::new());
     for profile in request.asked {
+        // Several editions of one rule are asked for together: each judges
+        // its own days.
+        let editions: Vec<_> = request.asked.iter().filter(|p| p.rule == profile.rule).collect();
+        if editions.len() > 1 {
+            let first = editions.first().is_some_and(|edition| edition.id == profile.id);
+            if let Some(day) = first_gap(&editions, days).filter(|_| first) {
+                notices.push(Notice::NoEdition { rule: profile.rule.clone(), day });
+            }
+            if profile.in_force.meets(days) {
+                let days = overlap(profile.in_force, days);
+                let profile = Arc::clone(profile);
+                courses.push(Course { profile, why: Why::Asked, days, always: false, editions });
+            }
+            continue;
+        }
         let inside = |day: Option<Day>| day.is_none_or(|day| profile.in_force.holds(day));
         if !inside(days.from) || !inside(days.until) {
             notices.push(Notice::NotInForce { profile: profile.id.clone() });
@@ -113,7 +136,8 @@ fn asked<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection
             notices.push(Notice::DoesNotBind { profile: profile.id.clone() });
         }
         let editions = vec![profile];
-        courses.push(Course { profile: Arc::clone(profile), why: Why::Asked, days, editions });
+        let profile = Arc::clone(profile);
+        courses.push(Course { profile, why: Why::Asked, days, always: true, editions });
     }
     Selection { courses, notices }
 }
@@ -159,18 +183,19 @@ fn binding<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selecti
             if profile.in_force.meets(days) {
                 let days = overlap(profile.in_force, days);
                 let profile = Arc::clone(profile);
-                courses.push(Course { profile, why, days, editions: editions.clone() });
+                let editions = editions.clone();
+                courses.push(Course { profile, why, days, always: false, editions });
             }
         }
     }
     Selection { courses, notices }
 }
 
-/// Whether the profile binds the vessel by its tags and at any freeboard of
-/// the vessel.
+/// Whether the profile binds the vessel on any day of the trip at any
+/// freeboard that it has, or may have.
 fn binds(request: &Request<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -> Known {
-    let day = days.from.unwrap_or(request.departure);
-    let scene = |freeboard| Scene {
+    let first = days.from.unwrap_or(request.departure);
+    let scene = |freeboard, day| Scene {
         vocabulary: request.vocabulary,
         profile,
         vessel,
@@ -179,17 +204,33 @@ fn binds(request: &Request<'_>, profile: &Profile, vessel: &Vessel, days: DaySpa
         departure: request.departure,
         asked: false,
     };
-    let stations = vessel.freeboard.stations.iter().flat_map(|station| &station.readings);
-    let same_place = vessel.freeboard.from == profile.freeboard_from;
-    let ends: Vec<Result<Length, Missing>> = if same_place {
-        stations.flat_map(|r| [Ok(r.lowest()), Ok(r.highest())]).collect()
-    } else {
-        vec![Err(Missing::OtherPlace)]
-    };
-    if ends.is_empty() {
-        return scene(Err(Missing::NotMeasured)).profile_binds();
+    let nowhere = scene(Err(Missing::NotMeasured), first);
+    let last = days.until.unwrap_or(first);
+    let later = edges::days(&nowhere, &[profile], first).into_iter().filter(|day| *day <= last);
+    let days: Vec<Day> = std::iter::once(first).chain(later).collect();
+    let freeboards = freeboards(vessel, profile);
+    let at = |day: Day| freeboards.iter().map(move |f| (*f, day));
+    scene::any(days.into_iter().flat_map(at).map(|(f, day)| scene(f, day).profile_binds()))
+}
+
+/// Every freeboard at which it can matter whether a profile binds.
+fn freeboards(vessel: &Vessel, profile: &Profile) -> Vec<Result<Length, Missing>> {
+    if vessel.freeboard.from != profile.freeboard_from {
+        return vec![Err(Missing::OtherPlace)];
     }
-    scene::any(ends.into_iter().map(|freeboard| scene(freeboard).profile_binds()))
+    let stations = &vessel.freeboard.stations;
+    if stations.is_empty() || stations.iter().any(|station| station.readings.is_empty()) {
+        return vec![Err(Missing::NotMeasured)];
+    }
+    let mut freeboards = Vec::new();
+    for reading in stations.iter().flat_map(|station| &station.readings) {
+        let error = reading.error.as_ref().and_then(|e| e.length()).unwrap_or(Length::ZERO);
+        let (low, high) = (reading.lowest().less(error), reading.highest().plus(error));
+        let edges = edges::thresholds(profile).into_iter();
+        freeboards.extend([Ok(low), Ok(high)]);
+        freeboards.extend(edges.filter(|edge| *edge > low && *edge < high).map(Ok));
+    }
+    freeboards
 }
 
 fn overlap(a: DaySpan, b: DaySpan) -> DaySpan {

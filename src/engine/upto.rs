@@ -23,12 +23,11 @@ struct Piece {
 pub(super) fn good_up_to(bench: &Bench<'_>, profile: &Profile) -> (GoodUpTo, Vec<Stretch>) {
     let days = bench.days(profile, bench.course.days);
     let pieces = pieces(bench, profile, &days);
-    let own = bench
-        .waters(profile)
-        .ok()
-        .and_then(|waters| waters.iter().flatten().map(|(_, high)| *high).max());
+    let ranges: Vec<(Length, Length)> =
+        bench.waters(profile).unwrap_or_default().into_iter().flatten().collect();
+    let own = ranges.iter().map(|(_, high)| *high).max();
     let answer = match own {
-        Some(own) => from_own(&pieces, own),
+        Some(own) => from_own(&pieces, &ranges, own),
         None => from_zero(&pieces),
     };
     (answer, stretches(&pieces, own))
@@ -69,17 +68,25 @@ fn holds(piece: &Piece, freeboard: Length) -> bool {
     piece.from <= freeboard && piece.to.is_none_or(|to| freeboard <= to)
 }
 
-fn from_own(pieces: &[Piece], own: Length) -> GoodUpTo {
-    let Some(at) = pieces.iter().position(|piece| holds(piece, own)) else {
-        return GoodUpTo::None;
+/// From the vessel's own freeboard upward, if it is ready over all of it;
+/// else the greatest ready freeboard below the lowest at which it is not.
+fn from_own(pieces: &[Piece], ranges: &[(Length, Length)], own: Length) -> GoodUpTo {
+    let covers = |piece: &Piece| {
+        let meets = |(low, high): &(Length, Length)| {
+            piece.from <= *high && piece.to.is_none_or(|to| *low <= to)
+        };
+        ranges.iter().any(meets)
     };
-    if pieces[at].verdict == Verdict::Ready {
-        return match end_of_ready(pieces, at) {
+    let ready = |piece: &Piece| piece.verdict == Verdict::Ready;
+    let failing = pieces.iter().position(|piece| covers(piece) && !ready(piece));
+    let Some(failing) = failing else {
+        let top = pieces.iter().position(|piece| holds(piece, own));
+        return match top.and_then(|top| end_of_ready(pieces, top)) {
             Some((length, gives_out)) => GoodUpTo::Freeboard { length, gives_out },
             None => GoodUpTo::NoLimit,
         };
-    }
-    let below = (0..at).rev().find(|index| pieces[*index].verdict == Verdict::Ready);
+    };
+    let below = (0..failing).rev().find(|index| ready(&pieces[*index]));
     match below.and_then(|index| end_of_ready(pieces, index)) {
         Some((length, gives_out)) => GoodUpTo::OnlyBelow { length, gives_out },
         None => GoodUpTo::None,

@@ -107,7 +107,12 @@ impl ToolReader<'_> {
             self.day(form.inspected.as_deref(), "inspected", spot),
             self.day(form.expires.as_deref(), "expires", spot),
         );
-        let conforms = self.statements(form.conforms, spot);
+        let mut conforms = self.statements(form.conforms, spot);
+        // A new head is another tool: what was said of the old one is void.
+        let renewed = |change: &Change| self.vocabulary.changes.get(&change.what) == Some(&None);
+        if let Some(day) = changes.iter().filter(|c| renewed(c)).map(|c| c.on).max() {
+            conforms.retain(|statement| statement.on > day);
+        }
         let tool = Tool {
             mark: mark?,
             name: kept(form.name),

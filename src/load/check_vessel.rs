@@ -65,6 +65,7 @@ pub(super) fn check_vessel(
         name: name?,
         register: kept(written.register),
         port: kept(written.port),
+        declared: unsaid.on,
         freeboard: freeboard
             .unwrap_or(Freeboard { from: FreeboardFrom::Rail, stations: Vec::new() }),
         permits,

@@ -86,6 +86,12 @@ pub enum Notice {
         /// The record's day.
         on: Day,
     },
+    /// A record's freeboard was taken from the other place (rail or deck), so
+    /// it is not laid over the declared one.
+    FreeboardOtherPlace {
+        /// The record's day.
+        on: Day,
+    },
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
 }

@@ -309,6 +309,8 @@ pub struct Vessel {
     pub register: Option<String>,
     /// Its port.
     pub port: Option<String>,
+    /// The day on which its list was declared, if given.
+    pub declared: Option<Day>,
     /// Its freeboard.
     pub freeboard: Freeboard,
     /// Permits held; `None` where nobody said.

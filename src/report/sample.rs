@@ -113,6 +113,7 @@ pub(super) fn vessel() -> Vessel {
         name: "Almeja".into(),
         register: Some("PA-007".into()),
         port: Some("Port Ansel".into()),
+        declared: None,
         freeboard: Freeboard {
             from: FreeboardFrom::Rail,
             stations: vec![Station { name: None, readings: vec![reading] }],

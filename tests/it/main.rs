@@ -20,3 +20,4 @@ mod situations;
 mod terminal;
 mod traps;
 mod unsaid;
+mod verdicts;

@@ -117,6 +117,9 @@ impl NoticeJson {
             Notice::RecordAfterDeparture { on } => {
                 Self { code: "record-after-departure", day: day_of(on), ..told }
             }
+            Notice::FreeboardOtherPlace { on } => {
+                Self { code: "freeboard-other-place", day: day_of(on), ..told }
+            }
             Notice::NoReturn => Self { code: "no-return", ..told },
         }
     }

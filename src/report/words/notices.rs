@@ -33,6 +33,10 @@ pub(crate) fn notice(notice: &Notice) -> String {
         Notice::RecordAfterDeparture { on } => {
             format!("the inspection record of {on} is dated after departure and was not laid over")
         }
+        Notice::FreeboardOtherPlace { on } => format!(
+            "the freeboard in the record of {on} was taken from the other place (rail or working \
+             deck) than the declared one, and does not count"
+        ),
         Notice::NoReturn => "no day of return is known: judged as a trip of one day".to_owned(),
     }
 }
@@ -57,6 +61,9 @@ pub(crate) fn notice_remedy(notice: &Notice) -> Option<String> {
         Notice::RecordAfterDeparture { on } => Some(format!(
             "check a trip that departs on {on} or later, or mend the day of the record"
         )),
+        Notice::FreeboardOtherPlace { .. } => {
+            Some("measure the freeboard again from where the rule takes it".to_owned())
+        }
         Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }
@@ -118,6 +125,7 @@ mod tests {
             (Notice::UnknownWords { what: VesselFact::Permits, words }, Some("kitmuster words")),
             (Notice::MayBind { rule: id(), fact: VesselFact::Gear }, Some("`gear: []`")),
             (Notice::RecordAfterDeparture { on: day }, Some("2026-03-02 or later")),
+            (Notice::FreeboardOtherPlace { on: day }, Some("measure the freeboard again")),
             (Notice::NoReturn, None),
         ];
         for (told, part) in &notices {
