@@ -9,7 +9,8 @@ use super::seats::{Pose, Tools, Worth};
 struct Standing {
     places: Vec<(usize, usize, usize)>,
     prices: Vec<u128>,
-    once: Vec<Option<(usize, u128)>>,
+    /// Whether it pays once for what other tools may use too.
+    shares_price: bool,
     links: Vec<(usize, usize)>,
     named: Vec<usize>,
 }
@@ -53,8 +54,11 @@ fn standings(pose: &Pose) -> Vec<Standing> {
                 for candidate in &candidates.candidates {
                     let standing = &mut standings[candidate.tool];
                     standing.places.push((index, of_type, place));
-                    standing.prices.push(candidate.price);
-                    standing.once.push(candidate.once);
+                    // A mend of the tool's own is paid with its use.
+                    let once = candidate.once.map_or(0, |(_, price)| price);
+                    standing.prices.push(candidate.price + once);
+                    let own = candidate.once.is_none_or(|(group, _)| group == candidate.tool);
+                    standing.shares_price |= !own || pose.capacity[candidate.tool] > 1 && once > 0;
                 }
             }
         }
@@ -84,8 +88,8 @@ fn dominates(one: &Standing, other: &Standing, first: bool) -> bool {
     one.places == other.places
         && one.links == other.links
         && one.named == other.named
-        && one.once.iter().all(Option::is_none)
-        && other.once.iter().all(Option::is_none)
+        && !one.shares_price
+        && !other.shares_price
         && one.prices.iter().zip(&other.prices).all(|(a, b)| a <= b)
         && (first || one.prices != other.prices)
 }
