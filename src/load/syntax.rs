@@ -5,7 +5,7 @@
 type Rewording = (&'static str, &'static str, Option<&'static str>);
 
 /// The first whose part occurs in the message is taken.
-const REWORDINGS: [Rewording; 25] = [
+const REWORDINGS: [Rewording; 26] = [
     ("tab", "a tab stands where only spaces may", Some("indent with spaces, never with tabs")),
     (
         "quoted scalar, found unexpected end",
@@ -50,6 +50,12 @@ const REWORDINGS: [Rewording; 25] = [
         Some("close it, or indent the line"),
     ),
     ("in flow mode", "a bracket or brace is opened and not closed", None),
+    (
+        "illegal placement of ':'",
+        "a key where a list in brackets goes on: a bracket above is not closed, or a text with a \
+         colon has no quotes",
+        Some("close the bracket above, or put the text in quotes"),
+    ),
     ("misplaced bracket", "a closing bracket or brace that was never opened", None),
     ("recursion limit", "brackets are nested too deep", None),
     (
