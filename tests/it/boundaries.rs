@@ -7,13 +7,17 @@
 //! and 50 CFR 635.21(c)(5)(i) until 28 November 2024. Where a text rounds a
 //! customary figure in a metric bracket, the customary figure governs.
 
+mod rows;
+
 use crate::kit::{self, DAY, Wanted, exact};
 use crate::run;
-use kitmuster::measure::Length;
-use kitmuster::measure::{Figure, Quantity, Rounding, System};
+use kitmuster::measure::{Figure, Length, Quantity, QuantityKind, Rounding, System};
+use kitmuster::model::rule::{Limit, Need, Test};
 use kitmuster::model::vessel::{Datum, Reading};
+use kitmuster::model::vocabulary::{AttributeId, AttributeShape};
 
 /// What a rule asks of one figure, and what the finding is beyond it.
+#[derive(Clone, Copy)]
 enum Rule {
     /// At least.
     Least(&'static str),
@@ -25,12 +29,18 @@ enum Rule {
     Exactly(&'static str),
     /// At least, or exactly: above it the wording can be read two ways.
     LeastOrExactly(&'static str),
+    /// At most, or at most half of it: between them the wording can be read
+    /// two ways.
+    MostOrHalf(&'static str, &'static str),
+    /// At least; below it another capability, which is not known, may do.
+    OpenBelow(&'static str),
     /// About, from low to high widened by a margin of the profile's own:
     /// beyond it nobody can tell.
     About(&'static str, &'static str, &'static str),
 }
-use Rule::{About, Exactly, Least, LeastOrExactly, Most, Range};
+use Rule::{About, Exactly, Least, LeastOrExactly, Most, MostOrHalf, OpenBelow, Range};
 
+#[derive(Clone, Copy)]
 struct Row {
     profile: &'static str,
     clause: &'static str,
@@ -68,421 +78,6 @@ const fn member(number: usize, mut row: Row) -> Row {
     row
 }
 
-/// The reach rules, at freeboards where each limb binds, with the figures of
-/// the worked cases (150 % of freeboard or 6 ft; freeboard or 6 ft).
-fn reach_rows() -> Vec<Row> {
-    let mut rows = Vec::new();
-    for profile in [GULF, SOUTH] {
-        for (freeboard, full, single) in [
-            ("4 ft 0 1/16 in", "6 ft 0 3/32 in", "6 ft"),
-            ("4 ft 1 in", "6 ft 1 1/2 in", "6 ft"),
-            ("4 ft 3 in", "6 ft 4 1/2 in", "6 ft"),
-            ("5 ft", "7 ft 6 in", "6 ft"),
-            ("6 ft 1 in", "9 ft 1 1/2 in", "6 ft 1 in"),
-            ("1.22 m", "1.83 m", "1.8288 m"),
-            ("2 m", "3 m", "2 m"),
-        ] {
-            rows.push(row(
-                profile,
-                "F A.1",
-                "long-line-cutter",
-                "long-line-cutter",
-                "handle",
-                freeboard,
-                Least(full),
-            ));
-            rows.push(row(
-                profile,
-                "F A.2",
-                "long-dehooker-internal",
-                "long-dehooker-internal",
-                "handle",
-                freeboard,
-                Least(full),
-            ));
-            rows.push(row(
-                profile,
-                "F A.3",
-                "long-dehooker-external",
-                "long-dehooker-external",
-                "handle",
-                freeboard,
-                Least(single),
-            ));
-            rows.push(row(
-                profile,
-                "F A.4",
-                "inverted-v-device",
-                "inverted-v-device",
-                "handle",
-                freeboard,
-                Least(single),
-            ));
-        }
-        for (freeboard, full) in
-            [("3 ft", "6 ft"), ("4 ft", "6 ft"), ("1.21 m", "1.8288 m"), ("5 ft", "7 ft 6 in")]
-        {
-            rows.push(row(profile, "F A.5(a)", "net", "dip-net", "handle", freeboard, Least(full)));
-            rows.push(row(
-                profile,
-                "F A.5(b)",
-                "net",
-                "hoop-net",
-                "rope-length",
-                freeboard,
-                Least(full),
-            ));
-            rows.push(row(
-                profile,
-                "F A.5(c)",
-                "net",
-                "hoist",
-                "rope-length",
-                freeboard,
-                Least(full),
-            ));
-        }
-    }
-    for profile in [ATLANTIC, DOLPHIN] {
-        // 635.21 has no threshold of freeboard.
-        for (freeboard, full, single) in [
-            ("3 ft", "6 ft", "6 ft"),
-            ("4 ft", "6 ft", "6 ft"),
-            ("4 ft 1 in", "6 ft 1 1/2 in", "6 ft"),
-            ("6 ft 1 in", "9 ft 1 1/2 in", "6 ft 1 in"),
-        ] {
-            rows.push(row(
-                profile,
-                "(A)",
-                "long-line-cutter",
-                "long-line-cutter",
-                "handle",
-                freeboard,
-                Least(full),
-            ));
-            rows.push(row(
-                profile,
-                "(B)",
-                "long-dehooker-internal",
-                "long-dehooker-internal",
-                "handle",
-                freeboard,
-                Least(full),
-            ));
-            rows.push(row(
-                profile,
-                "(C)",
-                "long-dehooker-external",
-                "long-dehooker-external",
-                "handle",
-                freeboard,
-                Least(single),
-            ));
-            rows.push(row(
-                profile,
-                "(D)",
-                "inverted-v-device",
-                "inverted-v-device",
-                "handle",
-                freeboard,
-                Least(single),
-            ));
-            rows.push(row(profile, "(E)", "net", "dip-net", "handle", freeboard, Least(full)));
-            rows.push(row(
-                profile,
-                "(M)(1)",
-                "control-device",
-                "control-tether",
-                "pole",
-                freeboard,
-                Least(full),
-            ));
-            rows.push(row(
-                profile,
-                "(M)(2)",
-                "control-device",
-                "control-poles",
-                "pole",
-                freeboard,
-                Least(full),
-            ));
-        }
-    }
-    // The old Gulf edition: long tools above 4 ft only, the net's handle too.
-    rows.push(row(
-        OLD_GULF,
-        "(A)",
-        "long-line-cutter",
-        "long-line-cutter",
-        "handle",
-        "5 ft",
-        Least("7 ft 6 in"),
-    ));
-    rows.push(row(
-        OLD_GULF,
-        "(D)",
-        "inverted-v-device",
-        "inverted-v-device",
-        "handle",
-        "6 ft 1 in",
-        Least("6 ft 1 in"),
-    ));
-    // The house borrows A.1 for every long tool; common practice.
-    for freeboard in [("3 ft", "6 ft"), ("5 ft", "7 ft 6 in")] {
-        for (requirement, kind, attribute) in [
-            ("net", "dip-net", "handle"),
-            ("net", "hoop-net", "rope-length"),
-            ("net", "hoist", "rope-length"),
-            ("long-line-cutter", "long-line-cutter", "handle"),
-            ("long-dehooker", "long-dehooker-external", "handle"),
-            ("long-dehooker", "long-dehooker-internal", "handle"),
-            ("inverted-v-device", "inverted-v-device", "handle"),
-            ("control-device", "control-tether", "pole"),
-        ] {
-            rows.push(row(
-                HOUSE,
-                "A.1 borrowed",
-                requirement,
-                kind,
-                attribute,
-                freeboard.0,
-                Least(freeboard.1),
-            ));
-        }
-    }
-    rows
-}
-
-/// The fixed figures of Appendix F.
-fn appendix_f_rows() -> Vec<Row> {
-    let mut rows = Vec::new();
-    for (clause, requirement, kind, attribute, rule) in [
-        (
-            "F A.2",
-            "long-dehooker-internal",
-            "long-dehooker-internal",
-            "rod",
-            Range("3/16 in", "5/16 in"),
-        ),
-        (
-            "F A.2",
-            "long-dehooker-internal",
-            "long-dehooker-internal",
-            "end-diameter",
-            Most("1 7/8 in"),
-        ),
-        (
-            "F A.3",
-            "long-dehooker-external",
-            "long-dehooker-external",
-            "rod",
-            Range("3/16 in", "5/16 in"),
-        ),
-        (
-            "F A.3",
-            "long-dehooker-external",
-            "long-dehooker-external",
-            "end-diameter",
-            Most("1 7/8 in"),
-        ),
-        ("F A.5(a)", "net", "dip-net", "hoop-inside", Least("31 in")),
-        ("F A.5(a)", "net", "dip-net", "bag-depth", Least("38 in")),
-        ("F A.5(a)", "net", "dip-net", "mesh", Most("3 in")),
-        ("F A.5(b)", "net", "hoop-net", "hoop-inside", Least("31 in")),
-        ("F A.5(b)", "net", "hoop-net", "bag-depth", Least("38 in")),
-        ("F A.5(b)", "net", "hoop-net", "mesh", Most("3 in")),
-        ("F A.5(c)", "net", "hoist", "hoop-inside", Least("31 in")),
-        ("F A.5(c)", "net", "hoist", "mesh", Most("3 in")),
-        (
-            "F A.7",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "shaft",
-            Range("16 in", "24 in"),
-        ),
-        (
-            "F A.7",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "rod",
-            Range("3/16 in", "5/16 in"),
-        ),
-        (
-            "F A.7",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "end-diameter",
-            Most("1 7/8 in"),
-        ),
-        (
-            "F A.7",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "bite-block-inside",
-            Range("3/4 in", "1 in"),
-        ),
-        (
-            "F A.7",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "bite-block-length",
-            Range("4 in", "6 in"),
-        ),
-        (
-            "F A.7",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "bite-block-slide",
-            Least("5 in"),
-        ),
-        (
-            "F A.7",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "t-handle",
-            About("4 in", "6 in", "1/2 in"),
-        ),
-        (
-            "F A.8(a)",
-            "short-dehooker-external",
-            "short-dehooker-external",
-            "shaft",
-            Range("16 in", "24 in"),
-        ),
-        (
-            "F A.8(a)",
-            "short-dehooker-external",
-            "short-dehooker-external",
-            "rod",
-            Range("3/16 in", "5/16 in"),
-        ),
-        ("F A.8(b)", "short-dehooker-external", "squeeze-dehooker", "overall", Least("11 in")),
-        ("F A.9", "pliers", "pliers", "overall", Least("11 in")),
-        ("F A.10", "bolt-cutters", "bolt-cutters", "overall", Least("14 in")),
-        ("F A.10", "bolt-cutters", "bolt-cutters", "blade-length", Least("4 in")),
-        ("F A.10", "bolt-cutters", "bolt-cutters", "blade-width", Least("2 1/4 in")),
-        ("F A.10", "bolt-cutters", "bolt-cutters", "cuts-hook", Least("1/4 in")),
-        ("F A.11", "line-cutters", "line-cutters", "overall", Least("6 in")),
-        ("F A.11", "line-cutters", "line-cutters", "blade-length", Least("1 in")),
-        ("F A.11", "line-cutters", "line-cutters", "blade-width", Least("5/8 in")),
-        ("F A.12(a)", "mouth-gags", "hardwood-block", "length", Least("10 in")),
-        ("F A.12(a)", "mouth-gags", "hardwood-block", "width", Least("3/4 in")),
-        ("F A.12(a)", "mouth-gags", "hardwood-block", "thickness", Least("3/4 in")),
-        ("F A.12(b)", "mouth-gags", "canine-gag", "nominal-size", Exactly("5 in")),
-        ("F A.12(c)", "mouth-gags", "chew-bone", "length", Range("5 1/2 in", "8 in")),
-        ("F A.12(d)", "mouth-gags", "covered-rope-loop", "loop-rope", LeastOrExactly("3 ft")),
-        ("F A.12(e)", "mouth-gags", "rope-hank", "hank-thickness", Range("2 in", "4 in")),
-        ("F A.12(e)", "mouth-gags", "rope-hank", "rope-diameter", Least("3/16 in")),
-        ("F A.12(f)", "mouth-gags", "pvc-coupling", "nominal-size", Exactly("1 in")),
-        ("F A.12(g)", "mouth-gags", "oral-speculum", "length", LeastOrExactly("9 in")),
-    ] {
-        rows.push(row(GULF, clause, requirement, kind, attribute, "5 ft", rule));
-    }
-    rows.push(member(
-        1,
-        row(
-            GULF,
-            "F A.12(c)",
-            "mouth-gags",
-            "chew-bone",
-            "length",
-            "5 ft",
-            Range("3 1/2 in", "4 1/2 in"),
-        ),
-    ));
-    rows.push(member(
-        3,
-        row(
-            GULF,
-            "F A.12(f)",
-            "mouth-gags",
-            "pvc-coupling",
-            "nominal-size",
-            "5 ft",
-            Exactly("2 in"),
-        ),
-    ));
-    rows
-}
-
-/// The fixed figures of 635.21(c)(5)(i), until 28 November 2024.
-fn section_635_rows() -> Vec<Row> {
-    let mut rows = Vec::new();
-    for (clause, requirement, kind, attribute, rule) in [
-        (
-            "(B)",
-            "long-dehooker-internal",
-            "long-dehooker-internal",
-            "end-diameter",
-            Most("1 7/8 in"),
-        ),
-        (
-            "(B)",
-            "long-dehooker-internal",
-            "long-dehooker-internal",
-            "rod",
-            LeastOrExactly("5/16 in"),
-        ),
-        (
-            "(C)",
-            "long-dehooker-external",
-            "long-dehooker-external",
-            "rod",
-            LeastOrExactly("5/16 in"),
-        ),
-        ("(E)", "net", "dip-net", "hoop-inside", Least("31 in")),
-        ("(E)", "net", "dip-net", "bag-depth", Least("38 in")),
-        (
-            "(G)",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "end-diameter",
-            Most("1 5/16 in"),
-        ),
-        (
-            "(G)",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "rod",
-            LeastOrExactly("1/4 in"),
-        ),
-        (
-            "(G)",
-            "short-dehooker-internal",
-            "short-dehooker-internal",
-            "handle",
-            About("16 in", "24 in", "1 in"),
-        ),
-        (
-            "(H)",
-            "short-dehooker-external",
-            "short-dehooker-external",
-            "handle",
-            About("16 in", "24 in", "1 in"),
-        ),
-        ("(I)", "pliers", "pliers", "overall", About("12 in", "12 in", "1/2 in")),
-        ("(J)", "bolt-cutters", "bolt-cutters", "overall", About("17 in", "17 in", "1 in")),
-        ("(J)", "bolt-cutters", "bolt-cutters", "cuts-hook", Least("1/4 in")),
-        ("(K)", "line-cutters", "line-cutters", "overall", About("7 1/2 in", "7 1/2 in", "1/2 in")),
-        ("(K)", "line-cutters", "line-cutters", "blade-length", LeastOrExactly("1 3/4 in")),
-        ("(K)", "line-cutters", "line-cutters", "blade-width", LeastOrExactly("5/8 in")),
-        ("(L)(2)", "mouth-gags", "canine-gag", "nominal-size", Exactly("5 in")),
-        ("(L)(3)", "mouth-gags", "chew-bone", "length", Range("5 1/2 in", "8 in")),
-        ("(L)(5)", "mouth-gags", "rope-hank", "hank-thickness", About("2 in", "4 in", "1/4 in")),
-        (
-            "(M)(1)",
-            "control-device",
-            "control-tether",
-            "line-length",
-            About("15 ft", "20 ft", "1 ft"),
-        ),
-        ("(M)(2)", "control-device", "control-poles", "line-diameter", Range("1/2 in", "5/8 in")),
-    ] {
-        rows.push(row(ATLANTIC, clause, requirement, kind, attribute, "5 ft", rule));
-    }
-    rows
-}
-
 fn nanometres(text: &str) -> i64 {
     Length::parse(text).unwrap().0.nanometres()
 }
@@ -499,6 +94,9 @@ impl Rule {
             Most(most) => met(has <= nanometres(most), "not-met"),
             Range(low, high) => met((nanometres(low)..=nanometres(high)).contains(&has), "not-met"),
             Exactly(figure) => met(has == nanometres(figure), "not-met"),
+            MostOrHalf(most, _) if has > nanometres(most) => "not-met",
+            MostOrHalf(_, half) => met(has <= nanometres(half), "cannot-tell"),
+            OpenBelow(least) => met(has >= nanometres(least), "cannot-tell"),
             LeastOrExactly(figure) if has > nanometres(figure) => "cannot-tell",
             LeastOrExactly(figure) => met(has == nanometres(figure), "not-met"),
             About(low, high, margin) => {
@@ -513,10 +111,14 @@ impl Rule {
     /// tapes next to it on either side.
     fn probes(&self) -> Vec<i64> {
         let bounds: Vec<i64> = match self {
-            Least(figure) | Most(figure) | Exactly(figure) | LeastOrExactly(figure) => {
+            Least(figure)
+            | Most(figure)
+            | Exactly(figure)
+            | OpenBelow(figure)
+            | LeastOrExactly(figure) => {
                 vec![nanometres(figure)]
             }
-            Range(low, high) => vec![nanometres(low), nanometres(high)],
+            Range(low, high) | MostOrHalf(high, low) => vec![nanometres(low), nanometres(high)],
             About(low, high, margin) => {
                 vec![nanometres(low) - nanometres(margin), nanometres(high) + nanometres(margin)]
             }
@@ -594,21 +196,172 @@ fn differences(rows: &[Row]) -> (Vec<String>, usize) {
 
 #[test]
 fn every_reach_rule_turns_at_its_own_nanometre() {
-    let (wrong, runs) = differences(&reach_rows());
+    let (wrong, runs) = differences(&rows::reach_rows());
     assert!(runs > 500, "{runs}");
     assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
 }
 
 #[test]
 fn every_figure_of_appendix_f_turns_at_its_own_nanometre() {
-    let (wrong, runs) = differences(&appendix_f_rows());
+    let (wrong, runs) = differences(&rows::appendix_f_rows());
     assert!(runs > 250, "{runs}");
     assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
 }
 
 #[test]
 fn every_figure_of_section_635_21_turns_at_its_own_nanometre() {
-    let (wrong, runs) = differences(&section_635_rows());
+    let (wrong, runs) = differences(&rows::section_635_rows());
     assert!(runs > 120, "{runs}");
     assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
+}
+
+#[test]
+fn the_finer_figures_turn_at_their_own_nanometre() {
+    let rows =
+        [rows::finer_appendix_f_rows(), rows::finer_section_635_rows(), rows::old_gulf_rows()]
+            .concat();
+    let (wrong, runs) = differences(&rows);
+    assert!(runs > 600, "{runs}");
+    assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
+}
+
+/// The profiles whose rows speak for one that shares their text.
+fn family(profile: &str) -> &'static [&'static str] {
+    match profile {
+        GULF | SOUTH => &[GULF, SOUTH],
+        ATLANTIC | DOLPHIN => &[ATLANTIC, DOLPHIN],
+        OLD_GULF => &[OLD_GULF, ATLANTIC],
+        HOUSE => &[HOUSE],
+        other => panic!("no rows for {other}"),
+    }
+}
+
+fn lengths(tests: &[Test], into: &mut Vec<AttributeId>) {
+    for test in tests {
+        match test {
+            Test::Limit { attribute, limit, .. } if *limit != Limit::Any => into.push(*attribute),
+            Test::AnyOf(groups) | Test::Readings(groups) => {
+                groups.iter().for_each(|group| lengths(group, into));
+            }
+            _ => {}
+        }
+    }
+}
+
+#[test]
+fn no_length_rule_of_a_tool_is_without_its_row() {
+    let library = kit::library();
+    let vocabulary = &library.vocabulary;
+    let rows = [
+        rows::reach_rows(),
+        rows::appendix_f_rows(),
+        rows::section_635_rows(),
+        rows::finer_appendix_f_rows(),
+        rows::finer_section_635_rows(),
+        rows::old_gulf_rows(),
+    ]
+    .concat();
+    let mut without = Vec::new();
+    for profile in library.profiles.iter().filter(|p| p.encoded && !p.base) {
+        for requirement in &profile.requirements {
+            let Need::Tools { types, .. } = &requirement.need else { continue };
+            for spec in types.iter().flat_map(|t| &t.members).flat_map(|m| &m.choices) {
+                let mut attributes = Vec::new();
+                lengths(&spec.tests, &mut attributes);
+                for attribute in attributes.into_iter().map(|id| vocabulary.attribute(id)) {
+                    let kind = &vocabulary.kind(spec.kind).id;
+                    let of_it = |row: &Row| {
+                        family(&profile.id).contains(&row.profile)
+                            && row.requirement == requirement.id
+                            && row.kind == kind
+                            && row.attribute == attribute.id
+                    };
+                    let length = AttributeShape::Quantity(QuantityKind::Length);
+                    if attribute.shape == length && !rows.iter().any(of_it) {
+                        without.push(format!(
+                            "{} {} {kind} {}",
+                            profile.id, requirement.id, attribute.id
+                        ));
+                    }
+                }
+            }
+        }
+    }
+    without.dedup();
+    assert_eq!(without, Vec::<String>::new());
+}
+
+/// 50 CFR 635.21(c)(5)(iii)(C) (read): the vessel's own hooks, until 28
+/// November 2024. Hook size and the rest of the hook, what is measured, the
+/// rule, the requirement, areas, further gear and day.
+#[test]
+fn every_figure_of_the_hooks_turns_at_its_own_nanometre() {
+    let good = [("outer-diameter", "56 mm"), ("gap", "25 mm"), ("wire", "3 mm")];
+    let circle = |size: &str| {
+        format!("type: circle, size: {size}, offset: 0 degrees, round-wire: yes, corrodible: yes")
+    };
+    let j_hook = "type: j, number: 20, corrodible: yes, round-wire: yes".to_owned();
+    let (gulf, atlantic) = ("gulf-of-mexico", "atlantic");
+    let cases = [
+        (
+            circle("18/0"),
+            "outer-diameter",
+            Least("2.16 in"),
+            "circle-hooks",
+            atlantic,
+            "",
+            "2024-03-04",
+        ),
+        (circle("18/0"), "gap", Most("1.13 in"), "circle-hooks", atlantic, "", "2024-03-04"),
+        (
+            circle("16/0"),
+            "outer-diameter",
+            Least("1.74 in"),
+            "circle-hooks",
+            atlantic,
+            "",
+            "2024-03-04",
+        ),
+        (circle("16/0"), "gap", Most("1.01 in"), "circle-hooks", atlantic, "", "2024-03-04"),
+        (
+            j_hook,
+            "hook-length",
+            Least("1.5 in"),
+            "circle-hooks",
+            atlantic,
+            ", green-stick",
+            "2024-03-04",
+        ),
+        (circle("18/0"), "wire", Most("3.65 mm"), "gulf-hook-wire", gulf, "", "2024-03-04"),
+        (
+            circle("18/0"),
+            "wire",
+            Most("3.65 mm"),
+            "gulf-hook-wire-all-year",
+            gulf,
+            "",
+            "2019-10-07",
+        ),
+    ];
+    let mut wrong = Vec::new();
+    for (hook, attribute, rule, requirement, area, gear, day) in cases {
+        for probe in rule.probes() {
+            let rest = good.iter().filter(|(id, _)| *id != attribute);
+            let rest: String = rest.map(|(id, value)| format!(", {id}: {value}")).collect();
+            let hooks = format!("[{{ name: hooks, {hook}{rest}, {attribute}: {} }}]", exact(probe));
+            let judged = crate::outfit::vessel("5 ft")
+                .set("hooks", &hooks)
+                .set("gear", &format!("[pelagic-longline{gear}]"))
+                .set("areas", &format!("[{area}]"))
+                .under(ATLANTIC, day);
+            if judged.outcome(requirement) != rule.outcome(probe) {
+                wrong.push(format!(
+                    "{requirement} {attribute} {}: {}",
+                    exact(probe),
+                    judged.outcome(requirement)
+                ));
+            }
+        }
+    }
+    assert_eq!(wrong, Vec::<String>::new());
 }

@@ -93,10 +93,11 @@ fn steps_for(profile: &Profile, vocabulary: &Vocabulary, wanted: Wanted<'_>) -> 
             .flat_map(|m| &m.choices)
             .any(|spec| vocabulary.kind(spec.kind).id == wanted.kind)
     };
-    let main = (0..types.len()).filter(|t| has_kind(*t)).take(1);
-    let others =
-        (0..types.len()).filter(|t| !has_kind(*t)).take(usize::try_from(*least).unwrap() - 1);
-    main.chain(others)
+    let main = (0..types.len()).find(|t| has_kind(*t));
+    let others = (0..types.len()).filter(|t| Some(*t) != main);
+    let others = others.take(usize::try_from(*least).unwrap() - 1);
+    main.into_iter()
+        .chain(others)
         .map(|of_type| {
             let slots = types[of_type].members.iter().enumerate().map(|(member, m)| {
                 let choice =
