@@ -8,7 +8,7 @@ use super::exit::Exit;
 use super::library::{self, Named, named};
 use super::output::{self, Terminal};
 use super::{Stop, inputs, library::of_id};
-use crate::engine::{self, Request};
+use crate::engine::{self, Depth, Request};
 use crate::load::{self, Library, Problem, Refusal, Source};
 use crate::measure::{Day, DaySpan};
 use crate::model::profile::Profile;
@@ -43,6 +43,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
         departure: input.departure,
         back: input.back,
         trust: arguments.trust.into(),
+        depth: Depth::Whole,
     };
     let check = engine::check(&request);
     let subject = Subject {

@@ -29,7 +29,7 @@ pub fn perform(
     judgement: &Judgement,
     departure: Day,
 ) -> Vessel {
-    let WayToReady::Steps { steps, .. } = &judgement.way else {
+    let Some(WayToReady::Steps { steps, .. }) = judgement.inverses.as_ref().map(|i| &i.way) else {
         return vessel.clone();
     };
     let course = Course {

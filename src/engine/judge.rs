@@ -4,14 +4,13 @@
 use super::bench::{Bench, Tally};
 use super::scene::Missing;
 use super::select::Course;
-use super::{clash, explain, until, upto, way};
+use super::{Depth, Request, clash, explain, until, upto, way};
 use crate::measure::{Day, Length};
-use crate::model::check::Judgement;
+use crate::model::check::{Inverses, Judgement};
 use crate::model::finding::{Asked, Because, Finding, GoodUpTo, ReadyUntil, Verdict, WayToReady};
 use crate::model::profile::Profile;
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::vessel::Vessel;
-use crate::model::vocabulary::Vocabulary;
 use std::sync::Arc;
 
 /// Over several days: the worst, shown on the first day that is as bad.
@@ -32,12 +31,13 @@ fn worst_of_days(tallies: Vec<Tally>) -> Option<Tally> {
 
 /// Judges the vessel under one course.
 pub(super) fn judge(
-    vocabulary: &Vocabulary,
+    request: &Request<'_>,
     vessel: &Vessel,
     course: &Course<'_>,
     asked: Asked,
 ) -> Judgement {
-    let bench = Bench { vocabulary, vessel, course, departure: asked.departure };
+    let bench =
+        Bench { vocabulary: request.vocabulary, vessel, course, departure: asked.departure };
     let profile = Arc::clone(&course.profile);
     if !profile.encoded {
         return not_encoded(course);
@@ -46,20 +46,28 @@ pub(super) fn judge(
     let tally = worst_of_days(tallies.collect())
         .unwrap_or(Tally { findings: Vec::new(), verdict: Verdict::CannotTell });
     let findings = findings(&bench, &profile, &tally);
-    let clashes = clash::clashes(&bench, &profile, &tally);
-    let way = way::shortest(&bench, &profile, tally.verdict);
-    let (good_up_to, stretches) = upto::good_up_to(&bench, &profile);
+    let inverses = match request.depth {
+        Depth::Whole => Some(inverses(&bench, &profile, &tally)),
+        Depth::Findings => None,
+    };
     Judgement {
         why: course.why.clone(),
         days: course.days,
         verdict: tally.verdict,
         findings,
         ready_until: until::ready_until(&bench),
+        inverses,
+        profile: Arc::clone(&profile),
+    }
+}
+
+fn inverses(bench: &Bench<'_>, profile: &Arc<Profile>, tally: &Tally) -> Inverses {
+    let (good_up_to, stretches) = upto::good_up_to(bench, profile);
+    Inverses {
         good_up_to,
         stretches,
-        clashes,
-        way,
-        profile: Arc::clone(&profile),
+        clashes: clash::clashes(bench, profile, tally),
+        way: way::shortest(bench, profile, tally.verdict),
     }
 }
 
@@ -71,10 +79,12 @@ fn not_encoded(course: &Course<'_>) -> Judgement {
         verdict: Verdict::CannotTell,
         findings: Vec::new(),
         ready_until: ReadyUntil::None,
-        good_up_to: GoodUpTo::None,
-        stretches: Vec::new(),
-        clashes: Vec::new(),
-        way: WayToReady::None,
+        inverses: Some(Inverses {
+            good_up_to: GoodUpTo::None,
+            stretches: Vec::new(),
+            clashes: Vec::new(),
+            way: WayToReady::None,
+        }),
     }
 }
 

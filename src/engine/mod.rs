@@ -58,6 +58,18 @@ pub struct Request<'a> {
     pub back: Option<Day>,
     /// Which figures are believed.
     pub trust: Trust,
+    /// How much is worked out.
+    pub depth: Depth,
+}
+
+/// How much of a check is worked out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Depth {
+    /// Everything, the inverses too.
+    #[default]
+    Whole,
+    /// The verdict, the findings and *ready until*, for many vessels at once.
+    Findings,
 }
 
 /// Checks one vessel against every profile that binds it, or against those
@@ -89,7 +101,7 @@ pub fn check(request: &Request<'_>) -> Check {
     let judgements: Vec<_> = selection
         .courses
         .iter()
-        .map(|course| judge::judge(request.vocabulary, &vessel, course, asked))
+        .map(|course| judge::judge(request, &vessel, course, asked))
         .collect();
     let open =
         |notice: &Notice| matches!(notice, Notice::NoEdition { .. } | Notice::MayBind { .. });

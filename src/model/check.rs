@@ -35,6 +35,14 @@ pub struct Judgement {
     pub findings: Vec<Finding>,
     /// The last day on which the kit is ready.
     pub ready_until: ReadyUntil,
+    /// The further inverses, where they were asked for.
+    pub inverses: Option<Inverses>,
+}
+
+/// The answers that are worked backwards from a verdict, beside *ready
+/// until*: they cost more than the verdict itself.
+#[derive(Debug, Clone)]
+pub struct Inverses {
     /// The greatest freeboard at which the kit is ready.
     pub good_up_to: GoodUpTo,
     /// Every stretch of freeboards from zero to twice the vessel's own.

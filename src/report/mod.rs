@@ -5,6 +5,7 @@
 //! no file is opened here. Nothing out of a file is printed before its
 //! steering characters were made visible.
 
+pub(crate) mod html;
 pub mod json;
 mod page;
 mod places;

@@ -3,7 +3,7 @@
 //! part 622 Appendix F, A.1 (150 % of freeboard, at least 6 ft).
 
 use crate::measure::{Day, DaySpan, Figure, Length, Quantity, QuantityKind, Rounding, System};
-use crate::model::check::{Check, Judgement, Notice, Why};
+use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
 use crate::model::finding::{
     Asked, Because, Finding, GoodUpTo, Outcome, ReadyUntil, Serving, Verdict, WayToReady,
 };
@@ -226,6 +226,21 @@ pub(super) fn finding(requirement: usize, outcome: Outcome, reasons: Vec<Because
     }
 }
 
+/// What there is to say of a kit that is ready nowhere and by no means.
+pub(super) fn inverses() -> Inverses {
+    Inverses {
+        good_up_to: GoodUpTo::None,
+        stretches: Vec::new(),
+        clashes: Vec::new(),
+        way: WayToReady::None,
+    }
+}
+
+/// The inverses of a judgement, to be changed.
+pub(super) fn inverses_of(judgement: &mut Judgement) -> &mut Inverses {
+    judgement.inverses.get_or_insert_with(inverses)
+}
+
 pub(super) fn judgement(verdict: Verdict, findings: Vec<Finding>) -> Judgement {
     Judgement {
         profile: Arc::new(profile()),
@@ -234,10 +249,7 @@ pub(super) fn judgement(verdict: Verdict, findings: Vec<Finding>) -> Judgement {
         verdict,
         findings,
         ready_until: ReadyUntil::None,
-        good_up_to: GoodUpTo::None,
-        stretches: Vec::new(),
-        clashes: Vec::new(),
-        way: WayToReady::None,
+        inverses: Some(inverses()),
     }
 }
 

@@ -70,11 +70,13 @@ pub(crate) fn made_for(
         departure: day,
         back: Some(day),
         trust: kitmuster::model::vessel::Trust::All,
+        depth: engine::Depth::Whole,
     });
     let mut judgement = check.judgements.remove(0);
     let steps = steps_for(profile, vocabulary, wanted);
     assert!(!steps.is_empty(), "{wanted:?} names nothing in {}", profile.id);
-    judgement.way = WayToReady::Steps { steps, fewest: false };
+    let inverses = judgement.inverses.as_mut().unwrap_or_else(|| panic!("a whole check"));
+    inverses.way = WayToReady::Steps { steps, fewest: false };
     engine::perform(vocabulary, &vessel, &judgement, day)
 }
 

@@ -5,7 +5,7 @@ use crate::{kit, run};
 use kitmuster::engine::{self, Request};
 use kitmuster::load::{self, Library};
 use kitmuster::measure::{Day, Figure, Length, Quantity, Rounding, System};
-use kitmuster::model::check::{Check, Judgement};
+use kitmuster::model::check::{Check, Inverses, Judgement};
 use kitmuster::model::finding::{GoodUpTo, ReadyUntil, Verdict, WayToReady};
 use kitmuster::model::place::Place;
 use kitmuster::model::profile::Profile;
@@ -62,7 +62,12 @@ fn check(vessel: &Vessel, profile: &Arc<Profile>, departure: Day, back: Day) -> 
         departure,
         back: Some(back),
         trust: Trust::All,
+        depth: engine::Depth::Whole,
     })
+}
+
+fn inverses(judgement: &Judgement) -> &Inverses {
+    judgement.inverses.as_ref().unwrap_or_else(|| panic!("a whole check"))
 }
 
 /// One change to a vessel.
@@ -222,7 +227,7 @@ proptest! {
             check(&vessel, &profile, out, back)
         };
         let own = vessel.freeboard.stations.iter().flat_map(|s| &s.readings).map(|r| r.highest()).max().unwrap();
-        match &only(&check(&vessel, &profile, out, back)).good_up_to {
+        match &inverses(only(&check(&vessel, &profile, out, back))).good_up_to {
             GoodUpTo::Freeboard { length, gives_out } => {
                 prop_assert!(*length >= own);
                 prop_assert_eq!(at(*length).verdict, Verdict::Ready);
@@ -258,7 +263,7 @@ proptest! {
     #[test]
     fn the_stretches_say_what_a_check_says(case in case()) {
         let (vessel, profile, out, back) = case.parts();
-        for stretch in &only(&check(&vessel, &profile, out, back)).stretches {
+        for stretch in &inverses(only(&check(&vessel, &profile, out, back))).stretches {
             for length in [stretch.from, stretch.to] {
                 let mut vessel = vessel.clone();
                 set_freeboard(&mut vessel, length, length);
@@ -272,7 +277,7 @@ proptest! {
         let (vessel, profile, out, back) = case.parts();
         let first = check(&vessel, &profile, out, back);
         let judgement = only(&first);
-        match &judgement.way {
+        match &inverses(judgement).way {
             WayToReady::Already => prop_assert_eq!(first.verdict, Verdict::Ready),
             WayToReady::None => prop_assert!(false, "no way for {} under {}", vessel.name, profile.id),
             WayToReady::Steps { steps, .. } => {

@@ -30,11 +30,11 @@ pub(super) struct ProfileJson {
     days: DaysJson,
     verdict: &'static str,
     ready_until: ReadyUntilJson,
-    good_up_to: GoodUpToJson,
+    good_up_to: Option<GoodUpToJson>,
     stretches: Vec<StretchJson>,
     findings: Vec<FindingJson>,
     clashes: Vec<ClashJson>,
-    way_to_ready: WayJson,
+    way_to_ready: Option<WayJson>,
 }
 
 #[derive(Debug, Serialize)]
@@ -86,6 +86,7 @@ impl ProfileJson {
             profile,
             units: subject.units,
         };
+        let inverses = judgement.inverses.as_ref();
         Self {
             id: profile.id.clone(),
             rule: profile.rule.clone(),
@@ -102,10 +103,10 @@ impl ProfileJson {
             days: days(judgement.days),
             verdict: verdict(judgement.verdict),
             ready_until: ready_until(judgement.ready_until),
-            good_up_to: good_up_to(&judgement.good_up_to, &words),
-            stretches: judgement
-                .stretches
+            good_up_to: inverses.map(|inverses| good_up_to(&inverses.good_up_to, &words)),
+            stretches: inverses
                 .iter()
+                .flat_map(|inverses| &inverses.stretches)
                 .map(|stretch| StretchJson {
                     from: QuantityJson::of_freeboard(stretch.from, &words),
                     to: QuantityJson::of_freeboard(stretch.to, &words),
@@ -118,8 +119,12 @@ impl ProfileJson {
                 .iter()
                 .map(|finding| FindingJson::new(finding, &words, places))
                 .collect(),
-            clashes: judgement.clashes.iter().map(|clash| ClashJson::new(clash, &words)).collect(),
-            way_to_ready: WayJson::new(judgement, &words),
+            clashes: inverses
+                .iter()
+                .flat_map(|inverses| &inverses.clashes)
+                .map(|clash| ClashJson::new(clash, &words))
+                .collect(),
+            way_to_ready: inverses.map(|inverses| WayJson::new(judgement, &inverses.way, &words)),
         }
     }
 }

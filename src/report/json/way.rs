@@ -59,8 +59,8 @@ impl ClashJson {
 }
 
 impl WayJson {
-    pub(super) fn new(judgement: &Judgement, words: &Words<'_>) -> Self {
-        match &judgement.way {
+    pub(super) fn new(judgement: &Judgement, way: &WayToReady, words: &Words<'_>) -> Self {
+        match way {
             WayToReady::Already => Self { state: "already", fewest: None, steps: Vec::new() },
             WayToReady::None => Self { state: "none", fewest: None, steps: Vec::new() },
             WayToReady::Steps { steps, fewest } => Self {

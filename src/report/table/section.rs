@@ -98,12 +98,14 @@ impl Section<'_> {
     /// A clash is why a kit with enough good tools is not ready, so it comes
     /// before the finding that happened to lose.
     fn clashes(&self, page: &mut Page) {
-        if self.judgement.clashes.is_empty() {
+        let inverses = self.judgement.inverses.iter();
+        let clashes: Vec<_> = inverses.flat_map(|inverses| &inverses.clashes).collect();
+        if clashes.is_empty() {
             return;
         }
         page.gap();
         page.prose(INDENT, Tone::Strong, "Too few tools to go round");
-        for clash in &self.judgement.clashes {
+        for clash in clashes {
             let text = self.words.clash(clash);
             page.hang(INDENT, ("- ", Tone::Bad), (&text, Tone::Plain));
         }

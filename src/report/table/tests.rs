@@ -77,7 +77,8 @@ fn colour_says_nothing_that_words_do_not() {
 #[test]
 fn a_clash_leads_the_section() {
     let mut check = sample::not_ready();
-    check.judgements[0].clashes = vec![Clash { requirements: vec![0, 1], tools: vec![1] }];
+    sample::inverses_of(&mut check.judgements[0]).clashes =
+        vec![Clash { requirements: vec![0, 1], tools: vec![1] }];
     let text = page(&check, 80);
     assert!(position(&text, "Too few tools to go round") < position(&text, "To put right"));
     assert!(position(&text, "there is only PL-1") < position(&text, "do: lengthen"));
@@ -113,7 +114,7 @@ fn good_practice_is_no_rules_verdict() {
     let good = Profile { standing: Standing::GoodPractice, ..sample::profile() };
     judgement.profile = Arc::new(good);
     judgement.ready_until = ReadyUntil::NoEnd;
-    judgement.way = WayToReady::Already;
+    sample::inverses_of(&mut judgement).way = WayToReady::Already;
     let text = page(&sample::check(vec![judgement], vec![Notice::NoRuleNamesVessel]), 80);
     assert!(position(&text, "note: no rule") < position(&text, "In order"));
     position(&text, "no rule's verdict");
@@ -246,9 +247,9 @@ fn what_is_written_down_of_the_vessel_is_for_no_single_requirement() {
         reasons: reasons.clone(),
     };
     let way = |target| WayToReady::Steps { steps: vec![step(target)], fewest: true };
-    check.judgements[0].way = way(Target::Vessel);
+    sample::inverses_of(&mut check.judgements[0]).way = way(Target::Vessel);
     assert!(!page(&check, 80).contains("for: "), "{}", page(&check, 80));
-    check.judgements[0].way = way(Target::Tool(0));
+    sample::inverses_of(&mut check.judgements[0]).way = way(Target::Tool(0));
     position(&page(&check, 80), "for: Long-handled");
 }
 
@@ -270,6 +271,7 @@ fn a_figure_told_in_full_above_is_not_told_again_in_the_shortest_way() {
         slots: Vec::new(),
         reasons: vec![sample::too_short()],
     };
-    check.judgements[0].way = WayToReady::Steps { steps: vec![step], fewest: true };
+    sample::inverses_of(&mut check.judgements[0]).way =
+        WayToReady::Steps { steps: vec![step], fewest: true };
     position(&page(&check, 80), "1. lengthen LC-1 (see above)");
 }

@@ -13,22 +13,20 @@ impl Section<'_> {
     pub(super) fn limits(&self, page: &mut Page) {
         page.gap();
         let row = |label: &str, text: String| (Tone::Strong, vec![label.to_owned(), text]);
-        let rows = [
-            row("ready until", self.words.ready_until(self.judgement)),
-            row("good up to", self.words.good_up_to(self.judgement)),
-        ];
+        let mut rows = vec![row("ready until", self.words.ready_until(self.judgement))];
+        rows.extend(self.words.good_up_to(self.judgement).map(|text| row("good up to", text)));
         page.columns(INDENT, &[12, usize::MAX], &rows);
     }
 
     pub(super) fn way(&self, page: &mut Page) {
-        match &self.judgement.way {
-            WayToReady::Already => {}
-            WayToReady::None => {
+        match self.judgement.inverses.as_ref().map(|inverses| &inverses.way) {
+            None | Some(WayToReady::Already) => {}
+            Some(WayToReady::None) => {
                 page.gap();
                 let text = "No set of changes was found that makes it ready.";
                 page.prose(INDENT, Tone::Strong, text);
             }
-            WayToReady::Steps { steps, fewest } => self.steps(page, steps, *fewest),
+            Some(WayToReady::Steps { steps, fewest }) => self.steps(page, steps, *fewest),
         }
     }
 

@@ -73,8 +73,12 @@ impl Words<'_> {
         texts
     }
 
-    /// Up to which freeboard the kit is ready.
-    pub(crate) fn good_up_to(&self, judgement: &Judgement) -> String {
+    /// Up to which freeboard the kit is ready, where it was worked out.
+    pub(crate) fn good_up_to(&self, judgement: &Judgement) -> Option<String> {
+        judgement.inverses.as_ref().map(|inverses| self.up_to(judgement, &inverses.good_up_to))
+    }
+
+    fn up_to(&self, judgement: &Judgement, up_to: &GoodUpTo) -> String {
         let reaches =
             |length: Length| figures::length(length, self.system(), self.units, Rounding::Down);
         let gives = |gives_out: &[usize]| match gives_out {
@@ -84,7 +88,7 @@ impl Words<'_> {
                 format!("; above that, not met: {}", titles.join("; "))
             }
         };
-        match &judgement.good_up_to {
+        match up_to {
             GoodUpTo::None if judgement.verdict == Verdict::CannotTell => LATER.to_owned(),
             GoodUpTo::None if self.fails_at_any(judgement) => {
                 "not ready at any freeboard, for the reasons above".to_owned()

@@ -3,7 +3,13 @@
 use super::*;
 
 fn judged(verdict: Verdict, good_up_to: GoodUpTo) -> Judgement {
-    Judgement { good_up_to, ..sample::judgement(verdict, Vec::new()) }
+    let mut judgement = sample::judgement(verdict, Vec::new());
+    sample::inverses_of(&mut judgement).good_up_to = good_up_to;
+    judgement
+}
+
+fn up_to(words: &Words<'_>, judgement: &Judgement) -> String {
+    words.good_up_to(judgement).unwrap()
 }
 
 #[test]
@@ -13,10 +19,10 @@ fn what_is_unknown_is_not_called_not_ready() {
     let unknown = judged(Verdict::CannotTell, GoodUpTo::None);
     let later = words.ready_until(&unknown);
     assert_eq!(later, "can't tell before the above is found out");
-    assert_eq!(words.good_up_to(&unknown), later);
+    assert_eq!(up_to(&words, &unknown), later);
     let faulty = judged(Verdict::NotReady, GoodUpTo::None);
     assert_eq!(words.ready_until(&faulty), "not ready at departure");
-    assert_eq!(words.good_up_to(&faulty), "not ready at any freeboard");
+    assert_eq!(up_to(&words, &faulty), "not ready at any freeboard");
 }
 
 #[test]
@@ -26,9 +32,9 @@ fn what_has_nothing_to_do_with_the_freeboard_points_to_its_reasons() {
     let mut broken = judged(Verdict::NotReady, GoodUpTo::None);
     let finding = sample::finding(1, Outcome::NotMet, Vec::new());
     broken.findings = vec![Finding { freeboard: None, ..finding.clone() }];
-    assert_eq!(words.good_up_to(&broken), "not ready at any freeboard, for the reasons above");
+    assert_eq!(up_to(&words, &broken), "not ready at any freeboard, for the reasons above");
     broken.findings = vec![finding];
-    assert_eq!(words.good_up_to(&broken), "not ready at any freeboard");
+    assert_eq!(up_to(&words, &broken), "not ready at any freeboard");
 }
 
 #[test]
@@ -53,13 +59,13 @@ fn the_greatest_freeboard_rounds_down_and_names_what_gives_out() {
     let stage = Stage::new();
     let words = stage.words(Units::Both);
     let length = crate::measure::Length::from_nanometres(1_219_200_001).unwrap();
-    let up_to = GoodUpTo::Freeboard { length, gives_out: vec![0] };
+    let here = GoodUpTo::Freeboard { length, gives_out: vec![0] };
     assert_eq!(
-        words.good_up_to(&judged(Verdict::Ready, up_to)),
+        up_to(&words, &judged(Verdict::Ready, here)),
         "a freeboard of 4 ft (1.219 m); above that, not met: Long-handled line clipper or cutter"
     );
     let below = GoodUpTo::OnlyBelow { length: length_of("4 ft"), gives_out: Vec::new() };
-    let text = words.good_up_to(&judged(Verdict::NotReady, below));
+    let text = up_to(&words, &judged(Verdict::NotReady, below));
     assert!(text.contains("less than this vessel has"), "{text}");
 }
 
