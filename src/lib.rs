@@ -2,6 +2,7 @@
 //! aboard can do its job on that vessel, and why.
 pub mod cli;
 pub mod engine;
+pub mod fleet;
 pub mod load;
 pub mod measure;
 pub mod model;

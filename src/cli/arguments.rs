@@ -2,6 +2,12 @@
 //!
 //! Imports `measure` and `model` for the values; reads no file and no clock.
 
+mod audit;
+mod sheet;
+
+pub(super) use audit::{AuditArguments, FleetFormat};
+pub(super) use sheet::{ReaderArgument, SheetArguments};
+
 use crate::measure::{Day, QuantityError, Units};
 use crate::model::vessel::Trust;
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -27,6 +33,10 @@ const EXITS: &str = "Exit codes: 0 ready, 1 not ready or can't tell, 2 bad input
 pub(super) enum Command {
     /// Check one vessel's kit for a trip
     Check(CheckArguments),
+    /// Audit many vessels: a fleet, a port
+    Audit(Box<AuditArguments>),
+    /// Print paper for the deck, and the files to key it back in
+    Sheet(SheetArguments),
     /// List the profiles: ids, editions, days in force, sources
     Profiles(ProfilesArguments),
     /// List the words that a vessel's file may use
@@ -132,6 +142,8 @@ pub(super) enum Format {
     Table,
     /// For programs
     Json,
+    /// A page for a browser and for paper, in one file
+    Html,
 }
 
 fn day(text: &str) -> Result<Day, QuantityError> {

@@ -10,22 +10,55 @@ use super::output::{self, Terminal};
 use super::{Stop, inputs, library::of_id};
 use crate::engine::{self, Depth, Request};
 use crate::load::{self, Library, Problem, Refusal, Source};
-use crate::measure::{Day, DaySpan};
+use crate::measure::{Day, DaySpan, Units};
+use crate::model::check::{Check, Notice};
 use crate::model::profile::Profile;
 use crate::model::text::visible;
-use crate::model::vessel::{Inspection, PlannedTrip, Vessel};
+use crate::model::vessel::{Inspection, PlannedTrip, Trust, Vessel};
 use crate::report::{self, Subject};
 use std::sync::Arc;
 
 /// Everything that a check works on.
-struct Input {
-    library: Library,
+pub(super) struct Input {
+    pub(super) library: Library,
     asked: Vec<Arc<Profile>>,
     vessel: Vessel,
     inspections: Vec<Inspection>,
-    sources: Vec<Source>,
+    pub(super) sources: Vec<Source>,
     departure: Day,
     back: Option<Day>,
+}
+
+impl Input {
+    /// Judges the vessel, as deeply as asked. A record that names a sheet is
+    /// told if the sheet was printed from another file or other rules.
+    pub(super) fn check(&self, trust: Trust, depth: Depth, units: Units) -> Check {
+        let vocabulary = &self.library.vocabulary;
+        let mut check = engine::check(&Request {
+            vocabulary,
+            profiles: &self.library.profiles,
+            asked: &self.asked,
+            vessel: &self.vessel,
+            inspections: &self.inspections,
+            departure: self.departure,
+            back: self.back,
+            trust,
+            depth,
+        });
+        let subject = Subject { check: &check, vocabulary, sources: &self.sources, units };
+        let digest = report::sheet::digest(&subject);
+        let stale = self.inspections.iter().filter_map(|record| {
+            let (vessel, rules) = digest.agrees(record.sheet.as_deref()?);
+            (!vessel || !rules).then_some(Notice::SheetOutOfDate {
+                on: record.on,
+                vessel: !vessel,
+                rules: !rules,
+            })
+        });
+        let stale: Vec<_> = stale.collect();
+        check.notices.extend(stale);
+        check
+    }
 }
 
 /// Checks the vessel and prints or writes what came out.
@@ -34,27 +67,18 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
         inputs::spare(path, arguments)?;
     }
     let input = read(arguments)?;
-    let request = Request {
-        vocabulary: &input.library.vocabulary,
-        profiles: &input.library.profiles,
-        asked: &input.asked,
-        vessel: &input.vessel,
-        inspections: &input.inspections,
-        departure: input.departure,
-        back: input.back,
-        trust: arguments.trust.into(),
-        depth: Depth::Whole,
-    };
-    let check = engine::check(&request);
+    let units = arguments.units.into();
+    let check = input.check(arguments.trust.into(), Depth::Whole, units);
     let subject = Subject {
         check: &check,
         vocabulary: &input.library.vocabulary,
         sources: &input.sources,
-        units: arguments.units.into(),
+        units,
     };
     let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
     let text = match arguments.format {
         Format::Table => report::table(&subject, place.width),
+        Format::Html => report::check_html(&subject),
         Format::Json => report::json::json(&subject)
             .map_err(|error| Stop::usage(format!("the result has no JSON form: {error}"), ""))?,
     };
@@ -65,7 +89,8 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     Ok(check.verdict.into())
 }
 
-fn read(arguments: &CheckArguments) -> Result<Input, Stop> {
+/// Reads every file that was named.
+pub(super) fn read(arguments: &CheckArguments) -> Result<Input, Stop> {
     let mut refusals: Vec<Refusal> = Vec::new();
     let mut library = library::open(arguments.requirements.as_deref(), &mut refusals)?;
     let files = library::add_files(&mut library, &arguments.profile, &mut refusals);
@@ -162,7 +187,7 @@ fn trip(
 }
 
 #[allow(clippy::disallowed_methods, reason = "the clock is read here and nowhere else")]
-fn today() -> Day {
+pub(super) fn today() -> Day {
     Day::from_date(chrono::Local::now().date_naive())
 }
 

@@ -3,16 +3,33 @@
 //! Looks names up in the file system; opens nothing.
 
 use super::Stop;
-use super::arguments::CheckArguments;
+use super::arguments::{AuditArguments, CheckArguments};
 use super::library::{Named, named};
 use std::path::{Path, PathBuf};
 
 /// Refuses a report's place that is one of the files that are read.
 pub(super) fn spare(report: &Path, arguments: &CheckArguments) -> Result<(), Stop> {
+    spare_all(report, || inputs(arguments))
+}
+
+/// The same for an audit: every file in its folders.
+pub(super) fn spare_audit(report: &Path, arguments: &AuditArguments) -> Result<(), Stop> {
+    let paths = || arguments.paths.iter().chain(&arguments.inspection);
+    spare_all(report, || {
+        let found = paths().flat_map(|path| crate::load::find_files(path)).flatten();
+        let mut all: Vec<_> = found.map(|found| found.path).collect();
+        all.extend(profiles(&arguments.profile, arguments.requirements.as_deref()));
+        all
+    })
+}
+
+/// Refuses a report's place that is one of the inputs, which are looked up
+/// only where there is something at that place.
+pub(super) fn spare_all(report: &Path, inputs: impl Fn() -> Vec<PathBuf>) -> Result<(), Stop> {
     // What does not exist yet is no file that is read.
     let Ok(target) = report.canonicalize() else { return Ok(()) };
     let same = |input: &PathBuf| input.canonicalize().is_ok_and(|input| input == target);
-    match inputs(arguments).into_iter().find(same) {
+    match inputs().into_iter().find(same) {
         Some(input) => Err(Stop::usage(
             format!("the report would be written over `{}`, which is read here", input.display()),
             "nothing was written; give `--output` a file of its own",
@@ -25,12 +42,17 @@ pub(super) fn spare(report: &Path, arguments: &CheckArguments) -> Result<(), Sto
 fn inputs(arguments: &CheckArguments) -> Vec<PathBuf> {
     let mut all = vec![arguments.vessel.clone()];
     all.extend(arguments.inspection.iter().cloned());
-    all.extend(arguments.profile.iter().filter_map(|typed| match named(typed) {
+    all.extend(profiles(&arguments.profile, arguments.requirements.as_deref()));
+    all
+}
+
+/// The files among the profiles that were named, and those of a folder.
+pub(super) fn profiles(typed: &[String], folder: Option<&Path>) -> Vec<PathBuf> {
+    let files = typed.iter().filter_map(|typed| match named(typed) {
         Named::File(path) => Some(path.to_path_buf()),
         Named::Id(_) => None,
-    }));
-    all.extend(arguments.requirements.iter().flat_map(|folder| within(folder)));
-    all
+    });
+    files.chain(folder.into_iter().flat_map(within)).collect()
 }
 
 /// What lies in the folder of requirements; nothing where it cannot be read,

@@ -4,12 +4,14 @@
 //! nowhere else, and reports are written here, whole or not at all.
 
 mod arguments;
+mod audit;
 mod check;
 pub mod exit;
 mod inputs;
 mod library;
 mod output;
 mod profiles;
+mod sheet;
 mod words;
 
 use arguments::{Arguments, Command};
@@ -56,6 +58,8 @@ pub fn run(typed: impl IntoIterator<Item = OsString>) -> ExitCode {
 fn obey(arguments: &Arguments, terminal: &Terminal) -> Exit {
     let result = match &arguments.command {
         Command::Check(check) => check::run(check, terminal),
+        Command::Audit(audit) => audit::run(audit, terminal),
+        Command::Sheet(sheet) => sheet::run(sheet),
         Command::Profiles(profiles) => profiles::run(profiles, terminal),
         Command::Words(words) => words::run(words, terminal),
     };

@@ -66,15 +66,58 @@ pub(super) fn complain(text: &str) {
 /// folder first, which then takes the name.
 pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
     let plain = anstream::adapter::strip_str(text).to_string();
-    put(path, plain.as_bytes()).map_err(|why| {
-        Stop::usage(
-            format!("`{}` could not be written: {why}", path.display()),
-            "nothing was written; name a file in a folder that can be written to",
-        )
-    })
+    put(path, plain.as_bytes()).map_err(|why| not_written(path, &why))
+}
+
+/// A file that is written bit by bit and takes its name only once it is
+/// whole; dropped before, it leaves no trace.
+pub(super) struct Whole {
+    path: std::path::PathBuf,
+    target: std::path::PathBuf,
+    folder: std::path::PathBuf,
+    file: io::BufWriter<tempfile::NamedTempFile>,
+}
+
+impl Whole {
+    /// Begins a file at this place.
+    pub(super) fn begin(path: &Path) -> Result<Self, Stop> {
+        let refuse = |why: String| not_written(path, &why);
+        let (target, folder) = place(path).map_err(refuse)?;
+        let file = builder(&target).map_err(|error| refuse(why_not(&error, &folder)))?;
+        let file = io::BufWriter::new(file);
+        Ok(Self { path: path.to_path_buf(), target, folder, file })
+    }
+
+    /// Writes a part.
+    pub(super) fn write(&mut self, text: &str) -> Result<(), Stop> {
+        let (path, folder) = (&self.path, &self.folder);
+        let told = |error: io::Error| not_written(path, &why_not(&error, folder));
+        self.file.write_all(text.as_bytes()).map_err(told)
+    }
+
+    /// Gives it its name.
+    pub(super) fn finish(self) -> Result<(), Stop> {
+        let Self { path, target, folder, file } = self;
+        let file = file.into_inner().map_err(|error| error.into_error());
+        let kept = file.and_then(|file| keep(file, &target));
+        kept.map_err(|error| not_written(&path, &why_not(&error, &folder)))
+    }
+}
+
+fn not_written(path: &Path, why: &str) -> Stop {
+    Stop::usage(
+        format!("`{}` could not be written: {why}", path.display()),
+        "nothing was written; name a file in a folder that can be written to",
+    )
 }
 
 fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
+    let (target, folder) = place(path)?;
+    replace(&target, bytes).map_err(|error| why_not(&error, &folder))
+}
+
+/// Where a file is really written, and the folder that it lies in.
+fn place(path: &Path) -> Result<(std::path::PathBuf, std::path::PathBuf), String> {
     // A link keeps being a link: what it points at is replaced.
     let target = path.canonicalize().unwrap_or_else(|_| path.to_path_buf());
     if target.is_dir() {
@@ -92,15 +135,29 @@ fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
         Ok(_) => return Err(format!("`{}` is no folder", folder.display())),
         Err(error) => return Err(why_not(&error, folder)),
     }
-    replace(&target, folder, bytes).map_err(|error| why_not(&error, folder))
+    let folder = folder.to_path_buf();
+    Ok((target, folder))
 }
 
-fn replace(target: &Path, folder: &Path, bytes: &[u8]) -> io::Result<()> {
+fn replace(target: &Path, bytes: &[u8]) -> io::Result<()> {
+    let mut file = builder(target)?;
+    file.write_all(bytes)?;
+    keep(file, target)
+}
+
+/// A file of a passing name beside the one that it is to become.
+fn builder(target: &Path) -> io::Result<tempfile::NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     builder.prefix(".kitmuster-");
     as_usual(&mut builder, target);
-    let mut file = builder.tempfile_in(folder)?;
-    file.write_all(bytes)?;
+    match target.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => builder.tempfile_in(folder),
+        _ => builder.tempfile_in("."),
+    }
+}
+
+/// Gives the file its name once it is safely on the disk.
+fn keep(file: tempfile::NamedTempFile, target: &Path) -> io::Result<()> {
     file.as_file().sync_all()?;
     file.persist(target).map_err(|error| error.error)?;
     Ok(())

@@ -26,6 +26,7 @@ mod seats;
 mod select;
 mod until;
 mod upto;
+pub mod validity;
 mod way;
 
 pub use conform::perform;

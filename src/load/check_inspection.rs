@@ -10,11 +10,24 @@ use super::spot::Spot;
 use super::value::{choice, count, day, filled, flag, kept, kind, missing};
 use super::written::inspection::{FoundForm, InspectionFile, MendedForm};
 use crate::measure::Day;
-use crate::model::vessel::{Change, Found, How, Inspection};
+use crate::model::vessel::{Change, Coverage, Found, How, Inspection};
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
 
-const FOUND_KEYS: [&str; 9] =
-    ["mark", "kind", "condition", "count", "expires", "missing", "mended", "stowed", "remark"];
+const FOUND_KEYS: [&str; 10] = [
+    "row",
+    "mark",
+    "kind",
+    "condition",
+    "count",
+    "expires",
+    "missing",
+    "mended",
+    "stowed",
+    "remark",
+];
+
+/// The most rows that a sheet may have.
+const MOST_ROWS: u32 = 9999;
 
 const MENDED_KEYS: [&str; 2] = ["what", "on"];
 
@@ -52,11 +65,14 @@ pub(super) fn check_inspection(
         FreeboardReader::new(&unsaid, problems).freeboard(freeboard, &top.key("freeboard"))
     });
     let freeboard = freeboard.filter(|freeboard| !freeboard.stations.is_empty());
-    let found = found_list(written.found.unwrap_or_default(), vocabulary, &unsaid, top, problems);
+    let mut found =
+        found_list(written.found.unwrap_or_default(), vocabulary, &unsaid, top, problems);
+    leave_out_empty(&mut found, &coverage, problems);
     Some(Inspection {
         vessel: vessel?,
         on: on?,
         by,
+        sheet: kept(written.sheet),
         renews,
         coverage,
         found,
@@ -101,6 +117,37 @@ fn found_list(
     found
 }
 
+/// Leaves out the rows of a sheet that were left empty: nobody looked there,
+/// so they say nothing. In a record that speaks for the tool's whole kind, or
+/// for everything, that would say that it is not there, so it is refused.
+fn leave_out_empty(found: &mut Vec<Found>, coverage: &Coverage, problems: &mut Problems) {
+    found.retain(|one| {
+        if one.row.is_none() || says_something(one) {
+            return true;
+        }
+        if coverage.everything || one.kind.is_some_and(|kind| coverage.is_whole(kind)) {
+            problems.add(
+                Problem::new(one.place.clone(), "this row was left empty")
+                    .offending(&one.mark)
+                    .expected("what was found, since the record covers everything of the kind")
+                    .mend("write `missing: yes`, or its `condition`, or a figure"),
+            );
+        }
+        false
+    });
+}
+
+fn says_something(found: &Found) -> bool {
+    found.missing
+        || found.state.is_some()
+        || found.count.is_some()
+        || found.expires.is_some()
+        || found.stowed.is_some()
+        || found.remark.is_some()
+        || !found.attributes.is_empty()
+        || !found.mended.is_empty()
+}
+
 struct FoundReader<'a> {
     vocabulary: &'a Vocabulary,
     unsaid: &'a Unsaid,
@@ -138,7 +185,10 @@ impl FoundReader<'_> {
                     .mend("take `missing` away, or the readings"),
             );
         }
+        let row = filled(form.row.as_deref())
+            .and_then(|text| count(text, 1, MOST_ROWS, &spot.key("row"), self.problems));
         Some(Found {
+            row,
             mark: mark?,
             kind,
             attributes,

@@ -15,6 +15,7 @@ mod check_tool;
 mod check_vessel;
 mod check_vocabulary;
 mod condition;
+mod folder;
 mod guard;
 #[cfg(test)]
 mod hostile_tests;
@@ -52,6 +53,7 @@ use written::vessel::VesselFile;
 
 pub use check_profile::MOST_REQUIREMENTS;
 pub use check_vessel::MOST_TOOLS;
+pub use folder::{FoundFile, RECORDS, find_files};
 pub use guard::LARGEST_FILE;
 pub use library::Library;
 pub use problem::{MOST_PROBLEMS, Position, Problem, Refusal};

@@ -100,6 +100,16 @@ pub enum Notice {
         /// The record's day.
         on: Day,
     },
+    /// A record was keyed in from a sheet that was printed from another state
+    /// of the vessel's file, or from other rules.
+    SheetOutOfDate {
+        /// The record's day.
+        on: Day,
+        /// Whether the vessel's file is another.
+        vessel: bool,
+        /// Whether the rules are others.
+        rules: bool,
+    },
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
 }
@@ -117,4 +127,22 @@ pub struct Check {
     pub judgements: Vec<Judgement>,
     /// What to tell about the check as a whole.
     pub notices: Vec<Notice>,
+}
+
+impl Notice {
+    /// The stable code, part of the JSON format.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::NoRuleNamesVessel => "no-rule-names-vessel",
+            Self::NotInForce { .. } => "not-in-force",
+            Self::DoesNotBind { .. } => "does-not-bind",
+            Self::NoEdition { .. } => "no-edition",
+            Self::UnknownWords { .. } => "unknown-words",
+            Self::MayBind { .. } => "may-bind",
+            Self::RecordAfterDeparture { .. } => "record-after-departure",
+            Self::FreeboardOtherPlace { .. } => "freeboard-other-place",
+            Self::SheetOutOfDate { .. } => "sheet-out-of-date",
+            Self::NoReturn => "no-return",
+        }
+    }
 }

@@ -343,6 +343,8 @@ pub type Readings = Vec<(AttributeId, Vec<Reading>)>;
 /// What an inspection found of one tool.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Found {
+    /// The row of the sheet that it was keyed in from.
+    pub row: Option<u32>,
     /// The tool's mark, matched against the vessel's list.
     pub mark: String,
     /// The kind; needed only for a tool that the vessel does not list.
@@ -376,6 +378,8 @@ pub struct Inspection {
     pub on: Day,
     /// By whom.
     pub by: Option<String>,
+    /// The digest of the sheet that it was keyed in from, as written.
+    pub sheet: Option<String>,
     /// Whether an inspection of this kind counts as the tools' inspection.
     pub renews: bool,
     /// What the record speaks for.

@@ -35,7 +35,7 @@ mod way;
 
 use super::Subject;
 use super::places::Places;
-use crate::model::finding::Verdict;
+use crate::model::finding::{Outcome, Verdict};
 use crate::model::text::steers;
 use crate::model::vessel::Trust;
 use profile::ProfileJson;
@@ -52,12 +52,16 @@ pub const SCHEMA: &str = "kitmuster/check/1";
 pub fn json(subject: &Subject<'_>) -> Result<String, serde_json::Error> {
     let mut text = serde_json::to_string_pretty(&CheckJson::new(subject))?;
     text.push('\n');
-    Ok(harmless(&text))
+    Ok(harmless(text))
 }
 
 /// Characters that steer a terminal, written as JSON escapes: the same value
 /// to a program, no harm to a screen. They occur within strings alone.
-fn harmless(text: &str) -> String {
+pub(super) fn harmless(text: String) -> String {
+    // Of the plain characters JSON itself escapes all that steer but one.
+    if text.is_ascii() && !text.contains('\u{7f}') {
+        return text;
+    }
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         if steers(c) {
@@ -70,7 +74,7 @@ fn harmless(text: &str) -> String {
 }
 
 #[derive(Debug, Serialize)]
-struct CheckJson {
+pub(super) struct CheckJson {
     schema: &'static str,
     program: ProgramJson,
     vessel: VesselJson,
@@ -82,7 +86,7 @@ struct CheckJson {
 }
 
 #[derive(Debug, Serialize)]
-struct ProgramJson {
+pub(super) struct ProgramJson {
     name: &'static str,
     version: &'static str,
 }
@@ -93,25 +97,26 @@ struct TripJson {
     r#return: String,
 }
 
+impl ProgramJson {
+    /// This program.
+    pub(super) fn this() -> Self {
+        Self { name: env!("CARGO_PKG_NAME"), version: env!("CARGO_PKG_VERSION") }
+    }
+}
+
 impl CheckJson {
-    fn new(subject: &Subject<'_>) -> Self {
+    pub(super) fn new(subject: &Subject<'_>) -> Self {
         let check = subject.check;
         let places = Places::new(subject.sources);
         Self {
             schema: SCHEMA,
-            program: ProgramJson {
-                name: env!("CARGO_PKG_NAME"),
-                version: env!("CARGO_PKG_VERSION"),
-            },
+            program: ProgramJson::this(),
             vessel: VesselJson::new(subject),
             trip: TripJson {
                 departure: check.asked.departure.to_string(),
                 r#return: check.asked.back.to_string(),
             },
-            trust: match check.asked.trust {
-                Trust::All => "all",
-                Trust::Measured => "measured",
-            },
+            trust: trust(check.asked.trust),
             verdict: verdict(check.verdict),
             notices: check
                 .notices
@@ -133,6 +138,23 @@ pub fn verdict(verdict: Verdict) -> &'static str {
         Verdict::Ready => "ready",
         Verdict::CannotTell => "cannot-tell",
         Verdict::NotReady => "not-ready",
+    }
+}
+
+/// The stable word for an outcome.
+pub(super) fn outcome(outcome: Outcome) -> &'static str {
+    match outcome {
+        Outcome::Met => "met",
+        Outcome::CannotTell => "cannot-tell",
+        Outcome::NotMet => "not-met",
+    }
+}
+
+/// The stable word for which figures are believed.
+pub(super) fn trust(trust: Trust) -> &'static str {
+    match trust {
+        Trust::All => "all",
+        Trust::Measured => "measured",
     }
 }
 

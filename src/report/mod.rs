@@ -5,18 +5,23 @@
 //! no file is opened here. Nothing out of a file is printed before its
 //! steering characters were made visible.
 
+pub mod audit;
+mod check_html;
 pub(crate) mod html;
 pub mod json;
 mod page;
+mod picture;
 mod places;
 mod problems;
 mod profiles;
 #[cfg(test)]
 mod sample;
+pub mod sheet;
 mod table;
 mod vocabulary;
 mod words;
 
+pub use check_html::check_html;
 pub use places::Places;
 pub use problems::{refusals, usage};
 pub use profiles::profiles;

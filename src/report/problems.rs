@@ -34,7 +34,32 @@ pub fn usage(what: &str, mend: &str, width: usize) -> String {
     page.finish()
 }
 
+/// The first thing that is wrong in a file, and how many more there are, for
+/// a list in which other things matter too.
+pub(super) fn write_first(page: &mut Page, indent: usize, refusal: &Refusal) {
+    let Some(first) = refusal.problems.first() else { return };
+    page.hang(indent, ("-", Tone::Bad), (&headline(refusal, first), Tone::Plain));
+    let more = refusal.problems.len() - 1;
+    if more > 0 {
+        let noun = if more == 1 { "problem" } else { "problems" };
+        page.prose(indent + 2, Tone::Plain, &format!("and {more} more {noun} in this file"));
+    } else if let Some(mend) = &first.mend {
+        page.prose(indent + 2, Tone::Plain, &format!("mend: {mend}"));
+    }
+}
+
 fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {
+    page.prose(0, Tone::Bad, &headline(refusal, problem));
+    if let Some(expected) = &problem.expected {
+        page.prose(INDENT, Tone::Plain, &format!("expected {expected}"));
+    }
+    if let Some(mend) = &problem.mend {
+        page.prose(INDENT, Tone::Plain, &format!("mend: {mend}"));
+    }
+}
+
+/// Where and what.
+fn headline(refusal: &Refusal, problem: &Problem) -> String {
     let file: &str =
         if problem.place.file.is_empty() { &refusal.file } else { &problem.place.file };
     let place = match (problem.position, problem.place.key.as_str()) {
@@ -46,13 +71,7 @@ fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {
         Some(offending) => format!("{}: `{offending}`", problem.what),
         None => problem.what.clone(),
     };
-    page.prose(0, Tone::Bad, &format!("{place} {what}"));
-    if let Some(expected) = &problem.expected {
-        page.prose(INDENT, Tone::Plain, &format!("expected {expected}"));
-    }
-    if let Some(mend) = &problem.mend {
-        page.prose(INDENT, Tone::Plain, &format!("mend: {mend}"));
-    }
+    format!("{place} {what}")
 }
 
 #[cfg(test)]

@@ -57,7 +57,7 @@ fn requirements(page: &mut Page, profile: &Profile) {
     }
 }
 
-fn verified(verified: Verified) -> &'static str {
+pub(super) fn verified(verified: Verified) -> &'static str {
     match verified {
         Verified::Read => "the clause was read",
         Verified::Excerpt => "seen in an excerpt",

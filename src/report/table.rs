@@ -5,7 +5,7 @@
 //! leaves out nothing without saying so.
 
 mod section;
-mod shared;
+pub(crate) mod shared;
 mod way;
 
 use super::Subject;
@@ -77,7 +77,7 @@ fn headline(page: &mut Page, subject: &Subject<'_>) {
 }
 
 /// Whether no rule had a word in the verdict.
-fn only_practice(check: &Check) -> bool {
+pub(super) fn only_practice(check: &Check) -> bool {
     let practice = |judgement: &Judgement| judgement.profile.standing == Standing::GoodPractice;
     !check.judgements.is_empty() && check.judgements.iter().all(practice)
 }
@@ -86,7 +86,7 @@ fn only_practice(check: &Check) -> bool {
 /// a day of return is wanting.
 fn trip(page: &mut Page, indent: usize, check: &Check) {
     let (asked, planned) = (check.asked, &check.vessel.trip);
-    let days = span(DaySpan { from: Some(asked.departure), until: Some(asked.back) });
+    let days = words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) });
     let no_return = check.notices.contains(&Notice::NoReturn);
     let as_planned = planned.departure == Some(asked.departure)
         && (no_return || planned.back == Some(asked.back));
@@ -97,19 +97,8 @@ fn trip(page: &mut Page, indent: usize, check: &Check) {
     }
 }
 
-/// The days of a trip or of a part of it.
-fn span(days: DaySpan) -> String {
-    match (days.from, days.until) {
-        (Some(from), Some(until)) if from == until => format!("of one day, {from}"),
-        (Some(from), Some(until)) => format!("{from} to {until}"),
-        (Some(from), None) => format!("from {from} on"),
-        (None, Some(until)) => format!("until {until}"),
-        (None, None) => "on any day".to_owned(),
-    }
-}
-
 /// The freeboard as the vessel states it, station by station.
-fn freeboard(vessel: &Vessel, units: Units) -> String {
+pub(super) fn freeboard(vessel: &Vessel, units: Units) -> String {
     let stations: Vec<_> = vessel
         .freeboard
         .stations
@@ -181,7 +170,7 @@ fn foot(page: &mut Page, check: &Check) {
 }
 
 /// What the findings rest on, so that memory is never taken for a text.
-fn memory(judgements: &[Judgement]) -> Option<String> {
+pub(super) fn memory(judgements: &[Judgement]) -> Option<String> {
     let how: Vec<Verified> = judgements
         .iter()
         .filter(|judgement| judgement.profile.standing == Standing::Rule)
@@ -208,7 +197,7 @@ fn memory(judgements: &[Judgement]) -> Option<String> {
     (!parts.is_empty()).then_some(told)
 }
 
-fn practice(judgements: &[Judgement]) -> Option<String> {
+pub(super) fn practice(judgements: &[Judgement]) -> Option<String> {
     let any = judgements.iter().any(|j| j.profile.standing == Standing::GoodPractice);
     any.then(|| {
         "What good practice asks is common practice in the trade, no published rule.".to_owned()

@@ -7,18 +7,22 @@
 mod asked;
 mod facts;
 pub(crate) mod figures;
+pub(crate) mod fleet;
 mod limits;
 mod notices;
+pub(crate) mod pages;
 mod reasons;
 mod remedies;
 mod serving;
+pub(crate) mod sheet;
 mod steps;
 mod unknowns;
 
+pub(crate) use asked::specs;
 pub(crate) use notices::{notice, notice_remedy};
 pub(crate) use remedies::fact_of;
 
-use crate::measure::{Length, System, Units};
+use crate::measure::{DaySpan, Length, System, Units};
 use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::{FreeboardFrom, Profile, Requirement};
@@ -57,7 +61,7 @@ struct Case {
 }
 
 impl<'a> Words<'a> {
-    pub(super) fn kind(&self, id: KindId) -> &'a str {
+    pub(crate) fn kind(&self, id: KindId) -> &'a str {
         &self.vocabulary.kind(id).name
     }
 
@@ -84,7 +88,7 @@ impl<'a> Words<'a> {
         self.tool(index).map_or("", |tool| &tool.mark)
     }
 
-    pub(super) fn requirement(&self, index: usize) -> Option<&'a Requirement> {
+    pub(crate) fn requirement(&self, index: usize) -> Option<&'a Requirement> {
         self.profile.requirements.get(index)
     }
 
@@ -199,6 +203,17 @@ pub(crate) fn sign(outcome: Outcome) -> &'static str {
         Outcome::Met => "+",
         Outcome::CannotTell => "?",
         Outcome::NotMet => "-",
+    }
+}
+
+/// The days of a trip or of a part of it.
+pub(crate) fn span(days: DaySpan) -> String {
+    match (days.from, days.until) {
+        (Some(from), Some(until)) if from == until => format!("of one day, {from}"),
+        (Some(from), Some(until)) => format!("{from} to {until}"),
+        (Some(from), None) => format!("from {from} on"),
+        (None, Some(until)) => format!("until {until}"),
+        (None, None) => "on any day".to_owned(),
     }
 }
 

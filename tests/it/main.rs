@@ -7,6 +7,7 @@
 )]
 #![allow(missing_docs)]
 
+mod audit;
 mod boundaries;
 mod broken;
 mod floors;
@@ -16,6 +17,7 @@ mod outfit;
 mod properties;
 mod run;
 mod shapes;
+mod sheet;
 mod situations;
 mod terminal;
 mod traps;

@@ -26,6 +26,9 @@ pub(crate) struct InspectionFile {
     /// By whom.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) by: Option<String>,
+    /// The digest of the sheet that it was keyed in from.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) sheet: Option<String>,
     /// How plain figures came about: `measured` (taken if missing),
     /// `stated` or `label`.
     pub(crate) figures: Option<String>,
@@ -50,6 +53,8 @@ pub(crate) struct InspectionFile {
 open_form! {
     /// What was found of one tool; the open keys are attributes.
     FoundForm, open as attributes: Loose<ReadingForm>;
+    /// The row of the sheet; a row with nothing else to it adds nothing.
+    "row" => row: String,
     /// The tool's mark.
     #[validate(length(max = LONGEST_NAME))]
     "mark" => mark: String,

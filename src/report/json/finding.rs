@@ -4,7 +4,7 @@
 
 use super::quantity::QuantityJson;
 use super::reason::ReasonJson;
-use crate::model::finding::{Finding, Outcome, Serving};
+use crate::model::finding::{Finding, Serving};
 use crate::model::place::Place;
 use crate::model::profile::{Level, Verified};
 use crate::report::places::Places;
@@ -65,11 +65,7 @@ impl FindingJson {
                 Level::Required => "required",
                 Level::Recommended => "recommended",
             }),
-            outcome: match finding.outcome {
-                Outcome::Met => "met",
-                Outcome::CannotTell => "cannot-tell",
-                Outcome::NotMet => "not-met",
-            },
+            outcome: super::outcome(finding.outcome),
             tools: finding.serving.iter().map(tool).collect(),
             reasons: finding
                 .reasons

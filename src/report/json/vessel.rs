@@ -88,6 +88,7 @@ impl VesselJson {
 impl NoticeJson {
     pub(super) fn new(notice: &Notice, vocabulary: &Vocabulary) -> Self {
         let told = Self {
+            code: notice.code(),
             text: words::notice(notice),
             remedy: words::notice_remedy(notice),
             ..Self::default()
@@ -95,32 +96,22 @@ impl NoticeJson {
         let day_of = |day: &Day| Some(day.to_string());
         let fact_of = |fact| Some(fact_code(fact, vocabulary));
         match notice {
-            Notice::NoRuleNamesVessel => Self { code: "no-rule-names-vessel", ..told },
-            Notice::NotInForce { profile } => {
-                Self { code: "not-in-force", profile: Some(profile.clone()), ..told }
-            }
-            Notice::DoesNotBind { profile } => {
-                Self { code: "does-not-bind", profile: Some(profile.clone()), ..told }
+            Notice::NoRuleNamesVessel | Notice::NoReturn => told,
+            Notice::NotInForce { profile } | Notice::DoesNotBind { profile } => {
+                Self { profile: Some(profile.clone()), ..told }
             }
             Notice::NoEdition { rule, day } => {
-                Self { code: "no-edition", rule: Some(rule.clone()), day: day_of(day), ..told }
+                Self { rule: Some(rule.clone()), day: day_of(day), ..told }
             }
-            Notice::UnknownWords { what, words } => Self {
-                code: "unknown-words",
-                fact: fact_of(what),
-                words: Some(words.clone()),
-                ..told
-            },
+            Notice::UnknownWords { what, words } => {
+                Self { fact: fact_of(what), words: Some(words.clone()), ..told }
+            }
             Notice::MayBind { rule, fact } => {
-                Self { code: "may-bind", rule: Some(rule.clone()), fact: fact_of(fact), ..told }
+                Self { rule: Some(rule.clone()), fact: fact_of(fact), ..told }
             }
-            Notice::RecordAfterDeparture { on } => {
-                Self { code: "record-after-departure", day: day_of(on), ..told }
-            }
-            Notice::FreeboardOtherPlace { on } => {
-                Self { code: "freeboard-other-place", day: day_of(on), ..told }
-            }
-            Notice::NoReturn => Self { code: "no-return", ..told },
+            Notice::RecordAfterDeparture { on }
+            | Notice::FreeboardOtherPlace { on }
+            | Notice::SheetOutOfDate { on, .. } => Self { day: day_of(on), ..told },
         }
     }
 }

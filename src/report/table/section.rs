@@ -3,7 +3,7 @@
 //! Imports `model` and the page and words beside it.
 
 use super::shared::{self, Shared};
-use super::{span, tone};
+use super::tone;
 use crate::measure::DaySpan;
 use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Asked, Because, Finding, Outcome};
@@ -81,7 +81,7 @@ impl Section<'_> {
     fn part_of_trip(&self, page: &mut Page) {
         let trip = DaySpan { from: Some(self.asked.departure), until: Some(self.asked.back) };
         if self.judgement.days != trip {
-            let days = format!("judged for part of the trip: {}", span(self.judgement.days));
+            let days = format!("judged for part of the trip: {}", words::span(self.judgement.days));
             page.prose(INDENT, Tone::Plain, &days);
         }
     }

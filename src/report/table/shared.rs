@@ -8,14 +8,14 @@ use crate::model::reason::{Reason, VesselFact};
 use crate::report::words::fact_of;
 
 /// A missing fact and the findings that it leaves open.
-pub(super) struct Shared<'a> {
-    pub(super) fact: &'a VesselFact,
+pub(crate) struct Shared<'a> {
+    pub(crate) fact: &'a VesselFact,
     /// The requirements, by index.
-    pub(super) requirements: Vec<usize>,
+    pub(crate) requirements: Vec<usize>,
 }
 
 /// The facts that more than one of the findings lack.
-pub(super) fn shared<'a>(findings: &[&'a Finding]) -> Vec<Shared<'a>> {
+pub(crate) fn shared<'a>(findings: &[&'a Finding]) -> Vec<Shared<'a>> {
     let mut all: Vec<Shared<'a>> = Vec::new();
     for finding in findings {
         for fact in finding.reasons.iter().filter_map(fact_of) {
@@ -32,7 +32,7 @@ pub(super) fn shared<'a>(findings: &[&'a Finding]) -> Vec<Shared<'a>> {
 
 /// The reasons of a finding that the shared facts do not tell already; none
 /// if they tell it all.
-pub(super) fn news<'a>(finding: &'a Finding, told: &[&VesselFact]) -> Vec<&'a Because> {
+pub(crate) fn news<'a>(finding: &'a Finding, told: &[&VesselFact]) -> Vec<&'a Because> {
     let is_told = |because: &&Because| fact_of(because).is_some_and(|fact| told.contains(&fact));
     let (told, news): (Vec<_>, Vec<_>) = finding.reasons.iter().partition(is_told);
     // Spares that fit nothing follow from a tool that is open itself.
@@ -42,10 +42,10 @@ pub(super) fn news<'a>(finding: &'a Finding, told: &[&VesselFact]) -> Vec<&'a Be
 
 /// A finding that only follows from another, with the index of the
 /// requirement that it follows from.
-type Follower<'a> = (usize, &'a Finding);
+pub(crate) type Follower<'a> = (usize, &'a Finding);
 
 /// The findings that only follow from another one among these, and the rest.
-pub(super) fn followers<'a>(findings: &[&'a Finding]) -> (Vec<Follower<'a>>, Vec<&'a Finding>) {
+pub(crate) fn followers<'a>(findings: &[&'a Finding]) -> (Vec<Follower<'a>>, Vec<&'a Finding>) {
     let is_here = |leader: &usize| findings.iter().any(|f| f.requirement == *leader);
     let (mut followers, mut leaders) = (Vec::new(), Vec::new());
     for finding in findings.iter().copied() {

@@ -90,7 +90,8 @@ impl Words<'_> {
         figures
     }
 
-    fn worked_out(&self, limit: &Limit, freeboard: Option<Length>) -> Option<Demand> {
+    /// What a limit comes to at a freeboard; nothing where a fact is missing.
+    pub(crate) fn worked_out(&self, limit: &Limit, freeboard: Option<Length>) -> Option<Demand> {
         let figure = |bound, rounding| self.bound(bound, freeboard, rounding);
         Some(match limit {
             Limit::Any => Demand::Open,
@@ -177,7 +178,7 @@ fn test_of_freeboard(test: &Test) -> bool {
 }
 
 /// Everything that can serve, in order.
-fn specs(requirement: &Requirement) -> Vec<&Spec> {
+pub(crate) fn specs(requirement: &Requirement) -> Vec<&Spec> {
     match &requirement.need {
         Need::Tools { types, .. } => {
             types.iter().flat_map(|t| &t.members).flat_map(|m| &m.choices).collect()

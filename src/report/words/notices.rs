@@ -37,6 +37,14 @@ pub(crate) fn notice(notice: &Notice) -> String {
             "the freeboard in the record of {on} was taken from the other place (rail or working \
              deck) than the declared one, and does not count"
         ),
+        Notice::SheetOutOfDate { on, vessel, rules } => {
+            let what = match (vessel, rules) {
+                (true, true) => "another state of the vessel's file and other rules",
+                (true, false) => "another state of the vessel's file",
+                (false, _) => "other rules, or another revision of them",
+            };
+            format!("the sheet of the inspection record of {on} was printed from {what}")
+        }
         Notice::NoReturn => "no day of return is known: judged as a trip of one day".to_owned(),
     }
 }
@@ -61,6 +69,11 @@ pub(crate) fn notice_remedy(notice: &Notice) -> Option<String> {
         Notice::RecordAfterDeparture { on } => Some(format!(
             "check a trip that departs on {on} or later, or mend the day of the record"
         )),
+        Notice::SheetOutOfDate { .. } => Some(
+            "see that its rows still mean the same tools and figures; the record counts as it \
+             stands"
+                .to_owned(),
+        ),
         Notice::FreeboardOtherPlace { .. } => {
             Some("measure the freeboard again from where the rule takes it".to_owned())
         }
@@ -126,6 +139,10 @@ mod tests {
             (Notice::MayBind { rule: id(), fact: VesselFact::Gear }, Some("`gear: []`")),
             (Notice::RecordAfterDeparture { on: day }, Some("2026-03-02 or later")),
             (Notice::FreeboardOtherPlace { on: day }, Some("measure the freeboard again")),
+            (
+                Notice::SheetOutOfDate { on: day, vessel: true, rules: false },
+                Some("same tools and figures"),
+            ),
             (Notice::NoReturn, None),
         ];
         for (told, part) in &notices {

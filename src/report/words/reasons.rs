@@ -6,7 +6,7 @@
 use super::Words;
 use super::figures;
 use crate::measure::{Day, Quantity, System};
-use crate::model::finding::Because;
+use crate::model::finding::{Because, Finding};
 use crate::model::reason::{Demand, DisputedReading, Has, Reason};
 use crate::model::vocabulary::{AttributeId, AttributeShape};
 
@@ -25,6 +25,21 @@ impl Words<'_> {
             }
             _ => self.reason(&because.reason),
         }
+    }
+
+    /// The reason with the mark of the tool that it speaks of.
+    pub(crate) fn told(&self, because: &Because) -> String {
+        let reason = self.reason_of(because);
+        match because.tool {
+            Some(tool) => format!("{}: {reason}", self.lot(tool)),
+            None => reason,
+        }
+    }
+
+    /// Why a finding is not met or cannot be told, in one sentence: the first
+    /// reason, which speaks of the nearest tool.
+    pub(crate) fn first_reason(&self, finding: &Finding) -> String {
+        finding.reasons.first().map(|because| self.told(because)).unwrap_or_default()
     }
 
     fn fault(&self, reason: &Reason) -> String {

@@ -68,7 +68,7 @@ impl Words<'_> {
 
     /// Of the broken part of a lot: the mark of the lot, how many are broken
     /// and how many there are.
-    pub(super) fn broken_of(&self, tool: usize) -> Option<(&str, u32, u32)> {
+    pub(crate) fn broken_of(&self, tool: usize) -> Option<(&str, u32, u32)> {
         let part = self.tool(tool).filter(|tool| tool.state == State::Broken)?;
         let lot = part.mark.strip_suffix(BROKEN)?;
         let whole = self.vessel.kit.iter().find(|tool| tool.mark == lot)?;

@@ -1,0 +1,275 @@
+//! The command `audit`: many vessels in one run.
+//!
+//! Imports `load`, `fleet` and `report`. A file that is refused is a row of
+//! the report; only profiles that are refused stop it.
+
+use super::arguments::{AuditArguments, FleetFormat};
+use super::exit::Exit;
+use super::library::{self, Named, named};
+use super::output::{self, Terminal, Whole};
+use super::{Stop, check::today, inputs};
+use crate::engine::Depth;
+use crate::fleet::{self, Audit, Counts, Files, Orders, Records, Row, Selection};
+use crate::load::{Library, Refusal};
+use crate::measure::DaySpan;
+use crate::model::finding::Verdict;
+use crate::model::profile::Profile;
+use crate::report::{self, audit::Fleet};
+use indicatif::ProgressBar;
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// How many vessels are judged before their lines are written.
+const AT_ONCE: usize = 1024;
+
+/// From how many files on a bar shows how far the audit is.
+const LONG: usize = 500;
+
+/// Everything that an audit works on.
+struct Input {
+    library: Library,
+    asked: Vec<Arc<Profile>>,
+    files: Files,
+    records: Records,
+    refused_records: Vec<Refusal>,
+}
+
+/// Audits the vessels and prints or writes what came out.
+pub(super) fn run(arguments: &AuditArguments, terminal: &Terminal) -> Result<Exit, Stop> {
+    if let Some(path) = &arguments.output {
+        inputs::spare_audit(path, arguments)?;
+    }
+    let pool = rayon::ThreadPoolBuilder::new().num_threads(arguments.threads.unwrap_or(0)).build();
+    let pool =
+        pool.map_err(|error| Stop::usage(format!("no threads to work with: {error}"), ""))?;
+    pool.install(|| {
+        let input = read(arguments)?;
+        if arguments.format == FleetFormat::Lines {
+            return lines(arguments, input);
+        }
+        whole(arguments, terminal, input)
+    })
+}
+
+fn orders<'a>(arguments: &AuditArguments, input: &'a Input) -> Orders<'a> {
+    Orders {
+        library: &input.library,
+        asked: &input.asked,
+        on: arguments.on,
+        back: arguments.back,
+        date: arguments.date.unwrap_or_else(today),
+        trust: arguments.trust.into(),
+        depth: match arguments.format {
+            FleetFormat::Html => Depth::Whole,
+            _ => Depth::Findings,
+        },
+    }
+}
+
+fn whole(arguments: &AuditArguments, terminal: &Terminal, input: Input) -> Result<Exit, Stop> {
+    let orders = orders(arguments, &input);
+    let mut records = input.records.clone();
+    let left_out = fleet::settle(&orders, &input.files.vessels, &mut records);
+    let bar = bar(input.files.vessels.len());
+    let mut rows = fleet::rows(&orders, &input.files.vessels, &records, |row| row, || bar.inc(1));
+    bar.finish_and_clear();
+    rows.extend(input.refused_records.iter().cloned().map(Row::Refused));
+    let vocabulary = &input.library.vocabulary;
+    let (selection, order) = (selection(arguments), arguments.order.into());
+    let mut audit = Audit::new(orders.date, orders.trust, rows, vocabulary, &selection, order);
+    audit.left_out = left_out;
+    let of = Fleet { audit: &audit, vocabulary, units: arguments.units.into() };
+    let text = text(arguments, terminal, &of)?;
+    match &arguments.output {
+        Some(path) => output::write_whole(path, &text)?,
+        None => output::print(&text)?,
+    }
+    Ok(exit(&audit.counts, audit.left_out.iter().any(|out| out.called_so > 0)))
+}
+
+fn text(arguments: &AuditArguments, terminal: &Terminal, of: &Fleet<'_>) -> Result<String, Stop> {
+    let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
+    match arguments.format {
+        FleetFormat::Table | FleetFormat::Lines => Ok(report::audit::table(of, place.width)),
+        FleetFormat::Json => report::audit::json::json(of).map_err(|error| formless(&error)),
+        FleetFormat::Csv => report::audit::csv::csv(of).map_err(|error| formless(&error)),
+        FleetFormat::Html => Ok(report::audit::html::html(of.audit, of.vocabulary, of.units)),
+    }
+}
+
+fn formless(error: &dyn std::error::Error) -> Stop {
+    Stop::usage(format!("the result could not be put into this format: {error}"), "")
+}
+
+/// One line a vessel, written as the vessels are judged, so that no more
+/// than a few are held at a time.
+fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
+    let orders = orders(arguments, &input);
+    let mut records = input.records.clone();
+    let left_out = fleet::settle(&orders, &input.files.vessels, &mut records);
+    let selection = selection(arguments);
+    let (vocabulary, units) = (&input.library.vocabulary, arguments.units.into());
+    let mut out = match &arguments.output {
+        Some(path) => Out::File(Box::new(Whole::begin(path)?)),
+        None => Out::Screen,
+    };
+    let bar = bar(input.files.vessels.len());
+    let mut counts = Counts::default();
+    let finish = |row: Row| {
+        let (concerned, shown) = match &row {
+            Row::Vessel(judged) => {
+                (selection.concerns(&judged.check), selection.shows(&judged.check))
+            }
+            Row::Refused(_) => (true, true),
+        };
+        let mut counts = Counts::default();
+        if concerned {
+            counts.add(&row);
+        }
+        let wanted = concerned && shown;
+        let line = wanted.then(|| report::audit::line::line(&row, vocabulary, units));
+        (counts, line.transpose())
+    };
+    let refused: Vec<_> = input.refused_records.iter().cloned().map(Err).collect();
+    for part in input.files.vessels.chunks(AT_ONCE).chain(refused.chunks(AT_ONCE)) {
+        let mut text = String::new();
+        for (one, line) in fleet::rows(&orders, part, &records, finish, || bar.inc(1)) {
+            counts.sum(&one);
+            text.push_str(&line.map_err(|error| formless(&error))?.unwrap_or_default());
+        }
+        out.write(&text)?;
+    }
+    bar.finish_and_clear();
+    out.finish()?;
+    for left in &left_out {
+        output::complain(&format!("{}\n", report::audit::left_out(left)));
+    }
+    Ok(exit(&counts, left_out.iter().any(|out| out.called_so > 0)))
+}
+
+/// Where lines go.
+enum Out {
+    Screen,
+    File(Box<Whole>),
+}
+
+impl Out {
+    fn write(&mut self, text: &str) -> Result<(), Stop> {
+        match self {
+            Self::Screen => output::print(text),
+            Self::File(file) => file.write(text),
+        }
+    }
+
+    fn finish(self) -> Result<(), Stop> {
+        match self {
+            Self::Screen => Ok(()),
+            Self::File(file) => file.finish(),
+        }
+    }
+}
+
+/// A file that could not be read, or a record of which the vessel cannot be
+/// told, outranks every verdict.
+fn exit(counts: &Counts, doubtful_record: bool) -> Exit {
+    if counts.refused > 0 || doubtful_record {
+        return Exit::Refused;
+    }
+    let all_ready = counts.not_ready == 0 && counts.cannot_tell == 0 && counts.ready > 0;
+    if all_ready { Exit::Ready } else { Exit::NotReady }
+}
+
+fn selection(arguments: &AuditArguments) -> Selection {
+    Selection {
+        verdicts: arguments.verdict.iter().map(|verdict| Verdict::from(*verdict)).collect(),
+        gears: arguments.gear.clone(),
+        ports: arguments.port.clone(),
+        bound_by: arguments.bound_by.clone(),
+        requirements: arguments.requirement.clone(),
+    }
+}
+
+/// A bar on a terminal's standard error, where the run is long.
+fn bar(files: usize) -> ProgressBar {
+    if files < LONG {
+        return ProgressBar::hidden();
+    }
+    ProgressBar::new(u64::try_from(files).unwrap_or(u64::MAX))
+}
+
+fn read(arguments: &AuditArguments) -> Result<Input, Stop> {
+    let mut refusals: Vec<Refusal> = Vec::new();
+    let mut library = library::open(arguments.requirements.as_deref(), &mut refusals)?;
+    let files = library::add_files(&mut library, &arguments.profile, &mut refusals);
+    if !refusals.is_empty() {
+        return Err(Stop::Refused(refusals));
+    }
+    let asked = asked(&library, &arguments.profile, files)?;
+    known(&library, arguments)?;
+    let mut files = Files::find(&arguments.paths);
+    files.records.extend(named_records(&arguments.inspection, &mut files.vessels));
+    if files.vessels.is_empty() {
+        let paths: Vec<_> =
+            arguments.paths.iter().map(|path| format!("`{}`", path.display())).collect();
+        return Err(Stop::usage(
+            format!("no vessel's inventory in {}", paths.join(", ")),
+            "name files, or folders that hold files ending in `.yaml`",
+        ));
+    }
+    let paths = files.records.iter().map(PathBuf::as_path);
+    let (records, refused_records) = Records::read(paths, &library.vocabulary);
+    Ok(Input { library, asked, files, records, refused_records })
+}
+
+/// The records that were named, folders with all that lies below them.
+fn named_records(named: &[PathBuf], refused: &mut Vec<Result<PathBuf, Refusal>>) -> Vec<PathBuf> {
+    let mut records = Vec::new();
+    for found in named.iter().flat_map(|path| crate::load::find_files(path)) {
+        match found {
+            Ok(found) => records.push(found.path),
+            Err(refusal) => refused.push(Err(refusal)),
+        }
+    }
+    records
+}
+
+/// The profiles that were asked for, every edition of a rule that was: each
+/// judges its own days.
+fn asked(
+    library: &Library,
+    typed: &[String],
+    files: Vec<Arc<Profile>>,
+) -> Result<Vec<Arc<Profile>>, Stop> {
+    let mut files = files.into_iter();
+    let mut asked: Vec<Arc<Profile>> = Vec::new();
+    for text in typed {
+        let found = match named(text) {
+            Named::File(_) => files.next().into_iter().collect(),
+            Named::Id(id) => library::of_id(library, id, DaySpan::ALWAYS)?,
+        };
+        for profile in found {
+            if asked.iter().all(|other| other.id != profile.id) {
+                asked.push(profile);
+            }
+        }
+    }
+    Ok(asked)
+}
+
+/// That what vessels are selected by is known: a slip would select nothing
+/// and look like a clean fleet.
+fn known(library: &Library, arguments: &AuditArguments) -> Result<(), Stop> {
+    for id in &arguments.bound_by {
+        library::of_id(library, id, DaySpan::ALWAYS)?;
+    }
+    for id in &arguments.requirement {
+        let mut all = library.profiles.iter().flat_map(|profile| &profile.requirements);
+        if !all.any(|requirement| requirement.id == *id) {
+            return Err(Stop::usage(
+                format!("no profile has a requirement `{id}`"),
+                "`kitmuster profiles ID` lists the requirements of a profile",
+            ));
+        }
+    }
+    Ok(())
+}

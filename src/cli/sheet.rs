@@ -1,0 +1,144 @@
+//! The command `sheet`: paper for the deck, and the way back from paper to
+//! data.
+//!
+//! Imports `load`, `engine` and `report`. It reads and judges a vessel as
+//! `check` does; the exit code says only whether the paper was written.
+
+use super::arguments::{CheckArguments, Format, ReaderArgument, SheetArguments, TrustArgument};
+use super::exit::Exit;
+use super::library::{self, Named, named, of_id};
+use super::{Stop, check, inputs, output};
+use crate::engine::Depth;
+use crate::load::Refusal;
+use crate::measure::DaySpan;
+use crate::model::profile::Profile;
+use crate::model::vessel::Trust;
+use crate::report::{self, Subject};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// Writes the paper, or the file to fill in, that was asked for.
+pub(super) fn run(arguments: &SheetArguments) -> Result<Exit, Stop> {
+    let text = match (&arguments.blank_vessel, &arguments.vessel) {
+        (Some(profile), _) => blank(arguments, profile)?,
+        (None, Some(vessel)) => of_vessel(arguments, vessel.clone())?,
+        (None, None) => {
+            return Err(Stop::usage(
+                "no vessel was named",
+                "write `kitmuster sheet VESSEL.yaml`, or `--blank-vessel PROFILE` for a file to \
+                 fill in",
+            ));
+        }
+    };
+    match &arguments.output {
+        Some(path) => output::write_whole(path, &text)?,
+        None => output::print(&text)?,
+    }
+    Ok(Exit::Ready)
+}
+
+/// What `check` would read for the same vessel.
+fn as_check(arguments: &SheetArguments, vessel: PathBuf) -> CheckArguments {
+    CheckArguments {
+        vessel,
+        profile: arguments.profile.clone(),
+        requirements: arguments.requirements.clone(),
+        on: arguments.on,
+        back: arguments.back,
+        inspection: Vec::new(),
+        trust: TrustArgument::All,
+        units: arguments.units,
+        format: Format::Table,
+        output: arguments.output.clone(),
+    }
+}
+
+fn of_vessel(arguments: &SheetArguments, vessel: PathBuf) -> Result<String, Stop> {
+    if arguments.inspection && arguments.reader == Some(ReaderArgument::Skipper) {
+        return Err(Stop::usage(
+            "`--inspection` and `--for skipper` do not go together",
+            "an inspection record is keyed in from the inspector's sheet; leave one of them out",
+        ));
+    }
+    let asked = as_check(arguments, vessel);
+    if let Some(path) = &asked.output {
+        inputs::spare(path, &asked)?;
+    }
+    let input = check::read(&asked)?;
+    let skipper = arguments.reader == Some(ReaderArgument::Skipper);
+    let depth = if skipper { Depth::Whole } else { Depth::Findings };
+    let units = arguments.units.into();
+    let check = input.check(Trust::All, depth, units);
+    let subject = Subject {
+        check: &check,
+        vocabulary: &input.library.vocabulary,
+        sources: &input.sources,
+        units,
+    };
+    Ok(if arguments.inspection {
+        report::sheet::empty_record(&subject)
+    } else if skipper {
+        report::sheet::for_skipper(&subject)
+    } else {
+        report::sheet::for_inspector(&subject)
+    })
+}
+
+/// An inventory to fill in for one profile.
+fn blank(arguments: &SheetArguments, typed: &str) -> Result<String, Stop> {
+    refuse_beside_blank(arguments)?;
+    if let Some(path) = &arguments.output {
+        let mut read = as_check(arguments, PathBuf::from(typed));
+        read.profile = vec![typed.to_owned()];
+        inputs::spare(path, &read)?;
+    }
+    let mut refusals: Vec<Refusal> = Vec::new();
+    let mut library = library::open(arguments.requirements.as_deref(), &mut refusals)?;
+    let files = library::add_files(&mut library, &[typed.to_owned()], &mut refusals);
+    if !refusals.is_empty() {
+        return Err(Stop::Refused(refusals));
+    }
+    let day = arguments.on.unwrap_or_else(check::today);
+    let days = DaySpan { from: Some(day), until: Some(arguments.back.unwrap_or(day)) };
+    let profiles = match named(typed) {
+        Named::File(_) => files,
+        Named::Id(id) => of_id(&library, id, days)?,
+    };
+    let profile = only(typed, &profiles)?;
+    Ok(report::sheet::blank_vessel(profile, &library.vocabulary, arguments.units.into()))
+}
+
+/// What has no meaning for a file that is of no vessel yet.
+fn refuse_beside_blank(arguments: &SheetArguments) -> Result<(), Stop> {
+    let beside = [
+        ("a vessel's file", arguments.vessel.is_some()),
+        ("`--inspection`", arguments.inspection),
+        ("`--for`", arguments.reader.is_some()),
+        ("`--profile`", !arguments.profile.is_empty()),
+    ];
+    match beside.into_iter().find(|(_, given)| *given) {
+        Some((what, _)) => Err(Stop::usage(
+            format!("{what} and `--blank-vessel` do not go together"),
+            "a blank inventory is for a profile and for no vessel yet; leave one of them out",
+        )),
+        None => Ok(()),
+    }
+}
+
+/// The one profile that is meant, if what it asks is known.
+fn only<'p>(typed: &str, profiles: &'p [Arc<Profile>]) -> Result<&'p Profile, Stop> {
+    match profiles {
+        [profile] if profile.encoded => Ok(profile),
+        [profile] => Err(Stop::usage(
+            format!("`{}` is known, not encoded: what it asks is not in this program", profile.id),
+            format!("list the kit by hand, with the text of {}", profile.source),
+        )),
+        several => {
+            let ids: Vec<_> = several.iter().map(|profile| format!("`{}`", profile.id)).collect();
+            Err(Stop::usage(
+                format!("`{typed}` has several editions: {}", ids.join(", ")),
+                "name one of them, or the day with `--on`",
+            ))
+        }
+    }
+}

@@ -1,0 +1,34 @@
+//! A fleet's audit in every format: a page for the terminal, JSON as one
+//! document or one line a vessel, CSV with one row a finding, and HTML.
+//!
+//! Imports `fleet` and below. Decides nothing: rows come ordered and counted.
+
+pub mod csv;
+pub mod html;
+pub mod json;
+pub mod line;
+mod table;
+
+pub use table::table;
+
+use crate::fleet::{Audit, LeftOut};
+use crate::measure::Units;
+use crate::model::text::visible;
+use crate::model::vocabulary::Vocabulary;
+
+/// An audit with all that is needed to put it into words.
+#[derive(Debug, Clone, Copy)]
+pub struct Fleet<'a> {
+    /// The audit.
+    pub audit: &'a Audit,
+    /// The words for kinds and attributes.
+    pub vocabulary: &'a Vocabulary,
+    /// Which units are shown.
+    pub units: Units,
+}
+
+/// One sentence on a record that was laid over no vessel.
+pub fn left_out(left_out: &LeftOut) -> String {
+    let why = super::words::fleet::left_out(left_out);
+    visible(&format!("{}: not laid over: {why}", left_out.file))
+}

@@ -1,0 +1,278 @@
+//! A fleet's audit as one JSON document: the format `kitmuster/audit/1`.
+//!
+//! The vessels are those of `kitmuster/check/1`, with the answers that an
+//! audit does not work out set to null. Documented in DEVELOPERS.md.
+
+use super::Fleet;
+use crate::engine::validity::End;
+use crate::fleet::{Lapse, LeftOut, Missed, Row, SameMark, What};
+use crate::load::{Problem, Refusal};
+use crate::measure::{Length, Rounding, System, Units};
+use crate::report::Subject;
+use crate::report::json::{CheckJson, ProgramJson, harmless, trust, verdict};
+use crate::report::words::{figures, fleet};
+use serde::Serialize;
+
+/// The name and version of the format.
+pub const SCHEMA: &str = "kitmuster/audit/1";
+
+/// The audit as pretty-printed JSON, ending in a line feed.
+///
+/// # Errors
+/// None in practice: the types of the format all have a JSON form.
+pub fn json(of: &Fleet<'_>) -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(&AuditJson::new(of))?;
+    text.push('\n');
+    Ok(harmless(text))
+}
+
+#[derive(Serialize)]
+pub(crate) struct AuditJson {
+    schema: &'static str,
+    program: ProgramJson,
+    date: String,
+    trust: &'static str,
+    verdict: &'static str,
+    totals: TotalsJson,
+    most_missed: Vec<MissedJson>,
+    lapses: Vec<LapseJson>,
+    same_marks: Vec<SameMarkJson>,
+    records_left_out: Vec<LeftOutJson>,
+    refused: Vec<RefusedJson>,
+    vessels: Vec<CheckJson>,
+}
+
+#[derive(Serialize)]
+struct TotalsJson {
+    vessels: usize,
+    ready: usize,
+    not_ready: usize,
+    cannot_tell: usize,
+    refused: usize,
+    outside_selection: usize,
+    shown: usize,
+}
+
+#[derive(Serialize)]
+struct MissedJson {
+    profile: String,
+    requirement: String,
+    title: String,
+    clause: String,
+    not_met: usize,
+    cannot_tell: usize,
+    median_shortfall: Option<ShortJson>,
+    worst_shortfall: Option<ShortJson>,
+}
+
+#[derive(Serialize)]
+struct ShortJson {
+    nanometres: i64,
+    text: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    vessel: Option<String>,
+}
+
+#[derive(Serialize)]
+struct LapseJson {
+    file: String,
+    vessel: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    tool: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    certificate_of: Option<String>,
+    end: &'static str,
+    through: String,
+    within_days: i64,
+    decides: bool,
+    serves: Vec<ServesJson>,
+}
+
+#[derive(Serialize)]
+struct ServesJson {
+    profile: String,
+    requirement: String,
+}
+
+#[derive(Serialize)]
+struct SameMarkJson {
+    mark: String,
+    kind: String,
+    vessels: Vec<NamedJson>,
+}
+
+#[derive(Serialize)]
+struct NamedJson {
+    file: String,
+    name: String,
+}
+
+#[derive(Serialize)]
+struct LeftOutJson {
+    file: String,
+    vessel: String,
+    vessels_called_so: usize,
+    text: String,
+}
+
+/// A file that was refused.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub(crate) struct RefusedJson {
+    file: String,
+    problems: Vec<ProblemJson>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+struct ProblemJson {
+    file: String,
+    key: String,
+    line: Option<usize>,
+    column: Option<usize>,
+    offending: Option<String>,
+    what: String,
+    expected: Option<String>,
+    mend: Option<String>,
+}
+
+impl AuditJson {
+    pub(crate) fn new(of: &Fleet<'_>) -> Self {
+        let audit = of.audit;
+        let counts = &audit.counts;
+        let refused = audit.rows.iter().filter_map(|row| match row {
+            Row::Refused(refusal) => Some(RefusedJson::new(refusal)),
+            Row::Vessel(_) => None,
+        });
+        let vessels: Vec<_> = audit
+            .rows
+            .iter()
+            .filter_map(|row| match row {
+                Row::Vessel(judged) => Some(CheckJson::new(&Subject {
+                    check: &judged.check,
+                    vocabulary: of.vocabulary,
+                    sources: &judged.sources,
+                    units: of.units,
+                })),
+                Row::Refused(_) => None,
+            })
+            .collect();
+        Self {
+            schema: SCHEMA,
+            program: ProgramJson::this(),
+            date: audit.date.to_string(),
+            trust: trust(audit.trust),
+            verdict: verdict(audit.verdict()),
+            totals: TotalsJson {
+                vessels: counts.vessels(),
+                ready: counts.ready,
+                not_ready: counts.not_ready,
+                cannot_tell: counts.cannot_tell,
+                refused: counts.refused,
+                outside_selection: audit.outside,
+                shown: vessels.len(),
+            },
+            most_missed: audit.missed.iter().map(|m| MissedJson::new(m, of.units)).collect(),
+            lapses: audit.lapses.iter().map(LapseJson::new).collect(),
+            same_marks: audit.marks.iter().map(|m| SameMarkJson::new(m, of)).collect(),
+            records_left_out: audit.left_out.iter().map(LeftOutJson::new).collect(),
+            refused: refused.collect(),
+            vessels,
+        }
+    }
+}
+
+impl MissedJson {
+    fn new(missed: &Missed, units: Units) -> Self {
+        let requirement = missed.requirement();
+        let short = |length: Length, system: System, vessel: Option<String>| ShortJson {
+            nanometres: length.nanometres(),
+            text: figures::length(length, system, units, Rounding::Up),
+            vessel,
+        };
+        let system = missed.worst.as_ref().map_or(System::Customary, |worst| worst.system);
+        Self {
+            profile: missed.profile.id.clone(),
+            requirement: requirement.map(|r| r.id.clone()).unwrap_or_default(),
+            title: requirement.map(|r| r.title.to_string()).unwrap_or_default(),
+            clause: requirement.map(|r| r.clause.clone()).unwrap_or_default(),
+            not_met: missed.not_met,
+            cannot_tell: missed.cannot_tell,
+            median_shortfall: missed.median.map(|length| short(length, system, None)),
+            worst_shortfall: missed
+                .worst
+                .as_ref()
+                .map(|worst| short(worst.short, worst.system, Some(worst.vessel.clone()))),
+        }
+    }
+}
+
+impl LapseJson {
+    fn new(lapse: &Lapse) -> Self {
+        let (tool, certificate_of) = match &lapse.what {
+            What::Tool(mark) => (Some(mark.clone()), None),
+            What::Certificate(person) => (None, Some(person.clone())),
+        };
+        Self {
+            file: lapse.file.clone(),
+            vessel: lapse.vessel.clone(),
+            tool,
+            certificate_of,
+            end: match lapse.end {
+                End::Expiry => "expiry",
+                End::Inspection => "inspection",
+            },
+            through: lapse.through.to_string(),
+            within_days: lapse.within,
+            decides: lapse.decides,
+            serves: lapse
+                .serves
+                .iter()
+                .map(|(profile, requirement)| ServesJson {
+                    profile: profile.clone(),
+                    requirement: requirement.clone(),
+                })
+                .collect(),
+        }
+    }
+}
+
+impl SameMarkJson {
+    fn new(mark: &SameMark, of: &Fleet<'_>) -> Self {
+        let named =
+            |(file, name): &(String, String)| NamedJson { file: file.clone(), name: name.clone() };
+        Self {
+            mark: mark.mark.clone(),
+            kind: of.vocabulary.kind(mark.kind).id.clone(),
+            vessels: mark.vessels.iter().map(named).collect(),
+        }
+    }
+}
+
+impl LeftOutJson {
+    fn new(left_out: &LeftOut) -> Self {
+        Self {
+            file: left_out.file.to_string(),
+            vessel: left_out.vessel.clone(),
+            vessels_called_so: left_out.called_so,
+            text: fleet::left_out(left_out),
+        }
+    }
+}
+
+impl RefusedJson {
+    pub(crate) fn new(refusal: &Refusal) -> Self {
+        let problem = |problem: &Problem| ProblemJson {
+            file: problem.place.file.to_string(),
+            key: problem.place.key.clone(),
+            line: problem.position.map(|position| position.line),
+            column: problem.position.map(|position| position.column),
+            offending: problem.offending.clone(),
+            what: problem.what.clone(),
+            expected: problem.expected.clone(),
+            mend: problem.mend.clone(),
+        };
+        Self {
+            file: refusal.file.clone(),
+            problems: refusal.problems.iter().map(problem).collect(),
+        }
+    }
+}

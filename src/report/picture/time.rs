@@ -1,0 +1,217 @@
+//! The time line: until when what serves is good, against the trip and the
+//! last day on which the kit is ready.
+//!
+//! Imports `engine::validity`, `model`, `measure` and the words beside it.
+
+use super::{Drawing, WIDTH, area, label, label_at, label_to, line, places};
+use crate::engine::validity::{self, End, Holding};
+use crate::measure::{Day, DaySpan};
+use crate::model::check::Judgement;
+use crate::model::finding::{Asked, ReadyUntil};
+use crate::report::html::shown;
+use crate::report::words::{Words, figures, pages};
+use maud::{Markup, html};
+
+/// Where the line begins and ends, from the left.
+const LEFT: f64 = 26.0;
+const RIGHT: f64 = WIDTH - 8.0;
+/// Where the first row begins and how tall a row is.
+const TOP: f64 = 30.0;
+const ROW: f64 = 40.0;
+/// How many days before departure are drawn, and how many after the return at
+/// most: a certificate of years would make a week at sea a hair.
+const BEFORE: i64 = 14;
+const AFTER: i64 = 200;
+
+/// Things that are good over the same days.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Bar {
+    span: DaySpan,
+    end: End,
+    certificate: bool,
+    until: Day,
+    names: Vec<String>,
+}
+
+/// The figure of one judgement; a sentence where nothing that serves has an
+/// end; nothing where nothing serves.
+pub(in crate::report) fn figure(
+    words: &Words<'_>,
+    judgement: &Judgement,
+    asked: Asked,
+    id: &str,
+) -> Markup {
+    let (bars, endless) = bars(words, judgement);
+    if bars.is_empty() && endless.is_empty() {
+        return html! {};
+    }
+    html! {
+        section class="picture" aria-labelledby={ (id) "-h" } {
+            h4 id={ (id) "-h" } { "Time" }
+            @if bars.is_empty() {
+                p { "Nothing that serves has a last day." }
+            } @else {
+                div class="panels" { (drawn(words, judgement, asked, &bars, id)) }
+                @if !endless.is_empty() {
+                    p { "Without a last day: " (shown(&endless.join(", "))) "." }
+                }
+            }
+        }
+    }
+}
+
+fn drawn(words: &Words<'_>, judgement: &Judgement, asked: Asked, bars: &[Bar], id: &str) -> Markup {
+    let until = format!("ready until {}", words.ready_until(judgement));
+    let trip = format!("trip {} to {}", asked.departure, asked.back);
+    let told: Vec<String> = bars.iter().map(told).collect();
+    let facts = [trip.clone(), until.clone()].into_iter().chain(told.iter().cloned());
+    let drawing = Drawing {
+        id: id.to_owned(),
+        height: TOP + places(bars.len()) * ROW + 50.0,
+        title: "Until when what serves is good".to_owned(),
+        facts: facts.collect::<Vec<_>>().join("; "),
+        body: body(judgement, asked, bars),
+    };
+    html! {
+        figure {
+            (drawing.svg())
+            figcaption {
+                (shown(&trip)) "; " (shown(&until))
+                ul.keyed {
+                    @for (index, text) in told.iter().enumerate() {
+                        li { b { (letter(index)) } " " (shown(text)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn told(bar: &Bar) -> String {
+    let names = figures::all_of(&bar.names);
+    pages::good_through(&names, bar.certificate, bar.end, bar.until)
+}
+
+/// What ends, the first to end first, and the marks of what does not.
+fn bars(words: &Words<'_>, judgement: &Judgement) -> (Vec<Bar>, Vec<String>) {
+    let (mut bars, mut endless): (Vec<Bar>, Vec<String>) = (Vec::new(), Vec::new());
+    for finding in &judgement.findings {
+        let Some(requirement) = words.requirement(finding.requirement) else { continue };
+        for valid in validity::validities(words.vocabulary, words.vessel, requirement, finding) {
+            let (name, certificate) = name(words, valid.holding);
+            let Some((until, end)) = valid.span.until.zip(valid.end) else {
+                if !endless.contains(&name) {
+                    endless.push(name);
+                }
+                continue;
+            };
+            let same = |bar: &&mut Bar| {
+                bar.span == valid.span && bar.end == end && bar.certificate == certificate
+            };
+            match bars.iter_mut().find(same) {
+                Some(bar) if bar.names.contains(&name) => {}
+                Some(bar) => bar.names.push(name),
+                None => {
+                    bars.push(Bar { span: valid.span, end, certificate, until, names: vec![name] })
+                }
+            }
+        }
+    }
+    bars.sort_by_key(|bar| bar.until);
+    endless.retain(|name| !bars.iter().any(|bar| bar.names.contains(name)));
+    (bars, endless)
+}
+
+fn name(words: &Words<'_>, holding: Holding) -> (String, bool) {
+    match holding {
+        Holding::Tool(tool) => (words.mark(tool).to_owned(), false),
+        Holding::Certificate(person, _) => {
+            let people = words.vessel.people.as_deref().unwrap_or_default();
+            (people.get(person).map(|p| p.name.clone()).unwrap_or_default(), true)
+        }
+    }
+}
+
+/// A, B, … Z, then 27, 28.
+fn letter(index: usize) -> String {
+    match u8::try_from(index) {
+        Ok(index) if index < 26 => char::from(b'A' + index).to_string(),
+        _ => (index + 1).to_string(),
+    }
+}
+
+/// The days that are drawn.
+struct Axis {
+    first: Day,
+    last: Day,
+}
+
+impl Axis {
+    fn new(judgement: &Judgement, asked: Asked, bars: &[Bar]) -> Self {
+        let mut last = asked.back;
+        let ends = bars.iter().map(|bar| bar.until);
+        let ready = match judgement.ready_until {
+            ReadyUntil::Day(day) => Some(day),
+            ReadyUntil::None | ReadyUntil::NoEnd => None,
+        };
+        for day in ends.chain(ready) {
+            if day > last && day.days_since(asked.back) <= AFTER {
+                last = day;
+            }
+        }
+        for _ in 0..BEFORE {
+            last = last.next();
+        }
+        let mut first = asked.departure;
+        for _ in 0..BEFORE {
+            first = first.previous();
+        }
+        Self { first, last }
+    }
+
+    /// Where a day begins, within what is drawn.
+    #[allow(clippy::cast_precision_loss, reason = "a place on the page, never a verdict")]
+    fn at(&self, day: Day) -> f64 {
+        let all = self.last.days_since(self.first).max(1) as f64;
+        let share = day.days_since(self.first) as f64 / all;
+        LEFT + share.clamp(0.0, 1.0) * (RIGHT - LEFT)
+    }
+}
+
+fn body(judgement: &Judgement, asked: Asked, bars: &[Bar]) -> Markup {
+    let axis = Axis::new(judgement, asked, bars);
+    let bottom = TOP + places(bars.len()) * ROW;
+    let (out, home) =
+        (axis.at(asked.departure), axis.at(asked.back.next()).max(axis.at(asked.departure) + 2.0));
+    html! {
+        (area("trip", (out, TOP - 6.0), (home - out, bottom - TOP + 10.0)))
+        (label_at("strong", ((out + home) / 2.0, TOP - 12.0), "trip"))
+        @for (index, bar) in bars.iter().enumerate() {
+            (row(&axis, bar, index))
+        }
+        (line("axis", (LEFT, bottom + 4.0), (RIGHT, bottom + 4.0)))
+        @if let ReadyUntil::Day(day) = judgement.ready_until {
+            @let x = axis.at(day.next());
+            (line("own", (x, TOP - 6.0), (x, bottom + 10.0)))
+            (label_at("strong", (x, bottom + 44.0), &format!("ready until {day}")))
+        }
+        (label("", (LEFT, bottom + 23.0), &axis.first.to_string()))
+        (label_to("", (RIGHT, bottom + 23.0), &axis.last.to_string()))
+    }
+}
+
+/// One bar under its letter and its last day; what runs on beyond the drawing
+/// ends in an arrow.
+fn row(axis: &Axis, bar: &Bar, index: usize) -> Markup {
+    let y = TOP + places(index) * ROW;
+    let from = bar.span.from.map_or(LEFT, |day| axis.at(day));
+    let to = axis.at(bar.until.next());
+    let beyond = bar.until >= axis.last;
+    let text = if beyond { format!("to {} →", bar.until) } else { format!("to {}", bar.until) };
+    html! {
+        (label("strong", (4.0, y + 31.0), &letter(index)))
+        (label("", (LEFT + 2.0, y + 15.0), &text))
+        (area("bar", (from.min(RIGHT - 2.0), y + 20.0), ((to - from).max(2.0), 12.0)))
+        @if bar.until < axis.first { (label("", (LEFT + 120.0, y + 15.0), "over")) }
+    }
+}

@@ -1,0 +1,207 @@
+//! What the requirements that bind ask of one thing in hand: each figure,
+//! feature and word once, with what is asked of it by which clause.
+//!
+//! Imports `model` and the words beside it. Whether the thing keeps it is
+//! judged by the engine, never here.
+
+use crate::model::profile::Requirement;
+use crate::model::rule::{Member, Need, Spec, Test, ToolType};
+use crate::model::vocabulary::{AttributeId, AttributeShape, KindId, Vocabulary, fold};
+use crate::report::words::Words;
+use crate::report::words::sheet::Ends;
+
+/// Something that is asked of a thing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Ask {
+    /// Which dimension, feature or word.
+    pub(super) attribute: AttributeId,
+    /// What is asked, and by which clause.
+    wants: Vec<(String, String)>,
+    /// Whether it is another way, open where the one before it is not kept.
+    pub(super) or: bool,
+}
+
+impl Ask {
+    /// What is asked, in words. Clauses are named only where they differ in
+    /// what they ask.
+    pub(super) fn text(&self) -> String {
+        let mut by_clause: Vec<(&str, Vec<&str>)> = Vec::new();
+        for (clause, text) in &self.wants {
+            match by_clause.iter_mut().find(|(known, _)| known == clause) {
+                Some((_, texts)) if texts.contains(&text.as_str()) => {}
+                Some((_, texts)) => texts.push(text),
+                None => by_clause.push((clause, vec![text])),
+            }
+        }
+        let told: Vec<(&str, String)> =
+            by_clause.into_iter().map(|(clause, texts)| (clause, texts.join(" or "))).collect();
+        match told.as_slice() {
+            [] => String::new(),
+            [(_, first), rest @ ..] if rest.iter().all(|(_, text)| text == first) => first.clone(),
+            all => {
+                let texts = all.iter().map(|(clause, text)| format!("{text} ({clause})"));
+                texts.collect::<Vec<_>>().join("; ")
+            }
+        }
+    }
+}
+
+/// An ask as a file tells it: the name where the key does not say it, what
+/// is asked, how it is written.
+pub(super) fn for_a_file(ask: &Ask, vocabulary: &Vocabulary) -> String {
+    let attribute = vocabulary.attribute(ask.attribute);
+    let mut parts = Vec::new();
+    if fold(&attribute.name) != attribute.id {
+        parts.push(attribute.name.clone());
+    }
+    let or = if ask.or { "or: " } else { "" };
+    parts.push(match (&attribute.shape, ask.text().as_str()) {
+        (AttributeShape::Feature, "no") => "yes or no; it must be no".to_owned(),
+        (AttributeShape::Feature, _) => "yes or no".to_owned(),
+        (_, text) => text.to_owned(),
+    });
+    format!("{or}{}", parts.join(": "))
+}
+
+/// The asks of one thing, in the order of the rules.
+#[derive(Debug, Default)]
+pub(super) struct Asks {
+    /// Each attribute once.
+    pub(super) list: Vec<Ask>,
+    /// What no box can hold: days before which it had to be acquired,
+    /// conditions under which it may serve.
+    pub(super) notes: Vec<String>,
+}
+
+impl Asks {
+    /// What an alternative asks.
+    pub(super) fn add(&mut self, words: &Words<'_>, requirement: &Requirement, spec: Placed<'_>) {
+        let ends = words.ends(requirement, Some(spec.spec));
+        let clause = spec.clause(requirement);
+        let only = words.only_where(&spec.spec.when);
+        // One alternative of several that is open to some vessels only: what
+        // it asks beyond the others says so.
+        let mut own = Self::default();
+        own.tests(words, &spec.spec.tests, clause, ends);
+        for ask in own.list {
+            for (clause, text) in ask.wants {
+                let known = self.list.iter().find(|known| known.attribute == ask.attribute);
+                let told = known.is_some_and(|known| known.wants.iter().any(|(_, t)| *t == text));
+                let text = match &only {
+                    Some(only) if !told => format!("{text} ({only})"),
+                    _ => text,
+                };
+                self.want(ask.attribute, &clause, text, ask.or);
+            }
+        }
+        own.notes.into_iter().for_each(|note| self.note(note));
+        if let Some(only) = only.filter(|_| spec.spec.tests.is_empty()) {
+            self.note(format!("serves {only}"));
+        }
+    }
+
+    /// What tests ask, by a clause, at the ends of the freeboards.
+    pub(super) fn tests(
+        &mut self,
+        words: &Words<'_>,
+        tests: &[Test],
+        clause: &str,
+        ends: Option<Ends>,
+    ) {
+        tests.iter().for_each(|test| self.test(words, test, clause, ends, false));
+    }
+
+    fn test(&mut self, words: &Words<'_>, test: &Test, clause: &str, ends: Option<Ends>, or: bool) {
+        match test {
+            Test::Limit { attribute, limit, written } => {
+                self.want(*attribute, clause, words.asked(limit, written, ends), or);
+            }
+            Test::Feature { attribute, wanted } => {
+                let text = if *wanted { "yes" } else { "no" };
+                self.want(*attribute, clause, text.to_owned(), or);
+            }
+            Test::Choice { attribute, allowed } => {
+                self.want(*attribute, clause, words.one_of(*attribute, allowed), or);
+            }
+            Test::AcquiredBefore(day) => self.note(format!("serves if acquired before {day}")),
+            Test::AnyOf(groups) | Test::Readings(groups) => {
+                for (index, group) in groups.iter().enumerate() {
+                    let other = or || (index > 0 && matches!(test, Test::AnyOf(_)));
+                    group.iter().for_each(|test| self.test(words, test, clause, ends, other));
+                }
+            }
+        }
+    }
+
+    fn want(&mut self, attribute: AttributeId, clause: &str, text: String, or: bool) {
+        let want = (clause.to_owned(), text);
+        match self.list.iter_mut().find(|ask| ask.attribute == attribute) {
+            Some(ask) => ask.wants.push(want),
+            None => self.list.push(Ask { attribute, wants: vec![want], or }),
+        }
+    }
+
+    fn note(&mut self, note: String) {
+        if !self.notes.contains(&note) {
+            self.notes.push(note);
+        }
+    }
+
+    /// The asks as one text, for a thing that is yet to be found.
+    pub(super) fn in_words(&self, vocabulary: &Vocabulary) -> String {
+        let texts = self.list.iter().map(|ask| {
+            let attribute = vocabulary.attribute(ask.attribute);
+            let or = if ask.or { "or " } else { "" };
+            match (&attribute.shape, ask.text().as_str()) {
+                (AttributeShape::Feature, "yes" | "no or yes") => format!("{or}{}", attribute.name),
+                (AttributeShape::Feature, text) => format!("{or}{}: {text}", attribute.name),
+                (_, text) => format!("{or}{} {text}", attribute.name),
+            }
+        });
+        texts.chain(self.notes.iter().cloned()).collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// An alternative where it stands in its requirement.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Placed<'a> {
+    /// The type that it is a member of; none for gear.
+    pub(super) of_type: Option<&'a ToolType>,
+    /// The member; none for gear.
+    pub(super) member: Option<&'a Member>,
+    /// The alternative itself.
+    pub(super) spec: &'a Spec,
+}
+
+impl Placed<'_> {
+    fn clause<'b>(&'b self, requirement: &'b Requirement) -> &'b str {
+        let of_type = self.of_type.and_then(|of_type| of_type.clause.as_deref());
+        self.spec.clause.as_deref().or(of_type).unwrap_or(&requirement.clause)
+    }
+}
+
+/// Every alternative of a requirement with its place.
+pub(super) fn placed(requirement: &Requirement) -> Vec<Placed<'_>> {
+    match &requirement.need {
+        Need::Tools { types, .. } => types
+            .iter()
+            .flat_map(|of_type| of_type.members.iter().map(move |member| (of_type, member)))
+            .flat_map(|(of_type, member)| {
+                member.choices.iter().map(move |spec| Placed {
+                    of_type: Some(of_type),
+                    member: Some(member),
+                    spec,
+                })
+            })
+            .collect(),
+        Need::Gear { choices, .. } => {
+            choices.iter().map(|spec| Placed { of_type: None, member: None, spec }).collect()
+        }
+        Need::Certificates { .. } => Vec::new(),
+    }
+}
+
+/// The alternatives of a requirement that a thing of this kind may be.
+pub(super) fn of_kind(requirement: &Requirement, kind: KindId) -> Vec<Placed<'_>> {
+    placed(requirement).into_iter().filter(|placed| placed.spec.kind == kind).collect()
+}

@@ -1,0 +1,375 @@
+//! The inspector's sheet: a form in HTML to walk the deck with.
+//!
+//! Imports `model` and the words beside it. One row is one thing in hand,
+//! with a box for each figure that any binding requirement asks of it.
+
+use super::asks::Ask;
+use super::digest::Digest;
+use super::rows::{Group, Row, Serves, Thing};
+use super::{STYLE, editions, notices, stubs};
+use crate::model::profile::FreeboardFrom;
+use crate::model::rule::{Base, Bound, Condition, Holders, Limit, Test};
+use crate::model::vocabulary::{AttributeId, AttributeShape, Vocabulary};
+use crate::report::html::{document, shown};
+use crate::report::words::{self, sheet as said, specs};
+use crate::report::{Subject, sheet::rows};
+use maud::{Markup, html};
+
+/// The sheet as one document of HTML.
+pub(super) fn page(subject: &Subject<'_>, digest: &Digest) -> String {
+    let groups = rows::groups(subject);
+    let legend = rows::legend(subject, &groups);
+    let vessel = &subject.check.vessel;
+    let form = Form { subject, legend: &legend };
+    let body = html! {
+        main.sheet {
+            h1.rail { "Deck sheet for the inspector: " (shown(&vessel.name)) }
+            (form.head())
+            (notices(&subject.check.notices))
+            (stubs(subject))
+            table.walk {
+                thead { tr { th colspan="2" { (form.running(digest)) } } }
+                @for group in &groups { (form.group(group)) }
+                tbody.foot { tr { td colspan="2" { (form.legend()) (signatures()) (foot()) } } }
+            }
+        }
+    };
+    document(&format!("Deck sheet, {}", vessel.name), STYLE, &body)
+}
+
+struct Form<'a> {
+    subject: &'a Subject<'a>,
+    legend: &'a [AttributeId],
+}
+
+impl Form<'_> {
+    fn vocabulary(&self) -> &Vocabulary {
+        self.subject.vocabulary
+    }
+
+    /// What stands on every page, so that a loose one finds its way back.
+    fn running(&self, digest: &Digest) -> Markup {
+        let check = self.subject.check;
+        let ids: Vec<_> = check.judgements.iter().map(|j| j.profile.id.as_str()).collect();
+        html! {
+            div.running {
+                span { (shown(&said::vessel_line(&check.vessel).join(", "))) }
+                span { "trip " (check.asked.departure) " to " (check.asked.back) }
+                span { "sheet " b.digest { (digest) } }
+                span { (shown(&ids.join(", "))) }
+            }
+        }
+    }
+
+    /// What is known of the vessel, and the boxes for it.
+    fn head(&self) -> Markup {
+        let vessel = &self.subject.check.vessel;
+        let stations = &vessel.freeboard.stations;
+        html! {
+            (editions(self.subject.check))
+            p.soft { (said::HOW_TO) }
+            div.facts {
+                @if stations.is_empty() {
+                    p.first { strong { (said::NO_FREEBOARD) } }
+                    (entry(&html! { strong { (said::freeboard_box(self.rule_takes_from())) } }))
+                }
+                @for station in stations {
+                    (entry(&html! {
+                        strong { (said::freeboard_box(vessel.freeboard.from)) }
+                        @if let Some(name) = &station.name { ", at " (shown(name)) }
+                        "; listed: " (said::listed_freeboard(station, self.subject.units))
+                    }))
+                }
+                @if self.other_place() {
+                    (entry(&html! {
+                        strong { (said::freeboard_box(self.rule_takes_from())) }
+                        ": the list took it from the other place"
+                    }))
+                }
+                @for id in self.features() {
+                    @let name = self.vocabulary().vessel_features.get(&id).cloned();
+                    (square(&html! { (shown(&name.unwrap_or(id))) }))
+                }
+                @for fact in self.gear_facts() { (entry(&html! { (fact) })) }
+            }
+            @if !stations.is_empty() { p.soft { (said::WORKED_OUT) } }
+        }
+    }
+
+    /// From where the rules take the freeboard; the first one's word, since a
+    /// list of two places has two boxes.
+    fn rule_takes_from(&self) -> FreeboardFrom {
+        let first = self.subject.check.judgements.first();
+        first.map_or(self.subject.check.vessel.freeboard.from, |j| j.profile.freeboard_from)
+    }
+
+    fn other_place(&self) -> bool {
+        let from = self.subject.check.vessel.freeboard.from;
+        let listed = !self.subject.check.vessel.freeboard.stations.is_empty();
+        listed && self.subject.check.judgements.iter().any(|j| j.profile.freeboard_from != from)
+    }
+
+    /// Features of the vessel on which something hangs.
+    fn features(&self) -> Vec<String> {
+        let mut ids: Vec<String> = Vec::new();
+        let mut conditions: Vec<&Condition> = Vec::new();
+        for judgement in &self.subject.check.judgements {
+            for finding in &judgement.findings {
+                let requirement = judgement.profile.requirements.get(finding.requirement);
+                let Some(requirement) = requirement else { continue };
+                conditions.extend(&requirement.when);
+                conditions.extend(requirement.unless.iter().flatten());
+                conditions.extend(specs(requirement).into_iter().flat_map(|spec| &spec.when));
+            }
+        }
+        for condition in conditions {
+            if let Condition::Feature { feature, .. } = condition
+                && !ids.contains(feature)
+            {
+                ids.push(feature.clone());
+            }
+        }
+        ids
+    }
+
+    /// Figures of the fishing gear on which a limit hangs.
+    fn gear_facts(&self) -> Vec<&'static str> {
+        let mut facts = Vec::new();
+        for judgement in &self.subject.check.judgements {
+            for finding in &judgement.findings {
+                let requirement = judgement.profile.requirements.get(finding.requirement);
+                let tests = requirement.into_iter().flat_map(specs).flat_map(|spec| &spec.tests);
+                for base in tests.flat_map(bases) {
+                    let fact = match base {
+                        Base::HeaviestHook => "wire of the heaviest hook aboard",
+                        Base::ThickestLine => "diameter of the thickest fishing line aboard",
+                        Base::Freeboard => continue,
+                    };
+                    if !facts.contains(&fact) {
+                        facts.push(fact);
+                    }
+                }
+            }
+        }
+        facts
+    }
+
+    fn group(&self, group: &Group<'_>) -> Markup {
+        html! {
+            tbody {
+                @for (index, row) in group.rows.iter().enumerate() {
+                    @if index == 0 {
+                        tr.place { th colspan="2" scope="rowgroup" { (shown(&group.place)) } }
+                    }
+                    (self.row(row))
+                }
+            }
+        }
+    }
+
+    fn row(&self, row: &Row<'_>) -> Markup {
+        html! {
+            tr.thing {
+                th.number scope="row" { (row.number) }
+                td {
+                    div.flow {
+                        div.what { (self.what(row)) }
+                        (state(&row.thing))
+                        @for ask in &row.asks.list { (self.ask(ask)) }
+                        (extras(row))
+                    }
+                }
+            }
+        }
+    }
+
+    /// What it is, what it is for, and what the list says of it.
+    fn what(&self, row: &Row<'_>) -> Markup {
+        let name = match row.thing {
+            Thing::Tool(tool) => {
+                let kind = &self.vocabulary().kind(tool.kind).name;
+                Some((&tool.mark, tool.name.as_ref().unwrap_or(kind)))
+            }
+            Thing::Gear(piece) => {
+                Some((&piece.name, &self.vocabulary().kind(piece.tool.kind).name))
+            }
+            Thing::Holders(_) | Thing::LookFor => None,
+        };
+        html! {
+            @if let Some((mark, kind)) = name { b.mark { (shown(mark)) } " " (shown(kind)) }
+            @if row.serves.is_empty() { ": no rule here asks for it" }
+            @for (index, serves) in row.serves.iter().enumerate() {
+                @let same = name.is_some_and(|(_, kind)| same_words(kind, &serves.title));
+                @match (index, same) {
+                    (0, true) => { " " }
+                    (0, false) if name.is_some() => { ", for: " }
+                    (0, false) => {}
+                    _ => { " / " }
+                }
+                (serving(serves, same))
+            }
+            @if !row.asks.notes.is_empty() { i.note { ". " (shown(&row.asks.notes.join("; "))) } }
+        }
+    }
+
+    /// A box for a figure or a word, a square for a feature.
+    fn ask(&self, ask: &Ask) -> Markup {
+        let attribute = self.vocabulary().attribute(ask.attribute);
+        let feature = attribute.shape == AttributeShape::Feature;
+        let text = ask.text();
+        let bare = feature && matches!(text.as_str(), "yes" | "no or yes");
+        let label = html! {
+            @if ask.or { "or: " }
+            @if feature { (shown(&attribute.name)) } @else { b { (shown(&attribute.name)) } }
+            (self.letter(ask.attribute))
+            @if !bare { " " (shown(&text)) }
+            @if !attribute.shown { " " i { "(label or statement)" } }
+        };
+        if feature { square(&label) } else { entry(&label) }
+    }
+
+    /// The letter of the legend that tells how it is measured.
+    fn letter(&self, attribute: AttributeId) -> Markup {
+        let at = self.legend.iter().position(|id| *id == attribute);
+        html! { @if let Some(at) = at { " " span.letter { "(" (letter(at)) ")" } } }
+    }
+
+    fn legend(&self) -> Markup {
+        html! {
+            @if !self.legend.is_empty() {
+                section.legend {
+                    h2 { "How to measure" }
+                    ul {
+                        @for (at, id) in self.legend.iter().enumerate() {
+                            @let attribute = self.vocabulary().attribute(*id);
+                            @let measure = attribute.measure.clone().unwrap_or_default();
+                            li { b { "(" (letter(at)) ") " (shown(&attribute.name)) } ": " (shown(&measure)) ". " }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What a thing serves, with its clause; the title is left out where it is
+/// the thing's own name.
+fn serving(serves: &Serves, same: bool) -> Markup {
+    html! {
+        @if !same { (shown(&serves.title)) " " }
+        "(" (shown(&serves.clause)) @for more in &serves.more { "; " (shown(more)) } ")"
+    }
+}
+
+fn same_words(one: &str, other: &str) -> bool {
+    one.to_lowercase() == other.to_lowercase()
+}
+
+/// Whether it is there and works.
+fn state(thing: &Thing<'_>) -> Markup {
+    html! {
+        @match thing {
+            Thing::Tool(..) | Thing::LookFor => {
+                div.state { @for word in ["there", "works"] { (square(&html! { (word) })) } }
+            }
+            Thing::Gear(_) | Thing::Holders(_) => {}
+        }
+    }
+}
+
+/// Boxes beside those for what is asked.
+fn extras(row: &Row<'_>) -> Markup {
+    html! {
+        @match row.thing {
+            Thing::Holders(holders) => (people(holders)),
+            Thing::LookFor => {
+                (entry(&html! { "mark of what was found" }))
+                @if row.asks.list.is_empty() { (entry(&html! { "its figures" })) }
+            }
+            Thing::Tool(tool) => { @if tool.count > 1 { (entry(&html! { b { "how many" } })) } }
+            Thing::Gear(_) => {}
+        }
+    }
+}
+
+/// Boxes for the certificates that are asked.
+fn people(holders: &Holders) -> Markup {
+    let roles: Vec<String> = match holders {
+        Holders::EachRole(roles) => roles.clone(),
+        Holders::People(count) => (1..=*count).map(|number| format!("person {number}")).collect(),
+    };
+    html! {
+        @for role in roles {
+            (entry(&html! { b { (shown(&role)) } ": name" }))
+            (entry(&html! { "number" }))
+            (entry(&html! { "issued, expires" }))
+        }
+    }
+}
+
+fn entry(label: &Markup) -> Markup {
+    html! { div.ask { span.said { (label) } span.box {} } }
+}
+
+/// A square for a tick or a cross.
+fn square(label: &Markup) -> Markup {
+    html! { div.yesno { span.square {} span.said { (label) } } }
+}
+
+/// `a` to `z`, then `aa`.
+fn letter(at: usize) -> String {
+    let sign = |n: usize| char::from(b'a' + u8::try_from(n % 26).unwrap_or_default());
+    match at / 26 {
+        0 => sign(at).to_string(),
+        round => format!("{}{}", sign(round - 1), sign(at)),
+    }
+}
+
+fn signatures() -> Markup {
+    html! {
+        section.sign {
+            (entry(&html! { "inspector, name" })) (entry(&html! { "signature" }))
+            (entry(&html! { "day and hour" }))
+            (entry(&html! { "for the vessel, name" })) (entry(&html! { "signature" }))
+            (entry(&html! { "place" }))
+            div.remarks { "remarks, by row number" }
+        }
+    }
+}
+
+/// The cautions that stand under every paper.
+pub(super) fn foot() -> Markup {
+    html! { footer { p { (words::CAUTION) } p { (words::FOOT) } } }
+}
+
+/// What a test's figures are a percentage of.
+fn bases(test: &Test) -> Vec<Base> {
+    fn of(bound: &Bound) -> Vec<Base> {
+        match bound {
+            Bound::Fixed { .. } => Vec::new(),
+            Bound::Share(_, base) => vec![*base],
+            Bound::Greater(limbs) | Bound::Lesser(limbs) => limbs.iter().flat_map(of).collect(),
+        }
+    }
+    match test {
+        Test::Limit { limit, .. } => match limit {
+            Limit::Any | Limit::About { .. } => Vec::new(),
+            Limit::AtLeast(b) | Limit::MoreThan(b) | Limit::AtMost(b) | Limit::LessThan(b) => of(b),
+            Limit::Within(low, high) => of(low).into_iter().chain(of(high)).collect(),
+        },
+        Test::AnyOf(groups) | Test::Readings(groups) => {
+            groups.iter().flatten().flat_map(bases).collect()
+        }
+        Test::Feature { .. } | Test::Choice { .. } | Test::AcquiredBefore(_) => Vec::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::letter;
+
+    #[test]
+    fn letters_go_on_after_z() {
+        assert_eq!([0, 25, 26, 52].map(letter), ["a", "z", "aa", "ba"]);
+    }
+}

@@ -1,0 +1,82 @@
+//! Words for a fleet: counts, what lapses, what is missed most, marks.
+//!
+//! Imports `fleet`, `model` and `measure` only.
+
+use super::figures;
+use crate::engine::validity::End;
+use crate::fleet::{Counts, Lapse, LeftOut, Missed, SameMark, What};
+use crate::measure::{Length, System, Units};
+
+/// `18 vessels`, `1 vessel`.
+pub(crate) fn count(number: usize, noun: &str) -> String {
+    let ending = if number == 1 { "" } else { "s" };
+    format!("{number} {noun}{ending}")
+}
+
+/// `7 ready, 8 not ready, 3 can't tell`.
+pub(crate) fn counts(counts: &Counts) -> String {
+    format!(
+        "{} ready, {} not ready, {} can't tell",
+        counts.ready, counts.not_ready, counts.cannot_tell
+    )
+}
+
+/// On how many vessels a requirement is missed.
+pub(crate) fn missed_on(missed: &Missed) -> String {
+    let parts = [(missed.not_met, "not met on"), (missed.cannot_tell, "can't tell on")];
+    let told = parts.iter().filter(|(number, _)| *number > 0);
+    told.map(|(number, what)| format!("{what} {number}")).collect::<Vec<_>>().join(", ")
+}
+
+/// The median and the worst shortfall, where there is one.
+pub(crate) fn shortfalls(missed: &Missed, units: Units) -> Option<String> {
+    let (median, worst) = (missed.median?, missed.worst.as_ref()?);
+    let by = |length: Length, system: System| figures::difference(length, system, units);
+    let at_worst = format!("{} ({})", by(worst.short, worst.system), worst.vessel);
+    Some(if missed.not_met == 1 || median == worst.short {
+        format!("too short by {at_worst}")
+    } else {
+        format!("too short by {} in the middle, {at_worst} at worst", by(median, worst.system))
+    })
+}
+
+/// What lapses: `the inspection of LC-1 falls due after 2026-12-14`.
+pub(crate) fn lapse(lapse: &Lapse) -> String {
+    let day = lapse.through;
+    match (&lapse.what, lapse.end) {
+        (What::Tool(mark), End::Expiry) => format!("{mark} is good through {day}"),
+        (What::Tool(mark), End::Inspection) => {
+            format!("the inspection of {mark} is good through {day}")
+        }
+        (What::Certificate(person), _) => {
+            format!("the certificate of {person} is good through {day}")
+        }
+    }
+}
+
+/// What a lapse does to the verdict.
+pub(crate) fn after_lapse(lapse: &Lapse) -> &'static str {
+    if lapse.decides { "then not ready" } else { "something else serves after it" }
+}
+
+/// Why a record was laid over no vessel.
+pub(crate) fn left_out(left_out: &LeftOut) -> String {
+    let vessel = &left_out.vessel;
+    match left_out.called_so {
+        0 => format!("no vessel here is called `{vessel}`"),
+        _ => format!(
+            "{} vessels here are called `{vessel}`; of which it is cannot be told",
+            left_out.called_so
+        ),
+    }
+}
+
+/// What a mark on several vessels means.
+pub(crate) const SAME_MARK: &str = "the same mark, with nothing written that tells the tools \
+    apart, on vessels that are at sea on the same days: look whether it is one tool";
+
+/// The vessels on which a mark stands.
+pub(crate) fn vessels_of(mark: &SameMark) -> String {
+    let names: Vec<_> = mark.vessels.iter().map(|(_, name)| name.clone()).collect();
+    figures::all_of(&names)
+}

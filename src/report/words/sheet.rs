@@ -1,0 +1,306 @@
+//! The words of the papers for the deck: what is asked, worked out for this
+//! vessel, and what stands over each part of a paper.
+//!
+//! Imports `model` and `measure` only. A least is worked out at the highest
+//! freeboard at which it is asked, a most at the lowest, and the text says so
+//! where the vessel has more than one; whether a tool fits is never decided
+//! here.
+
+use super::figures;
+use super::{Words, taken_from};
+use crate::measure::{Figure, Length, Units};
+use crate::model::profile::{FreeboardFrom, Profile, Requirement, Standing};
+use crate::model::reason::Demand;
+use crate::model::rule::{Condition, Limit, Side, Spec};
+use crate::model::vessel::{FreeboardReading, Station, Vessel};
+use crate::model::vocabulary::{AttributeId, AttributeShape};
+
+/// What the inspector is to know before the walk.
+pub(crate) const HOW_TO: &str = "Walk the rows in order. Boxes: what you measure, with its unit. Squares: \
+    a tick for yes, a cross for no. What you did not look at stays empty. Letters: how to measure, at \
+    the end. To key it in: kitmuster sheet VESSEL --inspection.";
+
+/// That the figures stand and fall with the freeboard.
+pub(crate) const WORKED_OUT: &str = "Figures that hang on the freeboard are worked out for the listed \
+    one. If you measure another, key it in and go by the check, not by this paper.";
+
+/// That no figure could be worked out.
+pub(crate) const NO_FREEBOARD: &str = "Measure the freeboard first: it is not known, so the \
+    figures that hang on it stand in the rule's own words.";
+
+/// How an empty record is filled in.
+pub(crate) const RECORD: &str = "Key in what stands on the paper, row by row, each figure with its \
+    unit; what stays empty adds nothing. Then: kitmuster check VESSEL.yaml --inspection THIS.yaml";
+
+/// What an inspection record has no place for.
+pub(crate) const IN_THE_FILE: &str = "a record has no place for it; it goes into the vessel's file";
+
+/// How an empty inventory is filled in.
+pub(crate) const FILL_IN: &str = "Write behind each colon. What you do not know stays empty: it \
+    gives \"can't tell\", never \"ready\". A length has its unit: 6 ft 4 1/2 in, 1.83 m, 48 mm. \
+    Delete what is not aboard; `kitmuster words` lists all kinds and keys. Then: kitmuster check \
+    THIS.yaml";
+
+/// When a list speaks for the whole kit.
+pub(crate) const COVERS: &str = "write `whole kit` once everything aboard stands here";
+
+/// In front of a type that is not needed where enough others are there.
+pub(crate) const OR_INSTEAD: &str = "or instead, with the # taken away, ";
+
+/// In front of an alternative.
+pub(crate) const OR_THIS: &str = "or instead of it, with the # taken away:";
+
+/// What settles what no tape and no eye can show.
+pub(crate) const STATEMENTS: &str = "What no tape and no eye can show on deck is also settled by a \
+    dated statement that the tool conforms to the clause (*); write it under the tool:";
+
+/// What every tool of an empty inventory has.
+pub(crate) const KIT: &str = "Each tool has the mark that is on it and on no other; its condition, \
+    serviceable or broken; where it is stowed.";
+
+/// What every document of an empty inventory has.
+pub(crate) const DOCUMENTS: &str =
+    "Each paper has a mark too; state: aboard, posted, copy or lost.";
+
+/// That the list already proves everything.
+pub(crate) const NOTHING_TO_DO: &str = "Nothing that the rules above ask for is left to do.";
+
+/// That nothing lapses at sea.
+pub(crate) const NOTHING_LAPSES: &str = "Nothing on the list runs out before the return.";
+
+/// That no change was found.
+pub(crate) const NO_WAY: &str =
+    "no set of changes was found that makes it ready: ask the port office";
+
+/// What to look for by eye.
+pub(crate) const BY_EYE: &str = "Tick what is in its place, whole and working; blades and points \
+    covered, poles drawn out and locked once.";
+
+/// What stands over a rule that is not in this program.
+pub(crate) const STUB: &str = "this rule binds or may bind, but what it asks is not in this \
+    program: this paper cannot tell what to look for under it.";
+
+/// The ends of the freeboards at which something is asked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Ends {
+    /// The lowest.
+    pub(crate) low: Length,
+    /// The highest.
+    pub(crate) high: Length,
+}
+
+impl Words<'_> {
+    /// The lowest and the highest freeboard of the vessel at which the
+    /// requirement, or this alternative of it, may be asked; nothing where
+    /// the freeboard is not known or was taken from the other place.
+    pub(crate) fn ends(&self, requirement: &Requirement, spec: Option<&Spec>) -> Option<Ends> {
+        if self.vessel.freeboard.from != self.profile.freeboard_from {
+            return None;
+        }
+        let stations = &self.vessel.freeboard.stations;
+        if stations.iter().any(|station| station.readings.is_empty()) {
+            return None;
+        }
+        let whens = || {
+            let of_spec = spec.into_iter().flat_map(|spec| &spec.when);
+            self.profile.binds.when.iter().chain(&requirement.when).chain(of_spec)
+        };
+        let spans = stations.iter().flat_map(|station| &station.readings).map(span_of);
+        spans
+            .filter_map(|span| clip(span, whens()))
+            .reduce(|a, b| Ends { low: a.low.min(b.low), high: a.high.max(b.high) })
+    }
+
+    /// A limit as it stands for this vessel, or in the rule's own words.
+    pub(crate) fn asked(&self, limit: &Limit, written: &str, ends: Option<Ends>) -> String {
+        let own_words = || written.replace('%', " %");
+        if matches!(limit, Limit::Any) {
+            return "any".to_owned();
+        }
+        let Some(Ends { low, high }) = ends else {
+            let fixed = self.worked_out(limit, None);
+            return fixed.map_or_else(own_words, |demand| figures::demand(&demand, self.units));
+        };
+        let (lowest, highest) =
+            (self.worked_out(limit, Some(low)), self.worked_out(limit, Some(high)));
+        let (Some(lowest), Some(highest)) = (lowest, highest) else { return own_words() };
+        let text = |demand: &Demand| figures::demand(demand, self.units);
+        if lowest == highest {
+            return text(&lowest);
+        }
+        match (lowest, highest) {
+            (Demand::Between(_, most), Demand::Between(least, _)) => {
+                format!("{} at every freeboard", text(&Demand::Between(least, most)))
+            }
+            (Demand::Most(_) | Demand::Below(_), _) => {
+                let lowest = self.worked_out(limit, Some(low)).map(|demand| text(&demand));
+                format!("{} (at {})", lowest.unwrap_or_default(), self.freeboard(low))
+            }
+            (_, highest) => format!("{} (at {})", text(&highest), self.freeboard(high)),
+        }
+    }
+
+    /// One word out of several, as the vocabulary spells them.
+    pub(crate) fn one_of(&self, attribute: AttributeId, allowed: &[String]) -> String {
+        let AttributeShape::Choice(known) = &self.vocabulary.attribute(attribute).shape else {
+            return figures::any_of(allowed);
+        };
+        let spelled = allowed.iter().map(|word| {
+            let own = known.iter().find(|own| own.to_lowercase() == word.to_lowercase());
+            own.unwrap_or(word).clone()
+        });
+        figures::any_of(&spelled.collect::<Vec<_>>())
+    }
+
+    /// Conditions of the vessel, as the end of a sentence: `where the
+    /// freeboard is more than 4 ft`. Those on the freeboard are left out where
+    /// the vessel has one freeboard only, since it is settled then.
+    pub(crate) fn only_where(&self, conditions: &[Condition]) -> Option<String> {
+        let several = self.has_several_freeboards() || self.vessel.freeboard.stations.is_empty();
+        let told = conditions.iter().filter_map(|condition| match condition {
+            Condition::Freeboard { .. } if !several => None,
+            condition => Some(self.condition(condition)),
+        });
+        let told: Vec<_> = told.collect();
+        (!told.is_empty()).then(|| figures::all_of(&told))
+    }
+
+    fn condition(&self, condition: &Condition) -> String {
+        let named = |known: Option<&crate::model::vocabulary::Tag>, id: &str| {
+            known.map_or_else(|| format!("`{id}`"), |tag| tag.name.clone())
+        };
+        let with = |wanted: &bool| if *wanted { "with" } else { "without" };
+        let words = self.vocabulary;
+        match condition {
+            Condition::Freeboard { side, written, .. } => {
+                format!("at a freeboard of {}", side_of(*side, written))
+            }
+            Condition::Feature { feature, wanted } => {
+                let name = words.vessel_features.get(feature).cloned();
+                format!("{} {}", with(wanted), name.unwrap_or_else(|| format!("`{feature}`")))
+            }
+            Condition::Aboard { kind, wanted } => {
+                format!("{} a working {} aboard", with(wanted), self.kind(*kind))
+            }
+            Condition::Gear(id) => format!("with {}", named(words.gears.get(id), id)),
+            Condition::Area(id) => format!("in the {}", named(words.areas.get(id), id)),
+            Condition::AreaOtherThan(id) => {
+                format!("outside the {}", named(words.areas.get(id), id))
+            }
+            Condition::Permit(id) => format!("with {}", named(words.permits.get(id), id)),
+            Condition::Months(first, last) => {
+                format!("from {} to {}", month(*first), month(*last))
+            }
+            Condition::AnyOf(groups) => {
+                let groups = groups.iter().map(|group| {
+                    let all = group.iter().map(|condition| self.condition(condition));
+                    figures::all_of(&all.collect::<Vec<_>>())
+                });
+                figures::any_of(&groups.collect::<Vec<_>>())
+            }
+        }
+    }
+}
+
+/// Which side of a threshold.
+fn side_of(side: Side, written: &str) -> String {
+    match side {
+        Side::AtMost => format!("{written} or less"),
+        Side::MoreThan => format!("more than {written}"),
+        Side::LessThan => format!("less than {written}"),
+        Side::AtLeast => format!("{written} or more"),
+    }
+}
+
+fn month(number: u8) -> &'static str {
+    const MONTHS: [&str; 12] = [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ];
+    MONTHS.get(usize::from(number).wrapping_sub(1)).copied().unwrap_or("another month")
+}
+
+/// A reading with its tape error on both sides.
+fn span_of(reading: &FreeboardReading) -> Ends {
+    let error = reading.error.as_ref().and_then(Figure::length).unwrap_or(Length::ZERO);
+    Ends { low: reading.lowest().less(error), high: reading.highest().plus(error) }
+}
+
+/// The part of a span at which the conditions on the freeboard hold.
+fn clip<'a>(span: Ends, conditions: impl Iterator<Item = &'a Condition>) -> Option<Ends> {
+    let mut span = span;
+    for condition in conditions {
+        let Condition::Freeboard { side, threshold, .. } = condition else { continue };
+        match side {
+            Side::AtMost => span.high = span.high.min(*threshold),
+            Side::LessThan => span.high = span.high.min(threshold.just_below()),
+            Side::AtLeast => span.low = span.low.max(*threshold),
+            Side::MoreThan => span.low = span.low.max(threshold.just_above()),
+        }
+    }
+    (span.low <= span.high).then_some(span)
+}
+
+/// The freeboard of one station as it is listed.
+pub(crate) fn listed_freeboard(station: &Station, units: Units) -> String {
+    let readings = station.readings.iter().map(|reading| {
+        let figure = |figure: &Figure| figure.show_nearest(units);
+        if reading.low == reading.high {
+            figure(&reading.high)
+        } else {
+            format!("{} to {}", figure(&reading.low), figure(&reading.high))
+        }
+    });
+    readings.collect::<Vec<_>>().join(" or ")
+}
+
+/// From where to the water the freeboard is to be measured on this sheet.
+pub(crate) fn freeboard_box(from: FreeboardFrom) -> String {
+    format!("freeboard from {} to the water, where gear is hauled", taken_from(from))
+}
+
+/// A vessel in few words: name, register, port.
+pub(crate) fn vessel_line(vessel: &Vessel) -> Vec<&str> {
+    let more = [vessel.register.as_deref(), vessel.port.as_deref()];
+    std::iter::once(vessel.name.as_str()).chain(more.into_iter().flatten()).collect()
+}
+
+/// A profile with its edition, as a paper names it.
+pub(crate) fn edition(profile: &Profile) -> String {
+    let practice = match profile.standing {
+        Standing::GoodPractice => "; good practice, no rule",
+        Standing::Rule => "",
+    };
+    format!("{}: {}, edition {}{practice}", profile.title, profile.source, profile.edition)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::report::sample;
+
+    #[test]
+    fn a_span_is_clipped_to_where_the_requirement_binds() {
+        let feet = |text: &str| sample::length(text);
+        let four = || Condition::Freeboard {
+            side: Side::MoreThan,
+            threshold: feet("4 ft"),
+            written: "4 ft".into(),
+        };
+        let span = Ends { low: feet("3 ft 10 in"), high: feet("4 ft 2 in") };
+        let clipped = clip(span, std::iter::once(&four())).unwrap();
+        assert_eq!(clipped, Ends { low: feet("4 ft").just_above(), high: feet("4 ft 2 in") });
+        let below = Ends { low: feet("3 ft"), high: feet("4 ft") };
+        assert_eq!(clip(below, std::iter::once(&four())), None);
+    }
+}

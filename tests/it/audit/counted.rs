@@ -1,0 +1,160 @@
+//! What an audit adds up to.
+
+use super::{audit, changed, document, flat, folder, names, typed};
+use crate::run;
+
+#[test]
+fn the_shipped_fleet_has_its_page() {
+    insta::assert_snapshot!("the shipped fleet", audit(&["vessels"], &[]).page());
+}
+
+#[test]
+fn each_vessel_of_the_fleet_has_the_verdict_of_its_own_check() {
+    let fleet = document(&["vessels"], &[]);
+    let vessels = fleet["vessels"].as_array().unwrap();
+    assert_eq!(vessels.len(), 18);
+    let mut counted = [0_u64; 3];
+    for vessel in vessels {
+        let file = vessel["vessel"]["file"].as_str().unwrap();
+        let mut typed = vec!["check", file, "--format", "json"];
+        // The fleet's own folder of records holds one of this vessel.
+        let record = "vessels/inspections/stillwater-heron-2026-11-27.yaml";
+        if file.contains("stillwater-heron") {
+            typed.extend(["--inspection", record]);
+        }
+        let alone = run::kitmuster(&typed).json();
+        assert_eq!(alone["verdict"], vessel["verdict"], "{file}");
+        for (one, other) in [(&alone, vessel)].iter().flat_map(|(a, b)| {
+            let profiles = |v: &serde_json::Value| v["profiles"].as_array().unwrap().clone();
+            profiles(a).into_iter().zip(profiles(b)).collect::<Vec<_>>()
+        }) {
+            assert_eq!(one["findings"], other["findings"], "{file}");
+            assert_eq!(one["ready_until"], other["ready_until"], "{file}");
+        }
+        let place =
+            ["ready", "not-ready", "cannot-tell"].iter().position(|v| alone["verdict"] == *v);
+        counted[place.unwrap()] += 1;
+    }
+    let totals = &fleet["totals"];
+    let told = ["ready", "not_ready", "cannot_tell"].map(|key| totals[key].as_u64().unwrap());
+    assert_eq!(told, counted);
+    assert_eq!(totals["vessels"], 18);
+}
+
+#[test]
+fn the_most_missed_come_first_with_the_middle_and_the_worst_shortfall() {
+    // Appendix F, A.1: 150 % of 4 ft 3 in is 6 ft 4 1/2 in.
+    let with = |name: &str, handle: &str| {
+        changed("marlow-tern.yaml", &[("name: Marlow Tern", name), ("handle: 6 ft 4 in\n", handle)])
+    };
+    let folder = folder(&[
+        ("a.yaml", with("name: One", "handle: 6 ft 4 in\n")),
+        ("b.yaml", with("name: Two", "handle: 5 ft\n")),
+        ("c.yaml", with("name: Three", "handle: 6 ft 2 1/2 in\n")),
+        ("d.yaml", changed("salt-pomelo.yaml", &[])),
+    ]);
+    let fleet = document(&[typed(&folder)], &[]);
+    let first = &fleet["most_missed"][0];
+    assert_eq!(first["requirement"], "long-line-cutter");
+    assert_eq!(first["clause"], "Appendix F, A.1");
+    assert_eq!((first["not_met"].as_u64(), first["cannot_tell"].as_u64()), (Some(3), Some(0)));
+    let inches = |half: i64| half * 12_700_000;
+    assert_eq!(first["median_shortfall"]["nanometres"], inches(4));
+    assert_eq!(first["worst_shortfall"]["nanometres"], inches(33));
+    assert_eq!(first["worst_shortfall"]["vessel"], "Two");
+    let page = flat(&audit(&[typed(&folder)], &[]));
+    assert!(page.contains("not met on 3; too short by 2 in (51 mm) in the middle"), "{page}");
+}
+
+#[test]
+fn what_lapses_is_told_by_its_horizon_and_whether_it_decides() {
+    // One cutter expires on day 30 after the audit, a second on day 31; with
+    // two of them aboard the first lapse decides nothing.
+    let expiring = |day: &str| format!("overall: 18 in\n    expires: {day}");
+    let cutter = "    overall: 18 in";
+    let second = format!("    {}\n    blade-length: 4 1/4 in", expiring("2026-12-25"));
+    let one = changed(
+        "marlow-tern.yaml",
+        &[
+            ("handle: 6 ft 4 in\n", "handle: 7 ft\n"),
+            (cutter, &format!("    {}", expiring("2026-12-24"))),
+        ],
+    );
+    let two = changed(
+        "marlow-tern.yaml",
+        &[
+            ("name: Marlow Tern", "name: Twice"),
+            ("handle: 6 ft 4 in\n", "handle: 7 ft\n"),
+            ("    overall: 18 in\n    blade-length: 4 1/4 in", &second),
+            (
+                "  - mark: MC-1",
+                "  - mark: BC-2\n    kind: bolt cutters\n    overall: 18 in\n    blade-length: 4 1/4 in\n    blade-width: 2 1/4 in\n    cuts-hook: 5/16 in\n\n  - mark: MC-1",
+            ),
+        ],
+    );
+    let folder = folder(&[("a.yaml", one), ("b.yaml", two)]);
+    let fleet = document(&[typed(&folder)], &[]);
+    let told: Vec<_> = fleet["lapses"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|l| {
+            (
+                l["vessel"].as_str().unwrap(),
+                l["tool"].as_str().unwrap(),
+                l["within_days"].as_u64().unwrap(),
+                l["decides"].as_bool().unwrap(),
+            )
+        })
+        .collect();
+    assert_eq!(told[0], ("Marlow Tern", "BC-1", 30, true));
+    assert!(
+        told.iter()
+            .skip(1)
+            .all(|(vessel, _, within, decides)| *vessel == "Twice" && *within == 60 && !decides),
+        "{told:?}"
+    );
+    let page = flat(&audit(&[typed(&folder)], &[]));
+    assert!(page.contains("Lapses within 30 days (1)"), "{page}");
+    assert!(
+        page.contains("Marlow Tern: BC-1 is good through 2026-12-24; then not ready"),
+        "{page}"
+    );
+}
+
+#[test]
+fn a_record_in_the_folder_of_inspections_is_laid_over_its_vessel() {
+    let heron = |fleet: &serde_json::Value| {
+        let at = names(fleet).iter().position(|name| name == "Stillwater Heron").unwrap();
+        fleet["vessels"][at]["verdict"].as_str().unwrap().to_owned()
+    };
+    assert_eq!(heron(&document(&["vessels"], &[])), "not-ready");
+    let alone = document(&["vessels/stillwater-heron.yaml"], &[]);
+    assert_eq!(heron(&alone), "ready");
+    let with =
+        document(&["vessels/stillwater-heron.yaml"], &["--inspection", "vessels/inspections"]);
+    assert_eq!(heron(&with), "not-ready");
+}
+
+#[test]
+fn a_record_of_no_vessel_or_of_two_is_told_and_laid_over_none() {
+    let record = std::fs::read_to_string(
+        run::home().join("vessels/inspections/stillwater-heron-2026-11-27.yaml"),
+    )
+    .unwrap();
+    let heron = changed("stillwater-heron.yaml", &[]);
+    let other = changed("stillwater-heron.yaml", &[("PA-158", "PA-159")]);
+    let stray = folder(&[
+        ("tern.yaml", changed("marlow-tern.yaml", &[])),
+        ("inspections/r.yaml", record.clone()),
+    ]);
+    let ran = audit(&[typed(&stray)], &[]);
+    assert_eq!(ran.status, 1);
+    assert!(flat(&ran).contains("no vessel here is called `Stillwater Heron`"), "{}", ran.stdout);
+    let twice = folder(&[("a.yaml", heron), ("b.yaml", other), ("inspections/r.yaml", record)]);
+    let ran = audit(&[typed(&twice)], &[]);
+    assert_eq!(ran.status, 2, "{}", ran.stdout);
+    assert!(ran.stdout.contains("2 ready"), "{}", ran.stdout);
+    let page = flat(&ran);
+    assert!(page.contains("2 vessels here are called `Stillwater Heron`"), "{page}");
+}

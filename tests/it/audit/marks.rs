@@ -1,0 +1,57 @@
+//! One tool that two vessels count on at once.
+
+use super::{changed, document, folder, typed};
+use serde_json::Value;
+
+const TRIP: &str = "trip: { depart: 2026-12-02, return: 2026-12-09 }";
+
+fn marks(first: String, second: String) -> Vec<String> {
+    let folder = folder(&[("a.yaml", first), ("b.yaml", second)]);
+    let fleet = document(&[typed(&folder)], &[]);
+    let text = |mark: &Value| mark["mark"].as_str().unwrap().to_owned();
+    fleet["same_marks"].as_array().unwrap().iter().map(text).collect()
+}
+
+fn tern(changes: &[(&str, &str)]) -> String {
+    changed("marlow-tern.yaml", changes)
+}
+
+#[test]
+fn the_same_mark_on_two_vessels_at_sea_together_is_told() {
+    let all = marks(tern(&[]), tern(&[("Marlow Tern", "Other")]));
+    assert!(all.contains(&"BC-1".to_owned()) && all.contains(&"LC-1".to_owned()), "{all:?}");
+    // Of documents there are copies.
+    assert!(!all.iter().any(|mark| mark.starts_with("DOC")), "{all:?}");
+}
+
+#[test]
+fn trips_that_share_one_day_overlap_and_those_that_share_none_do_not() {
+    let at = |trip: &str| marks(tern(&[]), tern(&[("Marlow Tern", "Other"), (TRIP, trip)]));
+    assert!(!at("trip: { depart: 2026-12-09, return: 2026-12-20 }").is_empty());
+    assert!(at("trip: { depart: 2026-12-10, return: 2026-12-20 }").is_empty());
+}
+
+#[test]
+fn a_tool_lent_over_the_whole_trip_is_on_the_other_vessel_alone() {
+    let lent = |until: &str| {
+        let place = format!("where: {{ lent to: Other, from: 2026-11-20, until: {until} }}");
+        let one = tern(&[(
+            "    cuts-hook: 5/16 in\n",
+            &format!("    cuts-hook: 5/16 in\n    {place}\n"),
+        )]);
+        marks(one, tern(&[("Marlow Tern", "Other")])).contains(&"BC-1".to_owned())
+    };
+    assert!(!lent("2026-12-09"));
+    // It is said to be back while both are at sea.
+    assert!(lent("2026-12-05"));
+}
+
+#[test]
+fn tools_that_are_evidently_two_are_not_told() {
+    let other = tern(&[("Marlow Tern", "Other"), ("overall: 18 in", "overall: 19 in")]);
+    let all = marks(tern(&[]), other);
+    assert!(!all.contains(&"BC-1".to_owned()) && all.contains(&"LC-1".to_owned()), "{all:?}");
+    // The same length in other units is the same length.
+    let metric = tern(&[("Marlow Tern", "Other"), ("overall: 18 in", "overall: 457.2 mm")]);
+    assert!(marks(tern(&[]), metric).contains(&"BC-1".to_owned()));
+}

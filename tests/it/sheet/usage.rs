@@ -1,0 +1,77 @@
+//! What cannot be asked of the command, and what it never does.
+
+use crate::run::{home, kitmuster, write};
+
+#[test]
+fn what_does_not_go_together_is_refused_with_what_to_leave_out() {
+    let vessel = "vessels/marlow-tern.yaml";
+    let profile = "us-gulf-reef-fish-2019";
+    for (arguments, told) in [
+        (vec!["--blank-vessel", profile, "--inspection"], "`--inspection` and `--blank-vessel`"),
+        (vec!["--blank-vessel", profile, "--for", "skipper"], "`--for` and `--blank-vessel`"),
+        (vec!["--blank-vessel", profile, vessel], "a vessel's file and `--blank-vessel`"),
+        (vec!["--blank-vessel", profile, "--profile", profile], "`--profile` and `--blank-vessel`"),
+        (vec![vessel, "--inspection", "--for", "skipper"], "`--inspection` and `--for skipper`"),
+        (vec![], "no vessel was named"),
+        (vec!["--blank-vessel", "us-gulf-reef-fsh"], "did you mean `us-gulf-reef-fish`?"),
+        (vec!["--blank-vessel", "us-atlantic-longline-2024"], "known, not encoded"),
+        (vec![vessel, "--profile", "us-gulf"], "no profile `us-gulf`"),
+        (vec!["vessels/none.yaml"], "there is no such file"),
+        (vec![vessel, "--on", "2026-12-02", "--return", "2026-12-01"], "lies before the departure"),
+    ] {
+        let ran = kitmuster(&[vec!["sheet"], arguments.clone()].concat());
+        assert_eq!((ran.status, ran.stdout.as_str()), (2, ""), "{arguments:?}");
+        let error = ran.stderr.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(error.contains(told), "{arguments:?}: {error}");
+    }
+}
+
+#[test]
+fn a_rule_with_several_editions_on_those_days_is_asked_back() {
+    let ran = kitmuster(&[
+        "sheet",
+        "--blank-vessel",
+        "us-gulf-reef-fish",
+        "--on",
+        "2019-05-01",
+        "--return",
+        "2019-08-01",
+    ]);
+    assert_eq!(ran.status, 2);
+    for part in ["us-gulf-reef-fish-2019", "us-gulf-reef-fish-before-2019", "`--on`"] {
+        assert!(ran.stderr.contains(part), "{part}: {}", ran.stderr);
+    }
+    let one = ["sheet", "--blank-vessel", "us-gulf-reef-fish", "--on", "2026-01-01"];
+    assert_eq!(kitmuster(&one).status, 0);
+}
+
+#[test]
+fn no_paper_is_written_over_a_file_that_is_read() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/marlow-tern.yaml")).unwrap();
+    let vessel = write(folder.path(), "vessel.yaml", &text);
+    let profile = std::fs::read_to_string(home().join("requirements/good-practice-longline.yaml"));
+    let profile = write(folder.path(), "good-practice-longline.yaml", &profile.unwrap());
+    for arguments in [
+        vec!["sheet", &vessel, "--output", &vessel],
+        vec!["sheet", &vessel, "--inspection", "--output", &vessel],
+        vec!["sheet", &vessel, "--profile", &profile, "--output", &profile],
+        vec!["sheet", "--blank-vessel", &profile, "--output", &profile],
+    ] {
+        let ran = kitmuster(&arguments);
+        assert_eq!(ran.status, 2, "{arguments:?}");
+        assert!(ran.stderr.contains("which is read here"), "{}", ran.stderr);
+    }
+    assert_eq!(std::fs::read_to_string(&vessel).unwrap(), text);
+}
+
+#[test]
+fn a_paper_goes_to_its_file_and_the_exit_code_says_only_that() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("sheet.html").to_string_lossy().into_owned();
+    // The vessel is not ready; the paper is written all the same.
+    let ran = kitmuster(&["sheet", "vessels/marlow-tern.yaml", "--output", &path]);
+    assert_eq!((ran.status, ran.stdout.as_str(), ran.stderr.as_str()), (0, "", ""));
+    let printed = kitmuster(&["sheet", "vessels/marlow-tern.yaml"]);
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), printed.stdout);
+}
