@@ -5,7 +5,9 @@ use super::judge::{Judged, Row};
 use crate::engine::validity::{self, End, Holding};
 use crate::measure::Day;
 use crate::model::check::Judgement;
-use crate::model::finding::Outcome;
+use crate::model::finding::{Finding, Outcome, ReadyUntil};
+use crate::model::profile::Level;
+use crate::model::reason::Reason;
 use crate::model::vocabulary::Vocabulary;
 
 /// How far an audit looks ahead, in days.
@@ -89,19 +91,37 @@ fn of_vessel(judged: &Judged, vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> 
     found.into_iter().map(|(_, lapse)| lapse).collect()
 }
 
+/// The last good day of what has lapsed by the day that was judged, which may
+/// well lie after the day of the audit.
+fn lapse(reason: &Reason) -> Option<(Day, End)> {
+    match reason {
+        Reason::LapsesDuringTrip { on, inspection: true } => Some((on.previous(), End::Inspection)),
+        Reason::LapsesDuringTrip { on, inspection: false } => Some((on.previous(), End::Expiry)),
+        Reason::InspectionLapsed { since } => Some((since.previous(), End::Inspection)),
+        Reason::Expired { since } => Some((since.previous(), End::Expiry)),
+        _ => None,
+    }
+}
+
+/// What serves today and has an end: the tools of a finding that is met, and
+/// those that lapse before or during the trip; every certificate.
 fn serving(
     judged: &Judged,
     judgement: &Judgement,
     vocabulary: &Vocabulary,
 ) -> Vec<(Holding, Day, End, String)> {
     let mut all = Vec::new();
-    for finding in judgement.findings.iter().filter(|f| f.outcome == Outcome::Met) {
+    for finding in &judgement.findings {
         let Some(requirement) = judgement.profile.requirements.get(finding.requirement) else {
             continue;
         };
         let valid = validity::validities(vocabulary, &judged.check.vessel, requirement, finding);
         all.extend(valid.into_iter().filter_map(|valid| {
             Some((valid.holding, valid.span.until?, valid.end?, requirement.id.clone()))
+        }));
+        all.extend(finding.reasons.iter().filter_map(|because| {
+            let (through, end) = lapse(&because.reason)?;
+            Some((Holding::Tool(because.tool?), through, end, requirement.id.clone()))
         }));
     }
     all
@@ -114,8 +134,20 @@ fn horizon(date: Day, through: Day) -> Option<i64> {
     HORIZONS.into_iter().find(|days| (1..=*days).contains(&ahead))
 }
 
+/// Whether the vessel stops being ready there, or is not because of it.
 fn ends_there(judgement: &Judgement, through: Day) -> bool {
-    judgement.ready_until == crate::model::finding::ReadyUntil::Day(through)
+    let lapses = |reason: &Reason| lapse(reason).is_some_and(|(last, _)| last == through);
+    let required = |finding: &&Finding| {
+        let requirement = judgement.profile.requirements.get(finding.requirement);
+        requirement.is_some_and(|requirement| requirement.level == Level::Required)
+    };
+    judgement.ready_until == ReadyUntil::Day(through)
+        || judgement
+            .findings
+            .iter()
+            .filter(|finding| finding.outcome == Outcome::NotMet)
+            .filter(required)
+            .any(|finding| finding.reasons.iter().any(|because| lapses(&because.reason)))
 }
 
 fn what(judged: &Judged, holding: Holding) -> What {

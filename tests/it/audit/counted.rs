@@ -123,6 +123,31 @@ fn what_lapses_is_told_by_its_horizon_and_whether_it_decides() {
 }
 
 #[test]
+fn what_lapses_before_or_during_the_trip_lapses_all_the_same() {
+    // The trip is from 2 to 9 December; the audit on 25 November.
+    for (day, expected) in [
+        ("2026-11-24", None),
+        ("2026-11-25", Some(30)),
+        ("2026-11-30", Some(30)),
+        ("2026-12-05", Some(30)),
+    ] {
+        let overall = format!("    overall: 18 in\n    expires: {day}");
+        let tern = changed("marlow-tern.yaml", &[("    overall: 18 in", &overall)]);
+        let folder = folder(&[("a.yaml", tern)]);
+        let fleet = document(&[typed(&folder)], &[]);
+        let lapse = &fleet["lapses"][0];
+        assert_eq!(lapse["within_days"].as_u64(), expected, "{day}");
+        if expected.is_some() {
+            assert_eq!(
+                (&lapse["tool"], &lapse["decides"]),
+                (&"BC-1".into(), &true.into()),
+                "{day}"
+            );
+        }
+    }
+}
+
+#[test]
 fn a_record_in_the_folder_of_inspections_is_laid_over_its_vessel() {
     let heron = |fleet: &serde_json::Value| {
         let at = names(fleet).iter().position(|name| name == "Stillwater Heron").unwrap();
