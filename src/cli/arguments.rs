@@ -4,9 +4,11 @@
 
 mod audit;
 mod sheet;
+mod verify;
 
 pub(super) use audit::{AuditArguments, FleetFormat};
 pub(super) use sheet::{ReaderArgument, SheetArguments};
+pub(super) use verify::VerifyArguments;
 
 use crate::measure::{Day, QuantityError, Units};
 use crate::model::vessel::Trust;
@@ -37,6 +39,8 @@ pub(super) enum Command {
     Audit(Box<AuditArguments>),
     /// Print paper for the deck, and the files to key it back in
     Sheet(SheetArguments),
+    /// Judge an audit on record again, from its own inputs
+    Verify(VerifyArguments),
     /// List the profiles: ids, editions, days in force, sources
     Profiles(ProfilesArguments),
     /// List the words that a vessel's file may use

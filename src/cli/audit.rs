@@ -3,6 +3,11 @@
 //! Imports `load`, `fleet` and `report`. A file that is refused is a row of
 //! the report; only profiles that are refused stop it.
 
+mod record;
+
+use record::Asides;
+pub(super) use record::read_beside;
+
 use super::arguments::{AuditArguments, FleetFormat};
 use super::exit::Exit;
 use super::library::{self, Named, named};
@@ -16,6 +21,7 @@ use crate::model::finding::Verdict;
 use crate::model::profile::Profile;
 use crate::report::{self, audit::Fleet};
 use indicatif::ProgressBar;
+use std::io::IsTerminal;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -37,8 +43,9 @@ struct Input {
 /// Audits the vessels and prints or writes what came out.
 pub(super) fn run(arguments: &AuditArguments, terminal: &Terminal) -> Result<Exit, Stop> {
     if let Some(path) = &arguments.output {
-        inputs::spare_audit(path, arguments)?;
+        inputs::spare_audit("--output", path, arguments)?;
     }
+    record::sensible(arguments)?;
     let pool = rayon::ThreadPoolBuilder::new().num_threads(arguments.threads.unwrap_or(0)).build();
     let pool =
         pool.map_err(|error| Stop::usage(format!("no threads to work with: {error}"), ""))?;
@@ -47,7 +54,8 @@ pub(super) fn run(arguments: &AuditArguments, terminal: &Terminal) -> Result<Exi
         if arguments.format == FleetFormat::Lines {
             return lines(arguments, input);
         }
-        whole(arguments, terminal, input)
+        let asides = record::asides(arguments, &input.library)?;
+        whole(arguments, terminal, input, &asides)
     })
 }
 
@@ -66,20 +74,33 @@ fn orders<'a>(arguments: &AuditArguments, input: &'a Input) -> Orders<'a> {
     }
 }
 
-fn whole(arguments: &AuditArguments, terminal: &Terminal, input: Input) -> Result<Exit, Stop> {
+fn whole(
+    arguments: &AuditArguments,
+    terminal: &Terminal,
+    input: Input,
+    asides: &Asides,
+) -> Result<Exit, Stop> {
     let orders = orders(arguments, &input);
     let mut records = input.records.clone();
     let left_out = fleet::settle(&orders, &input.files.vessels, &mut records);
-    let bar = bar(input.files.vessels.len());
+    let bar = bar(input.files.vessels.len(), false);
     let mut rows = fleet::rows(&orders, &input.files.vessels, &records, |row| row, || bar.inc(1));
     bar.finish_and_clear();
     rows.extend(input.refused_records.iter().cloned().map(Row::Refused));
     let vocabulary = &input.library.vocabulary;
     let (selection, order) = (selection(arguments), arguments.order.into());
+    let beside = record::beside(arguments, &orders, &selection, &rows, asides);
     let mut audit = Audit::new(orders.date, orders.trust, rows, vocabulary, &selection, order);
     audit.left_out = left_out;
-    let of = Fleet { audit: &audit, vocabulary, units: arguments.units.into() };
+    let of = Fleet {
+        audit: &audit,
+        vocabulary,
+        units: arguments.units.into(),
+        against: beside.against.as_ref(),
+        draft: beside.draft.as_ref(),
+    };
     let text = text(arguments, terminal, &of)?;
+    record::keep(arguments, &beside)?;
     match &arguments.output {
         Some(path) => output::write_whole(path, &text)?,
         None => output::print(&text)?,
@@ -93,7 +114,7 @@ fn text(arguments: &AuditArguments, terminal: &Terminal, of: &Fleet<'_>) -> Resu
         FleetFormat::Table | FleetFormat::Lines => Ok(report::audit::table(of, place.width)),
         FleetFormat::Json => report::audit::json::json(of).map_err(|error| formless(&error)),
         FleetFormat::Csv => report::audit::csv::csv(of).map_err(|error| formless(&error)),
-        FleetFormat::Html => Ok(report::audit::html::html(of.audit, of.vocabulary, of.units)),
+        FleetFormat::Html => Ok(report::audit::html::html(of)),
     }
 }
 
@@ -113,7 +134,8 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
         Some(path) => Out::File(Box::new(Whole::begin(path)?)),
         None => Out::Screen,
     };
-    let bar = bar(input.files.vessels.len());
+    let on_screen = arguments.output.is_none() && std::io::stdout().is_terminal();
+    let bar = bar(input.files.vessels.len(), on_screen);
     let mut counts = Counts::default();
     let finish = |row: Row| {
         let (concerned, shown) = match &row {
@@ -189,9 +211,10 @@ fn selection(arguments: &AuditArguments) -> Selection {
     }
 }
 
-/// A bar on a terminal's standard error, where the run is long.
-fn bar(files: usize) -> ProgressBar {
-    if files < LONG {
+/// A bar on a terminal's standard error, where the run is long and no lines
+/// run over the same screen meanwhile.
+fn bar(files: usize, lines_on_screen: bool) -> ProgressBar {
+    if files < LONG || lines_on_screen {
         return ProgressBar::hidden();
     }
     ProgressBar::new(u64::try_from(files).unwrap_or(u64::MAX))

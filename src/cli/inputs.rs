@@ -12,13 +12,19 @@ pub(super) fn spare(report: &Path, arguments: &CheckArguments) -> Result<(), Sto
     spare_all(report, || inputs(arguments))
 }
 
-/// The same for an audit: every file in its folders.
-pub(super) fn spare_audit(report: &Path, arguments: &AuditArguments) -> Result<(), Stop> {
+/// The same for an audit and the file that this flag names: every file in its
+/// folders, and what it is compared with.
+pub(super) fn spare_audit(
+    flag: &str,
+    report: &Path,
+    arguments: &AuditArguments,
+) -> Result<(), Stop> {
     let paths = || arguments.paths.iter().chain(&arguments.inspection);
-    spare_all(report, || {
+    spare_for(flag, report, || {
         let found = paths().flat_map(|path| crate::load::find_files(path)).flatten();
         let mut all: Vec<_> = found.map(|found| found.path).collect();
         all.extend(profiles(&arguments.profile, arguments.requirements.as_deref()));
+        all.extend(super::audit::read_beside(arguments));
         all
     })
 }
@@ -26,13 +32,18 @@ pub(super) fn spare_audit(report: &Path, arguments: &AuditArguments) -> Result<(
 /// Refuses a report's place that is one of the inputs, which are looked up
 /// only where there is something at that place.
 pub(super) fn spare_all(report: &Path, inputs: impl Fn() -> Vec<PathBuf>) -> Result<(), Stop> {
+    spare_for("--output", report, inputs)
+}
+
+/// The same for the file that this flag names.
+fn spare_for(flag: &str, report: &Path, inputs: impl Fn() -> Vec<PathBuf>) -> Result<(), Stop> {
     // What does not exist yet is no file that is read.
     let Ok(target) = report.canonicalize() else { return Ok(()) };
     let same = |input: &PathBuf| input.canonicalize().is_ok_and(|input| input == target);
     match inputs().into_iter().find(same) {
         Some(input) => Err(Stop::usage(
             format!("the report would be written over `{}`, which is read here", input.display()),
-            "nothing was written; give `--output` a file of its own",
+            format!("nothing was written; give `{flag}` a file of its own"),
         )),
         None => Ok(()),
     }

@@ -12,6 +12,7 @@ mod library;
 mod output;
 mod profiles;
 mod sheet;
+mod verify;
 mod words;
 
 use arguments::{Arguments, Command};
@@ -60,6 +61,7 @@ fn obey(arguments: &Arguments, terminal: &Terminal) -> Exit {
         Command::Check(check) => check::run(check, terminal),
         Command::Audit(audit) => audit::run(audit, terminal),
         Command::Sheet(sheet) => sheet::run(sheet),
+        Command::Verify(verify) => verify::run(verify, terminal),
         Command::Profiles(profiles) => profiles::run(profiles, terminal),
         Command::Words(words) => words::run(words, terminal),
     };

@@ -4,10 +4,13 @@
 //! Imports `load`, `engine`, `model` and `measure`. Decides what is counted
 //! and in which order; prints nothing, and the day is an argument.
 
+pub mod compare;
+pub mod draft;
 mod judge;
 mod lapses;
 mod marks;
 mod missed;
+pub mod record;
 mod records;
 mod run;
 mod select;

@@ -87,6 +87,18 @@ impl Library {
         Self::build(vocabulary, words, drafts)
     }
 
+    /// A vocabulary and profiles that are already in memory, each told apart
+    /// by the place it is given in, whatever its file was called.
+    ///
+    /// # Errors
+    /// Everything that is wrong in any of them.
+    pub fn rebuilt(words: (&str, &str), profiles: &[(&str, &str)]) -> Result<Self, Refusal> {
+        let source = |(name, text): (&str, &str)| source_of(&name.into(), text);
+        let words = source(words)?;
+        let sources = profiles.iter().map(|of| source(*of)).collect::<Result<Vec<_>, _>>()?;
+        Self::build(read_vocabulary(&words)?, words, drafts(sources.into_iter())?)
+    }
+
     /// Lays a folder's files over this library: a profile takes the place of
     /// the one with the same id, `vocabulary.yaml` that of the vocabulary.
     ///
@@ -139,10 +151,39 @@ impl Library {
         all.extend(own);
         let built = Self::build(Arc::clone(&self.vocabulary), self.words.clone(), all)?;
         *self = built;
-        self.find(&id).cloned().ok_or_else(|| {
-            let file: Arc<str> = id.as_str().into();
-            Refusal::new(&id, vec![Problem::new(Place::new(&file, ""), "there is no such profile")])
-        })
+        self.find(&id).cloned().ok_or_else(|| nowhere(&id))
+    }
+
+    /// A profile from a file that is not to join the library: the draft of an
+    /// edition, which may be in force on days of the one that it is to
+    /// replace, and may be built on profiles of this library.
+    ///
+    /// # Errors
+    /// The file cannot be read, or something else in it is wrong.
+    pub fn draft(&self, path: &Path) -> Result<Arc<Profile>, Refusal> {
+        self.draft_source(read_source(path)?)
+    }
+
+    /// A draft from memory, like [`Library::draft`].
+    ///
+    /// # Errors
+    /// Something in it is wrong.
+    pub fn draft_text(&self, name: &str, text: &str) -> Result<Arc<Profile>, Refusal> {
+        self.draft_source(source_of(&name.into(), text)?)
+    }
+
+    fn draft_source(&self, source: Source) -> Result<Arc<Profile>, Refusal> {
+        let own = drafts(std::iter::once(source))?;
+        let id = own.first().map(|draft| draft.id().to_owned()).unwrap_or_default();
+        let mut all: Vec<Draft> =
+            self.drafts.iter().filter(|old| old.id() != id).cloned().collect();
+        all.extend(own);
+        // Whether it overlaps another edition is not asked.
+        let (profiles, problems) = checked(&all, &self.vocabulary);
+        if problems.count() > 0 {
+            return Err(refusal(problems, &all));
+        }
+        profiles.into_iter().find(|profile| profile.id == id).ok_or_else(|| nowhere(&id))
     }
 
     /// The profile of that id.
@@ -167,21 +208,22 @@ impl Library {
         drafts.chain([&self.words]).find(|source| &*source.file == file)
     }
 
+    /// The text of the vocabulary.
+    pub fn words(&self) -> &Source {
+        &self.words
+    }
+
+    /// The texts of the profiles' files, in the order in which they came.
+    pub fn texts(&self) -> impl Iterator<Item = &Source> {
+        self.drafts.iter().map(|draft| &draft.source)
+    }
+
     fn build(
         vocabulary: Arc<Vocabulary>,
         words: Source,
         drafts: Vec<Draft>,
     ) -> Result<Self, Refusal> {
-        let mut problems = Problems::default();
-        for draft in &drafts {
-            draft.problems.iter().cloned().for_each(|problem| problems.add(problem));
-            judge_bounds(&draft.file, &draft.source.file, &mut problems);
-        }
-        judge_ids(&drafts, &mut problems);
-        let mut profiles: Vec<Arc<Profile>> = (0..drafts.len())
-            .filter_map(|index| check_profile(&drafts, index, &vocabulary, &mut problems))
-            .map(Arc::new)
-            .collect();
+        let (mut profiles, mut problems) = checked(&drafts, &vocabulary);
         judge_editions(&profiles, &mut problems);
         if problems.count() > 0 {
             return Err(refusal(problems, &drafts));
@@ -191,6 +233,26 @@ impl Library {
         });
         Ok(Self { vocabulary, profiles, words, drafts })
     }
+}
+
+/// Every profile that can be made of what is written, and what is wrong with
+/// each by itself.
+fn checked(drafts: &[Draft], vocabulary: &Arc<Vocabulary>) -> (Vec<Arc<Profile>>, Problems) {
+    let mut problems = Problems::default();
+    for draft in drafts {
+        draft.problems.iter().cloned().for_each(|problem| problems.add(problem));
+        judge_bounds(&draft.file, &draft.source.file, &mut problems);
+    }
+    judge_ids(drafts, &mut problems);
+    let profiles = (0..drafts.len())
+        .filter_map(|index| check_profile(drafts, index, vocabulary, &mut problems))
+        .map(Arc::new);
+    (profiles.collect(), problems)
+}
+
+fn nowhere(id: &str) -> Refusal {
+    let file: Arc<str> = id.into();
+    Refusal::new(id, vec![Problem::new(Place::new(&file, ""), "there is no such profile")])
 }
 
 /// Reads a vocabulary.

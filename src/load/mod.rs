@@ -24,6 +24,7 @@ mod inspection_tests;
 mod library;
 #[cfg(test)]
 mod library_tests;
+mod long;
 mod merge;
 mod parse;
 mod phrase;
@@ -56,6 +57,7 @@ pub use check_vessel::MOST_TOOLS;
 pub use folder::{FoundFile, RECORDS, find_files};
 pub use guard::LARGEST_FILE;
 pub use library::Library;
+pub use long::read_long;
 pub use problem::{MOST_PROBLEMS, Position, Problem, Refusal};
 pub use schema::{FileKind, schema};
 pub use source::{Positions, Source};

@@ -3,14 +3,21 @@
 //!
 //! Imports `fleet` and below. Decides nothing: rows come ordered and counted.
 
+mod beside_html;
+pub mod compare;
+mod compare_json;
 pub mod csv;
+mod draft;
 pub mod html;
 pub mod json;
 pub mod line;
+pub mod record;
 mod table;
 
 pub use table::table;
 
+use crate::fleet::compare::Comparison;
+use crate::fleet::draft::Drafted;
 use crate::fleet::{Audit, LeftOut};
 use crate::measure::Units;
 use crate::model::text::visible;
@@ -25,6 +32,10 @@ pub struct Fleet<'a> {
     pub vocabulary: &'a Vocabulary,
     /// Which units are shown.
     pub units: Units,
+    /// What changed since an earlier audit, where one was given.
+    pub against: Option<&'a Comparison>,
+    /// What a draft would do, where one was given.
+    pub draft: Option<&'a Drafted>,
 }
 
 /// One sentence on a record that was laid over no vessel.

@@ -7,6 +7,7 @@
 
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::text::visible;
+use crate::report::page::tie_figures;
 use crate::report::words;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
@@ -38,6 +39,57 @@ pub(super) fn shown(text: &str) -> String {
     visible(text)
 }
 
+/// Running text for a page: steering characters made visible, no figure parted
+/// from its unit and no day divided at the end of a line.
+pub(super) fn prose(text: &str) -> Markup {
+    let tied = tie_figures(&shown(text));
+    let mut parts: Vec<(bool, &str)> = Vec::new();
+    let (mut begun, mut at) = (0, 0);
+    while let Some(slice) = tied.get(at..) {
+        let Some(next) = slice.chars().next() else { break };
+        if is_day(slice) && !tied[..at].ends_with(|c: char| c.is_alphanumeric() || c == '-') {
+            parts.push((false, &tied[begun..at]));
+            parts.push((true, &slice[..DAY]));
+            at += DAY;
+            begun = at;
+        } else {
+            at += next.len_utf8();
+        }
+    }
+    parts.push((false, &tied[begun..]));
+    html! {
+        @for (day, part) in parts {
+            @if day { span.day { (part) } } @else { (part) }
+        }
+    }
+}
+
+/// How many bytes a day has, like 2026-03-09.
+const DAY: usize = 10;
+
+/// Whether the text begins with a day.
+fn is_day(text: &str) -> bool {
+    let bytes = text.as_bytes();
+    bytes.len() >= DAY
+        && bytes[..DAY].iter().enumerate().all(|(index, byte)| match index {
+            4 | 7 => *byte == b'-',
+            _ => byte.is_ascii_digit(),
+        })
+        && !bytes.get(DAY).is_some_and(|byte| byte.is_ascii_alphanumeric() || *byte == b'-')
+}
+
+/// A heading of that level: a part may stand deeper on one page than on
+/// another.
+pub(super) fn heading(level: u8, content: &Markup) -> Markup {
+    match level {
+        0 | 1 => html! { h1 { (content) } },
+        2 => html! { h2 { (content) } },
+        3 => html! { h3 { (content) } },
+        4 => html! { h4 { (content) } },
+        _ => html! { h5 { (content) } },
+    }
+}
+
 /// A verdict as a sign and a word, coloured besides.
 pub(super) fn verdict(verdict: Verdict) -> Markup {
     let (class, sign) = match verdict {
@@ -56,4 +108,27 @@ pub(super) fn outcome(outcome: Outcome) -> Markup {
         Outcome::NotMet => ("bad", "✕", "not met"),
     };
     html! { span class={ "word " (class) } { (sign) " " (word) } }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_day_is_kept_on_one_line_and_a_figure_with_its_unit() {
+        let text = prose("good through 2026-12-09, at least 6 ft 4 1/2 in").into_string();
+        assert_eq!(
+            text,
+            "good through <span class=\"day\">2026-12-09</span>, at least \
+             6\u{a0}ft\u{a0}4\u{a0}1/2\u{a0}in"
+        );
+        assert_eq!(prose("W-2026-12-09").into_string(), "W-2026-12-09");
+        assert_eq!(prose("2026-12-091 é").into_string(), "2026-12-091 é");
+    }
+
+    #[test]
+    fn markup_and_steering_characters_are_shown_and_do_nothing() {
+        let text = prose("<b>\u{202e}&").into_string();
+        assert_eq!(text, "&lt;b&gt;\\u{202e}&amp;");
+    }
 }

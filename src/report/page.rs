@@ -214,7 +214,7 @@ pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
 }
 
 /// `6 ft 4 1/2 in` is one word to whoever wraps it.
-fn tie_figures(text: &str) -> String {
+pub(super) fn tie_figures(text: &str) -> String {
     let words: Vec<&str> = text.split(' ').collect();
     let mut out = String::with_capacity(text.len());
     for (index, word) in words.iter().enumerate() {

@@ -18,7 +18,10 @@ use maud::{Markup, html};
 /// that its type is as large as the page's.
 pub(super) const WIDTH: f64 = 328.0;
 /// How wide a character is taken to be where a label must keep inside.
-const CHARACTER: f64 = 8.6;
+const CHARACTER: f64 = 9.6;
+/// The same for a label that is set closer together only if it is longer
+/// than its room.
+const NARROW: f64 = 8.2;
 
 /// A drawing with its text.
 pub(super) struct Drawing {
@@ -39,7 +42,7 @@ impl Drawing {
     pub(super) fn svg(&self) -> Markup {
         let (title, facts) = (format!("{}-t", self.id), format!("{}-d", self.id));
         html! {
-            svg class="drawing" xmlns="http://www.w3.org/2000/svg"
+            svg class="drawing" id=(self.id)
                 viewBox={ "0 0 " (n(WIDTH)) " " (n(self.height)) }
                 role="img" aria-labelledby={ (title) " " (facts) } {
                 title id=(title) { (shown(&self.title)) }
@@ -69,14 +72,31 @@ pub(super) fn area(class: &str, (x, y): (f64, f64), (width, height): (f64, f64))
     }
 }
 
-/// A label that begins there.
-pub(super) fn label(class: &str, (x, y): (f64, f64), text: &str) -> Markup {
-    html! { text class=(class) x=(n(x)) y=(n(y)) { (shown(text)) } }
+/// A label that begins there, set closer where it is longer than its room.
+pub(super) fn label(class: &str, (x, y): (f64, f64), room: f64, text: &str) -> Markup {
+    let close = closer(room, text);
+    html! {
+        text class=(class) x=(n(x)) y=(n(y))
+            textLength=[close.as_deref()] lengthAdjust=[close.as_ref().map(|_| "spacingAndGlyphs")] {
+            (shown(text))
+        }
+    }
 }
 
-/// A label that ends there.
-pub(super) fn label_to(class: &str, (x, y): (f64, f64), text: &str) -> Markup {
-    html! { text class=(class) x=(n(x)) y=(n(y)) text-anchor="end" { (shown(text)) } }
+/// A label that ends there, set closer where it is longer than its room.
+pub(super) fn label_to(class: &str, (x, y): (f64, f64), room: f64, text: &str) -> Markup {
+    let close = closer(room, text);
+    html! {
+        text class=(class) x=(n(x)) y=(n(y)) text-anchor="end"
+            textLength=[close.as_deref()] lengthAdjust=[close.as_ref().map(|_| "spacingAndGlyphs")] {
+            (shown(text))
+        }
+    }
+}
+
+/// The room, if the text would not fit into it.
+fn closer(room: f64, text: &str) -> Option<String> {
+    (places(text.chars().count()) * NARROW > room).then(|| n(room))
 }
 
 /// A label around that place, moved so that it keeps within the drawing.
@@ -122,8 +142,8 @@ mod tests {
     #[test]
     fn a_label_keeps_within_the_drawing() {
         let text = label_at("", (0.0, 10.0), "ten signs!").into_string();
-        assert!(text.contains("x=\"43\""), "{text}");
+        assert!(text.contains("x=\"48\""), "{text}");
         let text = label_at("", (WIDTH, 10.0), "ten signs!").into_string();
-        assert!(text.contains("x=\"285\""), "{text}");
+        assert!(text.contains("x=\"280\""), "{text}");
     }
 }

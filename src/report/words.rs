@@ -5,6 +5,7 @@
 //! would be another set of these files.
 
 mod asked;
+pub(crate) mod compare;
 mod facts;
 pub(crate) mod figures;
 pub(crate) mod fleet;

@@ -51,6 +51,25 @@ pub(in crate::cli) struct AuditArguments {
     #[arg(long, value_enum, default_value_t = TrustArgument::All)]
     pub(in crate::cli) trust: TrustArgument,
 
+    /// Keep the audit on record in this file, with everything that it was
+    /// made from, whole or not at all; `kitmuster verify` repeats it
+    #[arg(long, value_name = "FILE", help_heading = "On record")]
+    pub(in crate::cli) record: Option<PathBuf>,
+
+    /// Who audits, as it is to stand in the record
+    #[arg(long, value_name = "NAME", requires = "record", help_heading = "On record")]
+    pub(in crate::cli) auditor: Option<String>,
+
+    /// Compare with an earlier audit on record: what was mended, what is
+    /// still open, what is new, and what changed without the vessel
+    #[arg(long, value_name = "RECORD", help_heading = "On record")]
+    pub(in crate::cli) against: Option<PathBuf>,
+
+    /// Judge the fleet under the draft of an edition too, beside the edition
+    /// in force: its id, or a file; in force or not
+    #[arg(long, value_name = "ID-OR-FILE", help_heading = "On record")]
+    pub(in crate::cli) draft: Option<String>,
+
     /// Only vessels with this gear on board
     #[arg(long, value_name = "GEAR", help_heading = "Which vessels")]
     pub(in crate::cli) gear: Vec<String>,

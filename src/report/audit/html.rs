@@ -8,12 +8,13 @@ mod matrix;
 mod overview;
 pub(in crate::report) mod vessel;
 
+use super::{Fleet, beside_html};
 use crate::fleet::{Audit, Judged, Row};
 use crate::load::Refusal;
 use crate::measure::Units;
 use crate::model::check::Judgement;
 use crate::model::finding::Verdict;
-use crate::model::profile::Profile;
+use crate::model::profile::{Profile, Standing};
 use crate::model::vocabulary::Vocabulary;
 use crate::report::Subject;
 use crate::report::html;
@@ -35,10 +36,13 @@ struct Page<'a> {
     refused: Vec<&'a Refusal>,
     /// Each edition that judged a vessel, once, in the order met.
     profiles: Vec<Arc<Profile>>,
+    /// What is told beside the audit: an earlier one, a draft.
+    beside: maud::Markup,
 }
 
 impl<'a> Page<'a> {
-    fn new(audit: &'a Audit, vocabulary: &'a Vocabulary, units: Units) -> Self {
+    fn new(of: &Fleet<'a>) -> Self {
+        let Fleet { audit, vocabulary, units, .. } = *of;
         let (mut judged, mut refused) = (Vec::new(), Vec::new());
         for row in &audit.rows {
             match row {
@@ -52,8 +56,11 @@ impl<'a> Page<'a> {
                 profiles.push(Arc::clone(&judgement.profile));
             }
         }
-        profiles.sort_by(|a, b| (&a.rule, &a.id).cmp(&(&b.rule, &b.id)));
-        Self { audit, vocabulary, units, judged, refused, profiles }
+        // The rules first, good practice after them.
+        let practice = |profile: &Profile| profile.standing == Standing::GoodPractice;
+        profiles.sort_by(|a, b| (practice(a), &a.rule, &a.id).cmp(&(practice(b), &b.rule, &b.id)));
+        let beside = beside_html::sections(of);
+        Self { audit, vocabulary, units, judged, refused, profiles, beside }
     }
 
     /// The id of a vessel's page.
@@ -82,11 +89,12 @@ fn same(a: &Profile, b: &Profile) -> bool {
 }
 
 /// The audit as one self-contained document.
-pub fn html(audit: &Audit, vocabulary: &Vocabulary, units: Units) -> String {
-    let page = Page::new(audit, vocabulary, units);
+pub fn html(of: &Fleet<'_>) -> String {
+    let audit = of.audit;
+    let page = Page::new(of);
     let own = page.judged.iter().enumerate().filter(|(_, judged)| page.has_own(judged));
     let body = maud::html! {
-        header class="rail" { h1 { "Fleet audit of " (audit.date) } }
+        header class="rail" { h1 { (html::prose(&format!("Fleet audit of {}", audit.date))) } }
         main {
             (overview::overview(&page))
             (matrix::matrix(&page))

@@ -4,6 +4,8 @@
 //! audit does not work out set to null. Documented in DEVELOPERS.md.
 
 use super::Fleet;
+use super::compare_json::AgainstJson;
+use super::draft::DraftJson;
 use crate::engine::validity::End;
 use crate::fleet::{Lapse, LeftOut, Missed, Row, SameMark, What};
 use crate::load::{Problem, Refusal};
@@ -34,6 +36,10 @@ pub(crate) struct AuditJson {
     trust: &'static str,
     verdict: &'static str,
     totals: TotalsJson,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    against: Option<AgainstJson>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    draft: Option<DraftJson>,
     most_missed: Vec<MissedJson>,
     lapses: Vec<LapseJson>,
     same_marks: Vec<SameMarkJson>,
@@ -170,6 +176,8 @@ impl AuditJson {
                 outside_selection: audit.outside,
                 shown: vessels.len(),
             },
+            against: of.against.map(AgainstJson::new),
+            draft: of.draft.map(|drafted| DraftJson::new(of, drafted)),
             most_missed: audit.missed.iter().map(|m| MissedJson::new(m, of.units)).collect(),
             lapses: audit.lapses.iter().map(LapseJson::new).collect(),
             same_marks: audit.marks.iter().map(|m| SameMarkJson::new(m, of)).collect(),

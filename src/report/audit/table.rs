@@ -1,7 +1,7 @@
 //! A fleet's audit as a page for the terminal: what it adds up to, then the
 //! vessels, the worst of each told in one line a finding.
 
-use super::Fleet;
+use super::{Fleet, compare, draft};
 use crate::fleet::{HORIZONS, Judged, Row};
 use crate::measure::DaySpan;
 use crate::model::check::Judgement;
@@ -22,6 +22,12 @@ const MOST_LISTED: usize = 12;
 pub fn table(of: &Fleet<'_>, width: usize) -> String {
     let mut page = Page::new(width);
     headline(&mut page, of);
+    if let Some(comparison) = of.against {
+        compare::write(&mut page, of, comparison);
+    }
+    if let Some(drafted) = of.draft {
+        draft::write(&mut page, of, drafted);
+    }
     not_read(&mut page, of);
     vessels(&mut page, of);
     missed(&mut page, of);

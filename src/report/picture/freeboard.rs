@@ -9,7 +9,7 @@ use crate::measure::Length;
 use crate::model::check::Judgement;
 use crate::model::finding::{Stretch, Verdict};
 use crate::model::vessel::FreeboardReading;
-use crate::report::html::{self as base, shown};
+use crate::report::html as base;
 use crate::report::words::{Words, figures, pages, taken_from};
 use maud::{Markup, html};
 
@@ -30,41 +30,38 @@ const LANES: [(Verdict, &str, &str); 3] = [
 
 /// The figure of one judgement; nothing where the stretches were not worked
 /// out.
-pub(in crate::report) fn figure(words: &Words<'_>, judgement: &Judgement, id: &str) -> Markup {
-    let stretches = judgement.inverses.as_ref().map_or(&[][..], |inverses| &inverses.stretches);
-    let Some(end) = stretches.last().map(|last| last.to).filter(|end| *end > Length::ZERO) else {
-        return html! {};
-    };
+pub(in crate::report) fn figure(
+    words: &Words<'_>,
+    judgement: &Judgement,
+    id: &str,
+) -> Option<Markup> {
+    let stretches = &judgement.inverses.as_ref()?.stretches;
+    let end = stretches.last().map(|last| last.to).filter(|end| *end > Length::ZERO)?;
     let parts = joined(stretches);
-    let told: Vec<_> = parts.iter().map(|part| told(words, part)).collect();
+    let told: Vec<_> = (0..parts.len()).map(|index| told(words, &parts, index)).collect();
     let drawing = Drawing {
         id: id.to_owned(),
-        height: TOP + 3.0 * LANE + 44.0,
+        height: TOP + 3.0 * LANE + 50.0,
         title: "Ready at which freeboard".to_owned(),
         facts: format!("{}; {}", own_in_words(words), told.join("; ")),
         body: body(words, &parts, end),
     };
-    html! {
-        section class="picture" aria-labelledby={ (id) "-h" } {
-            h4 id={ (id) "-h" } { "Freeboard" }
-            div class="panels" {
-                figure {
-                    (drawing.svg())
-                    figcaption {
-                        (shown(&own_in_words(words)))
-                        ul {
-                            @for part in &parts {
-                                li {
-                                    (shown(&words.stretch(part))) ": " (base::verdict(part.verdict))
-                                    @if !part.fails.is_empty() { " " (shown(&fails(words, part))) }
-                                }
+    Some(html! {
+            figure.wide {
+                (drawing.svg())
+                figcaption {
+                    (base::prose(&own_in_words(words))) "."
+                    ul {
+                        @for (index, part) in parts.iter().enumerate() {
+                            li {
+                                (base::prose(&words.stretch(part))) ": " (base::verdict(part.verdict)) " "
+                                (base::prose(&fails(words, &parts, index)))
                             }
                         }
                     }
                 }
             }
-        }
-    }
+    })
 }
 
 /// Neighbours of which the same is to tell are told as one.
@@ -81,15 +78,25 @@ fn joined(stretches: &[Stretch]) -> Vec<Stretch> {
     parts
 }
 
-fn told(words: &Words<'_>, part: &Stretch) -> String {
+fn told(words: &Words<'_>, parts: &[Stretch], index: usize) -> String {
+    let part = &parts[index];
     let text = format!("{}: {}", words.stretch(part), pages::verdict(part.verdict));
-    if part.fails.is_empty() { text } else { format!("{text}, {}", fails(words, part)) }
+    if part.fails.is_empty() { text } else { format!("{text}, {}", fails(words, parts, index)) }
 }
 
-/// Which requirements are not met or cannot be told there.
-fn fails(words: &Words<'_>, part: &Stretch) -> String {
-    let titles: Vec<_> = part.fails.iter().map(|index| words.title(*index)).collect();
-    titles.join("; ")
+/// Which requirements are not met or cannot be told there: what fails below
+/// already is not listed again.
+fn fails(words: &Words<'_>, parts: &[Stretch], index: usize) -> String {
+    let fails = &parts[index].fails;
+    let below = index.checked_sub(1).map_or(&[][..], |index| &parts[index].fails);
+    let all_of_them = !below.is_empty() && below.iter().all(|known| fails.contains(known));
+    let fresh = fails.iter().filter(|index| !all_of_them || !below.contains(index));
+    let titles = fresh.map(|index| words.title(*index)).collect::<Vec<_>>().join("; ");
+    match (all_of_them, titles.is_empty()) {
+        (false, _) => titles,
+        (true, true) => pages::AS_BEFORE.to_owned(),
+        (true, false) => format!("{}, and {titles}", pages::AS_BEFORE),
+    }
 }
 
 /// The vessel's own freeboards, each with its ends.
@@ -131,7 +138,7 @@ fn body(words: &Words<'_>, parts: &[Stretch], end: Length) -> Markup {
         @for (index, (verdict, class, name)) in LANES.iter().enumerate() {
             @let y = TOP + super::places(index) * LANE;
             (line("lane", (LEFT, y + LANE), (RIGHT, y + LANE)))
-            (label("", (4.0, y + 21.0), name))
+            (label("", (4.0, y + 21.0), LEFT - 8.0, name))
             @for part in parts.iter().filter(|part| part.verdict == *verdict) {
                 @let width = (at(part.to) - at(part.from)).max(2.0).min(RIGHT - at(part.from).min(RIGHT - 2.0));
                 (area(&format!("lane-{class}"), (at(part.from).min(RIGHT - 2.0), y + 4.0), (width, LANE - 7.0)))
@@ -145,10 +152,10 @@ fn body(words: &Words<'_>, parts: &[Stretch], end: Length) -> Markup {
         @if let Some(middle) = middle {
             (label_at("strong", (middle, TOP - 14.0), &own_in_short(words, &own)))
         }
-        (label("", (LEFT, bottom + 22.0), "0"))
-        (label_to("", (RIGHT, bottom + 22.0), &short(end)))
+        (label("", (LEFT, bottom + 22.0), 20.0, "0"))
+        (label_to("", (RIGHT, bottom + 22.0), 160.0, &short(end)))
         @if let Some(gives) = gives_out(parts) {
-            (label_to("", (RIGHT, bottom + 41.0), &format!("gives out above {}", short(gives))))
+            (label_to("", (RIGHT, bottom + 41.0), RIGHT - 4.0, &format!("gives out above {}", figures::stretch_end(gives, system, system.alone()))))
         }
     }
 }

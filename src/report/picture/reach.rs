@@ -13,7 +13,7 @@ use crate::model::reason::{Demand, Reason};
 use crate::model::rule::{Base, Bound, Limit, Spec, Test};
 use crate::model::vessel::{Datum, Vessel};
 use crate::model::vocabulary::AttributeId;
-use crate::report::html::shown;
+use crate::report::html::{prose, shown};
 use crate::report::words::pages::{self, GRIP, reach_down};
 use crate::report::words::{Words, figures, specs, taken_from};
 use maud::{Markup, html};
@@ -22,6 +22,9 @@ use maud::{Markup, html};
 const SIDE: f64 = 130.0;
 /// Where the rail is, from the top.
 const RAIL: f64 = 72.0;
+/// How wide a label on the side may be, and one of the legend.
+const ROOM: f64 = SIDE - 22.0;
+const LEGEND: f64 = super::WIDTH - 156.0;
 /// The sine and cosine of the working slant of 30 degrees.
 const SINE: f64 = 0.5;
 const COSINE: f64 = 0.866;
@@ -44,17 +47,19 @@ struct Waters {
 
 /// The figures of one judgement, one for each long tool; nothing where no
 /// requirement hangs a length on the freeboard.
-pub(in crate::report) fn figures(words: &Words<'_>, judgement: &Judgement, id: &str) -> Markup {
+pub(in crate::report) fn figures(
+    words: &Words<'_>,
+    judgement: &Judgement,
+    id: &str,
+) -> Option<Markup> {
     let held = held(words, judgement);
     let asks = judgement.findings.iter().any(|finding| {
         words.requirement(finding.requirement).is_some_and(|r| !reaches(r).is_empty())
     });
     if !asks {
-        return html! {};
+        return None;
     }
-    html! {
-        section class="picture" aria-labelledby={ (id) "-h" } {
-            h4 id={ (id) "-h" } { "Reach at the rail" }
+    Some(html! {
             @match waters(words) {
                 Err(why) => p.caution { "Not drawn: " (shown(&why)) },
                 Ok(_) if held.is_empty() => p {
@@ -62,26 +67,34 @@ pub(in crate::report) fn figures(words: &Words<'_>, judgement: &Judgement, id: &
                 },
                 Ok(waters) => (drawings(words, &held, &waters, id)),
             }
-        }
-    }
+    })
 }
 
 fn drawings(words: &Words<'_>, held: &[Held], waters: &Waters, id: &str) -> Markup {
     let scale = scale(words, held, waters);
+    let bottom = height(words, held, waters, scale);
     html! {
         div class="panels" {
             @for (index, one) in held.iter().enumerate() {
-                (figure(words, one, waters, scale, &format!("{id}-{index}")))
+                (figure(words, one, waters, (scale, bottom), &format!("{id}-{index}")))
             }
-        }
-        p.soft { (pages::HOLD) }
-        @if words.vessel.freeboard.from == FreeboardFrom::Deck {
-            p.soft { (pages::HOLD_AT_DECK) }
+            div.soft {
+                p { (pages::HOLD) }
+                @if words.vessel.freeboard.from == FreeboardFrom::Deck {
+                    p { (pages::HOLD_AT_DECK) }
+                }
+            }
         }
     }
 }
 
-fn figure(words: &Words<'_>, held: &Held, waters: &Waters, scale: f64, id: &str) -> Markup {
+fn figure(
+    words: &Words<'_>,
+    held: &Held,
+    waters: &Waters,
+    (scale, bottom): (f64, f64),
+    id: &str,
+) -> Markup {
     let attribute = &words.vocabulary.attribute(held.attribute).name;
     let mark = words.lot(held.tool);
     let kind = words.vessel.kit.get(held.tool).map_or("", |tool| words.kind(tool.kind));
@@ -97,10 +110,10 @@ fn figure(words: &Words<'_>, held: &Held, waters: &Waters, scale: f64, id: &str)
         .collect();
     let drawing = Drawing {
         id: id.to_owned(),
-        height: height(words, std::slice::from_ref(held), waters, scale),
+        height: bottom,
         title: name,
         facts: facts.join("; "),
-        body: body(words, held, waters, scale),
+        body: body(words, held, waters, (scale, bottom)),
     };
     html! {
         figure {
@@ -108,8 +121,8 @@ fn figure(words: &Words<'_>, held: &Held, waters: &Waters, scale: f64, id: &str)
             figcaption {
                 b { (shown(mark)) } ", " (shown(kind)) ", for: " (shown(&title))
                 ul {
-                    li class=[held.short.map(|_| "lack")] { (shown(&lengths)) }
-                    @if let Some(reaches) = &reaches { li { (shown(reaches)) } }
+                    li class=[held.short.map(|_| "lack")] { (prose(&lengths)) }
+                    @if let Some(reaches) = &reaches { li { (prose(reaches)) } }
                 }
             }
         }
@@ -170,8 +183,7 @@ fn height(words: &Words<'_>, held: &[Held], waters: &Waters, scale: f64) -> f64 
     RAIL + down * scale + 26.0
 }
 
-fn body(words: &Words<'_>, held: &Held, waters: &Waters, scale: f64) -> Markup {
-    let bottom = height(words, std::slice::from_ref(held), waters, scale);
+fn body(words: &Words<'_>, held: &Held, waters: &Waters, (scale, bottom): (f64, f64)) -> Markup {
     html! {
         (vessel(words, waters, scale, bottom))
         (tool(words, held, scale))
@@ -198,17 +210,17 @@ fn vessel(words: &Words<'_>, waters: &Waters, scale: f64, bottom: f64) -> Markup
         @if waters.low != waters.high { (line("surface", (SIDE, upper), (right, upper))) }
         (line("side", (SIDE, RAIL), (SIDE, bottom)))
         (line("rail-cap", (0.0, RAIL), (SIDE + 3.0, RAIL)))
-        (label("", (4.0, RAIL - 9.0), cap))
+        (label("", (4.0, RAIL - 9.0), ROOM, cap))
         (line("span", (SIDE - 10.0, RAIL + 3.0), (SIDE - 10.0, lower)))
         (line("span", (SIDE - 15.0, lower), (SIDE, lower)))
         @if waters.low == waters.high {
-            (label_to("", (SIDE - 18.0, middle), &one(waters.high)))
+            (label_to("", (SIDE - 18.0, middle), ROOM, &one(waters.high)))
         } @else {
             (line("span", (SIDE - 15.0, upper), (SIDE, upper)))
-            (label_to("", (SIDE - 18.0, middle - 10.0), &one(waters.low)))
-            (label_to("", (SIDE - 18.0, middle + 9.0), &format!("to {}", one(waters.high))))
+            (label_to("", (SIDE - 18.0, middle - 10.0), ROOM, &one(waters.low)))
+            (label_to("", (SIDE - 18.0, middle + 9.0), ROOM, &format!("to {}", one(waters.high))))
         }
-        (label_to("", (right - 5.0, lower + 19.0), "water"))
+        (label_to("", (right - 5.0, lower + 19.0), ROOM, "water"))
     }
 }
 
@@ -252,14 +264,14 @@ fn legend(words: &Words<'_>, held: &Held) -> Markup {
     let has = held.has.as_ref().map_or("not measured".to_owned(), |f| figure(f, Rounding::Down));
     html! {
         circle class="tip" cx="141" cy="13" r="5" {}
-        (label("", (152.0, 18.0), &format!("aboard {has}")))
+        (label("", (152.0, 18.0), LEGEND, &format!("aboard {has}")))
         @if let Some(least) = &held.least {
             (line("asked", (134.0, 33.0), (147.0, 33.0)))
-            (label("", (152.0, 38.0), &format!("asked {}", figure(least, Rounding::Up))))
+            (label("", (152.0, 38.0), LEGEND, &format!("asked {}", figure(least, Rounding::Up))))
         }
         @if let Some(short) = held.short {
             (line("missing", (134.0, 53.0), (147.0, 53.0)))
-            (label("lack", (152.0, 58.0), &format!("short {}", short_in(short, system))))
+            (label("lack", (152.0, 58.0), LEGEND, &format!("short {}", short_in(short, system))))
         }
     }
 }

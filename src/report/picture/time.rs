@@ -7,9 +7,10 @@ use super::{Drawing, WIDTH, area, label, label_at, label_to, line, places};
 use crate::engine::validity::{self, End, Holding};
 use crate::measure::{Day, DaySpan};
 use crate::model::check::Judgement;
-use crate::model::finding::{Asked, ReadyUntil};
-use crate::report::html::shown;
-use crate::report::words::{Words, figures, pages};
+use crate::model::finding::{Asked, Because, Finding, ReadyUntil};
+use crate::model::reason::Reason;
+use crate::report::html::{prose, shown};
+use crate::report::words::{self, Words, figures, pages};
 use maud::{Markup, html};
 
 /// Where the line begins and ends, from the left.
@@ -40,29 +41,25 @@ pub(in crate::report) fn figure(
     judgement: &Judgement,
     asked: Asked,
     id: &str,
-) -> Markup {
+) -> Option<Markup> {
     let (bars, endless) = bars(words, judgement);
-    if bars.is_empty() && endless.is_empty() {
-        return html! {};
-    }
-    html! {
-        section class="picture" aria-labelledby={ (id) "-h" } {
-            h4 id={ (id) "-h" } { "Time" }
-            @if bars.is_empty() {
-                p { "Nothing that serves has a last day." }
-            } @else {
-                div class="panels" { (drawn(words, judgement, asked, &bars, id)) }
-                @if !endless.is_empty() {
-                    p { "Without a last day: " (shown(&endless.join(", "))) "." }
-                }
-            }
-        }
+    match (bars.is_empty(), endless.is_empty()) {
+        (true, true) => None,
+        (true, false) => Some(html! { p { "Nothing that serves has a last day." } }),
+        (false, _) => Some(drawn(judgement, asked, &bars, &endless, id)),
     }
 }
 
-fn drawn(words: &Words<'_>, judgement: &Judgement, asked: Asked, bars: &[Bar], id: &str) -> Markup {
-    let until = format!("ready until {}", words.ready_until(judgement));
-    let trip = format!("trip {} to {}", asked.departure, asked.back);
+fn drawn(
+    judgement: &Judgement,
+    asked: Asked,
+    bars: &[Bar],
+    endless: &[String],
+    id: &str,
+) -> Markup {
+    let until = pages::ready_until(judgement.ready_until);
+    let span = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
+    let trip = format!("Trip {}", words::span(span));
     let told: Vec<String> = bars.iter().map(told).collect();
     let facts = [trip.clone(), until.clone()].into_iter().chain(told.iter().cloned());
     let drawing = Drawing {
@@ -73,14 +70,17 @@ fn drawn(words: &Words<'_>, judgement: &Judgement, asked: Asked, bars: &[Bar], i
         body: body(judgement, asked, bars),
     };
     html! {
-        figure {
+        figure.wide {
             (drawing.svg())
             figcaption {
-                (shown(&trip)) "; " (shown(&until))
+                (prose(&trip)) "; " (prose(&until)) "."
                 ul.keyed {
                     @for (index, text) in told.iter().enumerate() {
-                        li { b { (letter(index)) } " " (shown(text)) }
+                        li { b { (letter(index)) } " " (prose(text)) }
                     }
+                }
+                @if !endless.is_empty() {
+                    "Without a last day: " (shown(&endless.join(", "))) "."
                 }
             }
         }
@@ -97,7 +97,11 @@ fn bars(words: &Words<'_>, judgement: &Judgement) -> (Vec<Bar>, Vec<String>) {
     let (mut bars, mut endless): (Vec<Bar>, Vec<String>) = (Vec::new(), Vec::new());
     for finding in &judgement.findings {
         let Some(requirement) = words.requirement(finding.requirement) else { continue };
-        for valid in validity::validities(words.vocabulary, words.vessel, requirement, finding) {
+        let (vocabulary, vessel) = (words.vocabulary, words.vessel);
+        let mut all = validity::validities(vocabulary, vessel, requirement, finding);
+        let run_out = run_out(finding).into_iter();
+        all.extend(run_out.filter_map(|t| validity::of_tool(vocabulary, vessel, requirement, t)));
+        for valid in all {
             let (name, certificate) = name(words, valid.holding);
             let Some((until, end)) = valid.span.until.zip(valid.end) else {
                 if !endless.contains(&name) {
@@ -120,6 +124,19 @@ fn bars(words: &Words<'_>, judgement: &Judgement) -> (Vec<Bar>, Vec<String>) {
     bars.sort_by_key(|bar| bar.until);
     endless.retain(|name| !bars.iter().any(|bar| bar.names.contains(name)));
     (bars, endless)
+}
+
+/// The tools that do not serve because they have run out or will at sea.
+fn run_out(finding: &Finding) -> Vec<usize> {
+    let over = |because: &&Because| {
+        matches!(
+            because.reason,
+            Reason::InspectionLapsed { .. }
+                | Reason::Expired { .. }
+                | Reason::LapsesDuringTrip { .. }
+        )
+    };
+    finding.reasons.iter().filter(over).filter_map(|because| because.tool).collect()
 }
 
 fn name(words: &Words<'_>, holding: Holding) -> (String, bool) {
@@ -169,6 +186,12 @@ impl Axis {
         Self { first, last }
     }
 
+    /// Where the trip begins and ends.
+    fn trip(&self, asked: Asked) -> (f64, f64) {
+        let out = self.at(asked.departure);
+        (out, self.at(asked.back.next()).max(out + 2.0))
+    }
+
     /// Where a day begins, within what is drawn.
     #[allow(clippy::cast_precision_loss, reason = "a place on the page, never a verdict")]
     fn at(&self, day: Day) -> f64 {
@@ -181,37 +204,47 @@ impl Axis {
 fn body(judgement: &Judgement, asked: Asked, bars: &[Bar]) -> Markup {
     let axis = Axis::new(judgement, asked, bars);
     let bottom = TOP + places(bars.len()) * ROW;
-    let (out, home) =
-        (axis.at(asked.departure), axis.at(asked.back.next()).max(axis.at(asked.departure) + 2.0));
+    let (out, home) = axis.trip(asked);
+    let ready = match judgement.ready_until {
+        ReadyUntil::Day(day) => Some((day, axis.at(day.next()))),
+        ReadyUntil::None | ReadyUntil::NoEnd => None,
+    };
     html! {
-        (area("trip", (out, TOP - 6.0), (home - out, bottom - TOP + 10.0)))
         (label_at("strong", ((out + home) / 2.0, TOP - 12.0), "trip"))
+        (area("trip-bar", (out, TOP - 6.0), (home - out, 5.0)))
         @for (index, bar) in bars.iter().enumerate() {
-            (row(&axis, bar, index))
+            @let y = TOP + places(index) * ROW;
+            // Behind the bars alone, so that nothing runs through a label.
+            (area("trip", (out, y + 18.0), (home - out, 19.0)))
+            (row(&axis, bar, asked, index))
+            @if let Some((_, x)) = ready { (line("own", (x, y + 16.0), (x, y + 38.0))) }
         }
         (line("axis", (LEFT, bottom + 4.0), (RIGHT, bottom + 4.0)))
-        @if let ReadyUntil::Day(day) = judgement.ready_until {
-            @let x = axis.at(day.next());
-            (line("own", (x, TOP - 6.0), (x, bottom + 10.0)))
-            (label_at("strong", (x, bottom + 44.0), &format!("ready until {day}")))
+        @if let Some((day, x)) = ready {
+            (line("own", (x, bottom), (x, bottom + 8.0)))
+            @let beyond = if day >= axis.last { " →" } else { "" };
+            (label_at("strong", (x, bottom + 44.0), &format!("ready until {day}{beyond}")))
         }
-        (label("", (LEFT, bottom + 23.0), &axis.first.to_string()))
-        (label_to("", (RIGHT, bottom + 23.0), &axis.last.to_string()))
+        (label("", (LEFT, bottom + 23.0), 120.0, &axis.first.to_string()))
+        (label_to("", (RIGHT, bottom + 23.0), 120.0, &axis.last.to_string()))
     }
 }
 
-/// One bar under its letter and its last day; what runs on beyond the drawing
-/// ends in an arrow.
-fn row(axis: &Axis, bar: &Bar, index: usize) -> Markup {
+/// One bar under its letter and its last day: what runs on beyond the drawing
+/// has an arrow, what ends before the return says so.
+fn row(axis: &Axis, bar: &Bar, asked: Asked, index: usize) -> Markup {
     let y = TOP + places(index) * ROW;
     let from = bar.span.from.map_or(LEFT, |day| axis.at(day));
     let to = axis.at(bar.until.next());
-    let beyond = bar.until >= axis.last;
-    let text = if beyond { format!("to {} →", bar.until) } else { format!("to {}", bar.until) };
+    let (class, text) = match bar.until {
+        until if until < asked.departure => ("bar over", format!("✕ to {until}, before the trip")),
+        until if until < asked.back => ("bar over", format!("✕ to {until}, during the trip")),
+        until if until >= axis.last => ("bar", format!("to {until} →")),
+        until => ("bar", format!("to {until}")),
+    };
     html! {
-        (label("strong", (4.0, y + 31.0), &letter(index)))
-        (label("", (LEFT + 2.0, y + 15.0), &text))
-        (area("bar", (from.min(RIGHT - 2.0), y + 20.0), ((to - from).max(2.0), 12.0)))
-        @if bar.until < axis.first { (label("", (LEFT + 120.0, y + 15.0), "over")) }
+        (label("strong", (4.0, y + 31.0), LEFT - 6.0, &letter(index)))
+        (label("", (LEFT + 2.0, y + 15.0), RIGHT - LEFT, &text))
+        (area(class, (from.min(RIGHT - 2.0), y + 20.0), ((to - from).max(2.0), 12.0)))
     }
 }

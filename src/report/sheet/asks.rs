@@ -7,8 +7,8 @@
 use crate::model::profile::Requirement;
 use crate::model::rule::{Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{AttributeId, AttributeShape, KindId, Vocabulary, fold};
-use crate::report::words::Words;
 use crate::report::words::sheet::Ends;
+use crate::report::words::{Words, figures};
 
 /// Something that is asked of a thing.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,8 +33,10 @@ impl Ask {
                 None => by_clause.push((clause, vec![text])),
             }
         }
-        let told: Vec<(&str, String)> =
-            by_clause.into_iter().map(|(clause, texts)| (clause, texts.join(" or "))).collect();
+        let told: Vec<(&str, String)> = by_clause
+            .into_iter()
+            .map(|(clause, texts)| (clause, any_of(&shorter(&texts))))
+            .collect();
         match told.as_slice() {
             [] => String::new(),
             [(_, first), rest @ ..] if rest.iter().all(|(_, text)| text == first) => first.clone(),
@@ -44,6 +46,55 @@ impl Ask {
             }
         }
     }
+}
+
+impl Ask {
+    /// The words that will do, each once; one that only some of the clauses
+    /// allow says which.
+    pub(super) fn words(&self) -> Vec<String> {
+        let mut clauses: Vec<&str> = Vec::new();
+        let mut words: Vec<(&str, Vec<&str>)> = Vec::new();
+        for (clause, word) in &self.wants {
+            if !clauses.contains(&clause.as_str()) {
+                clauses.push(clause);
+            }
+            match words.iter_mut().find(|(known, _)| known == word) {
+                Some((_, by)) if by.contains(&clause.as_str()) => {}
+                Some((_, by)) => by.push(clause),
+                None => words.push((word, vec![clause])),
+            }
+        }
+        let told = words.into_iter().map(|(word, by)| {
+            if by.len() == clauses.len() {
+                word.to_owned()
+            } else {
+                format!("{word} ({})", by.join(", "))
+            }
+        });
+        told.collect()
+    }
+
+    /// Whether a feature is asked for, plainly: its name says it all.
+    pub(super) fn is_plain(&self) -> bool {
+        self.wants.iter().any(|(_, text)| text == "yes")
+    }
+}
+
+/// Rival readings of a bare figure, exact or at least: the exact one is told
+/// in the rule's unit alone.
+fn shorter<'t>(texts: &[&'t str]) -> Vec<&'t str> {
+    let bare = |text: &'t str| text.split_once(" (").map_or(text, |(bare, _)| bare);
+    let figure = |text: &'t str, head: &str| bare(text).strip_prefix(head).map(str::to_owned);
+    let least: Vec<_> = texts.iter().filter_map(|text| figure(text, "at least ")).collect();
+    let one = |text: &&'t str| match figure(text, "exactly ") {
+        Some(exact) if least.contains(&exact) => bare(text),
+        _ => *text,
+    };
+    texts.iter().map(one).collect()
+}
+
+fn any_of(texts: &[&str]) -> String {
+    figures::any_of(&texts.iter().map(|text| (*text).to_owned()).collect::<Vec<_>>())
 }
 
 /// An ask as a file tells it: the name where the key does not say it, what
@@ -100,14 +151,23 @@ impl Asks {
         }
     }
 
+    /// What a thing must be like beyond serving one requirement, to count for
+    /// another too; the clause of that one stands behind it.
+    pub(super) fn counts_for(&mut self, words: &Words<'_>, tests: &[Test], clause: &str) {
+        let mut own = Self::default();
+        own.tests(words, tests, clause, None);
+        for ask in own.list {
+            let feature =
+                words.vocabulary.attribute(ask.attribute).shape == AttributeShape::Feature;
+            for (clause, text) in ask.wants {
+                let text = if feature { text } else { format!("{text} (for {clause})") };
+                self.want(ask.attribute, &clause, text, ask.or);
+            }
+        }
+    }
+
     /// What tests ask, by a clause, at the ends of the freeboards.
-    pub(super) fn tests(
-        &mut self,
-        words: &Words<'_>,
-        tests: &[Test],
-        clause: &str,
-        ends: Option<Ends>,
-    ) {
+    fn tests(&mut self, words: &Words<'_>, tests: &[Test], clause: &str, ends: Option<Ends>) {
         tests.iter().for_each(|test| self.test(words, test, clause, ends, false));
     }
 
@@ -121,7 +181,9 @@ impl Asks {
                 self.want(*attribute, clause, text.to_owned(), or);
             }
             Test::Choice { attribute, allowed } => {
-                self.want(*attribute, clause, words.one_of(*attribute, allowed), or);
+                for word in words.spelled(*attribute, allowed) {
+                    self.want(*attribute, clause, word, or);
+                }
             }
             Test::AcquiredBefore(day) => self.note(format!("serves if acquired before {day}")),
             Test::AnyOf(groups) | Test::Readings(groups) => {
@@ -153,8 +215,10 @@ impl Asks {
             let attribute = vocabulary.attribute(ask.attribute);
             let or = if ask.or { "or " } else { "" };
             match (&attribute.shape, ask.text().as_str()) {
-                (AttributeShape::Feature, "yes" | "no or yes") => format!("{or}{}", attribute.name),
-                (AttributeShape::Feature, text) => format!("{or}{}: {text}", attribute.name),
+                (AttributeShape::Feature, _) if ask.is_plain() => format!("{or}{}", attribute.name),
+                (AttributeShape::Feature, text) => {
+                    format!("{or}{}: must be {text}", attribute.name)
+                }
                 (_, text) => format!("{or}{} {text}", attribute.name),
             }
         });

@@ -9,7 +9,7 @@ use super::rows::{Group, Row, Serves, Thing};
 use super::{STYLE, editions, notices, stubs};
 use crate::model::profile::FreeboardFrom;
 use crate::model::rule::{Base, Bound, Condition, Holders, Limit, Test};
-use crate::model::vocabulary::{AttributeId, AttributeShape, Vocabulary};
+use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
 use crate::report::html::{document, shown};
 use crate::report::words::{self, sheet as said, specs};
 use crate::report::{Subject, sheet::rows};
@@ -22,12 +22,13 @@ pub(super) fn page(subject: &Subject<'_>, digest: &Digest) -> String {
     let vessel = &subject.check.vessel;
     let form = Form { subject, legend: &legend };
     let body = html! {
-        main.sheet {
+        main.sheet.deck {
             h1.rail { "Deck sheet for the inspector: " (shown(&vessel.name)) }
             (form.head())
             (notices(&subject.check.notices))
             (stubs(subject))
             table.walk {
+                colgroup { col.numbers; col; }
                 thead { tr { th colspan="2" { (form.running(digest)) } } }
                 @for group in &groups { (form.group(group)) }
                 tbody.foot { tr { td colspan="2" { (form.legend()) (signatures()) (foot()) } } }
@@ -67,7 +68,7 @@ impl Form<'_> {
         let stations = &vessel.freeboard.stations;
         html! {
             (editions(self.subject.check))
-            p.soft { (said::HOW_TO) }
+            p.soft { (said::HOW_TO) @if !stations.is_empty() { " " (said::WORKED_OUT) } }
             div.facts {
                 @if stations.is_empty() {
                     p.first { strong { (said::NO_FREEBOARD) } }
@@ -92,7 +93,6 @@ impl Form<'_> {
                 }
                 @for fact in self.gear_facts() { (entry(&html! { (fact) })) }
             }
-            @if !stations.is_empty() { p.soft { (said::WORKED_OUT) } }
         }
     }
 
@@ -174,13 +174,42 @@ impl Form<'_> {
                 td {
                     div.flow {
                         div.what { (self.what(row)) }
-                        (state(&row.thing))
-                        @for ask in &row.asks.list { (self.ask(ask)) }
+                        (self.state(&row.thing))
+                        @for ask in row.asks.list.iter().filter(|ask| self.is_figure(ask)) { (self.ask(ask)) }
+                        @for ask in row.asks.list.iter().filter(|ask| !self.is_figure(ask)) { (self.ask(ask)) }
                         (extras(row))
+                        @if row.serves.is_empty() && self.stubs() {
+                            div.ask { span.said { "its figures" } span.box.wide {} }
+                        }
                     }
                 }
             }
         }
+    }
+
+    /// Whether a rule binds that is not in this program.
+    fn stubs(&self) -> bool {
+        self.subject.check.judgements.iter().any(|judgement| !judgement.profile.encoded)
+    }
+
+    /// Whether it is there and works; a paper only whether it is there.
+    fn state(&self, thing: &Thing<'_>) -> Markup {
+        let words: &[&str] = match thing {
+            Thing::Tool(tool) if self.vocabulary().kind(tool.kind).class == Class::Document => {
+                &["there"]
+            }
+            Thing::Tool(_) | Thing::LookFor => &["there", "works"],
+            Thing::Gear(_) | Thing::Holders(_) => &[],
+        };
+        html! {
+            @if !words.is_empty() {
+                div.state { @for word in words { (square(&html! { (word) })) } }
+            }
+        }
+    }
+
+    fn is_figure(&self, ask: &Ask) -> bool {
+        matches!(self.vocabulary().attribute(ask.attribute).shape, AttributeShape::Quantity(_))
     }
 
     /// What it is, what it is for, and what the list says of it.
@@ -197,35 +226,43 @@ impl Form<'_> {
         };
         html! {
             @if let Some((mark, kind)) = name { b.mark { (shown(mark)) } " " (shown(kind)) }
-            @if row.serves.is_empty() { ": no rule here asks for it" }
+            @if row.serves.is_empty() { ": " (said::not_asked(self.stubs())) }
             @for (index, serves) in row.serves.iter().enumerate() {
                 @let same = name.is_some_and(|(_, kind)| same_words(kind, &serves.title));
                 @match (index, same) {
                     (0, true) => { " " }
-                    (0, false) if name.is_some() => { ", for: " }
-                    (0, false) => {}
+                    (0, false) if name.is_none() => {}
+                    (0, false) if serves.again => { ", for " }
+                    (0, false) => { ", for: " }
                     _ => { " / " }
                 }
-                (serving(serves, same))
+                (serving(serves, same || (serves.again && name.is_some())))
             }
             @if !row.asks.notes.is_empty() { i.note { ". " (shown(&row.asks.notes.join("; "))) } }
         }
     }
 
-    /// A box for a figure or a word, a square for a feature.
+    /// A box for a figure, squares for a feature or for words.
     fn ask(&self, ask: &Ask) -> Markup {
         let attribute = self.vocabulary().attribute(ask.attribute);
-        let feature = attribute.shape == AttributeShape::Feature;
-        let text = ask.text();
-        let bare = feature && matches!(text.as_str(), "yes" | "no or yes");
-        let label = html! {
+        let name = html! {
             @if ask.or { "or: " }
-            @if feature { (shown(&attribute.name)) } @else { b { (shown(&attribute.name)) } }
-            (self.letter(ask.attribute))
-            @if !bare { " " (shown(&text)) }
-            @if !attribute.shown { " " i { "(label or statement)" } }
+            span.asked { (shown(&attribute.name)) } (self.letter(ask.attribute))
+            @if !attribute.shown { "*" }
         };
-        if feature { square(&label) } else { entry(&label) }
+        let text = ask.text();
+        match attribute.shape {
+            AttributeShape::Quantity(_) => entry(&html! { (name) " " (shown(&text)) }),
+            AttributeShape::Feature => square(&html! {
+                (name) @if !ask.is_plain() { ": must be " (shown(&text)) }
+            }),
+            AttributeShape::Choice(_) | AttributeShape::Name => html! {
+                div.yesno.choice {
+                    span.name { (name) }
+                    @for word in ask.words() { span.word-box { span.square {} (shown(&word)) } }
+                }
+            },
+        }
     }
 
     /// The letter of the legend that tells how it is measured.
@@ -253,28 +290,16 @@ impl Form<'_> {
 }
 
 /// What a thing serves, with its clause; the title is left out where it is
-/// the thing's own name.
-fn serving(serves: &Serves, same: bool) -> Markup {
+/// the thing's own name, or stands on the sheet already.
+fn serving(serves: &Serves, untitled: bool) -> Markup {
     html! {
-        @if !same { (shown(&serves.title)) " " }
+        @if !untitled { (shown(&serves.title)) " " }
         "(" (shown(&serves.clause)) @for more in &serves.more { "; " (shown(more)) } ")"
     }
 }
 
 fn same_words(one: &str, other: &str) -> bool {
     one.to_lowercase() == other.to_lowercase()
-}
-
-/// Whether it is there and works.
-fn state(thing: &Thing<'_>) -> Markup {
-    html! {
-        @match thing {
-            Thing::Tool(..) | Thing::LookFor => {
-                div.state { @for word in ["there", "works"] { (square(&html! { (word) })) } }
-            }
-            Thing::Gear(_) | Thing::Holders(_) => {}
-        }
-    }
 }
 
 /// Boxes beside those for what is asked.
@@ -284,7 +309,9 @@ fn extras(row: &Row<'_>) -> Markup {
             Thing::Holders(holders) => (people(holders)),
             Thing::LookFor => {
                 (entry(&html! { "mark of what was found" }))
-                @if row.asks.list.is_empty() { (entry(&html! { "its figures" })) }
+                @if row.asks.list.is_empty() {
+                    div.ask { span.said { "its figures" } span.box.wide {} }
+                }
             }
             Thing::Tool(tool) => { @if tool.count > 1 { (entry(&html! { b { "how many" } })) } }
             Thing::Gear(_) => {}
@@ -328,10 +355,9 @@ fn letter(at: usize) -> String {
 fn signatures() -> Markup {
     html! {
         section.sign {
-            (entry(&html! { "inspector, name" })) (entry(&html! { "signature" }))
-            (entry(&html! { "day and hour" }))
-            (entry(&html! { "for the vessel, name" })) (entry(&html! { "signature" }))
-            (entry(&html! { "place" }))
+            (entry(&html! { "inspector, name and signature" }))
+            (entry(&html! { "for the vessel, name and signature" }))
+            (entry(&html! { "day, hour, place" }))
             div.remarks { "remarks, by row number" }
         }
     }

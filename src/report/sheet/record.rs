@@ -84,7 +84,7 @@ impl Writer<'_> {
                 }
                 Thing::Holders(_) => {
                     file.comment(2, &format!("row {}: {}", row.number, said::IN_THE_FILE));
-                    purpose(file, row, 2);
+                    purpose(file, row, 2, self.stubs());
                 }
             }
         }
@@ -95,7 +95,7 @@ impl Writer<'_> {
         file.line(&format!("  - row: {}", row.number));
         file.line(&format!("    mark: {}", scalar(&tool.mark)));
         file.key(4, "kind", &scalar(&kind.id), "");
-        purpose(file, row, 4);
+        purpose(file, row, 4, self.stubs());
         if !row.asks.notes.is_empty() {
             file.comment(4, &row.asks.notes.join("; "));
         }
@@ -116,10 +116,15 @@ impl Writer<'_> {
         file.key(4, "remark", "", "");
     }
 
+    /// Whether a rule binds that is not in this program.
+    fn stubs(&self) -> bool {
+        self.subject.check.judgements.iter().any(|judgement| !judgement.profile.encoded)
+    }
+
     /// Something that is not on the list: a mark has to be given to it first.
     fn look_for(&self, file: &mut File, row: &Row<'_>) {
         file.comment(2, &format!("row {}, look for:", row.number));
-        purpose(file, row, 2);
+        purpose(file, row, 2, self.stubs());
         file.comment(2, &row.asks.notes.join("; "));
         file.comment(2, "if it is there, take the # away and give it a mark:");
         file.line(&format!("  # - row: {}", row.number));
@@ -134,9 +139,9 @@ impl Writer<'_> {
 }
 
 /// What the row is for, as a comment.
-fn purpose(file: &mut File, row: &Row<'_>, indent: usize) {
+fn purpose(file: &mut File, row: &Row<'_>, indent: usize, stubs: bool) {
     if row.serves.is_empty() {
-        return file.comment(indent, "no rule here asks for it");
+        return file.comment(indent, said::not_asked(stubs));
     }
     let told = row.serves.iter().map(|serves| {
         let more = serves.more.iter().map(|more| format!("; {more}")).collect::<String>();

@@ -35,6 +35,8 @@ pub(super) struct Serves {
     pub(super) title: String,
     /// Its clause.
     pub(super) clause: String,
+    /// Whether its title stands in a row before.
+    pub(super) again: bool,
     /// What else is to be said: where it is asked, what it is a part of.
     pub(super) more: Vec<String>,
 }
@@ -70,7 +72,15 @@ pub(super) fn groups<'a>(subject: &Subject<'a>) -> Vec<Group<'a>> {
     groups.extend(plan.look_for());
     groups.retain(|group| !group.rows.is_empty());
     let rows = groups.iter_mut().flat_map(|group| &mut group.rows);
-    rows.enumerate().for_each(|(index, row)| row.number = index + 1);
+    let mut titles: Vec<(String, String)> = Vec::new();
+    for (index, row) in rows.enumerate() {
+        row.number = index + 1;
+        for serves in &mut row.serves {
+            let title = (serves.title.clone(), serves.clause.clone());
+            serves.again = titles.contains(&title);
+            titles.push(title);
+        }
+    }
     groups
 }
 
@@ -166,7 +176,7 @@ impl<'a> Plan<'a, '_> {
             for deemed in &requirement.deemed {
                 let Some(other) = words.requirement(deemed.requirement) else { continue };
                 if !of_kind(other, tool.kind).is_empty() && own.is_empty() {
-                    row.asks.tests(&words, &deemed.tests, &requirement.clause, None);
+                    row.asks.counts_for(&words, &deemed.tests, &requirement.clause);
                     more.push(format!("counts as the tool of {}", other.clause));
                     serves = true;
                 }
@@ -302,7 +312,7 @@ fn serves_for(words: &Words<'_>, requirement: &Requirement, more: Vec<String>) -
     all.extend(requirement.inspection.map(|every| format!("inspection due every {every}")));
     all.extend(more);
     let title = requirement.title.to_string();
-    Serves { title, clause: requirement.clause.clone(), more: all }
+    Serves { title, clause: requirement.clause.clone(), again: false, more: all }
 }
 
 /// `part of set of three canine mouth gags; 2 types asked`.

@@ -9,7 +9,7 @@ use super::inspector::foot;
 use super::rows::{self, Thing};
 use super::{STYLE, editions, notices, stubs};
 use crate::model::check::{Check, Judgement};
-use crate::model::finding::{Outcome, ReadyUntil, WayToReady};
+use crate::model::finding::{Deed, Outcome, ReadyUntil, WayToReady};
 use crate::model::profile::Level;
 use crate::model::reason::Reason;
 use crate::model::vessel::Tool;
@@ -34,6 +34,7 @@ pub(super) fn page(subject: &Subject<'_>, digest: &Digest) -> String {
             (notices(&check.notices))
             (stubs(subject))
             (section("Do before leaving", &list.deeds(), said::NOTHING_TO_DO))
+            @if list.measures() { p { (said::TURNS_OUT_WELL) } }
             (section("Runs out on this trip", &list.lapses(), said::NOTHING_LAPSES))
             (list.by_eye())
             (list.proved())
@@ -116,6 +117,15 @@ impl<'a> List<'a> {
         jobs
     }
 
+    /// Whether a step is to measure or to look something up.
+    fn measures(&self) -> bool {
+        let ways = self.encoded().filter_map(|(judgement, _)| judgement.inverses.as_ref());
+        ways.map(|inverses| &inverses.way).any(|way| match way {
+            WayToReady::Steps { steps, .. } => steps.iter().any(|step| step.deed == Deed::Measure),
+            WayToReady::Already | WayToReady::None => false,
+        })
+    }
+
     /// What lapses between departure and return.
     fn lapses(&self) -> Vec<(String, String)> {
         let mut jobs: Vec<(String, String)> = Vec::new();
@@ -163,8 +173,8 @@ impl<'a> List<'a> {
                 @for group in &groups {
                     @let tools = tools(group);
                     @if !tools.is_empty() {
-                        p { b { (shown(&group.place)) } }
                         div.byeye {
+                            i { (shown(&group.place)) ":" }
                             @for tool in tools {
                                 span.yesno {
                                     span.square {} b { (shown(&tool.mark)) } " "

@@ -89,6 +89,16 @@ pub(crate) fn freeboard(at: Length, lead: System, units: Units) -> String {
     }
 }
 
+/// The end of a stretch of freeboards, never printed larger than it is.
+pub(crate) fn stretch_end(at: Length, lead: System, units: Units) -> String {
+    let beside_a_mark = [at.just_below(), at.just_above()].into_iter().any(on_a_tape);
+    if beside_a_mark && !on_a_tape(at) {
+        freeboard(at, lead, units)
+    } else {
+        length(at, lead, units, Rounding::Down)
+    }
+}
+
 fn on_a_tape(length: Length) -> bool {
     length.nanometres() % SIXTY_FOURTH == 0 || length.nanometres() % 100_000 == 0
 }
@@ -205,6 +215,17 @@ mod tests {
         assert_eq!(show(four_feet.just_above()), "just over 4 ft");
         assert_eq!(show(four_feet.just_below()), "just under 4 ft");
         assert_eq!(freeboard(nanometres(1_200_000_000), System::Metric, Units::Metric), "1.2 m");
+    }
+
+    #[test]
+    fn a_stretch_never_seems_to_end_later_than_it_does() {
+        // Two thirds of 6 ft 4 in: 4 ft 2 2/3 in, nearer to 11/16 than to 5/8.
+        let show = |at| stretch_end(at, System::Customary, Units::Customary);
+        assert_eq!(show(nanometres(1_286_933_333)), "4 ft 2 5/8 in");
+        assert_eq!(show(nanometres(1_219_200_000)), "4 ft");
+        assert_eq!(show(nanometres(1_219_199_999)), "just under 4 ft");
+        let metric = |at| stretch_end(at, System::Metric, Units::Both);
+        assert_eq!(metric(nanometres(1_220_000_000)), "1.22 m (4 ft)");
     }
 
     #[test]

@@ -1,15 +1,15 @@
 //! Words that only pages of HTML need: what a picture shows, told as text,
 //! and what stands beside the parts of a page.
 //!
-//! Imports `model` and `measure` only. The hold that the reach drawing shows
-//! is a picture, never a verdict; it is reckoned in whole nanometres all the
-//! same.
+//! Imports `model`, `measure` and `engine::validity`. The hold that the reach
+//! drawing shows is a picture, never a verdict; it is reckoned in whole
+//! nanometres all the same.
 
 use super::Words;
 use super::figures;
 use crate::engine::validity::End;
-use crate::measure::{Day, Figure, Length, Rounding};
-use crate::model::finding::{Stretch, Verdict};
+use crate::measure::{Day, Figure, Length, Rounding, System, Units};
+use crate::model::finding::{ReadyUntil, Stretch, Verdict};
 
 /// How much of a pole is held inboard: 12 in. Common practice, no source.
 pub(crate) const GRIP: Length = match Length::from_nanometres(12 * 25_400_000) {
@@ -104,41 +104,63 @@ impl Words<'_> {
             text.push_str(&format!(", at least {least} asked"));
         }
         if let Some(short) = short {
-            text.push_str(&format!(": {} too short", self.shortfall(short)));
+            let lead = has.map_or_else(|| self.system(), |has| has.system);
+            let short = figures::difference(short, lead, self.units);
+            text.push_str(&format!(": {short} too short"));
         }
         text
     }
 
-    /// By how much something is too short, as the page prints it.
-    pub(crate) fn shortfall(&self, short: Length) -> String {
-        figures::difference(short, self.system(), self.units)
-    }
-
     /// How far a held tool reaches, against the water at a freeboard.
     pub(crate) fn reaches(&self, down: Length, freeboard: Length) -> String {
-        let length =
-            |length, rounding| figures::length(length, self.system(), self.units, rounding);
-        let depth = |depth| length(depth, Rounding::Down);
+        let about = |length, rounding| roughly(length, self.system(), self.units, rounding);
         let touch = match Touch::of(down, freeboard) {
             Touch::Above(by) => {
-                format!("it ends {} above the water", length(by, Rounding::Up))
+                format!("it ends {} above the water", about(by, Rounding::Up))
             }
-            Touch::Just(by) if by == Length::ZERO => "it only just touches the water".to_owned(),
-            Touch::Just(by) => format!("it only just touches the water ({} into it)", depth(by)),
-            Touch::Into(by) => format!("{} into the water", depth(by)),
+            Touch::Just(_) => "it only just touches the water".to_owned(),
+            Touch::Into(by) => format!("{} into the water", about(by, Rounding::Down)),
         };
         let several = if self.has_several_freeboards() {
             format!(" at a freeboard of {}", self.freeboard(freeboard))
         } else {
             String::new()
         };
-        format!("held so, it reaches {} down; {touch}{several}", depth(down))
+        format!("held so, it reaches {} down: {touch}{several}", about(down, Rounding::Down))
     }
 
-    /// One stretch of freeboards and what fails there.
+    /// One stretch of freeboards, where the one before it ends or at zero.
     pub(crate) fn stretch(&self, stretch: &Stretch) -> String {
-        let (from, to) = (self.freeboard(stretch.from), self.freeboard(stretch.to));
-        if stretch.from == stretch.to { format!("at {from}") } else { format!("{from} to {to}") }
+        let end = figures::stretch_end(stretch.to, self.system(), self.units);
+        match (stretch.from == Length::ZERO, stretch.from == stretch.to) {
+            (true, true) => "at no freeboard at all".to_owned(),
+            (true, false) => format!("up to {end}"),
+            (false, true) => format!("at {end}"),
+            (false, false) => format!("above that, up to {end}"),
+        }
+    }
+}
+
+/// A length in steps that suit a hand-held pole: a quarter of an inch, or five
+/// millimetres.
+fn roughly(length: Length, lead: System, units: Units, rounding: Rounding) -> String {
+    let step = |system| match system {
+        System::Customary => 25_400_000 / 4,
+        System::Metric => 5_000_000,
+    };
+    let show = |system: System| {
+        let (step, count) = (step(system), length.nanometres());
+        let steps = match rounding {
+            Rounding::Up => (count + step - 1) / step,
+            Rounding::Down => count / step,
+        };
+        let rounded = Length::from_nanometres(steps * step).unwrap_or(length);
+        rounded.show(system, rounding)
+    };
+    match units {
+        Units::Metric => show(System::Metric),
+        Units::Customary => show(System::Customary),
+        Units::Both => format!("{} ({})", show(lead), show(lead.other())),
     }
 }
 
@@ -148,6 +170,26 @@ pub(crate) fn verdict(verdict: Verdict) -> &'static str {
         Verdict::Ready => "ready",
         Verdict::CannotTell => "can't tell",
         Verdict::NotReady => "not ready",
+    }
+}
+
+/// A sentence of its own: a capital in front, a full stop behind.
+pub(crate) fn sentence(text: &str) -> String {
+    let mut signs = text.chars();
+    let first = signs.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+    let stop = if text.ends_with('.') { "" } else { "." };
+    format!("{first}{}{stop}", signs.as_str())
+}
+
+/// That what fails below fails here too.
+pub(crate) const AS_BEFORE: &str = "as before";
+
+/// Until when the kit is ready, in few words.
+pub(crate) fn ready_until(until: ReadyUntil) -> String {
+    match until {
+        ReadyUntil::None => "not ready at departure".to_owned(),
+        ReadyUntil::Day(day) => format!("ready until {day}"),
+        ReadyUntil::NoEnd => "ready, and nothing aboard runs out".to_owned(),
     }
 }
 

@@ -16,13 +16,13 @@ use crate::model::vessel::{FreeboardReading, Station, Vessel};
 use crate::model::vocabulary::{AttributeId, AttributeShape};
 
 /// What the inspector is to know before the walk.
-pub(crate) const HOW_TO: &str = "Walk the rows in order. Boxes: what you measure, with its unit. Squares: \
-    a tick for yes, a cross for no. What you did not look at stays empty. Letters: how to measure, at \
-    the end. To key it in: kitmuster sheet VESSEL --inspection.";
+pub(crate) const HOW_TO: &str = "Walk the rows in order. Boxes: write what you measure, with its unit. \
+    Squares: tick for yes, cross for no. Not looked at: leave empty. (a): how to measure, at the end. \
+    *: by label or dated statement. To key it in: `kitmuster sheet --inspection`.";
 
 /// That the figures stand and fall with the freeboard.
-pub(crate) const WORKED_OUT: &str = "Figures that hang on the freeboard are worked out for the listed \
-    one. If you measure another, key it in and go by the check, not by this paper.";
+pub(crate) const WORKED_OUT: &str = "Reaches are worked out for the listed freeboard. If you measure \
+    another, key it in and go by the check, not by this paper.";
 
 /// That no figure could be worked out.
 pub(crate) const NO_FREEBOARD: &str = "Measure the freeboard first: it is not known, so the \
@@ -30,7 +30,8 @@ pub(crate) const NO_FREEBOARD: &str = "Measure the freeboard first: it is not kn
 
 /// How an empty record is filled in.
 pub(crate) const RECORD: &str = "Key in what stands on the paper, row by row, each figure with its \
-    unit; what stays empty adds nothing. Then: kitmuster check VESSEL.yaml --inspection THIS.yaml";
+    unit; what stays empty adds nothing. What has no key here (hooks, certificates, a wheelhouse) goes \
+    into the vessel's file. Then: kitmuster check VESSEL.yaml --inspection THIS.yaml";
 
 /// What an inspection record has no place for.
 pub(crate) const IN_THE_FILE: &str = "a record has no place for it; it goes into the vessel's file";
@@ -65,6 +66,10 @@ pub(crate) const DOCUMENTS: &str =
 /// That the list already proves everything.
 pub(crate) const NOTHING_TO_DO: &str = "Nothing that the rules above ask for is left to do.";
 
+/// That measuring may turn out badly.
+pub(crate) const TURNS_OUT_WELL: &str = "What is to be measured or looked up is taken to turn out \
+    well; check again once it is written down.";
+
 /// That nothing lapses at sea.
 pub(crate) const NOTHING_LAPSES: &str = "Nothing on the list runs out before the return.";
 
@@ -74,7 +79,7 @@ pub(crate) const NO_WAY: &str =
 
 /// What to look for by eye.
 pub(crate) const BY_EYE: &str = "Tick what is in its place, whole and working; blades and points \
-    covered, poles drawn out and locked once.";
+    covered; each pole drawn out and locked to try it.";
 
 /// What stands over a rule that is not in this program.
 pub(crate) const STUB: &str = "this rule binds or may bind, but what it asks is not in this \
@@ -140,16 +145,16 @@ impl Words<'_> {
         }
     }
 
-    /// One word out of several, as the vocabulary spells them.
-    pub(crate) fn one_of(&self, attribute: AttributeId, allowed: &[String]) -> String {
+    /// Words of which one will do, as the vocabulary spells them.
+    pub(crate) fn spelled(&self, attribute: AttributeId, allowed: &[String]) -> Vec<String> {
         let AttributeShape::Choice(known) = &self.vocabulary.attribute(attribute).shape else {
-            return figures::any_of(allowed);
+            return allowed.to_vec();
         };
         let spelled = allowed.iter().map(|word| {
             let own = known.iter().find(|own| own.to_lowercase() == word.to_lowercase());
             own.unwrap_or(word).clone()
         });
-        figures::any_of(&spelled.collect::<Vec<_>>())
+        spelled.collect()
     }
 
     /// Conditions of the vessel, as the end of a sentence: `where the
@@ -249,6 +254,11 @@ fn clip<'a>(span: Ends, conditions: impl Iterator<Item = &'a Condition>) -> Opti
         }
     }
     (span.low <= span.high).then_some(span)
+}
+
+/// That nothing is asked of a thing, as far as this program knows.
+pub(crate) fn not_asked(stubs: bool) -> &'static str {
+    if stubs { "what is asked of it is not in this program" } else { "no rule here asks for it" }
 }
 
 /// The freeboard of one station as it is listed.

@@ -76,8 +76,8 @@ fn every_requirement_stands_in_the_file_with_its_clause() {
         let path = write(folder.path(), "blank.yaml", &text);
         let check = kitmuster(&["check", &path, "--profile", &profile, "--format", "json"]).json();
         for finding in check["profiles"][0]["findings"].as_array().unwrap() {
-            for key in ["title", "clause"] {
-                let part = finding[key].as_str().unwrap();
+            for part in [&finding["title"], &finding["citation"]["clause"]] {
+                let part = part.as_str().unwrap();
                 assert!(plain.contains(part), "{profile}: {part}");
             }
         }

@@ -52,7 +52,7 @@ fn on_a_ready_vessel_nothing_is_left_to_do_and_every_met_finding_is_proved() {
     for (line, finding) in proved.iter().zip(met) {
         assert!(line.starts_with("☑ proved: "), "{line}");
         assert!(line.contains(finding["title"].as_str().unwrap()), "{line}");
-        assert!(line.contains(finding["clause"].as_str().unwrap()), "{line}");
+        assert!(line.contains(finding["citation"]["clause"].as_str().unwrap()), "{line}");
     }
     assert!(all(&page, ".jobs").is_empty());
     assert!(text_of(all(&page, "main")[0]).contains("is left to do"));

@@ -17,7 +17,7 @@ const TOOLS_TOLD: usize = 3;
 
 /// The id of a finding on its page.
 fn id(section: &str, finding: &Finding) -> String {
-    format!("{section}-r{}", finding.requirement)
+    format!("{section}-f{}", finding.requirement)
 }
 
 /// A finding that is not met or not known. What was `told` already of the
@@ -41,15 +41,15 @@ pub(super) fn trouble(
             }
             @if !reasons.is_empty() || more > 0 || at.is_some() {
                 ul {
-                    @for reason in &reasons { li { (shown(reason)) } }
+                    @for reason in &reasons { li { (base::prose(reason)) } }
                     @if more > 0 {
                         li { (more) " more will not do either; the JSON of the check lists them" }
                     }
-                    @if let Some(at) = at { li { "at a freeboard of " (shown(&words.freeboard(at))) } }
+                    @if let Some(at) = at { li { "at a freeboard of " (base::prose(&words.freeboard(at))) } }
                 }
             }
             @if let Some(remedy) = words.remedy(finding, told) {
-                p.do { b { "Do: " } (shown(&remedy)) }
+                p.do { b { "Do: " } (base::prose(&remedy)) }
             }
         }
     }
@@ -102,6 +102,7 @@ fn reasons(words: &Words<'_>, finding: &Finding, told: &[&VesselFact]) -> (Vec<S
 pub(super) fn met(words: &Words<'_>, findings: &[&Finding], last: Day, section: &str) -> Markup {
     html! {
         table.met {
+            colgroup { col class="what"; col class="by"; col class="clause"; }
             thead { tr { th scope="col" { "Met" } th scope="col" { "By" } th scope="col" { "Clause" } } }
             tbody {
                 @for finding in findings {

@@ -18,27 +18,28 @@ const ACROSS: usize = 18;
 /// The tables.
 pub(super) fn matrix(page: &Page<'_>) -> Markup {
     html! {
-        section id="fleet" aria-labelledby="fleet-h" {
-            h2 id="fleet-h" { "Vessel by requirement" }
-            @for (number, profile) in page.profiles.iter().enumerate() {
-                (edition(page, profile, number))
+        section id="fleet" {
+            h2 { "Vessel by requirement" }
+            @for profile in &page.profiles {
+                (edition(page, profile))
             }
             @if page.profiles.is_empty() { p { "No profile judged a vessel." } }
         }
     }
 }
 
-fn edition(page: &Page<'_>, profile: &Profile, number: usize) -> Markup {
-    let heading = format!("fleet-{number}");
+fn edition(page: &Page<'_>, profile: &Profile) -> Markup {
     html! {
-        section class="edition" aria-labelledby=(heading) {
-            h3 id=(heading) { (shown(&profile.title.to_string())) }
+        section class="edition" {
+            h3 { (shown(&profile.title.to_string())) }
             p.soft {
                 (shown(&profile.source)) ", edition " (shown(&profile.edition)) "; "
                 code { (shown(&profile.id)) }
             }
             @if profile.encoded {
-                @for part in parts(profile) { (table(page, profile, &part, &heading)) }
+                @for (number, part) in parts(profile).iter().enumerate() {
+                    (table(page, profile, part, number))
+                }
             } @else {
                 p { (base::outcome(Outcome::CannotTell)) " " (pages::STUB) }
                 ul { @for (index, _) in page.judged_by(profile) { li { (name(page, index)) } } }
@@ -54,9 +55,10 @@ fn parts(profile: &Profile) -> Vec<Vec<usize>> {
     all.chunks(all.len().div_ceil(parts).max(1)).map(<[usize]>::to_vec).collect()
 }
 
-fn table(page: &Page<'_>, profile: &Profile, part: &[usize], heading: &str) -> Markup {
+fn table(page: &Page<'_>, profile: &Profile, part: &[usize], number: usize) -> Markup {
+    let name_of_it = format!("Vessel by requirement, {}, part {}", profile.id, number + 1);
     html! {
-        div.scroll tabindex="0" role="region" aria-labelledby=(heading) {
+        div.scroll tabindex="0" role="region" aria-label=(shown(&name_of_it)) {
             table.matrix {
                 thead {
                     tr {

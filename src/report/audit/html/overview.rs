@@ -7,12 +7,25 @@
 use super::{EACH_ITS_PAGE, Page};
 use crate::fleet::{HORIZONS, Judged, Lapse, Missed};
 use crate::load::{Problem, Refusal};
-use crate::model::finding::{Outcome, Verdict};
+use crate::model::check::Check;
+use crate::model::finding::{Outcome, ReadyUntil, Verdict};
 use crate::model::profile::{Level, Profile, Standing};
 use crate::model::vessel::Trust;
 use crate::report::html::{self as base, shown};
-use crate::report::words::{self, Words, figures, fleet};
+use crate::report::words::{self, Words, figures, fleet, pages};
 use maud::{Markup, html};
+
+/// The most of one list that is shown here; the JSON has them all.
+const MOST: usize = 24;
+
+/// That a list goes on, and where it is whole.
+fn more(all: usize, noun: &str) -> Markup {
+    html! {
+        @if let Some(left) = all.checked_sub(MOST).filter(|left| *left > 0) {
+            " and " (fleet::count(left, noun)) " more; the JSON of the audit has them all"
+        }
+    }
+}
 
 /// The overview.
 pub(super) fn overview(page: &Page<'_>) -> Markup {
@@ -20,6 +33,7 @@ pub(super) fn overview(page: &Page<'_>) -> Markup {
         section id="overview" aria-label="Overview" {
             (totals(page))
             (counted(page))
+            (page.beside)
             (not_read(page))
             (left_out(page))
             (by_verdict(page))
@@ -58,7 +72,7 @@ fn counted(page: &Page<'_>) -> Markup {
     let (shown, all) = (page.judged.len(), audit.counts.vessels());
     html! {
         p {
-            "Each vessel is judged for its trip by every rule that binds it or was asked for; her \
+            "Each vessel is judged for its trip by every rule that binds it or was asked for; its \
              verdict is the worst of them."
             @if audit.trust == Trust::Measured { " Only figures that were measured are believed." }
             @if audit.outside > 0 {
@@ -91,7 +105,8 @@ fn not_read(page: &Page<'_>) -> Markup {
 fn refused(refusal: &Refusal) -> Markup {
     html! {
         b { (shown(&refusal.file)) }
-        ul { @for problem in &refusal.problems { li { (wrong(problem)) } } }
+        ul { @for problem in refusal.problems.iter().take(MOST) { li { (wrong(problem)) } } }
+        (more(refusal.problems.len(), "problem"))
     }
 }
 
@@ -130,7 +145,7 @@ fn by_verdict(page: &Page<'_>) -> Markup {
                 .filter(|(_, judged)| judged.check.verdict == verdict).collect();
             @if !some.is_empty() {
                 h3 { (base::verdict(verdict)) " " (some.len()) }
-                ul.vessels {
+                ul.vessels.short[verdict == Verdict::Ready] {
                     @for (index, judged) in some { li { (vessel(page, index, judged)) } }
                 }
             }
@@ -146,7 +161,7 @@ fn vessel(page: &Page<'_>, index: usize, judged: &Judged) -> Markup {
     html! {
         b { (link(page, index)) }
         @if !about.is_empty() { " " span.soft { (shown(&about.join(", "))) } }
-        @if let Some(first) = first(page, judged) { " – " (shown(&first)) }
+        @if let Some(first) = first(page, judged) { " – " (base::prose(&first)) }
     }
 }
 
@@ -162,7 +177,7 @@ fn first(page: &Page<'_>, judged: &Judged) -> Option<String> {
         units: page.units,
     };
     if check.verdict == Verdict::Ready {
-        return Some(format!("until {}", words.ready_until(worst)));
+        return Some(first_end(check));
     }
     if !worst.profile.encoded {
         return Some(format!("bound by `{}`, which is known but not encoded", worst.profile.id));
@@ -182,6 +197,16 @@ fn first(page: &Page<'_>, judged: &Judged) -> Option<String> {
         1 => text,
         many => format!("{text}; and {} more", many - 1),
     })
+}
+
+/// Until when a vessel stays ready under every rule.
+fn first_end(check: &Check) -> String {
+    let days = check.judgements.iter().filter_map(|judgement| match judgement.ready_until {
+        ReadyUntil::Day(day) => Some(day),
+        ReadyUntil::None | ReadyUntil::NoEnd => None,
+    });
+    let first = days.min().map_or(ReadyUntil::NoEnd, ReadyUntil::Day);
+    pages::ready_until(first)
 }
 
 /// The vessel's name, leading to its page if it has one.
@@ -237,11 +262,11 @@ fn missed_row(page: &Page<'_>, missed: &Missed) -> Markup {
             }
             td { (missed.not_met) }
             td { (missed.cannot_tell) }
-            td { (missed.median.and_then(by).unwrap_or_else(|| "–".to_owned())) }
+            td { (base::prose(&missed.median.and_then(by).unwrap_or_else(|| "–".to_owned()))) }
             td {
                 @match &missed.worst {
                     Some(worst) => {
-                        (by(worst.short).unwrap_or_default()) ", " (shown(&worst.vessel))
+                        (base::prose(&by(worst.short).unwrap_or_default())) ", " (shown(&worst.vessel))
                     },
                     None => { "–" },
                 }
@@ -273,7 +298,7 @@ fn lapses(page: &Page<'_>) -> Markup {
 fn lapse_line(page: &Page<'_>, lapse: &Lapse) -> Markup {
     html! {
         li {
-            b { (of_file(page, &lapse.file, &lapse.vessel)) } ": " (shown(&fleet::lapse(lapse))) "; "
+            b { (of_file(page, &lapse.file, &lapse.vessel)) } ": " (base::prose(&fleet::lapse(lapse))) "; "
             @if lapse.decides { b { (fleet::after_lapse(lapse)) } } @else { (fleet::after_lapse(lapse)) }
         }
     }
@@ -283,16 +308,17 @@ fn marks(page: &Page<'_>) -> Markup {
     html! {
         @if !page.audit.marks.is_empty() {
             h2 { "The same mark on several vessels at sea together" }
-            p { (fleet::SAME_MARK) "." }
+            p { (pages::sentence(fleet::SAME_MARK)) }
             ul {
                 @for mark in &page.audit.marks {
                     li {
                         b { (shown(&mark.mark)) } " ("
                         (shown(&page.vocabulary.kind(mark.kind).name)) "): "
-                        @for (number, (file, name)) in mark.vessels.iter().enumerate() {
+                        @for (number, (file, name)) in mark.vessels.iter().take(MOST).enumerate() {
                             @if number > 0 { ", " }
                             (of_file(page, file, name))
                         }
+                        (more(mark.vessels.len(), "vessel"))
                     }
                 }
             }

@@ -32,6 +32,7 @@ pub(in crate::report) struct Setting<'a> {
 pub(in crate::report) fn page(subject: &Subject<'_>, setting: Setting<'_>) -> Markup {
     let check = subject.check;
     let name = format!("{}-name", setting.id);
+    let level = if setting.back.is_some() { 3 } else { 2 };
     html! {
         article class="vessel" id=(setting.id) aria-labelledby=(name) {
             header class="rail" {
@@ -51,7 +52,7 @@ pub(in crate::report) fn page(subject: &Subject<'_>, setting: Setting<'_>) -> Ma
             (notices(&check.notices))
             @if check.judgements.len() > 1 { (summary(check, setting)) }
             @for (index, judgement) in check.judgements.iter().enumerate() {
-                (Section::new(subject, judgement, format!("{}-p{index}", setting.id)).markup())
+                (Section::new(subject, judgement, format!("{}-p{index}", setting.id), level).markup())
             }
             (foot(check))
             @if let Some(back) = setting.back {
@@ -72,18 +73,18 @@ fn particulars(subject: &Subject<'_>, setting: Setting<'_>) -> Markup {
         dl.facts {
             @if let Some(register) = &vessel.register { div { dt { "Register" } dd { (shown(register)) } } }
             @if let Some(port) = &vessel.port { div { dt { "Port" } dd { (shown(port)) } } }
-            div { dt { "Trip" } dd { (words::span(trip)) } }
-            @if let Some(date) = setting.date { div { dt { "Audit of" } dd { (date) } } }
-            div { dt { "Freeboard" } dd { (shown(&freeboard(subject))) } }
-            @for judgement in &check.judgements {
-                div { dt { "Judged by" } dd { (edition(&judgement.profile)) } }
-            }
+            div { dt { "Trip" } dd { (base::prose(&words::span(trip))) } }
+            @if let Some(date) = setting.date { div { dt { "Audit of" } dd { (base::prose(&date.to_string())) } } }
+            div { dt { "Freeboard" } dd { (base::prose(&freeboard(subject))) } }
             div { dt { "File" } dd { (shown(&vessel.place.file)) } }
             @if !records.is_empty() {
                 div { dt { "Inspection record" } dd { (shown(&records.join(", "))) } }
             }
             @if check.asked.trust == Trust::Measured {
                 div { dt { "Figures" } dd { "only those that were measured are believed" } }
+            }
+            @for judgement in &check.judgements {
+                div.whole { dt { "Judged by" } dd { (edition(&judgement.profile)) } }
             }
         }
     }
@@ -107,9 +108,9 @@ fn notices(notices: &[Notice]) -> Markup {
     html! {
         @for notice in notices {
             div.caution {
-                p { b { "Note: " } (shown(&words::notice(notice))) }
+                p { b { "Note: " } (base::prose(&words::notice(notice))) }
                 @if let Some(remedy) = words::notice_remedy(notice) {
-                    p { b { "Do: " } (shown(&remedy)) }
+                    p { b { "Do: " } (base::prose(&remedy)) }
                 }
             }
         }
@@ -137,7 +138,7 @@ fn foot(check: &Check) -> Markup {
     let rests = [table::memory(&check.judgements), table::practice(&check.judgements)];
     html! {
         footer {
-            @for text in rests.into_iter().flatten() { p { (shown(&text)) } }
+            @for text in rests.into_iter().flatten() { p { (base::prose(&text)) } }
             p { (words::CAUTION) }
             p { (words::FOOT) }
         }
@@ -150,30 +151,31 @@ struct Section<'a> {
     judgement: &'a Judgement,
     subject: &'a Subject<'a>,
     id: String,
+    /// The level of its heading.
+    level: u8,
 }
 
 impl<'a> Section<'a> {
-    fn new(subject: &'a Subject<'a>, judgement: &'a Judgement, id: String) -> Self {
+    fn new(subject: &'a Subject<'a>, judgement: &'a Judgement, id: String, level: u8) -> Self {
         let words = Words {
             vocabulary: subject.vocabulary,
             vessel: &subject.check.vessel,
             profile: &judgement.profile,
             units: subject.units,
         };
-        Self { words, judgement, subject, id }
+        Self { words, judgement, subject, id, level }
     }
 
     fn markup(&self) -> Markup {
         let profile = &self.judgement.profile;
-        let heading = format!("{}-h", self.id);
         html! {
-            section class="profile" id=(self.id) aria-labelledby=(heading) {
-                h3 id=(heading) {
+            section class="profile" id=(self.id) {
+                (base::heading(self.level, &html! {
                     (shown(&profile.title.to_string()))
                     @if self.subject.check.judgements.len() > 1 {
                         " " (base::verdict(self.judgement.verdict))
                     }
-                }
+                }))
                 (self.standing())
                 @if profile.encoded { (self.findings()) } @else { (self.stub()) }
             }
@@ -189,7 +191,7 @@ impl<'a> Section<'a> {
         html! {
             p.soft {
                 @if practice { b { "Good practice, no rule's verdict. " } }
-                (edition(profile)) "; " (shown(&self.words.why(&self.judgement.why))) "."
+                code { (shown(&profile.id)) } ": " (shown(&self.words.why(&self.judgement.why))) "."
                 @if self.judgement.days != trip {
                     " Judged for part of the trip: " (words::span(self.judgement.days)) "."
                 }
@@ -213,7 +215,6 @@ impl<'a> Section<'a> {
     }
 
     fn findings(&self) -> Markup {
-        let asked = self.subject.check.asked;
         html! {
             (self.clashes())
             (self.troubles(Outcome::NotMet, "To put right"))
@@ -222,9 +223,30 @@ impl<'a> Section<'a> {
             (self.way())
             (self.in_order())
             (self.advice())
-            (picture::reach::figures(&self.words, self.judgement, &format!("{}-reach", self.id)))
-            (picture::freeboard::figure(&self.words, self.judgement, &format!("{}-board", self.id)))
-            (picture::time::figure(&self.words, self.judgement, asked, &format!("{}-time", self.id)))
+            (self.pictures())
+        }
+    }
+
+    /// A heading within the section.
+    fn part(&self, content: &Markup) -> Markup {
+        base::heading(self.level + 1, content)
+    }
+
+    fn pictures(&self) -> Markup {
+        let (words, judgement) = (&self.words, self.judgement);
+        let asked = self.subject.check.asked;
+        let id = |of: &str| format!("{}-{of}", self.id);
+        let pictures = [
+            ("Reach at the rail", picture::reach::figures(words, judgement, &id("reach"))),
+            ("Freeboard", picture::freeboard::figure(words, judgement, &id("board"))),
+            ("Time", picture::time::figure(words, judgement, asked, &id("time"))),
+        ];
+        html! {
+            @for (heading, picture) in pictures {
+                @if let Some(picture) = picture {
+                    section.picture { (self.part(&html! { (heading) })) (picture) }
+                }
+            }
         }
     }
 
@@ -235,8 +257,8 @@ impl<'a> Section<'a> {
             self.judgement.inverses.iter().flat_map(|inverses| &inverses.clashes).collect();
         html! {
             @if !clashes.is_empty() {
-                h4 { "Too few tools to go round" }
-                ul { @for clash in clashes { li { (shown(&self.words.clash(clash))) } } }
+                (self.part(&html! { "Too few tools to go round" }))
+                ul { @for clash in clashes { li { (base::prose(&self.words.clash(clash))) } } }
             }
         }
     }
@@ -255,7 +277,7 @@ impl<'a> Section<'a> {
         let told: Vec<_> = shared.iter().map(|shared| shared.fact).collect();
         html! {
             @if !findings.is_empty() {
-                h4 { (heading) " (" (findings.len()) ")" }
+                (self.part(&html! { (heading) " (" (findings.len()) ")" }))
                 @for shared in &shared { (self.shared(shared)) }
                 @for finding in findings {
                     (finding::trouble(&self.words, finding, &told, &self.id))
@@ -267,9 +289,9 @@ impl<'a> Section<'a> {
     fn shared(&self, shared: &Shared<'_>) -> Markup {
         html! {
             div.caution {
-                p { b { (shown(&self.words.unknown(shared.fact))) } ": "
+                p { b { (base::prose(&self.words.unknown(shared.fact))) } ": "
                     (shared.requirements.len()) " requirements are open because of it." }
-                p { b { "Do: " } (shown(&self.words.find_out(shared.fact))) }
+                p { b { "Do: " } (base::prose(&self.words.find_out(shared.fact))) }
             }
         }
     }
@@ -278,7 +300,7 @@ impl<'a> Section<'a> {
         let findings = self.of(Level::Required, Outcome::Met);
         html! {
             @if !findings.is_empty() {
-                h4 { "In order (" (findings.len()) ")" }
+                (self.part(&html! { "In order (" (findings.len()) ")" }))
                 (self.met(&findings))
             }
         }
@@ -295,7 +317,7 @@ impl<'a> Section<'a> {
         open.extend(self.of(Level::Recommended, Outcome::CannotTell));
         html! {
             @if !met.is_empty() || !open.is_empty() {
-                h4 { "Recommended, no part of the verdict" }
+                (self.part(&html! { "Recommended, no part of the verdict" }))
                 @for finding in open { (finding::trouble(&self.words, finding, &[], &self.id)) }
                 @if !met.is_empty() { (self.met(&met)) }
             }
@@ -305,9 +327,9 @@ impl<'a> Section<'a> {
     fn answers(&self) -> Markup {
         html! {
             dl.facts.answers {
-                div { dt { "Ready until" } dd { (shown(&self.words.ready_until(self.judgement))) } }
+                div { dt { "Ready until" } dd { (base::prose(&self.words.ready_until(self.judgement))) } }
                 @if let Some(up_to) = self.words.good_up_to(self.judgement) {
-                    div { dt { "Good up to" } dd { (shown(&up_to)) } }
+                    div { dt { "Good up to" } dd { (base::prose(&up_to)) } }
                 }
             }
         }
@@ -317,7 +339,7 @@ impl<'a> Section<'a> {
         match self.judgement.inverses.as_ref().map(|inverses| &inverses.way) {
             None | Some(WayToReady::Already) => html! {},
             Some(WayToReady::None) => html! {
-                h4 { "Shortest way to ready" }
+                (self.part(&html! { "Shortest way to ready" }))
                 p { "No set of changes was found that makes it ready." }
             },
             Some(WayToReady::Steps { steps, fewest }) => self.steps(steps, *fewest),
@@ -329,16 +351,16 @@ impl<'a> Section<'a> {
         let measures = steps.iter().any(|step| step.deed == Deed::Measure);
         let open = self.judgement.verdict == crate::model::finding::Verdict::CannotTell;
         html! {
-            h4 {
+            (self.part(&html! {
                 "Shortest way to ready (" (steps.len()) " " (noun)
                 @if !fewest { "; there may be a shorter way" }
                 ")"
-            }
+            }))
             ol {
                 @for step in steps {
                     @let freeboard = self.words.freeboard_for(self.judgement, step.requirement);
                     li {
-                        (shown(&self.words.step(step, freeboard)))
+                        (base::prose(&self.words.step(step, freeboard)))
                         @if step.target != Target::Vessel {
                             " " span.soft { "for: " (shown(&self.words.step_for(step))) }
                         }

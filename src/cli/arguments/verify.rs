@@ -1,0 +1,17 @@
+//! The arguments of `verify`: the record.
+
+use clap::Args;
+use std::path::PathBuf;
+
+const EXITS: &str = "Exit codes: 0 the same findings, 1 other findings, 2 a record that cannot be \
+    read, that was changed, or bad usage.\n\n\
+    Check the current rule and local conditions; local rules, permits and trained practice \
+    come first. This tool is an aid, no legal advice.";
+
+#[derive(Debug, Args)]
+#[command(after_help = EXITS)]
+pub(in crate::cli) struct VerifyArguments {
+    /// An audit that `kitmuster audit --record` kept
+    #[arg(value_name = "RECORD")]
+    pub(in crate::cli) record: PathBuf,
+}

@@ -1,0 +1,51 @@
+//! The command `verify`: an audit on record, judged again.
+//!
+//! Imports `load`, `fleet` and `report`. The rules are those of the record;
+//! those that this program ships are only told where they differ.
+
+use super::Stop;
+use super::arguments::VerifyArguments;
+use super::exit::Exit;
+use super::output::{self, Terminal};
+use crate::fleet::record::{self, AuditRecord, LARGEST_RECORD, Refused};
+use crate::load::{self, Library};
+use crate::report::{self, audit::record::Verified};
+use std::path::Path;
+
+/// Judges the record again and prints what differs.
+pub(super) fn run(arguments: &VerifyArguments, terminal: &Terminal) -> Result<Exit, Stop> {
+    let path = &arguments.record;
+    let record = open(path)?;
+    let again = record::again(&record).map_err(|refused| match refused {
+        Refused::Library(refusal) => {
+            let mut told = refusal;
+            told.file = path.display().to_string();
+            Stop::Refused(vec![told])
+        }
+        Refused::Asked(id) => {
+            unusable(path, &format!("it asks for the profile `{id}`, which is not in it"))
+        }
+    })?;
+    let shipped = Library::shipped().map_err(|refusal| Stop::Refused(vec![refusal]))?;
+    let newer = record::newer(&record, &shipped);
+    let of = Verified { record: &record, again: &again, newer: &newer };
+    output::print(&report::audit::record::verified(&of, terminal.width))?;
+    Ok(if again.differences.is_empty() { Exit::Ready } else { Exit::NotReady })
+}
+
+/// Reads a record, with everything that it must hold.
+pub(super) fn open(path: &Path) -> Result<AuditRecord, Stop> {
+    let text =
+        load::read_long(path, LARGEST_RECORD).map_err(|refusal| Stop::Refused(vec![refusal]))?;
+    record::read(&text).map_err(|broken| {
+        let told = report::audit::record::broken(&broken);
+        unusable(path, &told)
+    })
+}
+
+fn unusable(path: &Path, why: &str) -> Stop {
+    Stop::usage(
+        format!("`{}` is no record that can be used: {why}", path.display()),
+        "take the record as `kitmuster audit --record` wrote it",
+    )
+}

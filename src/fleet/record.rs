@@ -1,0 +1,267 @@
+//! An audit on record: the wire types of `kitmuster/record/1`, what they are
+//! made from and how they are read back.
+//!
+//! Imports `load`, `engine`, `model` and `measure`. The types are the
+//! format's own, both ways; no text for people decides whether two findings
+//! are equal, since none is in them. Documented in DEVELOPERS.md.
+
+mod again;
+mod form;
+mod make;
+mod read;
+pub(in crate::fleet) mod replay;
+
+pub use again::{Again, Difference, Differs, Newer, Refused, again, newer};
+pub use make::{Entry, Making};
+pub use read::{Broken, read};
+
+use crate::measure::Day;
+use crate::model::finding::{Outcome, Verdict};
+use crate::model::profile::Level;
+use crate::model::vessel::Trust;
+use serde::{Deserialize, Serialize};
+
+/// The name and version of the format.
+pub const SCHEMA: &str = "kitmuster/record/1";
+
+/// The largest record that is read or written, in bytes: 512 MiB.
+pub const LARGEST_RECORD: u64 = 512 * 1024 * 1024;
+
+/// A whole audit on record.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AuditRecord {
+    /// [`SCHEMA`].
+    pub schema: String,
+    /// The program that made it.
+    pub program: Program,
+    /// The day of the audit.
+    #[serde(with = "form::day")]
+    pub date: Day,
+    /// Who audited, as given.
+    pub auditor: Option<String>,
+    /// What was asked.
+    pub asked: AskedOnRecord,
+    /// The editions that judged a vessel, by rule and id.
+    pub editions: Vec<EditionOnRecord>,
+    /// What was found, in the order of the input.
+    pub vessels: Vec<VesselOnRecord>,
+    /// Files that were refused, by name and message alone.
+    pub refused: Vec<RefusedOnRecord>,
+    /// Everything that was read.
+    pub inputs: Inputs,
+}
+
+/// The program that made a record.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Program {
+    /// Its name.
+    pub name: String,
+    /// Its version.
+    pub version: String,
+}
+
+/// What an audit was asked.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct AskedOnRecord {
+    /// The day of departure of every vessel, if it was given.
+    #[serde(with = "form::some_day")]
+    pub on: Option<Day>,
+    /// The day of return of every vessel, if it was given.
+    #[serde(rename = "return", with = "form::some_day")]
+    pub back: Option<Day>,
+    /// Which figures were believed.
+    #[serde(with = "form::TrustWord")]
+    pub trust: Trust,
+    /// The ids of the profiles asked for; empty for every one that binds.
+    pub profiles: Vec<String>,
+    /// Only vessels with this gear.
+    pub gear: Vec<String>,
+    /// Only vessels of this port.
+    pub port: Vec<String>,
+    /// Only vessels that this profile judges.
+    pub bound_by: Vec<String>,
+}
+
+/// An edition that judged a vessel.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct EditionOnRecord {
+    /// The rule.
+    pub rule: String,
+    /// The id of the edition.
+    pub id: String,
+    /// The law's edition, in words.
+    pub edition: String,
+    /// The revision of the encoding.
+    pub encoding: u32,
+    /// The input that it stands in.
+    pub file: String,
+}
+
+/// What was found on one vessel.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct VesselOnRecord {
+    /// The vessel's file.
+    pub file: String,
+    /// The files of the inspection records laid over it.
+    pub inspections: Vec<String>,
+    /// Its name.
+    pub name: String,
+    /// Its register number.
+    pub register: Option<String>,
+    /// Its port.
+    pub port: Option<String>,
+    /// The day of departure that was judged.
+    #[serde(with = "form::day")]
+    pub departure: Day,
+    /// The day of return that was judged.
+    #[serde(rename = "return", with = "form::day")]
+    pub back: Day,
+    /// The verdict.
+    #[serde(with = "form::VerdictWord")]
+    pub verdict: Verdict,
+    /// What was told of the check as a whole.
+    pub notices: Vec<NoticeOnRecord>,
+    /// What each edition said.
+    pub profiles: Vec<JudgementOnRecord>,
+}
+
+/// Something that was told of a check as a whole.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct NoticeOnRecord {
+    /// Its stable code.
+    pub code: String,
+    /// The rule it speaks of.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rule: Option<String>,
+    /// The profile it speaks of.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub profile: Option<String>,
+    /// The day it speaks of.
+    #[serde(default, skip_serializing_if = "Option::is_none", with = "form::some_day")]
+    pub day: Option<Day>,
+    /// The words it speaks of.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub words: Vec<String>,
+}
+
+/// What one edition said of one vessel.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct JudgementOnRecord {
+    /// The rule.
+    pub rule: String,
+    /// The id of the edition.
+    pub id: String,
+    /// The law's edition, in words.
+    pub edition: String,
+    /// The revision of the encoding.
+    pub encoding: u32,
+    /// False for a rule that was known, not encoded.
+    pub encoded: bool,
+    /// Why it was used: `binds`, `may-bind`, `asked`, `fallback`.
+    pub why: String,
+    /// The verdict under it.
+    #[serde(with = "form::VerdictWord")]
+    pub verdict: Verdict,
+    /// Until when the kit stays ready.
+    pub ready_until: UntilOnRecord,
+    /// A finding for each requirement that binds or may bind.
+    pub findings: Vec<FindingOnRecord>,
+}
+
+/// Until when a kit stays ready.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "state")]
+pub enum UntilOnRecord {
+    /// Not ready at departure.
+    None,
+    /// Through this day.
+    Day {
+        /// The last day.
+        #[serde(with = "form::day")]
+        day: Day,
+    },
+    /// Nothing ever lapses.
+    NoEnd,
+}
+
+/// What was found of one requirement.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct FindingOnRecord {
+    /// The requirement's id.
+    pub requirement: String,
+    /// Whether it counts towards the verdict.
+    #[serde(with = "form::LevelWord")]
+    pub level: Level,
+    /// The outcome.
+    #[serde(with = "form::OutcomeWord")]
+    pub outcome: Outcome,
+    /// Since which audit a required finding has been open, in an unbroken row
+    /// of records; none where it is met or recommended.
+    #[serde(default, skip_serializing_if = "Option::is_none", with = "form::some_day")]
+    pub open_since: Option<Day>,
+    /// The marks of the tools that serve it.
+    pub tools: Vec<String>,
+    /// Why it is not met, or what is missing.
+    pub reasons: Vec<ReasonOnRecord>,
+    /// The freeboard at which it is worst.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub freeboard_nanometres: Option<i64>,
+    /// The day on which it is worst.
+    #[serde(with = "form::day")]
+    pub day: Day,
+}
+
+/// One reason.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ReasonOnRecord {
+    /// Its stable code.
+    pub code: String,
+    /// The mark of the tool it speaks of.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tool: Option<String>,
+    /// By how much a length falls short or is too great.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by_nanometres: Option<i64>,
+    /// How many there are, where they are too few.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub have: Option<u32>,
+    /// How many are asked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub need: Option<u32>,
+    /// The day since or on which something is lapsed.
+    #[serde(default, skip_serializing_if = "Option::is_none", with = "form::some_day")]
+    pub day: Option<Day>,
+}
+
+/// A file that was refused. Its text is not kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RefusedOnRecord {
+    /// The file.
+    pub file: String,
+    /// The first thing that was wrong with it, for people.
+    pub message: String,
+}
+
+/// Everything that was read.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Inputs {
+    /// The vocabulary.
+    pub vocabulary: InputFile,
+    /// Every profile of the library, used or not.
+    pub profiles: Vec<InputFile>,
+    /// The vessels, in the order of what was found.
+    pub vessels: Vec<InputFile>,
+    /// The inspection records laid over them.
+    pub inspections: Vec<InputFile>,
+}
+
+/// One file that was read.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct InputFile {
+    /// Its name as it was given.
+    pub file: String,
+    /// The SHA-256 digest of the text, in hexadecimal digits.
+    pub sha256: String,
+    /// The text, without a byte order mark.
+    pub text: String,
+}

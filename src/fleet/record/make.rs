@@ -1,0 +1,270 @@
+//! From rows that were judged to a record.
+//!
+//! Imports `load`, `model` and `measure`. Works on one row at a time, so that
+//! rows can be put on record where they were judged.
+
+use super::{
+    AskedOnRecord, AuditRecord, EditionOnRecord, FindingOnRecord, InputFile, Inputs,
+    JudgementOnRecord, NoticeOnRecord, Program, ReasonOnRecord, RefusedOnRecord, SCHEMA,
+    UntilOnRecord, VesselOnRecord,
+};
+use crate::fleet::{Judged, Orders, Selection};
+use crate::load::{Library, Refusal, Source};
+use crate::measure::{Day, Quantity};
+use crate::model::check::{Check, Judgement, Notice, Why};
+use crate::model::finding::{Because, Finding, Outcome, ReadyUntil};
+use crate::model::profile::Level;
+use crate::model::reason::Reason;
+use sha2::{Digest as _, Sha256};
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write as _;
+
+/// One vessel with what it was judged from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Entry {
+    /// What was found.
+    pub vessel: VesselOnRecord,
+    /// The vessel's file.
+    pub input: InputFile,
+    /// The inspection records laid over it.
+    pub inspections: Vec<InputFile>,
+    /// The editions that judged it.
+    editions: Vec<EditionOnRecord>,
+}
+
+/// What a record says beside the vessels.
+#[derive(Debug, Clone, Copy)]
+pub struct Making<'a> {
+    /// What the audit was asked.
+    pub orders: &'a Orders<'a>,
+    /// Which vessels it is about.
+    pub selection: &'a Selection,
+    /// Who audited, as given.
+    pub auditor: Option<&'a str>,
+}
+
+impl InputFile {
+    /// An input as it was read.
+    pub fn new(source: &Source) -> Self {
+        Self {
+            file: source.file.to_string(),
+            sha256: digest(&source.text),
+            text: source.text.to_string(),
+        }
+    }
+}
+
+/// The SHA-256 digest of a text, in hexadecimal digits.
+pub(super) fn digest(text: &str) -> String {
+    let mut hex = String::with_capacity(64);
+    for byte in Sha256::digest(text.as_bytes()) {
+        let _ = write!(hex, "{byte:02x}");
+    }
+    hex
+}
+
+impl Entry {
+    /// A vessel that was judged on this day.
+    pub fn new(judged: &Judged, date: Day) -> Self {
+        let inputs: Vec<_> = judged.sources.iter().map(InputFile::new).collect();
+        let mut inputs = inputs.into_iter();
+        let none =
+            || InputFile { file: judged.file.to_string(), sha256: digest(""), text: String::new() };
+        let input = inputs.next().unwrap_or_else(none);
+        let inspections: Vec<_> = inputs.collect();
+        let laid = inspections.iter().map(|input| input.file.clone()).collect();
+        let check = &judged.check;
+        Self {
+            vessel: vessel(check, &judged.file, laid, date),
+            input,
+            inspections,
+            editions: check.judgements.iter().map(edition).collect(),
+        }
+    }
+}
+
+impl Making<'_> {
+    /// The record of these vessels and refusals.
+    pub fn record(&self, entries: Vec<Entry>, refused: &[&Refusal]) -> AuditRecord {
+        let library = self.orders.library;
+        let (mut vessels, mut inputs) = (Vec::new(), inputs(library));
+        let mut editions = BTreeSet::new();
+        let mut inspections = BTreeMap::new();
+        for entry in entries {
+            vessels.push(entry.vessel);
+            inputs.vessels.push(entry.input);
+            editions.extend(entry.editions);
+            inspections.extend(entry.inspections.into_iter().map(|i| (i.file.clone(), i)));
+        }
+        inputs.inspections = inspections.into_values().collect();
+        AuditRecord {
+            schema: SCHEMA.to_owned(),
+            program: Program::this(),
+            date: self.orders.date,
+            auditor: self.auditor.map(str::to_owned),
+            asked: self.asked(),
+            editions: editions.into_iter().collect(),
+            vessels,
+            refused: refused.iter().map(|refusal| refused_file(refusal)).collect(),
+            inputs,
+        }
+    }
+
+    fn asked(&self) -> AskedOnRecord {
+        AskedOnRecord {
+            on: self.orders.on,
+            back: self.orders.back,
+            trust: self.orders.trust,
+            profiles: self.orders.asked.iter().map(|profile| profile.id.clone()).collect(),
+            gear: self.selection.gears.clone(),
+            port: self.selection.ports.clone(),
+            bound_by: self.selection.bound_by.clone(),
+        }
+    }
+}
+
+impl Program {
+    /// This program.
+    pub fn this() -> Self {
+        Self { name: env!("CARGO_PKG_NAME").into(), version: env!("CARGO_PKG_VERSION").into() }
+    }
+}
+
+fn inputs(library: &Library) -> Inputs {
+    Inputs {
+        vocabulary: InputFile::new(library.words()),
+        profiles: library.texts().map(InputFile::new).collect(),
+        vessels: Vec::new(),
+        inspections: Vec::new(),
+    }
+}
+
+fn refused_file(refusal: &Refusal) -> RefusedOnRecord {
+    let message = refusal.problems.first().map(ToString::to_string).unwrap_or_default();
+    RefusedOnRecord { file: refusal.file.clone(), message }
+}
+
+fn edition(judgement: &Judgement) -> EditionOnRecord {
+    let profile = &judgement.profile;
+    EditionOnRecord {
+        rule: profile.rule.clone(),
+        id: profile.id.clone(),
+        edition: profile.edition.clone(),
+        encoding: profile.encoding,
+        file: profile.place.file.to_string(),
+    }
+}
+
+/// What was found on a vessel: the same whether it is put on record or
+/// compared with one.
+pub(super) fn vessel(
+    check: &Check,
+    file: &str,
+    inspections: Vec<String>,
+    date: Day,
+) -> VesselOnRecord {
+    VesselOnRecord {
+        file: file.to_owned(),
+        inspections,
+        name: check.vessel.name.clone(),
+        register: check.vessel.register.clone(),
+        port: check.vessel.port.clone(),
+        departure: check.asked.departure,
+        back: check.asked.back,
+        verdict: check.verdict,
+        notices: check.notices.iter().map(notice).collect(),
+        profiles: check.judgements.iter().map(|one| judgement(check, one, date)).collect(),
+    }
+}
+
+fn notice(notice: &Notice) -> NoticeOnRecord {
+    let (mut rule, mut profile, mut day, mut words) = (None, None, None, Vec::new());
+    match notice {
+        Notice::NotInForce { profile: id } | Notice::DoesNotBind { profile: id } => {
+            profile = Some(id.clone());
+        }
+        Notice::NoEdition { rule: id, day: first } => {
+            (rule, day) = (Some(id.clone()), Some(*first));
+        }
+        Notice::MayBind { rule: id, .. } => rule = Some(id.clone()),
+        Notice::UnknownWords { words: unknown, .. } => words.clone_from(unknown),
+        Notice::RecordAfterDeparture { on }
+        | Notice::FreeboardOtherPlace { on }
+        | Notice::SheetOutOfDate { on, .. } => day = Some(*on),
+        Notice::NoRuleNamesVessel | Notice::NoReturn => {}
+    }
+    NoticeOnRecord { code: notice.code().to_owned(), rule, profile, day, words }
+}
+
+fn judgement(check: &Check, judgement: &Judgement, date: Day) -> JudgementOnRecord {
+    let profile = &judgement.profile;
+    let findings = judgement.findings.iter();
+    JudgementOnRecord {
+        rule: profile.rule.clone(),
+        id: profile.id.clone(),
+        edition: profile.edition.clone(),
+        encoding: profile.encoding,
+        encoded: profile.encoded,
+        why: why(&judgement.why).to_owned(),
+        verdict: judgement.verdict,
+        ready_until: match judgement.ready_until {
+            ReadyUntil::None => UntilOnRecord::None,
+            ReadyUntil::Day(day) => UntilOnRecord::Day { day },
+            ReadyUntil::NoEnd => UntilOnRecord::NoEnd,
+        },
+        findings: findings.filter_map(|one| finding(check, judgement, one, date)).collect(),
+    }
+}
+
+fn why(why: &Why) -> &'static str {
+    match why {
+        Why::Binds => "binds",
+        Why::MayBind(_) => "may-bind",
+        Why::Asked => "asked",
+        Why::Fallback => "fallback",
+    }
+}
+
+fn finding(
+    check: &Check,
+    judgement: &Judgement,
+    finding: &Finding,
+    date: Day,
+) -> Option<FindingOnRecord> {
+    let requirement = judgement.profile.requirements.get(finding.requirement)?;
+    let open = requirement.level == Level::Required && finding.outcome != Outcome::Met;
+    let mark = |tool: usize| check.vessel.kit.get(tool).map(|tool| tool.mark.clone());
+    Some(FindingOnRecord {
+        requirement: requirement.id.clone(),
+        level: requirement.level,
+        outcome: finding.outcome,
+        open_since: open.then_some(date),
+        tools: finding.serving.iter().filter_map(|serving| mark(serving.tool)).collect(),
+        reasons: finding.reasons.iter().map(|because| reason(because, &mark)).collect(),
+        freeboard_nanometres: finding.freeboard.map(|length| length.nanometres()),
+        day: finding.day,
+    })
+}
+
+fn reason(because: &Because, mark: &dyn Fn(usize) -> Option<String>) -> ReasonOnRecord {
+    let (mut by_nanometres, mut have, mut need, mut day) = (None, None, None, None);
+    match &because.reason {
+        Reason::TooShortForRail { short, .. } => by_nanometres = Some(short.nanometres()),
+        Reason::OutOfSpecification { by: Some(Quantity::Length(by)), .. } => {
+            by_nanometres = Some(by.nanometres());
+        }
+        Reason::TooFew { have: has, need: asked, .. }
+        | Reason::TooFewTypes { have: has, need: asked, .. } => {
+            (have, need) = (Some(*has), Some(*asked));
+        }
+        Reason::NoCertificate { have: has, need: asked, lapsed, .. } => {
+            (have, need, day) = (Some(*has), Some(*asked), *lapsed);
+        }
+        Reason::InspectionLapsed { since } | Reason::Expired { since } => day = Some(*since),
+        Reason::LapsesDuringTrip { on, .. } => day = Some(*on),
+        Reason::NoEdition { day: first } => day = Some(*first),
+        _ => {}
+    }
+    let code = because.reason.code().to_owned();
+    ReasonOnRecord { code, tool: because.tool.and_then(mark), by_nanometres, have, need, day }
+}

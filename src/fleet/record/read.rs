@@ -1,0 +1,143 @@
+//! From a text to a record that holds together, whoever wrote it.
+//!
+//! Imports `measure` and the types of the record. What is wrong
+//! is told by the first thing found; a record is never mended.
+
+use super::make::digest;
+use super::{AuditRecord, InputFile, SCHEMA};
+use crate::measure::Day;
+use serde::Deserialize;
+use std::collections::BTreeSet;
+
+/// Why a text is no record that can be used.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum Broken {
+    /// It is no JSON, or not of the format's shape.
+    #[error("line {line}, column {column}: {what}")]
+    Shape {
+        /// The line.
+        line: usize,
+        /// The column.
+        column: usize,
+        /// What is wrong there.
+        what: String,
+    },
+    /// It is of another format, or of a later version of it.
+    #[error("its `schema` is `{found}`")]
+    Schema {
+        /// What it says of itself.
+        found: String,
+    },
+    /// An input is not what it was.
+    #[error("`{file}` was changed since: its digest is {found}, not {expected}")]
+    Changed {
+        /// The input.
+        file: String,
+        /// The digest on record.
+        expected: String,
+        /// The digest of the text.
+        found: String,
+    },
+    /// Two parts of it contradict each other.
+    #[error("{what}")]
+    Torn {
+        /// Which.
+        what: String,
+    },
+}
+
+/// The head alone, to tell another format from a slip.
+#[derive(Deserialize)]
+struct Head {
+    schema: Option<String>,
+}
+
+/// Reads a record and looks whether it holds together: every input as it was,
+/// and an input for everything that was found.
+///
+/// # Errors
+/// Everything of the first kind that is wrong: its shape, its format, changed
+/// inputs (each of them), parts that contradict each other.
+pub fn read(text: &str) -> Result<AuditRecord, Vec<Broken>> {
+    let record: AuditRecord =
+        serde_json::from_str(text).map_err(|error| vec![shape(text, &error)])?;
+    if record.schema != SCHEMA {
+        return Err(vec![Broken::Schema { found: record.schema }]);
+    }
+    let changed: Vec<_> = inputs(&record).filter_map(changed).collect();
+    if !changed.is_empty() {
+        return Err(changed);
+    }
+    match torn(&record) {
+        Some(what) => Err(vec![Broken::Torn { what }]),
+        None => Ok(record),
+    }
+}
+
+fn shape(text: &str, error: &serde_json::Error) -> Broken {
+    if let Ok(Head { schema: Some(found) }) = serde_json::from_str(text)
+        && found != SCHEMA
+    {
+        return Broken::Schema { found };
+    }
+    // The place is told beside the message, not in it.
+    let whole = error.to_string();
+    let what = whole.rsplit_once(" at line ").map_or(whole.as_str(), |(what, _)| what).to_owned();
+    Broken::Shape { line: error.line(), column: error.column(), what }
+}
+
+fn inputs(record: &AuditRecord) -> impl Iterator<Item = &InputFile> {
+    let inputs = &record.inputs;
+    let others = inputs.profiles.iter().chain(&inputs.vessels).chain(&inputs.inspections);
+    std::iter::once(&inputs.vocabulary).chain(others)
+}
+
+fn changed(input: &InputFile) -> Option<Broken> {
+    let found = digest(&input.text);
+    let (file, expected) = (input.file.clone(), input.sha256.clone());
+    (found != expected).then_some(Broken::Changed { file, expected, found })
+}
+
+/// What contradicts itself: every vessel has its input at the same place, and
+/// every inspection record that was laid over one is there once.
+fn torn(record: &AuditRecord) -> Option<String> {
+    let inputs = &record.inputs;
+    if inputs.vessels.len() != record.vessels.len() {
+        return Some(format!(
+            "it holds {} findings of vessels and {} vessels' files",
+            record.vessels.len(),
+            inputs.vessels.len()
+        ));
+    }
+    let mut names = BTreeSet::new();
+    if let Some(twice) = inputs.inspections.iter().find(|input| !names.insert(&input.file)) {
+        return Some(format!("it holds the inspection record `{}` twice", twice.file));
+    }
+    let mut used = BTreeSet::new();
+    for (vessel, input) in record.vessels.iter().zip(&inputs.vessels) {
+        if vessel.file != input.file {
+            return Some(format!(
+                "what was found in `{}` stands where the text of `{}` does",
+                vessel.file, input.file
+            ));
+        }
+        for laid in &vessel.inspections {
+            used.insert(laid);
+            if !names.contains(laid) {
+                return Some(format!("the inspection record `{laid}` is not in it"));
+            }
+        }
+    }
+    if let Some(later) = ahead(record) {
+        return Some(format!("a finding is open since {later}, after the audit"));
+    }
+    let idle = names.iter().find(|name| !used.contains(*name))?;
+    Some(format!("the inspection record `{idle}` is laid over no vessel"))
+}
+
+/// A day since which something would be open that lies after the audit.
+fn ahead(record: &AuditRecord) -> Option<Day> {
+    let profiles = record.vessels.iter().flat_map(|vessel| &vessel.profiles);
+    let mut since = profiles.flat_map(|j| &j.findings).filter_map(|finding| finding.open_since);
+    since.find(|day| *day > record.date)
+}

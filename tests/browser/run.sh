@@ -1,0 +1,54 @@
+#!/usr/bin/env bash
+# Opens pages of HTML in a real browser: on a phone and on a desk, in light and
+# dark, on A4 and Letter, without network. Without arguments it makes the pages
+# with the program, from the sample fleet and from a hostile one; else it tests
+# the pages that are named: tests/browser/run.sh PAGE.html …
+set -euo pipefail
+here="$(cd "$(dirname "$0")" && pwd)"
+home="$(cd "$here/../.." && pwd)"
+target="${CARGO_TARGET_DIR:-$home/target}"
+place="$target/browser"
+mkdir -p "$place"
+
+browser="$(command -v chromium || command -v chromium-browser || true)"
+if [ -z "$browser" ] || ! command -v node >/dev/null || ! command -v npm >/dev/null; then
+  apt-get update -qq
+  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium nodejs npm >/dev/null
+  browser="$(command -v chromium)"
+fi
+
+# The modules stay out of the source tree, and are fetched anew only when
+# their list changed.
+if ! cmp -s "$here/package-lock.json" "$place/package-lock.json"; then
+  cp "$here/package.json" "$here/package-lock.json" "$place/"
+  (cd "$place" && npm ci --ignore-scripts --no-audit --no-fund --silent) || {
+    rm -f "$place/package-lock.json"
+    exit 1
+  }
+fi
+
+if [ "$#" -eq 0 ]; then
+  (cd "$home" && cargo build --locked --quiet)
+  program="$target/debug/kitmuster"
+  pages="$place/pages"
+  rm -rf "$pages" && mkdir -p "$pages"
+  # An audit in which something is not ready ends with 1, one with a file that
+  # cannot be read with 2: both are expected here, anything else is not.
+  make() {
+    local wanted="$1" status=0
+    shift
+    (cd "$home" && "$program" "$@") || status=$?
+    if [ "$status" -ne "$wanted" ]; then
+      echo "kitmuster $*: status $status, expected $wanted" >&2
+      exit 1
+    fi
+  }
+  make 1 audit vessels --date 2026-11-25 --format html --output "$pages/fleet.html"
+  make 2 audit tests/browser/hostile --date 2026-11-25 --format html --output "$pages/hostile.html"
+  make 1 check vessels/marlow-tern.yaml --format html --output "$pages/not-ready.html"
+  make 0 check vessels/amber-shearwater.yaml --format html --output "$pages/ready.html"
+  set -- "$pages"/*.html
+fi
+
+export KITMUSTER_BROWSER="$browser" KITMUSTER_MODULES="$place"
+exec node "$here/look.mjs" "$@"
