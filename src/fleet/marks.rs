@@ -77,7 +77,7 @@ fn together(listed: &[Listed<'_>]) -> Vec<(String, String)> {
             one.judged.file != other.judged.file && one.days.meets(other.days)
         };
         let vessel = (one.judged.file.to_string(), one.judged.check.vessel.name.clone());
-        if aboard.iter().any(|other| meets(other)) && !vessels.contains(&vessel) {
+        if aboard.iter().any(meets) && !vessels.contains(&vessel) {
             vessels.push(vessel);
         }
     }

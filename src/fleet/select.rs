@@ -90,7 +90,7 @@ impl Order {
                 Row::Refused(_) => (0, None),
                 Row::Vessel(judged) => (1, Some(std::cmp::Reverse(judged.check.verdict))),
             }),
-            Self::Name => rows.sort_by_key(|row| of(row, |judged| name(judged))),
+            Self::Name => rows.sort_by_key(|row| of(row, name)),
             Self::Port => rows.sort_by_key(|row| of(row, |judged| (port(judged), name(judged)))),
             Self::ReadyUntil => rows.sort_by_key(|row| of(row, |judged| until(&judged.check))),
         }

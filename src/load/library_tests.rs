@@ -296,6 +296,38 @@ fn a_folder_and_a_file_take_the_place_of_what_is_shipped() {
 }
 
 #[test]
+fn a_draft_may_overlap_an_edition_and_never_joins_the_library() {
+    let mut shipped = Library::shipped().unwrap();
+    let known = shipped.profiles.len();
+    let text = "format: profile/1\nid: draft\nrule: us-gulf-reef-fish\nedition: draft\ntitle: Draft\n\
+                built on: us-gulf-reef-fish-2019\nin force: { from: 2028-01-01 }\n\
+                binds: { permits: [gulf-reef-fish-commercial] }\ndrop: [handling-placard]\n";
+    let draft = shipped.draft_text("draft.yaml", text).unwrap();
+    let base = shipped.find("us-gulf-reef-fish-2019").unwrap();
+    assert_eq!(draft.requirements.len(), base.requirements.len() - 1);
+    assert!(draft.in_force.meets(base.in_force));
+    assert_eq!(shipped.profiles.len(), known);
+    let refusal = shipped.add_text("draft.yaml", text).unwrap_err();
+    assert!(refusal.problems[0].what.contains("in force on some of these days too"), "{refusal}");
+    // What else is wrong with it is told.
+    let wrong = text.replace("[handling-placard]", "[handling-plackard]");
+    let refusal = shipped.draft_text("draft.yaml", &wrong).unwrap_err();
+    assert_eq!(refusal.problems[0].offending.as_deref(), Some("handling-plackard"));
+}
+
+#[test]
+fn a_library_is_rebuilt_from_its_own_texts_whatever_the_files_are_called() {
+    let shipped = Library::shipped().unwrap();
+    let texts: Vec<_> = shipped.texts().map(|source| ("vocabulary.yaml", &*source.text)).collect();
+    let words = ("words", &*shipped.words().text);
+    let again = Library::rebuilt(words, &texts).unwrap();
+    let ids = |library: &Library| -> Vec<String> {
+        library.profiles.iter().map(|profile| profile.id.clone()).collect()
+    };
+    assert_eq!(ids(&again), ids(&shipped));
+}
+
+#[test]
 fn a_faulty_vocabulary_is_refused() {
     for (from, to, word) in [
         ("handle: { quantity: length", "handle: { quantity: lenght", "did you mean `length`"),

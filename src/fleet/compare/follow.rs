@@ -164,6 +164,44 @@ mod tests {
         }
     }
 
+    proptest::proptest! {
+        #[test]
+        fn whatever_happens_the_changes_lead_from_then_to_now(
+            states in proptest::collection::vec(0..5_usize, 1..8)
+        ) {
+            let state = |index: &usize| match index {
+                0 => After::Is(NO),
+                1 => After::Is(MET),
+                2 => After::Is(NOT),
+                3 => After::Is(OPEN),
+                _ => After::Unsaid,
+            };
+            let steps: Vec<Step> =
+                CAUSES.into_iter().cycle().zip(states[1..].iter().map(state)).collect();
+            let then = if let After::Is(then) = state(&states[0]) { then } else { NO };
+            let Some(path) = follow(then, &steps) else {
+                let open = steps.iter().any(|(_, s)| matches!(s, After::Is(s) if is_open(*s)));
+                proptest::prop_assert!(!is_open(then) && !open);
+                return Ok(());
+            };
+            let mut at = then;
+            for flip in &path.flips {
+                proptest::prop_assert_eq!(flip.from, at);
+                proptest::prop_assert_ne!(flip.from, flip.to);
+                at = flip.to;
+            }
+            proptest::prop_assert_eq!(at, path.now);
+            let fate = match (is_open(then), is_open(path.now)) {
+                (true, true) => Fate::StillOpen,
+                (true, false) => Fate::Closed,
+                (false, true) => Fate::Opened,
+                (false, false) => Fate::Passing,
+            };
+            proptest::prop_assert_eq!(path.fate, fate);
+            proptest::prop_assert_eq!(path.cause.is_none(), fate == Fate::StillOpen);
+        }
+    }
+
     #[test]
     fn nothing_changed_is_nothing_new() {
         assert_eq!(called([MET; 7]), None);

@@ -109,7 +109,7 @@ impl ProfileJson {
                 .flat_map(|inverses| &inverses.stretches)
                 .map(|stretch| StretchJson {
                     from: QuantityJson::of_freeboard(stretch.from, &words),
-                    to: QuantityJson::of_freeboard(stretch.to, &words),
+                    to: QuantityJson::of_stretch_end(stretch.to, &words),
                     verdict: verdict(stretch.verdict),
                     fails: ids(&words, &stretch.fails),
                 })

@@ -57,4 +57,10 @@ impl QuantityJson {
     pub(super) fn of_freeboard(length: Length, words: &Words<'_>) -> Self {
         Self::new(Quantity::Length(length), words.freeboard(length))
     }
+
+    /// The end of a stretch of freeboards, never printed beyond it.
+    pub(super) fn of_stretch_end(length: Length, words: &Words<'_>) -> Self {
+        let text = figures::stretch_end(length, words.system(), words.units);
+        Self::new(Quantity::Length(length), text)
+    }
 }

@@ -74,8 +74,8 @@ pub(crate) fn tally(tally: &Tally) -> String {
         (tally.mended, "mended"),
         (tally.new, "new"),
         (tally.lapsed, "open through the calendar"),
-        (tally.opened_otherwise, "opened by no change on the vessel"),
-        (tally.closed_otherwise, "closed by no mend on the vessel"),
+        (tally.opened_otherwise, "opened without a change on the vessel"),
+        (tally.closed_otherwise, "closed without a mend"),
         (tally.passing, "opened and closed in between"),
         (tally.still_open, "still open"),
     ];
@@ -139,7 +139,7 @@ pub(crate) fn called(followed: &Followed) -> String {
             format!("no longer asked, {}", through(cause))
         }
         (Fate::Closed, cause) => format!("closed {}", through(cause)),
-        (Fate::Passing, cause) => format!("opened and closed again, last {}", through(cause)),
+        (Fate::Passing, cause) => format!("opened in between, closed again {}", through(cause)),
     }
 }
 
@@ -202,7 +202,7 @@ pub(crate) fn draft_tally(tally: &DraftTally) -> String {
         (tally.falls, "fall"),
         (tally.rises, "rise"),
         (tally.cannot_tell, "can't be told"),
-        (tally.stays_otherwise, "stay, with other findings"),
+        (tally.stays_otherwise, "stay with other findings"),
         (tally.unaffected, "unaffected"),
         (tally.not_bound, "not bound"),
     ];

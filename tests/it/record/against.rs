@@ -268,22 +268,27 @@ fn an_edition_of_the_gulf_rule_is_no_fault_of_a_vessel() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("record.json");
     let path = path.to_str().unwrap();
-    // 84 FR 22383: the edition of 2019 asks for two long-handled dehookers
-    // where the one before asked for one.
-    let vessel = "vessels/winter-petrel.yaml";
-    let on = |day: &'static str, back: &'static str| ["--on", day, "--return", back];
-    let typed = ["audit", vessel, "--date", "2026-11-25"];
-    let old = on("2019-05-01", "2019-05-05");
-    run::kitmuster(&[&typed[..], &old, &["--record", path]].concat());
-    let new = on("2019-07-01", "2019-07-05");
-    let flags = ["--against", path, "--format", "json"];
-    let document = run::kitmuster(&[&typed[..], &new, &flags].concat()).json();
-    for finding in document["against"]["vessels"][0]["findings"].as_array().unwrap() {
-        for flip in finding["flips"].as_array().unwrap() {
-            assert_ne!(flip["cause"], "vessel", "{finding}");
-            assert_ne!(flip["cause"], "program", "{finding}");
+    // The edition before 84 FR 22383 governs in May 2019, that of 2019 in July.
+    let typed = ["audit", "vessels", "--date", "2026-11-25"];
+    let old = ["--on", "2019-05-01", "--return", "2019-05-05", "--record", path];
+    run::kitmuster(&[&typed[..], &old].concat());
+    let new = ["--on", "2019-07-01", "--return", "2019-07-05", "--format", "json"];
+    let against = run::kitmuster(&[&typed[..], &new, &["--against", path]].concat()).json();
+    let (mut by_edition, mut elsewhere) = (0, 0);
+    for vessel in against["against"]["vessels"].as_array().unwrap() {
+        for finding in vessel["findings"].as_array().unwrap() {
+            for flip in finding["flips"].as_array().unwrap() {
+                let cause = flip["cause"].as_str().unwrap();
+                assert!(["edition", "calendar"].contains(&cause), "{finding}");
+                assert!(cause == "calendar" || finding["rule"] == "us-gulf-reef-fish", "{finding}");
+                *if cause == "edition" { &mut by_edition } else { &mut elsewhere } += 1;
+            }
         }
     }
+    assert!(by_edition > 40 && elsewhere < by_edition, "{by_edition}, {elsewhere}");
+    // What the new edition no longer asks was not mended by anybody.
+    assert_eq!(against["against"]["totals"]["mended"], 0);
+    assert_eq!(against["against"]["totals"]["new"], 0);
 }
 
 #[test]

@@ -238,9 +238,9 @@ fn a_day_or_word_that_there_is_not_is_told_with_its_place() {
 fn what_is_no_file_or_too_large_is_not_read() {
     let folder = tempfile::tempdir().unwrap();
     let huge = folder.path().join("huge.json");
-    std::fs::File::create(&huge).unwrap().set_len(513 * 1024 * 1024).unwrap();
+    std::fs::File::create(&huge).unwrap().set_len(257 * 1024 * 1024).unwrap();
     for (path, expected) in [
-        (huge.as_path(), "at most 512 MiB"),
+        (huge.as_path(), "at most 256 MiB"),
         (folder.path(), "this is a folder"),
         (Path::new("nowhere.json"), "there is no such file"),
     ] {
