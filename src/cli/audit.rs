@@ -12,9 +12,13 @@ use super::arguments::{AuditArguments, FleetFormat};
 use super::exit::Exit;
 use super::library::{self, Named, named};
 use super::output::{self, Terminal, Whole};
-use super::{Stop, check::today, inputs};
+use super::{
+    Stop,
+    check::{return_before_departure, today},
+    inputs,
+};
 use crate::engine::Depth;
-use crate::fleet::{self, Audit, Counts, Files, Orders, Records, Row, Selection};
+use crate::fleet::{self, Audit, Counts, Files, LeftOut, Orders, Records, Row, Selection};
 use crate::load::{Library, Refusal};
 use crate::measure::DaySpan;
 use crate::model::finding::Verdict;
@@ -46,15 +50,22 @@ pub(super) fn run(arguments: &AuditArguments, terminal: &Terminal) -> Result<Exi
         inputs::spare_audit("--output", path, arguments)?;
     }
     record::sensible(arguments)?;
-    let pool = rayon::ThreadPoolBuilder::new().num_threads(arguments.threads.unwrap_or(0)).build();
+    let pool = rayon::ThreadPoolBuilder::new()
+        .num_threads(usize::from(arguments.threads.unwrap_or(0)))
+        .build();
     let pool =
         pool.map_err(|error| Stop::usage(format!("no threads to work with: {error}"), ""))?;
+    if let (Some(on), Some(back)) = (arguments.on, arguments.back)
+        && back < on
+    {
+        return Err(return_before_departure(on, back));
+    }
     pool.install(|| {
         let input = read(arguments)?;
         if arguments.format == FleetFormat::Lines {
             return lines(arguments, input);
         }
-        let asides = record::asides(arguments, &input.library)?;
+        let asides = record::asides(arguments, &input.library, orders(arguments, &input).date)?;
         whole(arguments, terminal, input, &asides)
     })
 }
@@ -105,7 +116,7 @@ fn whole(
         Some(path) => output::write_whole(path, &text)?,
         None => output::print(&text)?,
     }
-    Ok(exit(&audit.counts, audit.left_out.iter().any(|out| out.called_so > 0)))
+    Ok(exit(&audit.counts, audit.left_out.iter().any(LeftOut::is_doubtful)))
 }
 
 fn text(arguments: &AuditArguments, terminal: &Terminal, of: &Fleet<'_>) -> Result<String, Stop> {
@@ -161,12 +172,12 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
         }
         out.write(&text)?;
     }
+    for left in &left_out {
+        out.write(&report::audit::line::left_out(left).map_err(|error| formless(&error))?)?;
+    }
     bar.finish_and_clear();
     out.finish()?;
-    for left in &left_out {
-        output::complain(&format!("{}\n", report::audit::left_out(left)));
-    }
-    Ok(exit(&counts, left_out.iter().any(|out| out.called_so > 0)))
+    Ok(exit(&counts, left_out.iter().any(LeftOut::is_doubtful)))
 }
 
 /// Where lines go.
@@ -282,6 +293,15 @@ fn asked(
 /// That what vessels are selected by is known: a slip would select nothing
 /// and look like a clean fleet.
 fn known(library: &Library, arguments: &AuditArguments) -> Result<(), Stop> {
+    for gear in &arguments.gear {
+        if !library.vocabulary.gears.contains_key(gear) {
+            let ids: Vec<_> = library.vocabulary.gears.keys().map(|id| format!("`{id}`")).collect();
+            return Err(Stop::usage(
+                format!("no gear is called `{gear}` here"),
+                format!("give one of {}", ids.join(", ")),
+            ));
+        }
+    }
     for id in &arguments.bound_by {
         library::of_id(library, id, DaySpan::ALWAYS)?;
     }

@@ -177,13 +177,18 @@ fn trip(
 ) -> Result<(Day, Option<Day>), Stop> {
     let departure = on.or(planned.departure).unwrap_or_else(today);
     match back {
-        Some(back) if back < departure => Err(Stop::usage(
-            format!("the return on {back} lies before the departure on {departure}"),
-            "give `--return` a day that is not before the day of `--on`",
-        )),
+        Some(back) if back < departure => Err(return_before_departure(departure, back)),
         Some(back) => Ok((departure, Some(back))),
         None => Ok((departure, planned.back.filter(|back| *back >= departure))),
     }
+}
+
+/// That the days of a trip are the wrong way round.
+pub(super) fn return_before_departure(departure: Day, back: Day) -> Stop {
+    Stop::usage(
+        format!("the return on {back} lies before the departure on {departure}"),
+        "give `--return` a day that is not before the day of `--on`",
+    )
 }
 
 #[allow(clippy::disallowed_methods, reason = "the clock is read here and nowhere else")]

@@ -2,7 +2,7 @@
 //! the outcomes over many scenes brought together.
 
 use super::edges;
-use super::evaluate::{self, Evaluation};
+use super::evaluate::{self, Evaluation, Worked};
 use super::scene::{Missing, Scene};
 use super::select::{Course, Governing};
 use crate::measure::{Day, DaySpan, Length};
@@ -111,13 +111,29 @@ impl<'a> Bench<'a> {
     /// The verdict and the outcomes over all freeboards of the vessel on one
     /// day.
     pub(super) fn on(&self, day: Day, profile: &Profile) -> Tally {
+        self.noted_on(day, profile, &mut |_, _| ())
+    }
+
+    /// The same; every scene is shown to `note` once it is worked out.
+    pub(super) fn noted_on<'s>(
+        &self,
+        day: Day,
+        profile: &'s Profile,
+        note: &mut Note<'_, 's>,
+    ) -> Tally
+    where
+        'a: 's,
+    {
         let scene = self.scene(profile, Err(Missing::NotMeasured), day);
         match self.waters(profile) {
-            Err(missing) => tally_of(&Scene { freeboard: Err(missing), ..scene }),
+            Err(missing) => tally_of(&Scene { freeboard: Err(missing), ..scene }, note),
             Ok(waters) => {
-                let edges = edges::freeboards(&scene);
-                let stations = waters.iter().map(|readings| station(readings, &edges, &scene));
-                stations.reduce(worse).unwrap_or_else(|| tally_of(&scene))
+                // At a single freeboard nothing lies between.
+                let wide = waters.iter().flatten().any(|(low, high)| low < high);
+                let edges = if wide { edges::freeboards(&scene) } else { Vec::new() };
+                let tallies: Vec<Tally> =
+                    waters.iter().map(|readings| station(readings, &edges, &scene, note)).collect();
+                tallies.into_iter().reduce(worse).unwrap_or_else(|| tally_of(&scene, note))
             }
         }
     }
@@ -134,31 +150,49 @@ impl<'a> Bench<'a> {
     pub(super) fn days(&self, profile: &Profile, span: DaySpan) -> Vec<Day> {
         let first = span.from.unwrap_or(self.departure);
         let last = span.until.unwrap_or(first);
-        let scene = self.scene(profile, Err(Missing::NotMeasured), first);
-        let later = edges::days(&scene, &[profile], first).into_iter().filter(|day| *day <= last);
+        let later =
+            edges::days(self.vessel, &[profile], first).into_iter().filter(|day| *day <= last);
         std::iter::once(first).chain(later).collect()
     }
 }
 
+/// Is shown a scene that was worked out.
+pub(super) type Note<'n, 's> = dyn FnMut(Scene<'s>, Worked<'s>) + 'n;
+
 /// The tally of a single scene.
-fn tally_of(scene: &Scene<'_>) -> Tally {
-    let Evaluation { outcomes, verdict } = evaluate::evaluate(scene);
+fn tally_of<'s>(scene: &Scene<'s>, note: &mut Note<'_, 's>) -> Tally {
+    let worked = evaluate::work(scene);
     let at = |outcome| At { outcome, freeboard: scene.freeboard, day: scene.day, disputed: false };
-    Tally { findings: outcomes.into_iter().map(|o| o.map(at)).collect(), verdict }
+    let Evaluation { outcomes, verdict } = &worked.evaluation;
+    let tally = Tally { findings: outcomes.iter().map(|o| o.map(at)).collect(), verdict: *verdict };
+    note(*scene, worked);
+    tally
 }
 
 /// One station: the readings must agree, or nobody can tell.
-fn station(readings: &[(Length, Length)], edges: &[Length], scene: &Scene<'_>) -> Tally {
-    readings
-        .iter()
-        .map(|(low, high)| range(*low, *high, edges, scene))
-        .reduce(agreeing)
-        .unwrap_or_else(|| tally_of(scene))
+fn station<'s>(
+    readings: &[(Length, Length)],
+    edges: &[Length],
+    scene: &Scene<'s>,
+    note: &mut Note<'_, 's>,
+) -> Tally {
+    let tallies: Vec<Tally> =
+        readings.iter().map(|(low, high)| range(*low, *high, edges, scene, note)).collect();
+    tallies.into_iter().reduce(agreeing).unwrap_or_else(|| tally_of(scene, note))
 }
 
 /// One range of freeboards: the worst over every piece of it, shown at the
 /// freeboard where it is worst.
-fn range(low: Length, high: Length, edges: &[Length], scene: &Scene<'_>) -> Tally {
+fn range<'s>(
+    low: Length,
+    high: Length,
+    edges: &[Length],
+    scene: &Scene<'s>,
+    note: &mut Note<'_, 's>,
+) -> Tally {
+    if low == high {
+        return tally_of(&Scene { freeboard: Ok(low), ..*scene }, note);
+    }
     let later = edges.iter().copied().filter(|edge| *edge > low && *edge <= high);
     let starts: Vec<_> = std::iter::once(low).chain(later).collect();
     let pieces: Vec<_> = starts
@@ -166,7 +200,7 @@ fn range(low: Length, high: Length, edges: &[Length], scene: &Scene<'_>) -> Tall
         .enumerate()
         .map(|(index, start)| {
             let end = starts.get(index + 1).map_or(high, |next| next.just_below());
-            (*start, end, tally_of(&Scene { freeboard: Ok(*start), ..*scene }))
+            (*start, end, tally_of(&Scene { freeboard: Ok(*start), ..*scene }, note))
         })
         .collect();
     let count = scene.profile.requirements.len();

@@ -185,7 +185,7 @@ fn figure(quantity: Quantity) -> Figure {
 }
 
 fn reading(datum: Datum) -> Reading {
-    Reading { datum, by: None, on: None, how: How::Measured, error: None, place: Place::default() }
+    Reading { datum, by: None, on: None, how: How::Measured, error: None }
 }
 
 /// The vessel after the steps; those on the vessel itself are settled
@@ -281,11 +281,8 @@ fn new_tool(
 fn make_conform(tool: &mut Tool, tests: &[Test], scenes: &[Scene<'_>]) {
     for test in tests {
         let passes = |tool: &Tool| {
-            scenes.iter().all(|scene| {
-                let mut reasons = Vec::new();
-                fit::run(std::slice::from_ref(test), tool, false, scene, &mut reasons);
-                fit::answer(&reasons) == Answer::Yes
-            })
+            let test = std::slice::from_ref(test);
+            scenes.iter().all(|scene| fit::keeps(test, tool, scene) == Answer::Yes)
         };
         if passes(tool) {
             continue;

@@ -1,14 +1,13 @@
 //! The freeboards and days at which anything can change. Between two edges
 //! every answer is the same.
 
-use super::fit::spread;
 use super::limit;
+use super::readings::spread;
 use super::scene::Scene;
-use crate::measure::Percent;
-use crate::measure::{Day, DaySpan, Length, Quantity};
+use crate::measure::{Day, DaySpan, Interval, Length, Percent, Quantity};
 use crate::model::profile::{Profile, Requirement};
-use crate::model::rule::{Base, Bound, Condition, Limit, Need, Side, Spec, Test};
-use crate::model::vessel::{Datum, Tool, Whereabouts};
+use crate::model::rule::{Base, Bound, Condition, Limit, Need, Side, Spec, Test, ToolType};
+use crate::model::vessel::{Datum, Tool, Vessel, Whereabouts};
 
 /// The freeboards from which on something may differ, in order, each once.
 pub(super) fn freeboards(scene: &Scene<'_>) -> Vec<Length> {
@@ -46,7 +45,7 @@ pub(super) fn thresholds(profile: &Profile) -> Vec<Length> {
     for requirement in &profile.requirements {
         conditions(&requirement.when, &mut edges);
         requirement.unless.iter().for_each(|group| conditions(group, &mut edges));
-        specs(&requirement.need).iter().for_each(|spec| conditions(&spec.when, &mut edges));
+        specs(&requirement.need).for_each(|spec| conditions(&spec.when, &mut edges));
     }
     edges.sort_unstable();
     edges.dedup();
@@ -54,14 +53,13 @@ pub(super) fn thresholds(profile: &Profile) -> Vec<Length> {
 }
 
 /// Every spec of a need.
-pub(super) fn specs(need: &Need) -> Vec<&Spec> {
-    match need {
-        Need::Tools { types, .. } => {
-            types.iter().flat_map(|t| &t.members).flat_map(|m| &m.choices).collect()
-        }
-        Need::Gear { choices, .. } => choices.iter().collect(),
-        Need::Certificates { .. } => Vec::new(),
-    }
+pub(super) fn specs(need: &Need) -> impl Iterator<Item = &Spec> {
+    let (types, gear): (&[ToolType], &[Spec]) = match need {
+        Need::Tools { types, .. } => (types, &[]),
+        Need::Gear { choices, .. } => (&[], choices),
+        Need::Certificates { .. } => (&[], &[]),
+    };
+    types.iter().flat_map(|t| &t.members).flat_map(|m| &m.choices).chain(gear)
 }
 
 fn conditions(list: &[Condition], edges: &mut Vec<Length>) {
@@ -113,7 +111,7 @@ fn shares(limit: &Limit) -> Vec<Percent> {
         }
     }
     let mut found = Vec::new();
-    limit::bounds(limit).into_iter().for_each(|bound| collect(bound, &mut found));
+    limit::bounds(limit).for_each(|bound| collect(bound, &mut found));
     found
 }
 
@@ -150,52 +148,91 @@ pub(super) fn minds_freeboard(requirement: &Requirement) -> bool {
 }
 
 /// The days from which on something may differ, after `start`, in order.
-pub(super) fn days(scene: &Scene<'_>, profiles: &[&Profile], start: Day) -> Vec<Day> {
-    let mut edges = Vec::new();
+pub(super) fn days(vessel: &Vessel, profiles: &[&Profile], start: Day) -> Vec<Day> {
+    let mut edges = Later { start, days: Vec::new() };
     for profile in profiles {
-        span(profile.in_force, &mut edges);
-        for requirement in &profile.requirements {
-            span(requirement.span, &mut edges);
-            for tool in &scene.vessel.kit {
-                let lapse = requirement.inspection.zip(tool.inspected);
-                edges.extend(lapse.map(|(interval, day)| day.through(interval).next()));
-                edges.extend(tool.inspected);
-                edges.extend(tool.conforms.iter().map(|statement| statement.on));
-            }
-            if let Need::Certificates { valid: Some(valid), .. } = &requirement.need {
-                let people = scene.vessel.people.iter().flatten();
-                let issued =
-                    people.flat_map(|person| &person.certificates).filter_map(|c| c.issued);
-                edges.extend(issued.map(|day| day.through(*valid).next()));
-            }
-        }
+        edges.span(profile.in_force);
+        profile.requirements.iter().for_each(|requirement| edges.span(requirement.span));
     }
-    for tool in &scene.vessel.kit {
-        edges.extend(tool.expires.map(Day::next));
-        edges.extend(tool.acquired);
+    let requirements = || profiles.iter().flat_map(|profile| &profile.requirements);
+    if requirements().next().is_some() {
+        of_tools(vessel, &distinct(requirements().filter_map(|r| r.inspection)), &mut edges);
+    }
+    of_certificates(vessel, &distinct(requirements().filter_map(validity)), &mut edges);
+    for tool in &vessel.kit {
+        edges.add(tool.expires.map(Day::next));
+        edges.add(tool.acquired);
         if let Whereabouts::Lent { span: lent, .. } = &tool.whereabouts {
-            span(*lent, &mut edges);
+            edges.span(*lent);
         }
-    }
-    for certificate in scene.vessel.people.iter().flatten().flat_map(|p| &p.certificates) {
-        edges.extend(certificate.expires.map(Day::next));
-        edges.extend(certificate.issued);
     }
     if profiles.iter().any(|profile| has_months(profile)) {
         // A season comes round within the year after any other change.
-        let changes: Vec<Day> = edges.iter().copied().filter(|day| *day > start).collect();
-        edges.extend(month_starts(start));
-        edges.extend(changes.into_iter().flat_map(month_starts));
+        let changes = edges.days.clone();
+        edges.days.extend(month_starts(start));
+        edges.days.extend(changes.into_iter().flat_map(month_starts));
     }
-    edges.retain(|day| *day > start);
-    edges.sort_unstable();
-    edges.dedup();
-    edges
+    let mut days = edges.days;
+    days.sort_unstable();
+    days.dedup();
+    days
 }
 
-fn span(span: DaySpan, edges: &mut Vec<Day>) {
-    edges.extend(span.from);
-    edges.extend(span.until.map(Day::next));
+/// Days after a first one.
+struct Later {
+    start: Day,
+    days: Vec<Day>,
+}
+
+impl Later {
+    fn add(&mut self, day: Option<Day>) {
+        self.days.extend(day.filter(|day| *day > self.start));
+    }
+
+    fn span(&mut self, span: DaySpan) {
+        self.add(span.from);
+        self.add(span.until.map(Day::next));
+    }
+}
+
+/// What inspections and statements change.
+fn of_tools(vessel: &Vessel, intervals: &[Interval], edges: &mut Later) {
+    for tool in &vessel.kit {
+        edges.add(tool.inspected);
+        for interval in intervals {
+            edges.add(tool.inspected.map(|day| day.through(*interval).next()));
+        }
+        tool.conforms.iter().for_each(|statement| edges.add(Some(statement.on)));
+    }
+}
+
+/// What certificates change.
+fn of_certificates(vessel: &Vessel, valid: &[Interval], edges: &mut Later) {
+    for certificate in vessel.people.iter().flatten().flat_map(|p| &p.certificates) {
+        edges.add(certificate.expires.map(Day::next));
+        edges.add(certificate.issued);
+        for valid in valid {
+            edges.add(certificate.issued.map(|day| day.through(*valid).next()));
+        }
+    }
+}
+
+/// How long a requirement's certificates stay valid, if it sets a span.
+fn validity(requirement: &Requirement) -> Option<Interval> {
+    match &requirement.need {
+        Need::Certificates { valid, .. } => *valid,
+        _ => None,
+    }
+}
+
+fn distinct(intervals: impl Iterator<Item = Interval>) -> Vec<Interval> {
+    let mut distinct = Vec::new();
+    for interval in intervals {
+        if !distinct.contains(&interval) {
+            distinct.push(interval);
+        }
+    }
+    distinct
 }
 
 fn has_months(profile: &Profile) -> bool {
@@ -210,7 +247,7 @@ fn has_months(profile: &Profile) -> bool {
         || profile.requirements.iter().any(|requirement| {
             in_list(&requirement.when)
                 || requirement.unless.iter().any(|group| in_list(group))
-                || specs(&requirement.need).iter().any(|spec| in_list(&spec.when))
+                || specs(&requirement.need).any(|spec| in_list(&spec.when))
         })
 }
 

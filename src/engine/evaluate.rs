@@ -2,8 +2,6 @@
 //! pass, and what they agree on.
 
 use super::assign;
-use super::fit;
-use super::holders;
 use super::pose::{self, Pass, View};
 use super::scene::{self, Scene};
 use super::seats::{Solution, Worth};
@@ -52,9 +50,9 @@ pub(super) fn work<'a>(scene: &Scene<'a>) -> Worked<'a> {
     let outcomes: Vec<_> = views
         .iter()
         .enumerate()
-        .map(|(index, view)| outcome(index, view, &strict, &generous, scene))
+        .map(|(index, view)| outcome(index, view, &strict, &generous))
         .collect();
-    let verdict = verdict(&views, &strict, &generous, scene);
+    let verdict = verdict(&views, &strict, &generous);
     Worked { views, strict, generous, evaluation: Evaluation { outcomes, verdict } }
 }
 
@@ -63,10 +61,9 @@ fn outcome(
     view: &View<'_>,
     strict: &Solution,
     generous: &Solution,
-    scene: &Scene<'_>,
 ) -> Option<Outcome> {
-    if let Some(reasons) = holders::reasons(view.requirement, scene) {
-        return pose::outcome_of(fit::answer(&reasons), &view.binds);
+    if let Some(own) = view.own {
+        return pose::outcome_of(own, &view.binds);
     }
     let met = |solution: &Solution| solution.uses[index].is_some();
     match scene::answer(&view.binds) {
@@ -84,23 +81,15 @@ fn outcome(
 
 /// Ready if the strict pass meets every required finding, not ready if the
 /// generous pass cannot.
-fn verdict(
-    views: &[View<'_>],
-    strict: &Solution,
-    generous: &Solution,
-    scene: &Scene<'_>,
-) -> Verdict {
+fn verdict(views: &[View<'_>], strict: &Solution, generous: &Solution) -> Verdict {
     let mut worst = Verdict::Ready;
     for (index, view) in views.iter().enumerate() {
         if view.requirement.level != Level::Required || view.binds == Ok(false) {
             continue;
         }
         let binding = view.binds == Ok(true);
-        let (sure, possible) = match holders::reasons(view.requirement, scene) {
-            Some(reasons) => {
-                let answer = fit::answer(&reasons);
-                (answer == Answer::Yes, answer != Answer::No)
-            }
+        let (sure, possible) = match view.own {
+            Some(answer) => (answer == Answer::Yes, answer != Answer::No),
             None => {
                 (strict.uses[index].is_some(), generous.uses[index].is_some() || generous.stopped)
             }

@@ -25,9 +25,17 @@ pub(super) struct Explained<'a> {
 
 impl<'a> Explained<'a> {
     pub(super) fn new(scene: Scene<'a>) -> Self {
-        let worked = evaluate::work(&scene);
+        Self::of((scene, evaluate::work(&scene)))
+    }
+
+    /// Of a scene that is worked out already.
+    pub(super) fn of((scene, worked): (Scene<'a>, Worked<'a>)) -> Self {
         let best = latest_lapse(&worked, &scene);
         Self { scene, worked, best }
+    }
+
+    pub(super) fn scene(&self) -> &Scene<'a> {
+        &self.scene
     }
 
     /// The finding of the requirement with that index.
@@ -154,13 +162,14 @@ impl<'a> Explained<'a> {
         into: &mut Vec<Because>,
     ) {
         for (place, member) in the_type.members.iter().enumerate() {
-            self.member_reasons(index, &view.fits[of_type][place], member, into);
+            self.member_reasons(index, view, view.fits_of(of_type, place), member, into);
         }
     }
 
     fn member_reasons(
         &self,
         index: usize,
+        view: &View<'_>,
         fits: &[Fitted],
         member: &Member,
         into: &mut Vec<Because>,
@@ -189,21 +198,19 @@ impl<'a> Explained<'a> {
                 into.extend(self.why_not_counted(index, fitted.tool));
             }
         }
-        let mut failing: Vec<_> = fits.iter().filter(|f| f.answer != Answer::Yes).collect();
-        failing.sort_by_key(|f| {
-            let faults = f.reasons.iter().filter(|reason| !reason.is_open()).count();
-            (faults, f.reasons.len())
+        let failing = fits.iter().filter(|f| f.answer != Answer::Yes);
+        let mut failing: Vec<_> = failing.map(|f| (f.tool, view.reasons(f, &self.scene))).collect();
+        failing.sort_by_key(|(_, reasons)| {
+            let faults = reasons.iter().filter(|reason| !reason.is_open()).count();
+            (faults, reasons.len())
         });
         let mut named = Vec::new();
-        for fitted in failing {
-            if named.contains(&fitted.tool) || good.iter().any(|g| g.tool == fitted.tool) {
+        for (tool, reasons) in failing {
+            if named.contains(&tool) || good.iter().any(|g| g.tool == tool) {
                 continue;
             }
-            named.push(fitted.tool);
-            let tool = Some(fitted.tool);
-            into.extend(
-                fitted.reasons.iter().map(|reason| Because { tool, reason: reason.clone() }),
-            );
+            named.push(tool);
+            into.extend(reasons.into_iter().map(|reason| Because { tool: Some(tool), reason }));
         }
         if !unlisted.is_empty() {
             into.push(Because { tool: None, reason: Reason::NotListed { kinds: unlisted } });
@@ -253,13 +260,12 @@ impl<'a> Explained<'a> {
     ) {
         let (mut complete, mut incomplete, mut details) = (Vec::new(), Vec::new(), Vec::new());
         for (of_type, the_type) in types.iter().enumerate() {
-            let fits = &view.fits[of_type];
             let name = the_type.name.clone().unwrap_or_else(|| self.first_kind(the_type));
-            let whole = the_type.members.iter().zip(fits).all(|(member, fits)| {
-                let good = fits.iter().filter(|f| f.answer == Answer::Yes);
+            let whole = the_type.members.iter().enumerate().all(|(place, member)| {
+                let good = view.fits_of(of_type, place).iter().filter(|f| f.answer == Answer::Yes);
                 good.map(|f| self.scene.vessel.kit[f.tool].count).sum::<u32>() >= member.count
             });
-            let begun = fits.iter().any(|fits| !fits.is_empty());
+            let begun = view.all_fits().iter().any(|fitted| fitted.of_type == of_type);
             if whole {
                 complete.push(name);
             } else if begun {
@@ -286,7 +292,7 @@ impl<'a> Explained<'a> {
     }
 
     fn spare_reasons(&self, served: usize, view: &View<'_>, into: &mut Vec<Because>) {
-        for fitted in view.fits.iter().flatten().flatten().filter(|f| f.answer != Answer::No) {
+        for fitted in view.all_fits().iter().filter(|f| f.answer != Answer::No) {
             let spare = &self.scene.vessel.kit[fitted.tool];
             let reason = if spare.fits.is_empty() {
                 Reason::SpareFitUnknown
@@ -329,7 +335,7 @@ fn latest_lapse(worked: &Worked<'_>, scene: &Scene<'_>) -> Solution {
     let (mut low, mut high, mut best) = (0, days.len(), first.clone());
     while low < high {
         let middle = low.midpoint(high);
-        let solution = assign::assign(&without(&pose, &lapses, days[middle]));
+        let solution = assign::assign_from(&pose, &without(&pose, &lapses, days[middle]));
         if as_good(&solution) {
             best = solution;
             low = middle + 1;
@@ -340,13 +346,14 @@ fn latest_lapse(worked: &Worked<'_>, scene: &Scene<'_>) -> Solution {
     best
 }
 
-/// The pose without the tools that serve no longer than the day.
-fn without(pose: &Pose, lapses: &[Option<Day>], day: Day) -> Pose {
-    let mut pose = pose.clone();
-    for (tool, lapse) in lapses.iter().enumerate() {
+/// How many of each tool there are without those that serve no longer than
+/// the day.
+fn without(pose: &Pose, lapses: &[Option<Day>], day: Day) -> Vec<u32> {
+    let mut capacity = pose.capacity.clone();
+    for (left, lapse) in capacity.iter_mut().zip(lapses) {
         if lapse.is_some_and(|lapse| lapse <= day) {
-            pose.capacity[tool] = 0;
+            *left = 0;
         }
     }
-    pose
+    capacity
 }

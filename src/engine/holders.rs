@@ -2,6 +2,7 @@
 //! vessel's own fishing gear.
 
 use super::fit;
+use super::notes;
 use super::scene::Scene;
 use crate::measure::{Answer, Day, Interval};
 use crate::model::profile::Requirement;
@@ -151,7 +152,7 @@ pub(super) fn outside(
         };
         let rank = |reasons: &[Reason]| {
             let misses: usize = reasons.iter().map(weight).sum();
-            (fit::answer(reasons) == Answer::No, misses)
+            (notes::answer(reasons) == Answer::No, misses)
         };
         if nearest.as_ref().is_none_or(|best| rank(&reasons) < rank(best)) {
             nearest = Some(reasons);

@@ -2,10 +2,12 @@
 //! every day of the trip, the worst of it.
 
 use super::bench::{Bench, Tally};
-use super::scene::Missing;
+use super::evaluate::Worked;
+use super::explain::Explained;
+use super::scene::Scene;
 use super::select::Course;
-use super::{Depth, Request, clash, explain, until, upto, way};
-use crate::measure::{Day, Length};
+use super::{Depth, Terms, clash, until, upto, way};
+use crate::measure::Day;
 use crate::model::check::{Inverses, Judgement};
 use crate::model::finding::{Asked, Because, Finding, GoodUpTo, ReadyUntil, Verdict, WayToReady};
 use crate::model::profile::Profile;
@@ -31,22 +33,27 @@ fn worst_of_days(tallies: Vec<Tally>) -> Option<Tally> {
 
 /// Judges the vessel under one course.
 pub(super) fn judge(
-    request: &Request<'_>,
+    terms: &Terms<'_>,
     vessel: &Vessel,
     course: &Course<'_>,
     asked: Asked,
 ) -> Judgement {
-    let bench =
-        Bench { vocabulary: request.vocabulary, vessel, course, departure: asked.departure };
+    let bench = Bench { vocabulary: terms.vocabulary, vessel, course, departure: asked.departure };
     let profile = Arc::clone(&course.profile);
     if !profile.encoded {
         return not_encoded(course);
     }
-    let tallies = bench.days(&profile, course.days).into_iter().map(|day| bench.on(day, &profile));
-    let tally = worst_of_days(tallies.collect())
+    let mut scenes: Vec<(Scene<'_>, Worked<'_>)> = Vec::new();
+    let mut note = |scene, worked| scenes.push((scene, worked));
+    let days = bench.days(&profile, course.days);
+    let tallies: Vec<Tally> =
+        days.iter().map(|day| bench.noted_on(*day, &profile, &mut note)).collect();
+    let judged: Vec<(Day, Verdict)> =
+        days.iter().zip(&tallies).map(|(day, tally)| (*day, tally.verdict)).collect();
+    let tally = worst_of_days(tallies)
         .unwrap_or(Tally { findings: Vec::new(), verdict: Verdict::CannotTell });
-    let findings = findings(&bench, &profile, &tally);
-    let inverses = match request.depth {
+    let findings = findings(&bench, &profile, &tally, scenes);
+    let inverses = match terms.depth {
         Depth::Whole => Some(inverses(&bench, &profile, &tally)),
         Depth::Findings => None,
     };
@@ -55,7 +62,7 @@ pub(super) fn judge(
         days: course.days,
         verdict: tally.verdict,
         findings,
-        ready_until: until::ready_until(&bench),
+        ready_until: until::ready_until(&bench, &judged),
         inverses,
         profile: Arc::clone(&profile),
     }
@@ -88,18 +95,28 @@ fn not_encoded(course: &Course<'_>) -> Judgement {
     }
 }
 
-fn findings(bench: &Bench<'_>, profile: &Profile, tally: &Tally) -> Vec<Finding> {
-    let mut worked: Vec<(Result<Length, Missing>, Day, explain::Explained<'_>)> = Vec::new();
-    let mut findings = Vec::new();
+/// The findings, each explained in the scene where it is worst.
+fn findings<'s>(
+    bench: &Bench<'s>,
+    profile: &'s Profile,
+    tally: &Tally,
+    mut scenes: Vec<(Scene<'s>, Worked<'s>)>,
+) -> Vec<Finding> {
+    let mut explained: Vec<Explained<'s>> = Vec::new();
+    let mut findings = Vec::with_capacity(tally.findings.len());
     for (index, at) in tally.findings.iter().enumerate() {
         let Some(at) = at else { continue };
-        let known = worked.iter().position(|(f, d, _)| *f == at.freeboard && *d == at.day);
+        let is_there = |scene: &Scene<'_>| scene.freeboard == at.freeboard && scene.day == at.day;
+        let known = explained.iter().position(|explained| is_there(explained.scene()));
         let position = known.unwrap_or_else(|| {
-            let scene = bench.scene(profile, at.freeboard, at.day);
-            worked.push((at.freeboard, at.day, explain::Explained::new(scene)));
-            worked.len() - 1
+            let worked = scenes.iter().position(|(scene, _)| is_there(scene));
+            explained.push(match worked {
+                Some(worked) => Explained::of(scenes.swap_remove(worked)),
+                None => Explained::new(bench.scene(profile, at.freeboard, at.day)),
+            });
+            explained.len() - 1
         });
-        let mut finding = worked[position].2.finding(index, at.outcome);
+        let mut finding = explained[position].finding(index, at.outcome);
         if at.disputed {
             let reason = Reason::VesselFactUnknown { fact: VesselFact::FreeboardDisputed };
             finding.reasons.insert(0, Because { tool: None, reason });

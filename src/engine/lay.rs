@@ -3,8 +3,7 @@
 
 use crate::measure::Day;
 use crate::model::vessel::{
-    Change, Datum, Found, Freeboard, How, Inspection, Reading, State, Tool, Trust, Vessel,
-    Whereabouts,
+    Change, Datum, Found, Freeboard, How, Inspection, Reading, State, Tool, Vessel, Whereabouts,
 };
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 
@@ -212,12 +211,8 @@ fn retire(tool: &mut Tool, change: &Change, vocabulary: &Vocabulary) -> bool {
     !matches!(retired, Some(Some(attributes)) if !attributes.is_empty())
 }
 
-/// The vessel with the figures that are not believed left out.
-pub(super) fn believe(vessel: &Vessel, trust: Trust) -> Vessel {
-    let mut vessel = vessel.clone();
-    if trust == Trust::All {
-        return vessel;
-    }
+/// Leaves out the figures that nobody measured.
+pub(super) fn leave_out_unmeasured(vessel: &mut Vessel) {
     let pieces = vessel.hooks.iter_mut().chain(&mut vessel.lines).flatten();
     let tools = vessel.kit.iter_mut().chain(pieces.map(|piece| &mut piece.tool));
     for tool in tools {
@@ -231,5 +226,4 @@ pub(super) fn believe(vessel: &Vessel, trust: Trust) -> Vessel {
     for station in &mut vessel.freeboard.stations {
         station.readings.retain(|reading| reading.how == How::Measured);
     }
-    vessel
 }

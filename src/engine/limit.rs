@@ -68,7 +68,7 @@ fn share(
 
 /// The fact of the vessel that the limit needs and that is not known.
 pub(super) fn missing_fact(limit: &Limit, scene: &Scene<'_>) -> Option<VesselFact> {
-    bounds(limit).into_iter().find_map(|bound| bound_missing(bound, scene))
+    bounds(limit).find_map(|bound| bound_missing(bound, scene))
 }
 
 fn bound_missing(bound: &Bound, scene: &Scene<'_>) -> Option<VesselFact> {
@@ -82,12 +82,15 @@ fn bound_missing(bound: &Bound, scene: &Scene<'_>) -> Option<VesselFact> {
 }
 
 /// The bounds of a limit.
-pub(super) fn bounds(limit: &Limit) -> Vec<&Bound> {
-    match limit {
-        Limit::Any | Limit::About { .. } => Vec::new(),
-        Limit::AtLeast(b) | Limit::MoreThan(b) | Limit::AtMost(b) | Limit::LessThan(b) => vec![b],
-        Limit::Within(low, high) => vec![low, high],
-    }
+pub(super) fn bounds(limit: &Limit) -> impl Iterator<Item = &Bound> {
+    let (first, second) = match limit {
+        Limit::Any | Limit::About { .. } => (None, None),
+        Limit::AtLeast(b) | Limit::MoreThan(b) | Limit::AtMost(b) | Limit::LessThan(b) => {
+            (Some(b), None)
+        }
+        Limit::Within(low, high) => (Some(low), Some(high)),
+    };
+    first.into_iter().chain(second)
 }
 
 /// Whether the limit grows with the freeboard.
@@ -99,7 +102,7 @@ pub(super) fn reaches(limit: &Limit) -> bool {
             Bound::Greater(limbs) | Bound::Lesser(limbs) => limbs.iter().any(of_freeboard),
         }
     }
-    bounds(limit).into_iter().any(of_freeboard)
+    bounds(limit).any(of_freeboard)
 }
 
 /// What the limit comes to in this scene.
@@ -120,34 +123,59 @@ pub(super) fn demand(limit: &Limit, scene: &Scene<'_>) -> Demand {
     demand.unwrap_or(Demand::Open)
 }
 
-/// The bound as one figure. Limbs whose base is not known are left out of a
-/// *greater* (what is known already binds); a *lesser* needs them all.
+/// The least that the limit comes to in this scene, where it is a least.
+pub(super) fn least(limit: &Limit, scene: &Scene<'_>) -> Option<Quantity> {
+    match limit {
+        Limit::AtLeast(bound) => amount(bound, scene, Rounding::Up).map(|(least, _)| least),
+        _ => None,
+    }
+}
+
+/// The bound as one figure: the profile's own, or the one worked out.
 fn worked_out(bound: &Bound, scene: &Scene<'_>, rounding: Rounding) -> Option<Figure> {
+    let (quantity, written) = amount(bound, scene, rounding)?;
+    let reckoned = || Figure::reckoned(quantity, scene.system(), rounding);
+    Some(written.cloned().unwrap_or_else(reckoned))
+}
+
+/// What the bound comes to, and the profile's own figure if it is one. Limbs
+/// whose base is not known are left out of a *greater* (what is known already
+/// binds); a *lesser* needs them all.
+fn amount<'b>(
+    bound: &'b Bound,
+    scene: &Scene<'_>,
+    rounding: Rounding,
+) -> Option<(Quantity, Option<&'b Figure>)> {
     match bound {
-        Bound::Fixed { figure, .. } => Some(figure.clone()),
+        Bound::Fixed { figure, .. } => Some((figure.quantity, Some(figure))),
         Bound::Share(percent, base) => {
             let [low, high] = scene.base(*base).ok()?;
             let length = match rounding {
                 Rounding::Up => high.percent_up(*percent),
                 Rounding::Down => low.percent_down(*percent),
             };
-            let system = scene.system();
-            Some(Figure::reckoned(Quantity::Length(length), system, rounding))
+            Some((Quantity::Length(length), None))
         }
         Bound::Greater(limbs) => limbs
             .iter()
-            .filter_map(|limb| worked_out(limb, scene, rounding))
-            .reduce(|a, b| if b.quantity.steps() > a.quantity.steps() { b } else { a }),
+            .filter_map(|limb| amount(limb, scene, rounding))
+            .reduce(|a, b| if b.0.steps() > a.0.steps() { b } else { a }),
         Bound::Lesser(limbs) => {
-            let all: Option<Vec<_>> =
-                limbs.iter().map(|limb| worked_out(limb, scene, rounding)).collect();
-            all?.into_iter().reduce(
-                |a, b| {
-                    if b.quantity.steps() < a.quantity.steps() { b } else { a }
-                },
-            )
+            let mut least = None;
+            for limb in limbs {
+                let own = amount(limb, scene, rounding)?;
+                least = match least {
+                    Some(known) if !is_less(own, known) => Some(known),
+                    _ => Some(own),
+                };
+            }
+            least
         }
     }
+}
+
+fn is_less(a: (Quantity, Option<&Figure>), b: (Quantity, Option<&Figure>)) -> bool {
+    a.0.steps() < b.0.steps()
 }
 
 /// By how much the quantity misses what is demanded.

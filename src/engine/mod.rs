@@ -13,13 +13,16 @@ mod edges;
 mod evaluate;
 mod explain;
 mod fit;
+mod groups;
 mod holders;
 mod judge;
 mod lay;
 mod limit;
+mod notes;
 mod offer;
 mod pose;
 mod prune;
+mod readings;
 mod scene;
 mod search;
 mod seats;
@@ -27,6 +30,7 @@ mod select;
 mod until;
 mod upto;
 pub mod validity;
+mod vouch;
 mod way;
 
 pub use conform::perform;
@@ -63,6 +67,25 @@ pub struct Request<'a> {
     pub depth: Depth,
 }
 
+/// What one vessel after another is checked by: a request without a vessel.
+#[derive(Debug, Clone, Copy)]
+pub struct Terms<'a> {
+    /// The trade's words.
+    pub vocabulary: &'a Vocabulary,
+    /// Every profile that is known.
+    pub profiles: &'a [Arc<Profile>],
+    /// The profiles that were asked for; if none, every one that binds.
+    pub asked: &'a [Arc<Profile>],
+    /// The day of departure.
+    pub departure: Day,
+    /// The day of return; a trip of one day if it is not known.
+    pub back: Option<Day>,
+    /// Which figures are believed.
+    pub trust: Trust,
+    /// How much is worked out.
+    pub depth: Depth,
+}
+
 /// How much of a check is worked out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Depth {
@@ -76,33 +99,46 @@ pub enum Depth {
 /// Checks one vessel against every profile that binds it, or against those
 /// that were asked for.
 pub fn check(request: &Request<'_>) -> Check {
-    let (known, ahead): (Vec<_>, Vec<_>) =
-        request.inspections.iter().cloned().partition(|record| record.on <= request.departure);
-    let laid = lay_over(request.vessel, &known, request.vocabulary);
-    let vessel = lay::believe(&laid, request.trust);
-    let asked = Asked {
+    let terms = Terms {
+        vocabulary: request.vocabulary,
+        profiles: request.profiles,
+        asked: request.asked,
         departure: request.departure,
-        back: request.back.unwrap_or(request.departure).max(request.departure),
+        back: request.back,
         trust: request.trust,
+        depth: request.depth,
+    };
+    check_own(request.vessel.clone(), request.inspections, &terms)
+}
+
+/// The same for a vessel that nobody else needs: it becomes the check's own,
+/// which spares a copy of it where many are checked.
+pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) -> Check {
+    let (known, ahead): (Vec<_>, Vec<_>) =
+        inspections.iter().cloned().partition(|record| record.on <= terms.departure);
+    let (declared_from, measured) = (vessel.freeboard.from, !vessel.freeboard.stations.is_empty());
+    let vessel = as_judged(vessel, &known, terms);
+    let asked = Asked {
+        departure: terms.departure,
+        back: terms.back.unwrap_or(terms.departure).max(terms.departure),
+        trust: terms.trust,
     };
     let days = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
-    let selection = select::select(request, &vessel, days);
+    let selection = select::select(terms, &vessel, days);
     let mut notices = selection.notices;
     let elsewhere = |record: &&Inspection| {
-        let declared = &request.vessel.freeboard;
-        record.freeboard.as_ref().is_some_and(|taken| taken.from != declared.from)
-            && !declared.stations.is_empty()
+        record.freeboard.as_ref().is_some_and(|taken| taken.from != declared_from) && measured
     };
     let other_place = |record: &Inspection| Notice::FreeboardOtherPlace { on: record.on };
     notices.extend(known.iter().filter(elsewhere).map(other_place));
     notices.extend(ahead.iter().map(|record| Notice::RecordAfterDeparture { on: record.on }));
-    if request.back.is_none() {
+    if terms.back.is_none() {
         notices.push(Notice::NoReturn);
     }
     let judgements: Vec<_> = selection
         .courses
         .iter()
-        .map(|course| judge::judge(request, &vessel, course, asked))
+        .map(|course| judge::judge(terms, &vessel, course, asked))
         .collect();
     let open =
         |notice: &Notice| matches!(notice, Notice::NoEdition { .. } | Notice::MayBind { .. });
@@ -110,4 +146,16 @@ pub fn check(request: &Request<'_>) -> Check {
     let floor = if gaps || judgements.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
     let verdict = judgements.iter().map(|j| j.verdict).fold(floor, Verdict::max);
     Check { vessel, asked, verdict, judgements, notices }
+}
+
+/// The vessel with the records laid over and what is not believed left out.
+fn as_judged(vessel: Vessel, records: &[Inspection], terms: &Terms<'_>) -> Vessel {
+    let mut vessel = match records {
+        [] => vessel,
+        _ => lay_over(&vessel, records, terms.vocabulary),
+    };
+    if terms.trust != Trust::All {
+        lay::leave_out_unmeasured(&mut vessel);
+    }
+    vessel
 }

@@ -167,11 +167,8 @@ fn offer_links(requirement: &Requirement, scenes: &[Scene<'_>]) -> Vec<Link> {
     let kit = &scenes[0].vessel.kit;
     let deemed = requirement.deemed.iter().map(|deemed| {
         let counts = |index: &usize| {
-            scenes.iter().all(|scene| {
-                let mut reasons = Vec::new();
-                fit::run(&deemed.tests, &kit[*index], false, scene, &mut reasons);
-                fit::answer(&reasons) == Answer::Yes
-            })
+            let keeps = |scene| fit::keeps(&deemed.tests, &kit[*index], scene) == Answer::Yes;
+            scenes.iter().all(keeps)
         };
         let tools = (0..kit.len()).filter(counts).collect();
         Link { from: deemed.requirement, tools: Tools::These(tools) }

@@ -1,13 +1,17 @@
 //! From a scene to the seats of the assignment.
 
 use super::fit;
+use super::holders;
+use super::notes::{self, Notes, Sum};
+use super::readings;
 use super::scene::{self, Known, Scene};
 use super::seats::{Candidate, Link, Places, Pose, Seat, SpareFit, Tools, Worth};
 use crate::measure::Answer;
 use crate::model::finding::Outcome;
 use crate::model::profile::{Level, Requirement};
 use crate::model::reason::Reason;
-use crate::model::rule::{Member, Need, ToolType};
+use crate::model::rule::{Member, Need};
+use crate::model::vessel::Tool;
 use crate::model::vocabulary::KindId;
 
 /// How unknown facts are taken.
@@ -20,11 +24,12 @@ pub(super) enum Pass {
 }
 
 /// The fit of one tool to one choice of a member.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Copy)]
 pub(super) struct Fitted {
+    pub(super) of_type: usize,
+    pub(super) place: usize,
     pub(super) tool: usize,
     pub(super) choice: usize,
-    pub(super) reasons: Vec<Reason>,
     pub(super) answer: Answer,
 }
 
@@ -33,54 +38,108 @@ pub(super) struct Fitted {
 pub(super) struct View<'a> {
     pub(super) requirement: &'a Requirement,
     pub(super) binds: Known,
+    /// Whether it is met, for one that wants no tool.
+    pub(super) own: Option<Answer>,
     /// For tools: by type, by member, the fits of the tools of its kinds.
-    pub(super) fits: Vec<Vec<Vec<Fitted>>>,
+    fits: Vec<Fitted>,
+}
+
+impl<'a> View<'a> {
+    /// The fits to one member of a type.
+    pub(super) fn fits_of(&self, of_type: usize, place: usize) -> &[Fitted] {
+        let start = self.fits.partition_point(|f| (f.of_type, f.place) < (of_type, place));
+        let end = self.fits.partition_point(|f| (f.of_type, f.place) <= (of_type, place));
+        &self.fits[start..end]
+    }
+
+    /// The fits to every member of every type.
+    pub(super) fn all_fits(&self) -> &[Fitted] {
+        &self.fits
+    }
+
+    /// Every reason why the tool does not serve.
+    pub(super) fn reasons(&self, fitted: &Fitted, scene: &Scene<'a>) -> Vec<Reason> {
+        let Need::Tools { types, .. } = &self.requirement.need else {
+            return Vec::new();
+        };
+        let the_type = &types[fitted.of_type];
+        let spec = &the_type.members[fitted.place].choices[fitted.choice];
+        let tool = &scene.vessel.kit[fitted.tool];
+        let clause = the_type.clause.as_deref();
+        let mut reasons = fit::fit(tool, spec, clause, self.requirement, scene);
+        let open = scene.holds_all(&spec.when).err();
+        reasons.extend(open.map(|fact| Reason::VesselFactUnknown { fact }));
+        reasons
+    }
 }
 
 /// The views of all requirements of the scene's profile.
 pub(super) fn views<'a>(scene: &Scene<'a>) -> Vec<View<'a>> {
-    scene.profile.requirements.iter().map(|requirement| view(requirement, scene)).collect()
+    let kinds: Vec<KindId> = scene.vessel.kit.iter().map(|tool| tool.kind).collect();
+    let profile = scene.profile_governs();
+    let view = |requirement| view(requirement, &profile, &kinds, scene);
+    scene.profile.requirements.iter().map(view).collect()
 }
 
-fn view<'a>(requirement: &'a Requirement, scene: &Scene<'a>) -> View<'a> {
-    let binds = scene.binds(requirement);
-    let fits = match &requirement.need {
-        Need::Tools { types, .. } if binds != Ok(false) => types
-            .iter()
-            .map(|t| t.members.iter().map(|m| fit_member(m, t, requirement, scene)).collect())
-            .collect(),
-        _ => Vec::new(),
-    };
-    View { requirement, binds, fits }
+fn view<'a>(
+    requirement: &'a Requirement,
+    profile: &Known,
+    kinds: &[KindId],
+    scene: &Scene<'a>,
+) -> View<'a> {
+    let binds = scene.binds_under(profile, requirement);
+    let mut view = View { requirement, binds, own: None, fits: Vec::new() };
+    if view.binds == Ok(false) {
+        view.own = (!requirement.wants_tools()).then_some(Answer::No);
+        return view;
+    }
+    match &requirement.need {
+        Need::Tools { types, .. } => {
+            for (of_type, the_type) in types.iter().enumerate() {
+                for (place, member) in the_type.members.iter().enumerate() {
+                    let at = (of_type, place);
+                    let clause = the_type.clause.as_deref();
+                    fit_member(member, at, clause, requirement, kinds, scene, &mut view.fits);
+                }
+            }
+        }
+        _ => view.own = holders::reasons(requirement, scene).map(|own| notes::answer(&own)),
+    }
+    view
 }
 
 fn fit_member(
     member: &Member,
-    the_type: &ToolType,
+    (of_type, place): (usize, usize),
+    type_clause: Option<&str>,
     requirement: &Requirement,
+    kinds: &[KindId],
     scene: &Scene<'_>,
-) -> Vec<Fitted> {
-    let mut fits = Vec::new();
-    for (tool_index, tool) in scene.vessel.kit.iter().enumerate() {
+    fits: &mut Vec<Fitted>,
+) {
+    for (tool, kind) in kinds.iter().enumerate() {
         for (choice, spec) in member.choices.iter().enumerate() {
-            if spec.kind != tool.kind {
+            if spec.kind != *kind {
                 continue;
             }
             let open = scene.holds_all(&spec.when);
             if open == Ok(false) {
                 continue;
             }
-            let mut reasons = fit::fit(tool, spec, the_type.clause.as_deref(), requirement, scene);
-            reasons.extend(open.err().map(|fact| Reason::VesselFactUnknown { fact }));
-            let answer = fit::answer(&reasons);
-            fits.push(Fitted { tool: tool_index, choice, reasons, answer });
+            let listed = &scene.vessel.kit[tool];
+            let sum: Sum = fit::noted(listed, spec, type_clause, requirement, scene);
+            let answer =
+                if open.is_err() { sum.answer().and(Answer::Unknown) } else { sum.answer() };
+            fits.push(Fitted { of_type, place, tool, choice, answer });
         }
     }
-    fits
 }
 
-/// Whether tools of one of the kinds may be aboard that nobody listed.
+/// Tools of these kinds may be aboard that nobody listed.
 pub(super) fn may_be_unlisted(member: &Member, scene: &Scene<'_>) -> Vec<KindId> {
+    if scene.vessel.coverage.everything {
+        return Vec::new();
+    }
     let mut kinds: Vec<_> = member
         .choices
         .iter()
@@ -155,12 +214,10 @@ fn seat(
     if seat.worth == Worth::LeftOut {
         return seat;
     }
-    for (of_type, fits) in types.iter().zip(&view.fits) {
-        let places = of_type
-            .members
-            .iter()
-            .zip(fits)
-            .map(|(member, fits)| place(member, fits, scene, pass, pose))
+    for (of_type, the_type) in types.iter().enumerate() {
+        let members = the_type.members.iter().enumerate();
+        let places = members
+            .map(|(at, member)| place(member, view.fits_of(of_type, at), scene, pass, pose))
             .collect();
         seat.types.push(places);
     }
@@ -194,7 +251,7 @@ fn place(
             continue;
         }
         let tests = &member.choices[fitted.choice].tests;
-        let spare = fit::to_spare(&scene.vessel.kit[fitted.tool], tests, scene);
+        let spare = readings::to_spare(&scene.vessel.kit[fitted.tool], tests, scene);
         let price = u128::try_from(spare.nanometres()).unwrap_or(0);
         candidates.push(Candidate { tool: fitted.tool, price, once: None });
     }
@@ -214,19 +271,13 @@ pub(super) fn unlisted(pose: &mut Pose, count: u32) -> usize {
 
 fn links(requirement: &Requirement, scene: &Scene<'_>, pass: Pass) -> Vec<Link> {
     let deemed = requirement.deemed.iter().map(|deemed| {
-        let mut tools = Vec::new();
-        for (index, tool) in scene.vessel.kit.iter().enumerate() {
-            let mut reasons = Vec::new();
-            fit::run(&deemed.tests, tool, false, scene, &mut reasons);
-            let counts = match fit::answer(&reasons) {
-                Answer::Yes => true,
-                Answer::Unknown => pass == Pass::Generous,
-                Answer::No => false,
-            };
-            if counts {
-                tools.push(index);
-            }
-        }
+        let counts = |tool: &Tool| match fit::keeps(&deemed.tests, tool, scene) {
+            Answer::Yes => true,
+            Answer::Unknown => pass == Pass::Generous,
+            Answer::No => false,
+        };
+        let kit = scene.vessel.kit.iter().enumerate();
+        let tools = kit.filter(|(_, tool)| counts(tool)).map(|(index, _)| index).collect();
         Link { from: deemed.requirement, tools: Tools::These(tools) }
     });
     let shared = requirement.shares.iter().map(|from| Link { from: *from, tools: Tools::Fitting });

@@ -1,7 +1,7 @@
 //! Leaves out tools that cannot matter to an assignment, so that a large
 //! kit costs no more to assign than the requirements ask.
 
-use super::seats::{Pose, Tools, Worth};
+use super::seats::{Places, Pose, Tools, Worth};
 
 /// Where a tool is a candidate, and at which price; two tools with the same
 /// places are of one class.
@@ -19,12 +19,12 @@ struct Standing {
 /// at least as many tools before it as all the seats of the class ask
 /// together. By exchange, an assignment that uses it can use one of those
 /// instead at no higher price.
-pub(super) fn capacities(pose: &Pose) -> Vec<u32> {
-    let mut capacity = pose.capacity.clone();
-    if capacity.len() < 16 {
+pub(super) fn capacities(pose: &Pose, capacity: &[u32]) -> Vec<u32> {
+    let mut capacity = capacity.to_vec();
+    if capacity.len() < 16 || !is_crowded(pose) {
         return capacity;
     }
-    let standings = standings(pose);
+    let standings = standings(pose, &capacity);
     for tool in 0..capacity.len() {
         if capacity[tool] == 0 || !pose.parts[tool].is_empty() {
             continue;
@@ -43,8 +43,15 @@ pub(super) fn capacities(pose: &Pose) -> Vec<u32> {
     capacity
 }
 
-fn standings(pose: &Pose) -> Vec<Standing> {
-    let mut standings = vec![Standing::default(); pose.capacity.len()];
+/// Whether any place has more candidates than it asks tools, and two: where
+/// none has, no tool can be left out.
+fn is_crowded(pose: &Pose) -> bool {
+    let crowded = |places: &Places| places.candidates.len() as u64 > u64::from(places.count) + 1;
+    pose.seats.iter().flat_map(|seat| seat.types.iter().flatten()).any(crowded)
+}
+
+fn standings(pose: &Pose, capacity: &[u32]) -> Vec<Standing> {
+    let mut standings = vec![Standing::default(); capacity.len()];
     for (index, seat) in pose.seats.iter().enumerate() {
         if seat.worth == Worth::LeftOut {
             continue;
@@ -58,7 +65,7 @@ fn standings(pose: &Pose) -> Vec<Standing> {
                     let once = candidate.once.map_or(0, |(_, price)| price);
                     standing.prices.push(candidate.price + once);
                     let own = candidate.once.is_none_or(|(group, _)| group == candidate.tool);
-                    standing.shares_price |= !own || pose.capacity[candidate.tool] > 1 && once > 0;
+                    standing.shares_price |= !own || capacity[candidate.tool] > 1 && once > 0;
                 }
             }
         }

@@ -118,12 +118,21 @@ impl<'a> Scene<'a> {
 
     /// Whether the requirement binds here.
     pub(super) fn binds(&self, requirement: &Requirement) -> Known {
+        self.binds_under(&self.profile_governs(), requirement)
+    }
+
+    /// The same, where it is worked out already whether the profile governs.
+    pub(super) fn binds_under(&self, profile: &Known, requirement: &Requirement) -> Known {
         if !requirement.span.holds(self.day) {
             return Ok(false);
         }
-        let profile = if self.asked { Ok(true) } else { self.profile_binds() };
         let unless = any(requirement.unless.iter().map(|group| self.holds_all(group)));
-        all([profile, self.holds_all(&requirement.when), unless.map(|holds| !holds)])
+        all([profile.clone(), self.holds_all(&requirement.when), unless.map(|holds| !holds)])
+    }
+
+    /// Whether the profile governs: it binds the vessel or was asked for.
+    pub(super) fn profile_governs(&self) -> Known {
+        if self.asked { Ok(true) } else { self.profile_binds() }
     }
 
     /// Whether the profile binds the vessel, whatever the day.

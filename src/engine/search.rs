@@ -1,22 +1,32 @@
-//! The exact search behind the assignment: seat by seat, place by place.
+//! The exact search behind the assignment: seat by seat, place by place,
+//! over a group of seats that want the same tools.
 //!
 //! Requirements that cannot disturb each other's tools collapse through the
 //! memory of states already reached at a lower price.
 
-use super::prune;
-use super::seats::{Candidate, Places, Pose, Score, Seat, Solution, Tools, Use, Worth};
+use super::groups::leans_on;
+use super::seats::{Candidate, Places, Pose, Score, Seat, Solution, Tools, Use};
 use std::collections::HashMap;
 
 /// The most steps that a search takes before it is stopped; a kit below the
 /// cap on its size stays far below it.
 const MOST_STEPS: u64 = 1_500_000;
 
-/// The seats in an order that works, and the state of the search.
+/// Up to so many seats, with so few tools that may serve them, are gone
+/// through without remembering states.
+const FEW_SEATS: usize = 3;
+/// See [`FEW_SEATS`].
+const FEW_TOOLS: usize = 6;
+
+/// The state of the search.
 pub(super) struct Search<'p> {
     pose: &'p Pose,
-    /// Seats in an order in which each comes after those that it leans on.
+    capacity: &'p [u32],
+    /// Seats of the group in an order in which each comes after those that it
+    /// leans on.
     order: Vec<usize>,
-    /// Tools, parts and seats that matter from a depth on.
+    /// Tools, parts and seats that matter from a depth on; none where states
+    /// are not remembered.
     matters: Vec<Matters>,
     /// Required and recommended seats from a depth on.
     ahead: Vec<Score>,
@@ -27,9 +37,15 @@ pub(super) struct Search<'p> {
     uses: Vec<Vec<Use>>,
     met: Vec<bool>,
     score: Score,
-    best: Option<Solution>,
+    best: Option<Best>,
     seen: HashMap<Vec<u32>, Score>,
     steps: u64,
+}
+
+/// The best found for the group: the uses of each of its seats, in order.
+struct Best {
+    uses: Vec<Option<Vec<Use>>>,
+    score: Score,
 }
 
 #[derive(Default)]
@@ -41,16 +57,15 @@ struct Matters {
 }
 
 impl<'p> Search<'p> {
-    pub(super) fn new(pose: &'p Pose) -> Self {
-        let order = order(pose);
-        let matters = (0..=order.len()).map(|depth| matters(pose, &order, depth)).collect();
-        let ahead = (0..=order.len()).map(|depth| ahead(pose, &order[depth..])).collect();
+    /// A search with so many of each tool; `left` are those worth trying.
+    pub(super) fn new(pose: &'p Pose, capacity: &'p [u32], left: Vec<u32>) -> Self {
         Self {
             pose,
-            order,
-            matters,
-            ahead,
-            left: prune::capacities(pose),
+            capacity,
+            order: Vec::new(),
+            matters: Vec::new(),
+            ahead: Vec::new(),
+            left,
             part_used: vec![None; pose.part_count],
             group_used: vec![0; pose.groups],
             uses: vec![Vec::new(); pose.seats.len()],
@@ -62,11 +77,25 @@ impl<'p> Search<'p> {
         }
     }
 
-    /// The best assignment, and whether the search was stopped before it was
-    /// complete.
-    pub(super) fn run(mut self) -> (Option<Solution>, bool) {
+    /// Adds the best assignment of the group to the solution.
+    pub(super) fn solve(&mut self, group: &[usize], solution: &mut Solution) {
+        self.order.clear();
+        self.order.extend(group);
+        let depths = 0..=group.len();
+        self.ahead = depths.clone().map(|depth| self.ahead(&group[depth..])).collect();
+        self.matters.clear();
+        self.seen.clear();
+        if !is_small(self.pose, group) {
+            self.matters.extend(depths.map(|depth| matters(self.pose, group, depth)));
+        }
         self.next_seat(0);
-        (self.best, self.steps >= MOST_STEPS)
+        if let Some(best) = self.best.take() {
+            for (seat, uses) in group.iter().zip(best.uses) {
+                solution.uses[*seat] = uses;
+            }
+            solution.score.add(best.score);
+        }
+        solution.stopped |= self.steps >= MOST_STEPS;
     }
 
     fn stopped(&mut self) -> bool {
@@ -101,6 +130,9 @@ impl<'p> Search<'p> {
 
     /// Whether the same state was reached before at least as well.
     fn seen_better(&mut self, depth: usize) -> bool {
+        if self.matters.is_empty() {
+            return false;
+        }
         let key = self.key(depth);
         match self.seen.get(&key) {
             Some(seen) if !self.score.beats(*seen) => true,
@@ -134,9 +166,28 @@ impl<'p> Search<'p> {
         if self.best.as_ref().is_some_and(|best| !self.score.beats(best.score)) {
             return;
         }
-        let uses =
-            self.uses.iter().zip(&self.met).map(|(uses, met)| met.then(|| uses.clone())).collect();
-        self.best = Some(Solution { uses, score: self.score, stopped: false });
+        let uses = |seat: &usize| self.met[*seat].then(|| self.uses[*seat].clone());
+        self.best = Some(Best { uses: self.order.iter().map(uses).collect(), score: self.score });
+    }
+
+    /// What the seats could add at best.
+    fn ahead(&self, seats: &[usize]) -> Score {
+        let mut score = Score::default();
+        for seat in seats.iter().map(|seat| &self.pose.seats[*seat]) {
+            if self.can_be_met(seat) {
+                score.add(Score::of(seat.worth, 0));
+            }
+        }
+        score
+    }
+
+    /// Whether a seat could be met if it had the whole kit for itself.
+    fn can_be_met(&self, seat: &Seat) -> bool {
+        let fillable = |places: &Places| {
+            let tools = places.candidates.iter().map(|c| u64::from(self.capacity[c.tool]));
+            tools.sum::<u64>() >= u64::from(places.count) || !seat.links.is_empty()
+        };
+        seat.types.iter().filter(|places| places.iter().all(fillable)).count() >= seat.least
     }
 
     fn next_type(&mut self, depth: usize, seat: usize, first: usize, left: usize) {
@@ -164,11 +215,7 @@ impl<'p> Search<'p> {
 
     fn seat_met(&mut self, depth: usize, seat: usize) {
         let before = self.score;
-        match self.pose.seats[seat].worth {
-            Worth::Required => self.score.required += 1,
-            Worth::Recommended => self.score.recommended += 1,
-            Worth::Nothing | Worth::LeftOut => {}
-        }
+        self.score.add(Score::of(self.pose.seats[seat].worth, 0));
         self.met[seat] = true;
         self.next_seat(depth + 1);
         self.met[seat] = false;
@@ -332,32 +379,13 @@ struct At {
     missing: Option<u32>,
 }
 
-/// The seats that take part, each after those that it leans on.
-fn order(pose: &Pose) -> Vec<usize> {
-    let mut order = Vec::with_capacity(pose.seats.len());
-    let mut state = vec![0_u8; pose.seats.len()];
-    for seat in 0..pose.seats.len() {
-        visit(pose, seat, &mut state, &mut order);
-    }
-    order
-}
-
-fn visit(pose: &Pose, seat: usize, state: &mut [u8], order: &mut Vec<usize>) {
-    if state[seat] != 0 {
-        return;
-    }
-    state[seat] = 1;
-    for before in leans_on(&pose.seats[seat]) {
-        visit(pose, before, state, order);
-    }
-    if pose.seats[seat].worth != Worth::LeftOut {
-        order.push(seat);
-    }
-}
-
-fn leans_on(seat: &Seat) -> Vec<usize> {
-    let spare = seat.fits.as_ref().map(|(served, _)| *served);
-    seat.links.iter().map(|link| link.from).chain(spare).collect()
+/// Whether so few seats want so few tools that remembering states costs more
+/// than going through them all.
+fn is_small(pose: &Pose, group: &[usize]) -> bool {
+    let places = || group.iter().flat_map(|seat| pose.seats[*seat].types.iter().flatten());
+    group.len() <= FEW_SEATS
+        && places().all(|places| places.count == 1)
+        && places().map(|places| places.candidates.len()).sum::<usize>() <= FEW_TOOLS
 }
 
 fn matters(pose: &Pose, order: &[usize], depth: usize) -> Matters {
@@ -370,33 +398,11 @@ fn matters(pose: &Pose, order: &[usize], depth: usize) -> Matters {
             matters.parts.extend(&pose.parts[candidate.tool]);
             matters.groups.extend(candidate.once.map(|(group, _)| group));
         }
-        matters.seats.extend(leans_on(seat).into_iter().filter(|seat| done.contains(seat)));
+        matters.seats.extend(leans_on(seat).filter(|seat| done.contains(seat)));
     }
     for list in [&mut matters.tools, &mut matters.parts, &mut matters.groups, &mut matters.seats] {
         list.sort_unstable();
         list.dedup();
     }
     matters
-}
-
-/// What the seats from here on could add at best.
-fn ahead(pose: &Pose, seats: &[usize]) -> Score {
-    let mut score = Score::default();
-    for seat in seats.iter().map(|seat| &pose.seats[*seat]).filter(|seat| can_be_met(seat, pose)) {
-        match seat.worth {
-            Worth::Required => score.required += 1,
-            Worth::Recommended => score.recommended += 1,
-            Worth::Nothing | Worth::LeftOut => {}
-        }
-    }
-    score
-}
-
-/// Whether a seat could be met if it had the whole kit for itself.
-fn can_be_met(seat: &Seat, pose: &Pose) -> bool {
-    let fillable = |places: &Places| {
-        let tools: u64 = places.candidates.iter().map(|c| u64::from(pose.capacity[c.tool])).sum();
-        tools >= u64::from(places.count) || !seat.links.is_empty()
-    };
-    seat.types.iter().filter(|places| places.iter().all(fillable)).count() >= seat.least
 }

@@ -118,6 +118,22 @@ pub(super) struct Score {
 }
 
 impl Score {
+    /// What meeting a seat of this worth at this price achieves.
+    pub(super) fn of(worth: Worth, price: u128) -> Self {
+        let (required, recommended) = match worth {
+            Worth::Required => (1, 0),
+            Worth::Recommended => (0, 1),
+            Worth::Nothing | Worth::LeftOut => (0, 0),
+        };
+        Self { required, recommended, price }
+    }
+
+    pub(super) fn add(&mut self, other: Self) {
+        self.required += other.required;
+        self.recommended += other.recommended;
+        self.price += other.price;
+    }
+
     pub(super) fn beats(self, other: Self) -> bool {
         (self.required, self.recommended, std::cmp::Reverse(self.price))
             > (other.required, other.recommended, std::cmp::Reverse(other.price))

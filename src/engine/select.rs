@@ -1,7 +1,7 @@
 //! Which profiles judge a vessel on a trip.
 
 use super::scene::{self, Known, Missing, Scene};
-use super::{Request, edges};
+use super::{Terms, edges};
 use crate::measure::{Day, DaySpan, Length};
 use crate::model::check::{Notice, Why};
 use crate::model::profile::{Binds, Profile};
@@ -57,17 +57,17 @@ pub(super) struct Selection<'a> {
 
 /// Selects the profiles that were asked for, else every one that binds, else
 /// the fallback.
-pub(super) fn select<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
-    if !request.asked.is_empty() {
-        return asked(request, vessel, days);
+pub(super) fn select<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
+    if !terms.asked.is_empty() {
+        return asked(terms, vessel, days);
     }
-    let mut selection = binding(request, vessel, days);
+    let mut selection = binding(terms, vessel, days);
     let gap = |notice: &Notice| matches!(notice, Notice::NoEdition { .. });
     if selection.courses.is_empty() && !selection.notices.iter().any(gap) {
         if selection.notices.is_empty() {
             selection.notices.push(Notice::NoRuleNamesVessel);
         }
-        for profile in request.profiles.iter().filter(|profile| profile.fallback) {
+        for profile in terms.profiles.iter().filter(|profile| profile.fallback) {
             let editions = vec![profile];
             let profile = Arc::clone(profile);
             selection.courses.push(Course {
@@ -79,15 +79,15 @@ pub(super) fn select<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) 
             });
         }
     }
-    selection.notices.extend(unknown_words(request, vessel));
+    selection.notices.extend(unknown_words(terms, vessel));
     selection
 }
 
 /// Words for permits, gear and areas that neither the vocabulary nor any
 /// profile knows: no rule can be found by them.
-fn unknown_words(request: &Request<'_>, vessel: &Vessel) -> Vec<Notice> {
+fn unknown_words(terms: &Terms<'_>, vessel: &Vessel) -> Vec<Notice> {
     type Named = fn(&Binds) -> &[String];
-    let vocabulary = request.vocabulary;
+    let vocabulary = terms.vocabulary;
     let lists: [(_, _, Named, _); 3] = [
         (&vessel.permits, &vocabulary.permits, |b| &b.permits, VesselFact::Permits),
         (&vessel.gears, &vocabulary.gears, |b| &b.gears, VesselFact::Gear),
@@ -96,7 +96,7 @@ fn unknown_words(request: &Request<'_>, vessel: &Vessel) -> Vec<Notice> {
     let mut notices = Vec::new();
     for (written, known, named, what) in lists {
         let in_a_profile =
-            |word: &String| request.profiles.iter().any(|p| named(&p.binds).contains(word));
+            |word: &String| terms.profiles.iter().any(|p| named(&p.binds).contains(word));
         let words: Vec<String> = written
             .iter()
             .flatten()
@@ -110,12 +110,12 @@ fn unknown_words(request: &Request<'_>, vessel: &Vessel) -> Vec<Notice> {
     notices
 }
 
-fn asked<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
+fn asked<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
     let (mut courses, mut notices) = (Vec::new(), Vec::new());
-    for profile in request.asked {
+    for profile in terms.asked {
         // Several editions of one rule are asked for together: each judges
         // its own days.
-        let editions: Vec<_> = request.asked.iter().filter(|p| p.rule == profile.rule).collect();
+        let editions: Vec<_> = terms.asked.iter().filter(|p| p.rule == profile.rule).collect();
         if editions.len() > 1 {
             let first = editions.first().is_some_and(|edition| edition.id == profile.id);
             if let Some(day) = first_gap(&editions, days).filter(|_| first) {
@@ -132,7 +132,7 @@ fn asked<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection
         if !inside(days.from) || !inside(days.until) {
             notices.push(Notice::NotInForce { profile: profile.id.clone() });
         }
-        if !profile.fallback && binds(request, profile, vessel, days) == Ok(false) {
+        if !profile.fallback && binds(terms, profile, vessel, days) == Ok(false) {
             notices.push(Notice::DoesNotBind { profile: profile.id.clone() });
         }
         let editions = vec![profile];
@@ -142,22 +142,22 @@ fn asked<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection
     Selection { courses, notices }
 }
 
-fn binding<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
+fn binding<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Selection<'a> {
     let (mut courses, mut notices) = (Vec::new(), Vec::new());
     let mut rules: Vec<&str> = Vec::new();
-    for profile in request.profiles.iter().filter(|p| !p.base && !p.fallback) {
+    for profile in terms.profiles.iter().filter(|p| !p.base && !p.fallback) {
         if !rules.contains(&profile.rule.as_str()) {
             rules.push(&profile.rule);
         }
     }
     for rule in rules {
         let editions: Vec<_> =
-            request.profiles.iter().filter(|p| !p.base && p.rule == rule).collect();
+            terms.profiles.iter().filter(|p| !p.base && p.rule == rule).collect();
         let mut unnamed = None;
         let concerned: Vec<_> = editions
             .iter()
             .filter_map(|profile| {
-                let why = match binds(request, profile, vessel, days) {
+                let why = match binds(terms, profile, vessel, days) {
                     Ok(true) => Why::Binds,
                     Ok(false) => return None,
                     Err(fact) if scene::names(&profile.binds, vessel) => Why::MayBind(fact),
@@ -193,20 +193,23 @@ fn binding<'a>(request: &Request<'a>, vessel: &Vessel, days: DaySpan) -> Selecti
 
 /// Whether the profile binds the vessel on any day of the trip at any
 /// freeboard that it has, or may have.
-fn binds(request: &Request<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -> Known {
-    let first = days.from.unwrap_or(request.departure);
+fn binds(terms: &Terms<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -> Known {
+    let first = days.from.unwrap_or(terms.departure);
     let scene = |freeboard, day| Scene {
-        vocabulary: request.vocabulary,
+        vocabulary: terms.vocabulary,
         profile,
         vessel,
         freeboard,
         day,
-        departure: request.departure,
+        departure: terms.departure,
         asked: false,
     };
-    let nowhere = scene(Err(Missing::NotMeasured), first);
+    if profile.binds.when.is_empty() {
+        // Nothing in it depends on a day or a freeboard.
+        return scene(Err(Missing::NotMeasured), first).profile_binds();
+    }
     let last = days.until.unwrap_or(first);
-    let later = edges::days(&nowhere, &[profile], first).into_iter().filter(|day| *day <= last);
+    let later = edges::days(vessel, &[profile], first).into_iter().filter(|day| *day <= last);
     let days: Vec<Day> = std::iter::once(first).chain(later).collect();
     let freeboards = freeboards(vessel, profile);
     let at = |day: Day| freeboards.iter().map(move |f| (*f, day));

@@ -29,6 +29,10 @@
 //! for what is newly asked. Where no edition is known for the new days, the
 //! old ones stay until T.
 //!
+//! What is dated counts from its day on. A statement made after the old trip is
+//! nothing yet at E and something at T, so that a finding may be opened by the
+//! edition and closed by the calendar.
+//!
 //! An outcome may change more than once: closed by a correction, opened again
 //! by the vessel. All changes are told; the last one between open (not met,
 //! can't tell) and not open (met, or not asked) decides what the finding is
@@ -47,6 +51,8 @@ mod families;
 mod follow;
 mod pairs;
 mod steps;
+#[cfg(test)]
+mod steps_tests;
 
 pub use follow::{Cause, Fate, Flip};
 

@@ -4,7 +4,7 @@
 //! stops the rest.
 
 use super::records::Records;
-use crate::engine::{self, Depth, Request};
+use crate::engine::{self, Depth, Terms};
 use crate::load::{self, Library, Refusal, Source};
 use crate::measure::Day;
 use crate::model::check::Check;
@@ -57,13 +57,13 @@ impl Orders<'_> {
     /// Reads and judges one vessel, with the records of its name laid over.
     pub fn row(&self, path: &Path, records: &Records) -> Row {
         match load::load_vessel(path, &self.library.vocabulary) {
-            Ok((vessel, source)) => Row::Vessel(Box::new(self.judged(&vessel, source, records))),
+            Ok((vessel, source)) => Row::Vessel(Box::new(self.judged(vessel, source, records))),
             Err(refusal) => Row::Refused(refusal),
         }
     }
 
     /// Judges one vessel that was read, with the records of its name.
-    pub fn judged(&self, vessel: &Vessel, source: Source, records: &Records) -> Judged {
+    pub fn judged(&self, vessel: Vessel, source: Source, records: &Records) -> Judged {
         let laid = records.of(&vessel.name);
         let inspections: Vec<Inspection> =
             laid.iter().map(|record| record.inspection.clone()).collect();
@@ -74,19 +74,18 @@ impl Orders<'_> {
     }
 
     /// Checks one vessel.
-    pub fn check(&self, vessel: &Vessel, inspections: &[Inspection]) -> Check {
+    pub fn check(&self, vessel: Vessel, inspections: &[Inspection]) -> Check {
         let (departure, back) = self.trip(&vessel.trip);
-        engine::check(&Request {
+        let terms = Terms {
             vocabulary: &self.library.vocabulary,
             profiles: &self.library.profiles,
             asked: self.asked,
-            vessel,
-            inspections,
             departure,
             back,
             trust: self.trust,
             depth: self.depth,
-        })
+        };
+        engine::check_own(vessel, inspections, &terms)
     }
 
     /// The days of a vessel's trip: those of the orders, else those planned,

@@ -3,9 +3,10 @@
 
 use super::judge::{Judged, Row};
 use crate::engine::validity::{self, End, Holding};
+use crate::engine::{self, Depth, Request};
 use crate::measure::Day;
 use crate::model::check::Judgement;
-use crate::model::finding::{Finding, Outcome, ReadyUntil};
+use crate::model::finding::Outcome;
 use crate::model::profile::Level;
 use crate::model::reason::Reason;
 use crate::model::vocabulary::Vocabulary;
@@ -37,7 +38,8 @@ pub struct Lapse {
     pub through: Day,
     /// The shortest of the horizons that holds the first day without it.
     pub within: i64,
-    /// Whether the vessel is then no longer ready: no other tool takes over.
+    /// Whether a requirement that counts is then met no longer: nothing else
+    /// aboard takes over.
     pub decides: bool,
     /// What it serves: profile and requirement ids.
     pub serves: Vec<(String, String)>,
@@ -58,10 +60,12 @@ pub fn lapses(rows: &[Row], vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> {
 fn of_vessel(judged: &Judged, vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> {
     let mut found: Vec<(Holding, Lapse)> = Vec::new();
     for judgement in &judged.check.judgements {
-        for (holding, through, end, requirement) in serving(judged, judgement, vocabulary) {
+        for (holding, through, end, index) in serving(judged, judgement, vocabulary) {
             let Some(within) = horizon(date, through) else { continue };
-            let serves = (judgement.profile.id.clone(), requirement);
-            let decides = ends_there(judgement, through);
+            let requirement = judgement.profile.requirements.get(index);
+            let id = requirement.map(|requirement| requirement.id.clone()).unwrap_or_default();
+            let serves = (judgement.profile.id.clone(), id);
+            let decides = decides(judged, judgement, vocabulary, index, through);
             let known = found.iter_mut().find(|(other, lapse)| {
                 *other == holding && lapse.through == through && lapse.end == end
             });
@@ -109,7 +113,7 @@ fn serving(
     judged: &Judged,
     judgement: &Judgement,
     vocabulary: &Vocabulary,
-) -> Vec<(Holding, Day, End, String)> {
+) -> Vec<(Holding, Day, End, usize)> {
     let mut all = Vec::new();
     for finding in &judgement.findings {
         let Some(requirement) = judgement.profile.requirements.get(finding.requirement) else {
@@ -117,11 +121,17 @@ fn serving(
         };
         let valid = validity::validities(vocabulary, &judged.check.vessel, requirement, finding);
         all.extend(valid.into_iter().filter_map(|valid| {
-            Some((valid.holding, valid.span.until?, valid.end?, requirement.id.clone()))
+            Some((valid.holding, valid.span.until?, valid.end?, finding.requirement))
         }));
+        // A tool that has another fault as well does not serve today.
+        let only_lapsed = |tool: usize| {
+            let own = finding.reasons.iter().filter(|because| because.tool == Some(tool));
+            own.map(|because| lapse(&because.reason)).all(|lapse| lapse.is_some())
+        };
         all.extend(finding.reasons.iter().filter_map(|because| {
             let (through, end) = lapse(&because.reason)?;
-            Some((Holding::Tool(because.tool?), through, end, requirement.id.clone()))
+            let tool = because.tool.filter(|tool| only_lapsed(*tool))?;
+            Some((Holding::Tool(tool), through, end, finding.requirement))
         }));
     }
     all
@@ -134,20 +144,37 @@ fn horizon(date: Day, through: Day) -> Option<i64> {
     HORIZONS.into_iter().find(|days| (1..=*days).contains(&ahead))
 }
 
-/// Whether the vessel stops being ready there, or is not because of it.
-fn ends_there(judgement: &Judgement, through: Day) -> bool {
-    let lapses = |reason: &Reason| lapse(reason).is_some_and(|(last, _)| last == through);
-    let required = |finding: &&Finding| {
-        let requirement = judgement.profile.requirements.get(finding.requirement);
-        requirement.is_some_and(|requirement| requirement.level == Level::Required)
+/// Whether a requirement that counts is met no longer on the day after, judged
+/// under the same edition; what is not met on the last good day either, for
+/// another reason, loses nothing by the lapse.
+fn decides(
+    judged: &Judged,
+    judgement: &Judgement,
+    vocabulary: &Vocabulary,
+    index: usize,
+    through: Day,
+) -> bool {
+    let requirement = judgement.profile.requirements.get(index);
+    if requirement.is_none_or(|requirement| requirement.level != Level::Required) {
+        return false;
+    }
+    let met_on = |day: Day| {
+        let check = engine::check(&Request {
+            vocabulary,
+            profiles: std::slice::from_ref(&judgement.profile),
+            asked: std::slice::from_ref(&judgement.profile),
+            vessel: &judged.check.vessel,
+            inspections: &[],
+            departure: day,
+            back: Some(day),
+            trust: judged.check.asked.trust,
+            depth: Depth::Findings,
+        });
+        let findings = check.judgements.iter().flat_map(|judgement| &judgement.findings);
+        let own = findings.filter(|finding| finding.requirement == index);
+        own.map(|finding| finding.outcome).next() == Some(Outcome::Met)
     };
-    judgement.ready_until == ReadyUntil::Day(through)
-        || judgement
-            .findings
-            .iter()
-            .filter(|finding| finding.outcome == Outcome::NotMet)
-            .filter(required)
-            .any(|finding| finding.reasons.iter().any(|because| lapses(&because.reason)))
+    met_on(through) && !met_on(through.next())
 }
 
 fn what(judged: &Judged, holding: Holding) -> What {

@@ -1,7 +1,7 @@
 //! The requirements that a fleet misses most, and by how much.
 
 use super::judge::{Judged, Row};
-use crate::measure::{Length, System};
+use crate::measure::{Length, Quantity, QuantityKind, System};
 use crate::model::finding::{Finding, Outcome};
 use crate::model::profile::{Level, Profile, Requirement};
 use crate::model::reason::Reason;
@@ -19,8 +19,8 @@ pub struct Missed {
     pub not_met: usize,
     /// On how many nobody can tell.
     pub cannot_tell: usize,
-    /// The middle one of the shortfalls at the rail; the greater of the two
-    /// middle ones where their number is even. `None` where it is not a
+    /// The median of the shortfalls at the rail (of an even number the mean of
+    /// the middle two, half a nanometre rounded up). `None` where it is not a
     /// length that falls short.
     pub median: Option<Length>,
     /// The worst shortfall at the rail.
@@ -103,10 +103,21 @@ impl Heap {
             requirement,
             not_met: self.not_met,
             cannot_tell: self.cannot_tell,
-            median: self.shortfalls.get(self.shortfalls.len() / 2).copied(),
+            median: median(&self.shortfalls),
             worst: self.worst,
         }
     }
+}
+
+/// The median of lengths in order.
+fn median(sorted: &[Length]) -> Option<Length> {
+    let upper = *sorted.get(sorted.len() / 2)?;
+    if sorted.len() % 2 == 1 {
+        return Some(upper);
+    }
+    let lower = *sorted.get(sorted.len() / 2 - 1)?;
+    let steps = (lower.nanometres() + upper.nanometres() + 1) / 2;
+    Quantity::from_steps(QuantityKind::Length, steps).length()
 }
 
 /// By how much the nearest tool is too short for the rail, where that is
@@ -124,8 +135,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn of_an_even_number_the_median_is_the_greater_of_the_middle_two() {
-        let shortfalls = [4, 1, 3, 2].map(Length::from_millimetres).to_vec();
+    fn of_an_even_number_the_median_is_the_mean_of_the_middle_two() {
+        let shortfalls = [8, 1, 4, 2].map(Length::from_millimetres).to_vec();
         let heap = Heap { not_met: 4, shortfalls, ..Heap::default() };
         let library = crate::load::Library::shipped().unwrap();
         let missed = heap.told(Arc::clone(&library.profiles[0]), 0);

@@ -5,6 +5,7 @@
 //! and in which order; prints nothing, and the day is an argument.
 
 pub mod compare;
+mod doubts;
 pub mod draft;
 mod judge;
 mod lapses;
@@ -16,6 +17,7 @@ mod run;
 mod select;
 mod summary;
 
+pub use doubts::Doubt;
 pub use judge::{Judged, Orders, Row};
 pub use lapses::{HORIZONS, Lapse, What, lapses};
 pub use marks::{SameMark, same_marks};

@@ -25,7 +25,21 @@ pub struct LeftOut {
     pub vessel: String,
     /// How many vessels of the audit are called so: none, or several.
     pub called_so: usize,
+    /// The vessel of the audit whose name is a slip or two away, where none
+    /// is called so.
+    pub near: Option<String>,
 }
+
+impl LeftOut {
+    /// Whether the record may well be of a vessel of this audit, whose verdict
+    /// is then without it.
+    pub fn is_doubtful(&self) -> bool {
+        self.called_so > 0 || self.near.is_some()
+    }
+}
+
+/// How many strokes a slip in a name may take.
+const SLIP: usize = 2;
 
 /// All records of an audit, by the bare name of their vessel.
 #[derive(Debug, Clone, Default)]
@@ -81,11 +95,15 @@ impl Records {
     /// Takes out the records whose name no vessel has, or more than one:
     /// over which of two a record is laid cannot be told.
     pub fn settle<'v>(&mut self, names: impl IntoIterator<Item = &'v str>) -> Vec<LeftOut> {
-        let mut called: BTreeMap<String, usize> = BTreeMap::new();
+        let mut called: BTreeMap<String, (usize, &str)> = BTreeMap::new();
         for name in names {
-            *called.entry(bare(name)).or_default() += 1;
+            called.entry(bare(name)).or_insert((0, name)).0 += 1;
         }
-        let count = |name: &str| called.get(name).copied().unwrap_or(0);
+        let count = |name: &str| called.get(name).map_or(0, |(count, _)| *count);
+        let near = |name: &str| {
+            let slip = |known: &&String| strsim::osa_distance(name, known) <= SLIP;
+            called.keys().find(slip).map(|known| called[known].1.to_owned())
+        };
         let mut left_out = Vec::new();
         for (name, records) in &self.by_name {
             if count(name) != 1 {
@@ -93,6 +111,7 @@ impl Records {
                     file: Arc::clone(&record.source.file),
                     vessel: record.inspection.vessel.clone(),
                     called_so: count(name),
+                    near: near(name).filter(|_| count(name) == 0),
                 }));
             }
         }

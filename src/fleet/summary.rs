@@ -1,5 +1,6 @@
 //! A whole audit: its rows in order, and what they add up to.
 
+use super::doubts::{Doubt, doubts};
 use super::judge::Row;
 use super::lapses::{Lapse, lapses};
 use super::marks::{SameMark, same_marks};
@@ -44,6 +45,8 @@ pub struct Audit {
     pub lapses: Vec<Lapse>,
     /// Marks that stand on several vessels at sea together.
     pub marks: Vec<SameMark>,
+    /// What makes the totals doubtful.
+    pub doubts: Vec<Doubt>,
     /// Records that were laid over no vessel.
     pub left_out: Vec<LeftOut>,
 }
@@ -113,12 +116,23 @@ impl Audit {
         let outside = read - rows.len();
         let counts = Counts::of(&rows);
         let (missed, lapses) = (most_missed(&rows), lapses(&rows, vocabulary, date));
-        let marks = same_marks(&rows, vocabulary);
+        let (marks, doubts) = (same_marks(&rows, vocabulary), doubts(&rows, date));
         rows.retain(|row| match row {
             Row::Vessel(judged) => selection.shows(&judged.check),
             Row::Refused(_) => true,
         });
         order.sort(&mut rows);
-        Self { date, trust, rows, counts, outside, missed, lapses, marks, left_out: Vec::new() }
+        Self {
+            date,
+            trust,
+            rows,
+            counts,
+            outside,
+            missed,
+            lapses,
+            marks,
+            doubts,
+            left_out: Vec::new(),
+        }
     }
 }

@@ -12,6 +12,7 @@ use super::written::inspection::{FoundForm, InspectionFile, MendedForm};
 use crate::measure::Day;
 use crate::model::vessel::{Change, Coverage, Found, How, Inspection};
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
+use std::sync::Arc;
 
 const FOUND_KEYS: [&str; 10] = [
     "row",
@@ -50,7 +51,7 @@ pub(super) fn check_inspection(
     let how = filled(written.figures.as_deref())
         .and_then(|text| choice(text, &HOW, &top.key("figures"), problems))
         .unwrap_or(How::Measured);
-    let unsaid = Unsaid { by: by.clone(), on, how, same_day: true };
+    let unsaid = Unsaid { by: by.as_deref().map(Arc::from), on, how, same_day: true };
     let covers = Covers {
         covers: written.covers.as_deref(),
         all_seen: written.all_seen.as_deref().unwrap_or_default(),

@@ -18,6 +18,7 @@ use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{Coverage, Freeboard, GearPiece, How, PlannedTrip, State, Tool, Vessel};
 use crate::model::vocabulary::{Class, Tag, Vocabulary};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// The most tools, lots and documents that a vessel may list.
 pub const MOST_TOOLS: usize = 200;
@@ -105,7 +106,7 @@ impl Desk<'_> {
         let condition = filled(form.condition.as_deref())
             .and_then(|text| choice(text, &CONDITIONS, &spot.key("condition"), self.problems));
         let on = day(form.on.as_deref(), &spot.key("on"), self.problems);
-        (Unsaid { by: kept(form.by), on, how, same_day: false }, condition)
+        (Unsaid { by: kept(form.by).map(Arc::from), on, how, same_day: false }, condition)
     }
 
     fn kit(

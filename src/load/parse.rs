@@ -49,32 +49,46 @@ const USUAL_DEPTH: usize = 32;
 
 /// Whether a text is better read through the tree, which bounds everything.
 fn is_unusual(text: &str) -> bool {
-    let (mut line, mut depth, mut before) = (0, 0_usize, b'\n');
-    for byte in text.bytes() {
-        line += 1;
+    let (mut depth, mut line) = (0_usize, 0);
+    let bytes = text.as_bytes();
+    for (at, byte) in bytes.iter().enumerate().filter(|(_, byte)| NOTABLE[usize::from(**byte)]) {
         match byte {
             // `0x10` and `+5` lose their wording on the quick way.
-            b'x' | b'o' | b'b' if before == b'0' => return true,
-            b'+' if before == b' ' => return true,
-            b'\n' => line = 0,
+            b'0' if matches!(bytes.get(at + 1), Some(b'x' | b'o' | b'b')) => return true,
+            b'\n' if at - line > USUAL_LINE => return true,
+            b'\n' => line = at + 1,
+            b'+' if at > 0 && bytes[at - 1] == b' ' => return true,
             b'[' | b'{' => depth += 1,
             b']' | b'}' => depth = depth.saturating_sub(1),
             // It may hide a steering character, which only the tree shows.
             b'\\' => return true,
+            b if b.is_ascii_control() => return true,
             _ => {}
         }
-        before = byte;
-        if line > USUAL_LINE || depth > USUAL_DEPTH {
+        if depth > USUAL_DEPTH {
             return true;
         }
     }
-    let unseen = |c: char| c != '\r' && steers(c);
-    if text.is_ascii() {
-        text.bytes().any(|b| unseen(char::from(b)))
-    } else {
-        text.chars().any(unseen)
-    }
+    bytes.len() - line > USUAL_LINE
+        || !text.is_ascii() && text.chars().any(|c| c != '\r' && steers(c))
 }
+
+/// The bytes at which a text may be unusual.
+const NOTABLE: [bool; 256] = {
+    let mut notable = [false; 256];
+    let marks = b"\n0+[]{}\\\x7f";
+    let mut at = 0;
+    while at < marks.len() {
+        notable[marks[at] as usize] = true;
+        at += 1;
+    }
+    let mut control = 0;
+    while control < 0x20 {
+        notable[control] = !matches!(control as u8, b'\t' | b'\r');
+        control += 1;
+    }
+    notable
+};
 
 /// Reads a text through the marked tree, with every problem of its shape.
 ///

@@ -5,13 +5,14 @@
 use super::problem::{Problem, Problems};
 use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest, or_list};
-use super::value::{choice, day, figure, filled, flag, is_unknown, kept, same_word};
+use super::value::{choice, day, figure, figure_of, filled, flag, is_unknown, kept, same_word};
 use super::written::LONGEST_REMARK;
 use super::written::loose::{Loose, Single};
 use super::written::vessel::ReadingForm;
 use crate::measure::Day;
 use crate::model::vessel::{Datum, How, Reading};
 use crate::model::vocabulary::{Attribute, AttributeId, AttributeShape, Kind, KindId, Vocabulary};
+use std::sync::Arc;
 
 /// Attributes as they are written: open keys, in order.
 pub(super) type WrittenAttributes = Vec<(String, Option<Loose<ReadingForm>>)>;
@@ -27,7 +28,7 @@ pub(super) const HOW: [(&str, How); 3] =
 #[derive(Debug, Clone)]
 pub(super) struct Unsaid {
     /// Who took it.
-    pub(super) by: Option<String>,
+    pub(super) by: Option<Arc<str>>,
     /// On which day.
     pub(super) on: Option<Day>,
     /// How.
@@ -44,8 +45,8 @@ impl Unsaid {
         &self,
         by: Option<String>,
         on: Option<Day>,
-    ) -> (Option<String>, Option<Day>) {
-        match (by, on) {
+    ) -> (Option<Arc<str>>, Option<Day>) {
+        match (by.map(Arc::from), on) {
             (Some(by), None) => {
                 let shared = self.same_day || self.by.as_ref() == Some(&by);
                 (Some(by), self.on.filter(|_| shared))
@@ -160,10 +161,9 @@ impl AttributeReader<'_> {
     ) -> Option<Reading> {
         match written {
             Single::Plain(text) => {
-                let datum = datum(&text, attribute, spot, problems)?;
+                let datum = datum(text, attribute, spot, problems)?;
                 let (by, on) = (self.unsaid.by.clone(), self.unsaid.on);
-                let how = self.unsaid.how;
-                Some(Reading { datum, by, on, how, error: None, place: spot.place() })
+                Some(Reading { datum, by, on, how: self.unsaid.how, error: None })
             }
             Single::Form(form) => self.long_reading(*form, attribute, spot, problems),
         }
@@ -192,24 +192,24 @@ impl AttributeReader<'_> {
                 }
             }
         });
-        let datum = datum(filled(form.value.as_deref())?, attribute, &spot.key("value"), problems)?;
-        Some(Reading { datum, by, on, how, error, place: spot.place() })
+        let datum = datum(kept(form.value)?, attribute, &spot.key("value"), problems)?;
+        Some(Reading { datum, by, on, how, error })
     }
 }
 
 /// What a text says of an attribute; none where it is not known.
 fn datum(
-    text: &str,
+    text: String,
     attribute: &Attribute,
     spot: &Spot<'_>,
     problems: &mut Problems,
 ) -> Option<Datum> {
-    if is_unknown(text) {
+    if is_unknown(&text) {
         return None;
     }
     match &attribute.shape {
-        AttributeShape::Quantity(kind) => figure(text, *kind, spot, problems).map(Datum::Figure),
-        AttributeShape::Feature => flag(text, spot, problems).map(Datum::Feature),
+        AttributeShape::Quantity(kind) => figure_of(text, *kind, spot, problems).map(Datum::Figure),
+        AttributeShape::Feature => flag(&text, spot, problems).map(Datum::Feature),
         AttributeShape::Choice(words) => {
             let word = text.trim();
             if let Some(known) = words.iter().find(|known| same_word(known, word)) {
@@ -218,7 +218,7 @@ fn datum(
             let names: Vec<&str> = words.iter().map(String::as_str).collect();
             problems.add(
                 Problem::new(spot.place(), format!("`{}` knows no such word", attribute.id))
-                    .offending(text)
+                    .offending(&text)
                     .expected(or_list(&names))
                     .mend_if(did_you_mean(nearest(word, names.iter().copied()))),
             );
@@ -228,7 +228,7 @@ fn datum(
             if text.chars().count() as u64 > LONGEST_REMARK {
                 problems.add(
                     Problem::new(spot.place(), "this text is too long")
-                        .offending(text)
+                        .offending(&text)
                         .expected(format!("at most {LONGEST_REMARK} characters")),
                 );
                 return None;

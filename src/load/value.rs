@@ -92,18 +92,18 @@ pub(super) fn interval(text: &str, spot: &Spot<'_>, problems: &mut Problems) -> 
 
 /// Yes or no.
 pub(super) fn flag(text: &str, spot: &Spot<'_>, problems: &mut Problems) -> Option<bool> {
-    match text.trim().to_ascii_lowercase().as_str() {
-        "yes" | "true" => Some(true),
-        "no" | "false" => Some(false),
-        _ => {
-            problems.add(
-                Problem::new(spot.place(), "neither yes nor no")
-                    .offending(text)
-                    .expected("`yes` or `no`"),
-            );
-            None
-        }
+    let word = text.trim();
+    let is = |known: &&str| word.eq_ignore_ascii_case(known);
+    if ["yes", "true"].iter().any(is) {
+        return Some(true);
     }
+    if ["no", "false"].iter().any(is) {
+        return Some(false);
+    }
+    problems.add(
+        Problem::new(spot.place(), "neither yes nor no").offending(text).expected("`yes` or `no`"),
+    );
+    None
 }
 
 /// One of several fixed words.
@@ -113,8 +113,7 @@ pub(super) fn choice<T: Copy>(
     spot: &Spot<'_>,
     problems: &mut Problems,
 ) -> Option<T> {
-    let folded = text.trim().to_lowercase();
-    if let Some((_, meant)) = words.iter().find(|(word, _)| *word == folded) {
+    if let Some((_, meant)) = words.iter().find(|(word, _)| same_word(word, text.trim())) {
         return Some(*meant);
     }
     let names: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
@@ -161,6 +160,22 @@ pub(super) fn figure(
         Ok(figure) => Some(figure),
         Err(error) => {
             problems.add(quantity_problem(&error, text, kind, spot));
+            None
+        }
+    }
+}
+
+/// The same of a text that is kept as it is.
+pub(super) fn figure_of(
+    text: String,
+    kind: QuantityKind,
+    spot: &Spot<'_>,
+    problems: &mut Problems,
+) -> Option<Figure> {
+    match Figure::of_text(text, kind) {
+        Ok(figure) => Some(figure),
+        Err((error, text)) => {
+            problems.add(quantity_problem(&error, &text, kind, spot));
             None
         }
     }
@@ -280,7 +295,7 @@ fn kind_names(kind: &Kind) -> impl Iterator<Item = &str> {
 
 /// Whether two words are the same but for capitals.
 pub(super) fn same_word(one: &str, other: &str) -> bool {
-    one.to_lowercase() == other.to_lowercase()
+    one == other || one.to_lowercase() == other.to_lowercase()
 }
 
 #[cfg(test)]

@@ -23,9 +23,12 @@ impl Day {
         if !shaped {
             return Err(nonsense);
         }
-        NaiveDate::parse_from_str(text.trim(), "%Y-%m-%d")
+        let number = |digits: &[u8]| digits.iter().fold(0, |n, d| n * 10 + u32::from(d - b'0'));
+        let (year, month, day) = (number(&bytes[..4]), number(&bytes[5..7]), number(&bytes[8..]));
+        i32::try_from(year)
             .ok()
-            .filter(|day| (1900..3000).contains(&day.year()))
+            .filter(|year| (1900..3000).contains(year))
+            .and_then(|year| NaiveDate::from_ymd_opt(year, month, day))
             .map(Self)
             .ok_or(QuantityError::NoSuchDay)
     }

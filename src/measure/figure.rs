@@ -128,21 +128,23 @@ impl Figure {
     /// As the quantity's own parser.
     pub fn parse(text: &str, kind: QuantityKind) -> Result<Self, QuantityError> {
         let text = text.trim();
-        let (quantity, system) = match kind {
-            QuantityKind::Length => {
-                let (length, system) = Length::parse(text)?;
-                (Quantity::Length(length), system)
-            }
-            QuantityKind::Mass => {
-                let customary = !text.ends_with('g') && !text.ends_with("ram");
-                let system = if customary { System::Customary } else { System::Metric };
-                (Quantity::Mass(Mass::parse(text)?), system)
-            }
-            QuantityKind::Angle => (Quantity::Angle(Angle::parse(text)?), System::Metric),
-            QuantityKind::HookSize => (Quantity::HookSize(HookSize::parse(text)?), System::Metric),
-            QuantityKind::Count => (Quantity::Count(parse_count(text)?), System::Metric),
-        };
+        let (quantity, system) = read(text, kind)?;
         Ok(Self { quantity, written: text.to_owned(), system })
+    }
+
+    /// The same of a text that becomes the figure's own.
+    ///
+    /// # Errors
+    /// As [`Figure::parse`], with the text.
+    pub fn of_text(text: String, kind: QuantityKind) -> Result<Self, (QuantityError, String)> {
+        let bare = text.trim();
+        match read(bare, kind) {
+            Err(error) => Err((error, text)),
+            Ok((quantity, system)) => {
+                let written = if bare.len() == text.len() { text } else { bare.to_owned() };
+                Ok(Self { quantity, written, system })
+            }
+        }
     }
 
     /// A figure that was worked out, not written: its text is its print.
@@ -188,6 +190,24 @@ impl Figure {
             _ => self.written.clone(),
         }
     }
+}
+
+/// The quantity of a text without space around it, and its system.
+fn read(text: &str, kind: QuantityKind) -> Result<(Quantity, System), QuantityError> {
+    Ok(match kind {
+        QuantityKind::Length => {
+            let (length, system) = Length::parse(text)?;
+            (Quantity::Length(length), system)
+        }
+        QuantityKind::Mass => {
+            let customary = !text.ends_with('g') && !text.ends_with("ram");
+            let system = if customary { System::Customary } else { System::Metric };
+            (Quantity::Mass(Mass::parse(text)?), system)
+        }
+        QuantityKind::Angle => (Quantity::Angle(Angle::parse(text)?), System::Metric),
+        QuantityKind::HookSize => (Quantity::HookSize(HookSize::parse(text)?), System::Metric),
+        QuantityKind::Count => (Quantity::Count(parse_count(text)?), System::Metric),
+    })
 }
 
 fn parse_count(text: &str) -> Result<u32, QuantityError> {

@@ -5,6 +5,7 @@ use super::profile::FreeboardFrom;
 use super::vocabulary::{AttributeId, KindId};
 use crate::measure::{Day, DaySpan, Figure, Length};
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// How a figure came about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -44,15 +45,13 @@ pub struct Reading {
     /// What it says.
     pub datum: Datum,
     /// By whom.
-    pub by: Option<String>,
+    pub by: Option<Arc<str>>,
     /// On which day.
     pub on: Option<Day>,
     /// How.
     pub how: How,
     /// The tape's error, if stated: the truth lies within it on both sides.
     pub error: Option<Figure>,
-    /// Where it is written.
-    pub place: Place,
 }
 
 /// Whether a tool works.
@@ -197,7 +196,7 @@ pub struct FreeboardReading {
     /// Under which load, in words.
     pub load: Option<String>,
     /// By whom.
-    pub by: Option<String>,
+    pub by: Option<Arc<str>>,
     /// On which day.
     pub on: Option<Day>,
     /// How.

@@ -1,6 +1,7 @@
 //! The trade's words: kinds of tool, what is measured on them, and tags.
 
 use crate::measure::QuantityKind;
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 /// A kind of tool or document, as an index into the vocabulary.
@@ -135,6 +136,27 @@ impl Vocabulary {
 /// A name in the form in which the vocabulary is searched: lower case, words
 /// joined by hyphens.
 pub fn fold(name: &str) -> String {
-    let lower = name.trim().to_lowercase().replace('_', "-");
-    lower.split_whitespace().collect::<Vec<_>>().join("-")
+    let lower = if name.is_ascii() { Cow::from(name) } else { name.to_lowercase().into() };
+    let mut folded = String::with_capacity(lower.len());
+    for word in lower.split_whitespace() {
+        if !folded.is_empty() {
+            folded.push('-');
+        }
+        folded.extend(word.chars().map(|c| if c == '_' { '-' } else { c.to_ascii_lowercase() }));
+    }
+    folded
+}
+
+#[cfg(test)]
+mod tests {
+    use super::fold;
+
+    #[test]
+    fn a_name_is_folded_whatever_its_case_and_spaces() {
+        for name in ["Dip Net", " dip_net", "DIP\u{a0}net\t", "dip-net"] {
+            assert_eq!(fold(name), "dip-net", "{name:?}");
+        }
+        assert_eq!(fold("Éperlan Σ_"), "éperlan-σ-");
+        assert_eq!(fold("  "), "");
+    }
 }

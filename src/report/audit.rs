@@ -16,11 +16,10 @@ mod table;
 
 pub use table::table;
 
+use crate::fleet::Audit;
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
-use crate::fleet::{Audit, LeftOut};
 use crate::measure::Units;
-use crate::model::text::visible;
 use crate::model::vocabulary::Vocabulary;
 
 /// An audit with all that is needed to put it into words.
@@ -36,10 +35,4 @@ pub struct Fleet<'a> {
     pub against: Option<&'a Comparison>,
     /// What a draft would do, where one was given.
     pub draft: Option<&'a Drafted>,
-}
-
-/// One sentence on a record that was laid over no vessel.
-pub fn left_out(left_out: &LeftOut) -> String {
-    let why = super::words::fleet::left_out(left_out);
-    visible(&format!("{}: not laid over: {why}", left_out.file))
 }

@@ -57,3 +57,9 @@ fn changed(folder: &Path, record: &Value) -> PathBuf {
 fn flat(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
+
+/// The SHA-256 digest of a text.
+fn digest(text: &str) -> String {
+    use sha2::Digest as _;
+    sha2::Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
+}

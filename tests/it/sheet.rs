@@ -1,9 +1,14 @@
 //! Paper for the deck and the way back from paper to data, through the
 //! command.
 
+mod above;
 mod blank;
+mod by_hand;
+mod laid_over;
 mod paper;
 mod record;
+mod runs_out;
+mod several;
 mod skipper;
 mod usage;
 

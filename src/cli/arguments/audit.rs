@@ -109,8 +109,8 @@ pub(in crate::cli) struct AuditArguments {
 
     /// How many vessels to judge at once [default: as many as there are
     /// cores]; the result is the same
-    #[arg(long, value_name = "NUMBER")]
-    pub(in crate::cli) threads: Option<usize>,
+    #[arg(long, value_name = "NUMBER", value_parser = clap::value_parser!(u16).range(1..=256))]
+    pub(in crate::cli) threads: Option<u16>,
 }
 
 /// A verdict.

@@ -12,7 +12,7 @@ use crate::fleet::draft::{self, Drafted};
 use crate::fleet::record::{AuditRecord, Entry, LARGEST_RECORD, Making};
 use crate::fleet::{Orders, Row, Selection};
 use crate::load::{Library, Refusal};
-use crate::measure::DaySpan;
+use crate::measure::{Day, DaySpan};
 use crate::model::profile::Profile;
 use crate::report;
 use rayon::prelude::*;
@@ -69,8 +69,18 @@ pub(super) struct Asides {
 }
 
 /// Reads the record to compare with, and the draft.
-pub(super) fn asides(arguments: &AuditArguments, library: &Library) -> Result<Asides, Stop> {
+pub(super) fn asides(
+    arguments: &AuditArguments,
+    library: &Library,
+    date: Day,
+) -> Result<Asides, Stop> {
     let against = arguments.against.as_deref().map(verify::open).transpose()?;
+    if let Some(record) = against.as_ref().filter(|record| record.date > date) {
+        return Err(Stop::usage(
+            format!("the record is of {}, later than this audit of {date}", record.date),
+            "compare with an earlier audit, or give this one its day with `--date`",
+        ));
+    }
     let draft = arguments.draft.as_deref().map(|typed| draft(typed, library)).transpose()?;
     Ok(Asides { against, draft })
 }

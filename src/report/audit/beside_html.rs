@@ -13,6 +13,18 @@ use crate::report::html::{self as base, prose};
 use crate::report::words::compare;
 use maud::{Markup, html};
 
+/// The most vessels that a section lists; the JSON has them all.
+const MOST_LISTED: usize = 300;
+
+/// That a list goes on, and where it is whole.
+fn more(all: usize) -> Markup {
+    html! {
+        @if let Some(more) = all.checked_sub(MOST_LISTED).filter(|more| *more > 0) {
+            p { "And " (more) " more; the JSON of the audit has them all." }
+        }
+    }
+}
+
 /// Both sections, as far as they were asked for; else nothing.
 pub(super) fn sections(of: &Fleet<'_>) -> Markup {
     html! {
@@ -27,6 +39,7 @@ pub(super) fn against(of: &Fleet<'_>, comparison: &Comparison) -> Markup {
     let told = |vessel: &&Compared| {
         !vessel.findings.is_empty() || vessel.verdict_then != vessel.verdict_now
     };
+    let listed: Vec<_> = comparison.vessels.iter().filter(told).collect();
     html! {
         h2 id="against" {
             (prose(&format!("Compared with the audit of {}{by}", comparison.then)))
@@ -34,7 +47,8 @@ pub(super) fn against(of: &Fleet<'_>, comparison: &Comparison) -> Markup {
         p { (prose(&compare::tally(&comparison.tally()))) }
         p { (prose(&compare::vessels(comparison))) "." }
         @for reservation in compare::reservations(comparison) { p { (prose(&reservation)) } }
-        @for vessel in comparison.vessels.iter().filter(told) { (compared(of, vessel)) }
+        @for vessel in listed.iter().take(MOST_LISTED) { (compared(of, vessel)) }
+        (more(listed.len()))
         (alone(comparison))
     }
 }
@@ -109,7 +123,8 @@ pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted) -> Markup {
         h2 id="draft" { (prose(&format!("Under the draft {}", drafted.profile.id))) }
         p { (prose(&beside(drafted))) }
         p { (prose(&compare::draft_tally(&drafted.tally()))) "." }
-        @for vessel in told { (under(of, vessel)) }
+        @for vessel in told.iter().take(MOST_LISTED) { (under(of, vessel)) }
+        (more(told.len()))
     }
 }
 

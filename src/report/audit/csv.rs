@@ -2,16 +2,16 @@
 //! that was refused. No cell can be taken for a formula by a spreadsheet.
 
 use super::Fleet;
-use crate::fleet::{Judged, Row};
+use crate::fleet::{Judged, LeftOut, Row};
 use crate::load::Refusal;
 use crate::model::check::Judgement;
-use crate::model::finding::{Finding, Outcome, ReadyUntil};
+use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Level;
 use crate::model::text::visible;
 use crate::report::json::{outcome, verdict};
-use crate::report::words::Words;
+use crate::report::words::{Words, fleet};
 
-const HEAD: [&str; 23] = [
+const HEAD: [&str; 24] = [
     "file",
     "vessel",
     "register",
@@ -35,6 +35,7 @@ const HEAD: [&str; 23] = [
     "remedy",
     "freeboard",
     "day",
+    "records laid over",
 ];
 
 /// The audit as CSV, lines ending as the standard says.
@@ -55,6 +56,9 @@ pub fn csv(of: &Fleet<'_>) -> Result<String, csv::Error> {
             }
         }
     }
+    for left_out in &of.audit.left_out {
+        writer.write_record(record_left_out(left_out))?;
+    }
     let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
@@ -73,6 +77,16 @@ fn refused(refusal: &Refusal) -> Vec<String> {
     cells[0] = cell(&refusal.file);
     cells[6] = "not read".to_owned();
     cells[19] = cell(&problems.join("; "));
+    cells
+}
+
+/// A record that was laid over no vessel has a row of its own too.
+fn record_left_out(left_out: &LeftOut) -> Vec<String> {
+    let mut cells = vec![String::new(); HEAD.len()];
+    cells[0] = cell(&left_out.file);
+    cells[1] = cell(&left_out.vessel);
+    cells[6] = "record not laid over".to_owned();
+    cells[19] = cell(&fleet::left_out(left_out));
     cells
 }
 
@@ -113,6 +127,13 @@ fn of_vessel(of: &Fleet<'_>, judged: &Judged) -> Vec<Vec<String>> {
         let empty = vec![String::new(); HEAD.len() - head.len()];
         rows.push(head.iter().cloned().chain(empty).collect());
     }
+    let records: Vec<_> = judged.sources.iter().skip(1).map(|source| &*source.file).collect();
+    let records = cell(&records.join(", "));
+    for row in &mut rows {
+        if let Some(last) = row.last_mut() {
+            last.clone_from(&records);
+        }
+    }
     rows
 }
 
@@ -124,6 +145,7 @@ fn profile_cells(judgement: &Judgement) -> [String; 5] {
         profile.encoding.to_string(),
         verdict(judgement.verdict).to_owned(),
         match judgement.ready_until {
+            ReadyUntil::None if judgement.verdict == Verdict::CannotTell => "can't tell".to_owned(),
             ReadyUntil::None => "not ready".to_owned(),
             ReadyUntil::Day(day) => day.to_string(),
             ReadyUntil::NoEnd => "no end".to_owned(),
@@ -153,6 +175,7 @@ fn finding_cells(finding: &Finding, words: &Words<'_>) -> Vec<String> {
         cell(&words.remedy(finding, &[]).unwrap_or_default()),
         finding.freeboard.map(|at| cell(&words.freeboard(at))).unwrap_or_default(),
         finding.day.to_string(),
+        String::new(),
     ]
 }
 

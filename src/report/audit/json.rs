@@ -7,7 +7,7 @@ use super::Fleet;
 use super::compare_json::AgainstJson;
 use super::draft::DraftJson;
 use crate::engine::validity::End;
-use crate::fleet::{Lapse, LeftOut, Missed, Row, SameMark, What};
+use crate::fleet::{Doubt, Lapse, LeftOut, Missed, Row, SameMark, What};
 use crate::load::{Problem, Refusal};
 use crate::measure::{Length, Rounding, System, Units};
 use crate::report::Subject;
@@ -43,6 +43,7 @@ pub(crate) struct AuditJson {
     most_missed: Vec<MissedJson>,
     lapses: Vec<LapseJson>,
     same_marks: Vec<SameMarkJson>,
+    doubts: Vec<DoubtJson>,
     records_left_out: Vec<LeftOutJson>,
     refused: Vec<RefusedJson>,
     vessels: Vec<CheckJson>,
@@ -114,10 +115,20 @@ struct NamedJson {
 }
 
 #[derive(Serialize)]
+struct DoubtJson {
+    code: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    register: Option<String>,
+    vessels: Vec<NamedJson>,
+    text: String,
+}
+
+#[derive(Serialize)]
 struct LeftOutJson {
     file: String,
     vessel: String,
     vessels_called_so: usize,
+    near: Option<String>,
     text: String,
 }
 
@@ -181,6 +192,7 @@ impl AuditJson {
             most_missed: audit.missed.iter().map(|m| MissedJson::new(m, of.units)).collect(),
             lapses: audit.lapses.iter().map(LapseJson::new).collect(),
             same_marks: audit.marks.iter().map(|m| SameMarkJson::new(m, of)).collect(),
+            doubts: audit.doubts.iter().map(DoubtJson::new).collect(),
             records_left_out: audit.left_out.iter().map(LeftOutJson::new).collect(),
             refused: refused.collect(),
             vessels,
@@ -245,12 +257,30 @@ impl LapseJson {
 
 impl SameMarkJson {
     fn new(mark: &SameMark, of: &Fleet<'_>) -> Self {
-        let named =
-            |(file, name): &(String, String)| NamedJson { file: file.clone(), name: name.clone() };
         Self {
             mark: mark.mark.clone(),
             kind: of.vocabulary.kind(mark.kind).id.clone(),
-            vessels: mark.vessels.iter().map(named).collect(),
+            vessels: mark.vessels.iter().map(NamedJson::new).collect(),
+        }
+    }
+}
+
+impl NamedJson {
+    fn new((file, name): &(String, String)) -> Self {
+        Self { file: file.clone(), name: name.clone() }
+    }
+}
+
+impl DoubtJson {
+    fn new(doubt: &Doubt) -> Self {
+        Self {
+            code: doubt.code(),
+            register: match doubt {
+                Doubt::SameRegister { register, .. } => Some(register.clone()),
+                Doubt::TripsOver { .. } => None,
+            },
+            vessels: doubt.vessels().iter().map(NamedJson::new).collect(),
+            text: fleet::doubt(doubt),
         }
     }
 }
@@ -261,6 +291,7 @@ impl LeftOutJson {
             file: left_out.file.to_string(),
             vessel: left_out.vessel.clone(),
             vessels_called_so: left_out.called_so,
+            near: left_out.near.clone(),
             text: fleet::left_out(left_out),
         }
     }

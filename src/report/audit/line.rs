@@ -4,7 +4,7 @@
 //! Lean on purpose: what serves and why not, no citations (the record of the
 //! audit and the profiles hold them). A file that was refused is a line too.
 
-use crate::fleet::{Judged, Row};
+use crate::fleet::{Judged, LeftOut, Row};
 use crate::load::Refusal;
 use crate::measure::Units;
 use crate::model::check::{Judgement, Notice};
@@ -12,7 +12,7 @@ use crate::model::finding::{Because, Finding, Outcome, ReadyUntil};
 use crate::model::vocabulary::Vocabulary;
 use crate::report::audit::json::RefusedJson;
 use crate::report::json::{harmless, outcome, verdict};
-use crate::report::words::Words;
+use crate::report::words::{Words, fleet};
 use serde::Serialize;
 
 /// The name and version of the format.
@@ -64,6 +64,25 @@ struct RefusedLine {
     schema: &'static str,
     #[serde(flatten)]
     refused: RefusedJson,
+}
+
+#[derive(Serialize)]
+struct LeftOutLine<'a> {
+    schema: &'static str,
+    file: &'a str,
+    record_not_laid_over: String,
+}
+
+/// A record that was laid over no vessel, on one line.
+///
+/// # Errors
+/// None in practice: the type of the format has a JSON form.
+pub fn left_out(left_out: &LeftOut) -> Result<String, serde_json::Error> {
+    let told = fleet::left_out(left_out);
+    let line = LeftOutLine { schema: SCHEMA, file: &left_out.file, record_not_laid_over: told };
+    let mut text = serde_json::to_string(&line)?;
+    text.push('\n');
+    Ok(harmless(text))
 }
 
 /// The row on one line, ending in a line feed.

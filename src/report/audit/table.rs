@@ -59,6 +59,9 @@ fn headline(page: &mut Page, of: &Fleet<'_>) {
         let text = format!("{shown} of {} shown", fleet::count(counts.vessels(), "vessel"));
         page.prose(7, Tone::Plain, &text);
     }
+    for doubt in &audit.doubts {
+        page.hang(7, ("note:", Tone::Open), (&fleet::doubt(doubt), Tone::Plain));
+    }
     for left_out in &audit.left_out {
         let text = format!("{}: {}", left_out.file, fleet::left_out(left_out));
         page.hang(7, ("record not laid over:", Tone::Open), (&text, Tone::Plain));
@@ -110,6 +113,9 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, judged: &Judged) {
     let days = DaySpan { from: Some(check.asked.departure), until: Some(check.asked.back) };
     let trip = format!("trip {}; {}", words::span(days), judged.file);
     page.prose(BODY, Tone::Plain, &trip);
+    for record in judged.sources.iter().skip(1) {
+        page.prose(BODY, Tone::Plain, &format!("laid over it: {}", record.file));
+    }
     for notice in &check.notices {
         page.hang(BODY, ("note:", Tone::Open), (&words::notice(notice), Tone::Plain));
     }
@@ -127,8 +133,7 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, judged: &Judged) {
 fn profile(page: &mut Page, words: &Words<'_>, judgement: &Judgement, several: bool) {
     let profile = &judgement.profile;
     let verdict = words::verdict(judgement.verdict).to_lowercase();
-    let met = judgement.findings.iter().filter(|f| f.outcome == Outcome::Met).count();
-    let mut text = format!("`{}`: {met} of {} met", profile.id, judgement.findings.len());
+    let mut text = format!("`{}`: {}", profile.id, met_of(judgement));
     if several {
         text.push_str(&format!(", {verdict}"));
     }
@@ -145,6 +150,23 @@ fn profile(page: &mut Page, words: &Words<'_>, judgement: &Judgement, several: b
     }
     if judgement.verdict == Verdict::Ready {
         page.prose(BODY, Tone::Plain, &format!("ready until {}", until(judgement)));
+    }
+}
+
+/// `5 of 6 met`, what is recommended counted apart.
+fn met_of(judgement: &Judgement) -> String {
+    let count = |level: Level| {
+        let own = judgement.findings.iter().filter(|finding| {
+            let requirement = judgement.profile.requirements.get(finding.requirement);
+            requirement.is_some_and(|requirement| requirement.level == level)
+        });
+        let own: Vec<_> = own.map(|finding| finding.outcome == Outcome::Met).collect();
+        (own.iter().filter(|met| **met).count(), own.len())
+    };
+    let (met, all) = count(Level::Required);
+    match count(Level::Recommended) {
+        (_, 0) => format!("{met} of {all} met"),
+        (advised, of) => format!("{met} of {all} met, of what is recommended {advised} of {of}"),
     }
 }
 

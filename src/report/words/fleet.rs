@@ -4,7 +4,7 @@
 
 use super::figures;
 use crate::engine::validity::End;
-use crate::fleet::{Counts, Lapse, LeftOut, Missed, SameMark, What};
+use crate::fleet::{Counts, Doubt, Lapse, LeftOut, Missed, SameMark, What};
 use crate::measure::{Length, System, Units};
 
 /// `18 vessels`, `1 vessel`.
@@ -36,7 +36,7 @@ pub(crate) fn shortfalls(missed: &Missed, units: Units) -> Option<String> {
     Some(if missed.not_met == 1 || median == worst.short {
         format!("too short by {at_worst}")
     } else {
-        format!("too short by {} in the middle, {at_worst} at worst", by(median, worst.system))
+        format!("too short by {} in the median, {at_worst} at worst", by(median, worst.system))
     })
 }
 
@@ -56,14 +56,23 @@ pub(crate) fn lapse(lapse: &Lapse) -> String {
 
 /// What a lapse does to the verdict.
 pub(crate) fn after_lapse(lapse: &Lapse) -> &'static str {
-    if lapse.decides { "then not ready" } else { "something else serves after it" }
+    if lapse.decides {
+        "nothing else aboard serves after it"
+    } else {
+        "something else serves after it"
+    }
 }
 
 /// Why a record was laid over no vessel.
 pub(crate) fn left_out(left_out: &LeftOut) -> String {
     let vessel = &left_out.vessel;
     match left_out.called_so {
-        0 => format!("no vessel here is called `{vessel}`"),
+        0 => match &left_out.near {
+            Some(near) => {
+                format!("no vessel here is called `{vessel}`; is it of `{near}`? mend the name")
+            }
+            None => format!("no vessel here is called `{vessel}`"),
+        },
         _ => format!(
             "{} vessels here are called `{vessel}`; of which it is cannot be told",
             left_out.called_so
@@ -77,6 +86,39 @@ pub(crate) const SAME_MARK: &str = "the same mark, with nothing written that tel
 
 /// The vessels on which a mark stands.
 pub(crate) fn vessels_of(mark: &SameMark) -> String {
-    let names: Vec<_> = mark.vessels.iter().map(|(_, name)| name.clone()).collect();
-    figures::all_of(&names)
+    names(&mark.vessels)
+}
+
+/// Vessels by their names, with the file where two are called the same.
+fn names(vessels: &[(String, String)]) -> String {
+    let alone = |name: &str| vessels.iter().filter(|(_, other)| other == name).count() == 1;
+    let named = vessels
+        .iter()
+        .map(|(file, name)| if alone(name) { name.clone() } else { format!("{name} ({file})") });
+    figures::all_of(&named.collect::<Vec<_>>())
+}
+
+/// What makes the totals doubtful, and what to do about it.
+pub(crate) fn doubt(doubt: &Doubt) -> String {
+    match doubt {
+        Doubt::TripsOver { vessels } => {
+            let trips =
+                if vessels.len() == 1 { "trip is over, its" } else { "trips are over, their" };
+            format!(
+                "{} {trips} verdict speaks of the past: {}; `--on DATE` judges another day",
+                vessels.len(),
+                names(vessels)
+            )
+        }
+        Doubt::SameRegister { register, vessels } => {
+            let files: Vec<_> =
+                vessels.iter().map(|(file, name)| format!("{name} ({file})")).collect();
+            format!(
+                "the register number {register} stands in {} files, a vessel may be counted \
+                 twice: {}",
+                vessels.len(),
+                figures::all_of(&files)
+            )
+        }
+    }
 }

@@ -63,7 +63,7 @@ fn the_most_missed_come_first_with_the_middle_and_the_worst_shortfall() {
     assert_eq!(first["worst_shortfall"]["nanometres"], inches(33));
     assert_eq!(first["worst_shortfall"]["vessel"], "Two");
     let page = flat(&audit(&[typed(&folder)], &[]));
-    assert!(page.contains("not met on 3; too short by 2 in (51 mm) in the middle"), "{page}");
+    assert!(page.contains("not met on 3; too short by 2 in (51 mm) in the median"), "{page}");
 }
 
 #[test]
@@ -117,7 +117,7 @@ fn what_lapses_is_told_by_its_horizon_and_whether_it_decides() {
     let page = flat(&audit(&[typed(&folder)], &[]));
     assert!(page.contains("Lapses within 30 days (1)"), "{page}");
     assert!(
-        page.contains("Marlow Tern: BC-1 is good through 2026-12-24; then not ready"),
+        page.contains("Marlow Tern: BC-1 is good through 2026-12-24; nothing else aboard"),
         "{page}"
     );
 }
@@ -148,6 +148,65 @@ fn what_lapses_before_or_during_the_trip_lapses_all_the_same() {
 }
 
 #[test]
+fn a_lapse_decides_on_a_vessel_that_is_not_ready_for_another_reason_too() {
+    // Marlow Tern's cutter is too short; her only pliers expire after the trip.
+    let pliers = "    overall: 11 1/2 in\n    stowed: tool chest\n\n  - mark: BC-1";
+    let expiring = pliers.replace("    stowed", "    expires: 2026-12-15\n    stowed");
+    let folder = folder(&[("a.yaml", changed("marlow-tern.yaml", &[(pliers, &expiring)]))]);
+    let lapse = document(&[typed(&folder)], &[])["lapses"][0].clone();
+    assert_eq!((&lapse["tool"], &lapse["decides"]), (&"PL-1".into(), &true.into()));
+}
+
+#[test]
+fn what_is_broken_does_not_lapse() {
+    let pliers = "    overall: 11 1/2 in\n    stowed: tool chest\n\n  - mark: BC-1";
+    let broken =
+        pliers.replace("    stowed", "    condition: broken\n    expires: 2026-12-05\n    stowed");
+    let folder = folder(&[("a.yaml", changed("marlow-tern.yaml", &[(pliers, &broken)]))]);
+    assert_eq!(document(&[typed(&folder)], &[])["lapses"], serde_json::json!([]));
+}
+
+#[test]
+fn of_an_even_number_of_shortfalls_the_median_lies_between_the_middle_two() {
+    let short = |name: &str, handle: &str| {
+        changed("marlow-tern.yaml", &[("name: Marlow Tern", name), ("handle: 6 ft 4 in\n", handle)])
+    };
+    let folder = folder(&[
+        ("a.yaml", short("name: One", "handle: 6 ft 4 in\n")),
+        ("b.yaml", short("name: Two", "handle: 6 ft 3 in\n")),
+    ]);
+    let first = &document(&[typed(&folder)], &[])["most_missed"][0];
+    assert_eq!(first["median_shortfall"]["nanometres"], 25_400_000);
+}
+
+#[test]
+fn trips_that_are_over_and_vessels_written_down_twice_are_told() {
+    let fleet = document(&["vessels"], &[]);
+    let doubts = fleet["doubts"].as_array().unwrap();
+    assert_eq!(doubts.len(), 1);
+    assert_eq!(doubts[0]["code"], "trips-over");
+    let over: Vec<_> =
+        doubts[0]["vessels"].as_array().unwrap().iter().map(|v| &v["name"]).collect();
+    assert_eq!(over, ["Rusty Plover", "Winter Petrel"]);
+    // On the day of return itself the trip is not over.
+    let same_day = audit(&["vessels/rusty-plover.yaml"], &["--date", "2019-03-13"]).stdout;
+    assert!(!same_day.contains("over"), "{same_day}");
+    let twice = folder(&[
+        ("a.yaml", changed("marlow-tern.yaml", &[])),
+        (
+            "b.yaml",
+            changed(
+                "marlow-tern.yaml",
+                &[("Marlow Tern", "Marlow Tern II"), ("PA-104", "pa - 104")],
+            ),
+        ),
+    ]);
+    let fleet = document(&[typed(&twice)], &[]);
+    assert_eq!(fleet["doubts"][0]["code"], "same-register");
+    assert_eq!(fleet["doubts"][0]["vessels"].as_array().unwrap().len(), 2);
+}
+
+#[test]
 fn a_record_in_the_folder_of_inspections_is_laid_over_its_vessel() {
     let heron = |fleet: &serde_json::Value| {
         let at = names(fleet).iter().position(|name| name == "Stillwater Heron").unwrap();
@@ -163,11 +222,11 @@ fn a_record_in_the_folder_of_inspections_is_laid_over_its_vessel() {
 
 #[test]
 fn a_record_of_no_vessel_or_of_two_is_told_and_laid_over_none() {
+    let heron = changed("stillwater-heron.yaml", &[]);
     let record = std::fs::read_to_string(
         run::home().join("vessels/inspections/stillwater-heron-2026-11-27.yaml"),
     )
     .unwrap();
-    let heron = changed("stillwater-heron.yaml", &[]);
     let other = changed("stillwater-heron.yaml", &[("PA-158", "PA-159")]);
     let stray = folder(&[
         ("tern.yaml", changed("marlow-tern.yaml", &[])),
@@ -176,6 +235,14 @@ fn a_record_of_no_vessel_or_of_two_is_told_and_laid_over_none() {
     let ran = audit(&[typed(&stray)], &[]);
     assert_eq!(ran.status, 1);
     assert!(flat(&ran).contains("no vessel here is called `Stillwater Heron`"), "{}", ran.stdout);
+    // A slip in the name may leave a vessel ready that is not.
+    let slip = record.replace("vessel: Stillwater Heron", "vessel: Stillwater Haron");
+    let slipped = folder(&[("a.yaml", heron.clone()), ("inspections/r.yaml", slip)]);
+    for format in ["table", "json", "lines", "csv", "html"] {
+        let ran = audit(&[typed(&slipped)], &["--format", format]);
+        assert_eq!(ran.status, 2, "{format}");
+        assert!(flat(&ran).contains("is it of `Stillwater Heron`?"), "{format}: {}", ran.stdout);
+    }
     let twice = folder(&[("a.yaml", heron), ("b.yaml", other), ("inspections/r.yaml", record)]);
     let ran = audit(&[typed(&twice)], &[]);
     assert_eq!(ran.status, 2, "{}", ran.stdout);

@@ -103,6 +103,26 @@ fn document_lines_and_csv_say_the_same() {
 }
 
 #[test]
+fn the_csv_calls_open_what_is_open() {
+    let text = audit(&["vessels"], &["--format", "csv"]).stdout;
+    let mut reader = csv::Reader::from_reader(text.as_bytes());
+    let head = reader.headers().unwrap().clone();
+    let column = |name: &str| head.iter().position(|known| known == name).unwrap();
+    let (verdict, until) = (column("profile verdict"), column("ready until"));
+    let records = column("records laid over");
+    let mut open = 0;
+    for row in reader.records().map(Result::unwrap) {
+        if row[verdict] == *"cannot-tell" {
+            assert_eq!(&row[until], "can't tell");
+            open += 1;
+        }
+        let heron = row[1] == *"Stillwater Heron";
+        assert_eq!(row[records].contains("stillwater-heron-2026-11-27.yaml"), heron);
+    }
+    assert!(open > 10);
+}
+
+#[test]
 fn hostile_names_stay_dead_in_every_format() {
     let name = r#"name: "=cmd()|' /C calc'!A0<script>alert(1)</script>\u202e\u001b[31m""#;
     let hostile = changed(

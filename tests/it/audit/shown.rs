@@ -57,6 +57,12 @@ fn a_slip_in_what_is_chosen_is_refused() {
         assert_eq!(ran.status, 2);
         assert!(ran.stderr.contains(said), "{}", ran.stderr);
     }
+    let ran = audit(&["vessels"], &["--gear", "bottom-longlne"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.stderr.contains("no gear is called `bottom-longlne` here"), "{}", ran.stderr);
+    let ran = audit(&["vessels"], &["--on", "2026-12-10", "--return", "2026-12-01"]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.stderr.contains("lies before the departure"), "{}", ran.stderr);
     let ran = audit(&["vessels"], &["--return", "2026-12-09"]);
     assert_eq!(ran.status, 2, "a return needs a departure");
 }

@@ -245,7 +245,7 @@ fn where_the_old_rules_or_files_are_refused_no_cause_is_made_up() {
     let mole = texts.iter_mut().find(|t| t["text"].as_str().unwrap().contains("id: mole-2020"));
     let mole = mole.unwrap();
     let text = mole["text"].as_str().unwrap().replace("format: profile/1", "format: profile/0");
-    mole["sha256"] = json!(digest(&text));
+    mole["sha256"] = json!(super::digest(&text));
     mole["text"] = json!(text);
     let path = changed(folder.path(), &record);
     let path = path.to_str().unwrap();
@@ -256,11 +256,6 @@ fn where_the_old_rules_or_files_are_refused_no_cause_is_made_up() {
     assert_eq!(said(&against, "Gorse Heron"), [row("pliers", "opened", "calendar")]);
     let ran = run::kitmuster(&["verify", path]);
     assert_eq!((ran.status, ran.stdout.as_str()), (2, ""), "{}", ran.stderr);
-}
-
-fn digest(text: &str) -> String {
-    use sha2::Digest as _;
-    sha2::Sha256::digest(text.as_bytes()).iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 #[test]
@@ -365,4 +360,13 @@ fn a_missing_record_stops_before_anything_is_judged() {
     assert_eq!((ran.status, ran.stdout.as_str()), (2, ""));
     assert!(ran.stderr.contains("nowhere.json"), "{}", ran.stderr);
     assert!(!Path::new("nowhere.json").exists());
+}
+
+#[test]
+fn a_later_audit_is_no_earlier_one() {
+    let folder = tempfile::tempdir().unwrap();
+    let record = june(folder.path());
+    let ran = audit("fleet-now", "rules", "2026-05-31", &["--against", &record]);
+    assert_eq!((ran.status, ran.stdout.as_str()), (2, ""));
+    assert!(flat(&ran.stderr).contains("the record is of 2026-06-01, later than this audit"));
 }

@@ -68,6 +68,22 @@ fn under_every_profile_an_empty_inventory_loads_and_proves_nothing() {
 }
 
 #[test]
+fn no_least_is_printed_smaller_than_it_is() {
+    // 6 ft is 1.8288 m, which rules print as (1.8 m), (1.83 m) or not at all;
+    // `about` 4 to 6 in, within 1/2 in, ends at 3.5 in, which is 88.9 mm, and
+    // at 6.5 in, which is 165.1 mm.
+    let mut seen = 0;
+    for profile in encoded() {
+        let text = blank(&profile);
+        let plain = text.split_whitespace().filter(|w| *w != "#").collect::<Vec<_>>().join(" ");
+        assert!(!plain.contains("6 ft (1.8 m)") && !plain.contains("4 in (101 mm)"), "{profile}");
+        seen += plain.matches("150 % of freeboard and 6 ft (1.829 m)").count();
+        seen += plain.matches("about 4 in (102 mm) to 6 in (152 mm), within 1/2 in (12.7 mm)").count();
+    }
+    assert!(seen > 5, "{seen}");
+}
+
+#[test]
 fn every_requirement_stands_in_the_file_with_its_clause() {
     let folder = tempfile::tempdir().unwrap();
     for profile in encoded() {

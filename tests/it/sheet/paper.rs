@@ -109,7 +109,55 @@ fn without_a_freeboard_the_box_for_it_comes_first_and_the_rule_speaks_for_itself
     assert!(first.contains("freeboard from the top of the rail"), "{first}");
     let text = text_of(all(&page, "main")[0]);
     assert!(text.contains("Measure the freeboard first"), "{text}");
-    assert!(text.contains("at least the greater of 150 % of freeboard and 6 ft (1.8 m)"), "{text}");
+    assert!(text.contains("at least the greater of 150 % of freeboard and 6 ft (1.829 m)"), "{text}");
+}
+
+#[test]
+fn the_rules_own_rounding_in_brackets_is_never_printed_as_a_limit() {
+    // 6 ft is 1.8288 m: Appendix F, A.1 prints `6 ft (1.8 m)`, 28.8 mm less.
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/marlow-tern.yaml")).unwrap();
+    let unknown = text.replace("freeboard: 4 ft 3 in\n", "");
+    let deck = text.replace("freeboard: 4 ft 3 in\n", "freeboard: 2 ft from the working deck\n");
+    assert!(unknown != text && deck != text);
+    for text in [unknown, deck] {
+        let path = write(folder.path(), "v.yaml", &text);
+        for (units, wanted, other) in [
+            ("both", "150 % of freeboard and 6 ft (1.829 m)", "1.8 m"),
+            ("metric", "150 % of freeboard and 1.829 m", "6 ft"),
+            ("customary", "150 % of freeboard and 6 ft", "1.829"),
+        ] {
+            let walk = text_of(all(&sheet(&[&path, "--units", units]), ".walk")[0]);
+            assert!(walk.contains(wanted) && !walk.contains(other), "{units}: {walk}");
+            let check = kitmuster(&["check", &path, "--units", units]).stdout;
+            let check = check.split_whitespace().collect::<Vec<_>>().join(" ");
+            assert!(!check.contains("(1.8 m)"), "{check}");
+        }
+    }
+}
+
+#[test]
+fn a_freeboard_from_the_other_place_is_called_what_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/marlow-tern.yaml")).unwrap();
+    let deck = text.replace("freeboard: 4 ft 3 in\n", "freeboard: 2 ft from the working deck\n");
+    let path = write(folder.path(), "v.yaml", &deck);
+    let facts: String = all(&sheet(&[&path]), ".facts").into_iter().map(text_of).collect();
+    assert!(facts.contains("the list measured it from the working deck"), "{facts}");
+}
+
+#[test]
+fn a_lot_has_a_box_for_how_many_even_where_one_is_left_that_works() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/far-kestrel.yaml")).unwrap();
+    let broken = text.replace("    count: 2\n", "    count: 2\n    broken: 1\n");
+    for text in [text, broken] {
+        let path = write(folder.path(), "v.yaml", &text);
+        let page = sheet(&[&path]);
+        let rows: Vec<_> = all(&page, ".thing").into_iter().map(text_of).collect();
+        let row = rows.iter().find(|row| row.contains("TI-1 ")).unwrap();
+        assert!(row.contains("how many"), "{row}");
+    }
 }
 
 #[test]

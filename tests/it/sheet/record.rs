@@ -3,9 +3,14 @@
 use crate::run::{home, kitmuster, write};
 
 fn record(arguments: &[&str]) -> String {
-    let ran = kitmuster(&[&["sheet", "--inspection"], arguments].concat());
+    let ran = kitmuster(&[&["sheet", "--record-form"], arguments].concat());
     assert_eq!((ran.status, ran.stderr.as_str()), (0, ""), "{arguments:?}");
     ran.stdout
+}
+
+/// The record with the day of the walk filled in, and nothing else.
+fn dated(arguments: &[&str]) -> String {
+    record(arguments).replace("\non:", "\non: 2024-01-01")
 }
 
 fn check(arguments: &[&str]) -> serde_json::Value {
@@ -39,13 +44,25 @@ fn an_empty_record_reads_so() {
 }
 
 #[test]
-fn an_empty_record_loads_and_adds_nothing() {
+fn a_record_of_which_only_the_day_is_filled_in_adds_nothing() {
     let folder = tempfile::tempdir().unwrap();
     for vessel in vessels() {
-        let path = write(folder.path(), "record.yaml", &record(&[&vessel]));
+        let path = write(folder.path(), "record.yaml", &dated(&[&vessel]));
         let alone = check(&[&vessel]);
         let laid = check(&[&vessel, "--inspection", &path]);
         assert_eq!(alone, laid, "{vessel}");
+    }
+}
+
+#[test]
+fn an_untouched_record_is_refused_since_its_day_decides_which_word_is_the_later() {
+    let folder = tempfile::tempdir().unwrap();
+    for vessel in vessels() {
+        let path = write(folder.path(), "record.yaml", &record(&[&vessel]));
+        let ran = kitmuster(&["check", &vessel, "--inspection", &path]);
+        assert_eq!((ran.status, ran.stdout.as_str()), (2, ""), "{vessel}");
+        assert!(ran.stderr.contains("write the day of the walk"), "{}", ran.stderr);
+        assert!(ran.stderr.contains("1 problem") || !ran.stderr.contains("problems"), "{}", ran.stderr);
     }
 }
 
@@ -66,7 +83,7 @@ fn the_record_has_the_digest_and_the_row_numbers_of_the_paper() {
 #[test]
 fn a_record_that_was_filled_in_is_laid_over_the_vessel() {
     let folder = tempfile::tempdir().unwrap();
-    let empty = record(&["vessels/marlow-tern.yaml"]);
+    let empty = dated(&["vessels/marlow-tern.yaml"]);
     let text = fill(&empty, "PL-1", "condition", "broken");
     let text = fill(&text, "DE-1", "handle", "6 ft 1 in");
     let text = text.replace("\nby:", "\nby: A. Inspector");
@@ -86,7 +103,7 @@ fn every_key_of_an_empty_record_can_be_filled_in() {
     let folder = tempfile::tempdir().unwrap();
     let mut filled = 0;
     for vessel in vessels() {
-        let text = record(&[&vessel]);
+        let text = dated(&[&vessel]);
         let mut out = String::new();
         for line in text.lines() {
             let (bare, comment) = line.split_once("  #").unwrap_or((line, ""));
@@ -131,7 +148,7 @@ fn every_key_of_an_empty_record_can_be_filled_in() {
 #[test]
 fn a_record_of_a_sheet_from_another_state_of_the_file_is_told() {
     let folder = tempfile::tempdir().unwrap();
-    let path = write(folder.path(), "record.yaml", &record(&["vessels/marlow-tern.yaml"]));
+    let path = write(folder.path(), "record.yaml", &dated(&["vessels/marlow-tern.yaml"]));
     let text = std::fs::read_to_string(home().join("vessels/marlow-tern.yaml")).unwrap();
     let later = write(folder.path(), "later.yaml", &text.replace("6 ft 4 in", "6 ft 5 in"));
     let notices = |arguments: &[&str]| {
@@ -150,7 +167,7 @@ fn a_record_of_a_sheet_from_another_state_of_the_file_is_told() {
 #[test]
 fn an_empty_row_in_a_record_of_the_whole_kit_is_refused() {
     let folder = tempfile::tempdir().unwrap();
-    let text = record(&["vessels/marlow-tern.yaml"]);
+    let text = dated(&["vessels/marlow-tern.yaml"]);
     let text = text.replace("covers: listed things only", "covers: whole kit");
     let path = write(folder.path(), "record.yaml", &text);
     let ran = kitmuster(&["check", "vessels/marlow-tern.yaml", "--inspection", &path]);
@@ -165,7 +182,7 @@ fn names_that_yaml_would_read_otherwise_keep_their_value() {
         kit:\n  - { mark: \"x: - 1\", kind: pliers, stowed: \"# here: {\" }\n  \
         - { mark: \"no\", kind: tire }\n";
     let vessel = write(folder.path(), "v.yaml", text);
-    let out = record(&[&vessel]);
+    let out = dated(&[&vessel]);
     let filled =
         fill(&fill(&out, "\"no\"", "condition", "broken"), "\"x: - 1\"", "condition", "broken");
     let path = write(folder.path(), "r.yaml", &filled);

@@ -7,11 +7,16 @@ fn what_does_not_go_together_is_refused_with_what_to_leave_out() {
     let vessel = "vessels/marlow-tern.yaml";
     let profile = "us-gulf-reef-fish-2019";
     for (arguments, told) in [
-        (vec!["--blank-vessel", profile, "--inspection"], "`--inspection` and `--blank-vessel`"),
+        (vec!["--blank-vessel", profile, "--record-form"], "`--record-form` and `--blank-vessel`"),
+        (
+            vec!["--blank-vessel", profile, "--inspection", "r.yaml"],
+            "`--inspection` and `--blank-vessel`",
+        ),
         (vec!["--blank-vessel", profile, "--for", "skipper"], "`--for` and `--blank-vessel`"),
         (vec!["--blank-vessel", profile, vessel], "a vessel's file and `--blank-vessel`"),
         (vec!["--blank-vessel", profile, "--profile", profile], "`--profile` and `--blank-vessel`"),
-        (vec![vessel, "--inspection", "--for", "skipper"], "`--inspection` and `--for skipper`"),
+        (vec![vessel, "--record-form", "--for", "skipper"], "`--record-form` and `--for skipper`"),
+        (vec![vessel, "--inspection", "vessels/none.yaml"], "there is no such file"),
         (vec![], "no vessel was named"),
         (vec!["--blank-vessel", "us-gulf-reef-fsh"], "did you mean `us-gulf-reef-fish`?"),
         (vec!["--blank-vessel", "us-atlantic-longline-2024"], "known, not encoded"),
@@ -52,11 +57,13 @@ fn no_paper_is_written_over_a_file_that_is_read() {
     let vessel = write(folder.path(), "vessel.yaml", &text);
     let profile = std::fs::read_to_string(home().join("requirements/good-practice-longline.yaml"));
     let profile = write(folder.path(), "good-practice-longline.yaml", &profile.unwrap());
+    let record = write(folder.path(), "record.yaml", "format: inspection/1\n");
     for arguments in [
         vec!["sheet", &vessel, "--output", &vessel],
-        vec!["sheet", &vessel, "--inspection", "--output", &vessel],
+        vec!["sheet", &vessel, "--record-form", "--output", &vessel],
         vec!["sheet", &vessel, "--profile", &profile, "--output", &profile],
         vec!["sheet", "--blank-vessel", &profile, "--output", &profile],
+        vec!["sheet", &vessel, "--inspection", &record, "--output", &record],
     ] {
         let ran = kitmuster(&arguments);
         assert_eq!(ran.status, 2, "{arguments:?}");

@@ -80,6 +80,7 @@ fn counted(page: &Page<'_>) -> Markup {
             }
             @if shown < all { " " (shown) " of " (fleet::count(all, "vessel")) " shown here." }
         }
+        @for doubt in &audit.doubts { p.caution { (base::prose(&fleet::doubt(doubt))) } }
         @if shown > EACH_ITS_PAGE {
             p.caution {
                 "More than " (EACH_ITS_PAGE) " vessels: only those that are not ready or of which \

@@ -1,0 +1,69 @@
+//! What makes the totals of an audit doubtful though every file was read:
+//! trips that are over, and one vessel written down twice.
+
+use super::judge::{Judged, Row};
+use crate::measure::Day;
+use std::collections::BTreeMap;
+
+/// One doubt about the fleet as a whole.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Doubt {
+    /// The trips of these vessels were over on the day of the audit: their
+    /// verdicts speak of the past.
+    TripsOver {
+        /// The vessels' files and names, in the order of the rows.
+        vessels: Vec<(String, String)>,
+    },
+    /// One register number stands in several files: a vessel may be counted
+    /// twice.
+    SameRegister {
+        /// The number as it is written first.
+        register: String,
+        /// The files and names, in the order of the rows.
+        vessels: Vec<(String, String)>,
+    },
+}
+
+impl Doubt {
+    /// The stable code, part of the JSON format.
+    pub fn code(&self) -> &'static str {
+        match self {
+            Self::TripsOver { .. } => "trips-over",
+            Self::SameRegister { .. } => "same-register",
+        }
+    }
+
+    /// The files and names of the vessels.
+    pub fn vessels(&self) -> &[(String, String)] {
+        match self {
+            Self::TripsOver { vessels } | Self::SameRegister { vessels, .. } => vessels,
+        }
+    }
+}
+
+/// The doubts about these rows.
+pub(super) fn doubts(rows: &[Row], date: Day) -> Vec<Doubt> {
+    let judged: Vec<&Judged> = rows
+        .iter()
+        .filter_map(|row| match row {
+            Row::Vessel(judged) => Some(&**judged),
+            Row::Refused(_) => None,
+        })
+        .collect();
+    let named = |judged: &Judged| (judged.file.to_string(), judged.check.vessel.name.clone());
+    let over = judged.iter().filter(|judged| judged.check.asked.back < date);
+    let over: Vec<_> = over.map(|judged| named(judged)).collect();
+    let mut by_register: BTreeMap<String, Vec<&Judged>> = BTreeMap::new();
+    for judged in judged {
+        if let Some(register) = &judged.check.vessel.register {
+            by_register.entry(super::bare(register)).or_default().push(judged);
+        }
+    }
+    let several = by_register.into_values().filter(|same| same.len() > 1);
+    let twice = several.map(|same| Doubt::SameRegister {
+        register: same[0].check.vessel.register.clone().unwrap_or_default(),
+        vessels: same.iter().map(|judged| named(judged)).collect(),
+    });
+    let over = (!over.is_empty()).then_some(Doubt::TripsOver { vessels: over });
+    over.into_iter().chain(twice).collect()
+}
