@@ -1,6 +1,8 @@
 //! Verdicts that an obvious reading gets wrong, each on the smallest vessel
 //! and profile that show it. The profiles are made up for the purpose.
 
+use crate::outfit::gear::appendix_f;
+use crate::outfit::{DAY, but, vessel};
 use crate::run::kitmuster;
 
 /// What it shows, the verdict, and what is asked.
@@ -484,4 +486,26 @@ fn the_way_mends_a_shared_tool_once_and_satisfies_rival_readings() {
 fn good_up_to_needs_the_whole_of_the_vessels_own_range() {
     let low = profile("not ready at the low end of its own freeboard");
     assert_eq!(low["good_up_to"]["state"], "none");
+}
+
+#[test]
+fn of_two_stations_that_fail_the_higher_one_is_told() {
+    // 150 % of 6 ft is 9 ft: a pole for the lower station would still be too
+    // short (Appendix F to 50 CFR part 622, A.1).
+    let short = but(appendix_f::CUTTER, "handle", "7 ft");
+    for stations in [
+        "[{ name: port, freeboard: 6 ft }, { name: starboard, freeboard: 5 ft }]",
+        "[{ name: port, freeboard: 5 ft }, { name: starboard, freeboard: 6 ft }]",
+        "[{ name: port, freeboard: 6 ft }, { name: starboard, freeboard: 4 ft 6 in to 5 ft }]",
+    ] {
+        let freeboard = format!("{{ from: top of the rail, stations: {stations} }}");
+        let judged = vessel("6 ft")
+            .set("freeboard", &freeboard)
+            .with(&[&short])
+            .under("us-gulf-reef-fish-2019", DAY);
+        let reason = &judged.finding("long-line-cutter")["reasons"][0];
+        assert_eq!(reason["demand"]["least"]["nanometres"], 108 * 25_400_000_i64, "{stations}");
+        let step = &judged.only()["way_to_ready"]["steps"];
+        assert!(step.to_string().contains("at least 9 ft (2.744 m)"), "{step}");
+    }
 }
