@@ -6,17 +6,13 @@
 mod record;
 
 use record::Asides;
-pub(super) use record::read_beside;
 
 use super::arguments::{AuditArguments, FleetFormat};
 use super::exit::Exit;
-use super::library::{self, Named, named};
+use super::library;
 use super::output::{self, Terminal, Whole};
-use super::{
-    Stop,
-    check::{return_before_departure, today},
-    inputs,
-};
+use super::trip::{return_before_departure, today};
+use super::{Stop, inputs};
 use crate::engine::Depth;
 use crate::fleet::{self, Audit, Counts, Files, LeftOut, Orders, Records, Row, Selection};
 use crate::load::{Library, Refusal};
@@ -238,7 +234,7 @@ fn read(arguments: &AuditArguments) -> Result<Input, Stop> {
     if !refusals.is_empty() {
         return Err(Stop::Refused(refusals));
     }
-    let asked = asked(&library, &arguments.profile, files)?;
+    let asked = library::asked(&library, &arguments.profile, files, DaySpan::ALWAYS)?;
     known(&library, arguments)?;
     let mut files = Files::find(&arguments.paths);
     files.records.extend(named_records(&arguments.inspection, &mut files.vessels));
@@ -265,29 +261,6 @@ fn named_records(named: &[PathBuf], refused: &mut Vec<Result<PathBuf, Refusal>>)
         }
     }
     records
-}
-
-/// The profiles that were asked for, every edition of a rule that was: each
-/// judges its own days.
-fn asked(
-    library: &Library,
-    typed: &[String],
-    files: Vec<Arc<Profile>>,
-) -> Result<Vec<Arc<Profile>>, Stop> {
-    let mut files = files.into_iter();
-    let mut asked: Vec<Arc<Profile>> = Vec::new();
-    for text in typed {
-        let found = match named(text) {
-            Named::File(_) => files.next().into_iter().collect(),
-            Named::Id(id) => library::of_id(library, id, DaySpan::ALWAYS)?,
-        };
-        for profile in found {
-            if asked.iter().all(|other| other.id != profile.id) {
-                asked.push(profile);
-            }
-        }
-    }
-    Ok(asked)
 }
 
 /// That what vessels are selected by is known: a slip would select nothing

@@ -5,16 +5,17 @@
 
 use super::arguments::{CheckArguments, Format};
 use super::exit::Exit;
-use super::library::{self, Named, named};
+use super::library;
 use super::output::{self, Terminal};
-use super::{Stop, inputs, library::of_id};
+use super::trip::{today, trip};
+use super::{Stop, inputs};
 use crate::engine::{self, Depth, Request};
 use crate::load::{self, Library, Problem, Refusal, Source};
 use crate::measure::{Day, DaySpan, Units};
 use crate::model::check::{Check, Notice};
 use crate::model::profile::Profile;
 use crate::model::text::visible;
-use crate::model::vessel::{Inspection, PlannedTrip, Trust, Vessel};
+use crate::model::vessel::{Inspection, Trust, Vessel};
 use crate::report::{self, Subject};
 use std::sync::Arc;
 
@@ -58,6 +59,24 @@ impl Input {
         let stale: Vec<_> = stale.collect();
         check.notices.extend(stale);
         check
+    }
+}
+
+impl Input {
+    /// The findings for another state of the vessel, on the same trip and by
+    /// the same profiles, with no record laid over it.
+    pub(super) fn check_as(&self, vessel: &Vessel) -> Check {
+        engine::check(&Request {
+            vocabulary: &self.library.vocabulary,
+            profiles: &self.library.profiles,
+            asked: &self.asked,
+            vessel,
+            inspections: &[],
+            departure: self.departure,
+            back: self.back,
+            trust: Trust::All,
+            depth: Depth::Findings,
+        })
     }
 }
 
@@ -121,7 +140,7 @@ pub(super) fn read(arguments: &CheckArguments) -> Result<Input, Stop> {
     };
     let (departure, back) = trip(arguments.on, arguments.back, &vessel.trip, today)?;
     let days = DaySpan { from: Some(departure), until: Some(back.unwrap_or(departure)) };
-    let asked = asked(&library, &arguments.profile, files, days)?;
+    let asked = library::asked(&library, &arguments.profile, files, days)?;
     Ok(Input { library, asked, vessel, inspections, sources, departure, back })
 }
 
@@ -144,73 +163,9 @@ fn of_another(vessel: &Vessel, record: &Inspection, source: &Source) -> Option<R
     Some(Refusal { file: source.file.to_string(), problems: vec![problem] })
 }
 
-/// The profiles that were asked for, in the order typed, each once.
-fn asked(
-    library: &Library,
-    typed: &[String],
-    files: Vec<Arc<Profile>>,
-    days: DaySpan,
-) -> Result<Vec<Arc<Profile>>, Stop> {
-    let mut files = files.into_iter();
-    let mut asked: Vec<Arc<Profile>> = Vec::new();
-    for text in typed {
-        let found = match named(text) {
-            Named::File(_) => files.next().into_iter().collect(),
-            Named::Id(id) => of_id(library, id, days)?,
-        };
-        for profile in found {
-            if asked.iter().all(|other| other.id != profile.id) {
-                asked.push(profile);
-            }
-        }
-    }
-    Ok(asked)
-}
-
-/// The days of the trip: what was typed, else what is planned, else today.
-/// A planned return that lies before the departure belongs to another trip.
-fn trip(
-    on: Option<Day>,
-    back: Option<Day>,
-    planned: &PlannedTrip,
-    today: impl FnOnce() -> Day,
-) -> Result<(Day, Option<Day>), Stop> {
-    let departure = on.or(planned.departure).unwrap_or_else(today);
-    match back {
-        Some(back) if back < departure => Err(return_before_departure(departure, back)),
-        Some(back) => Ok((departure, Some(back))),
-        None => Ok((departure, planned.back.filter(|back| *back >= departure))),
-    }
-}
-
-/// That the days of a trip are the wrong way round.
-pub(super) fn return_before_departure(departure: Day, back: Day) -> Stop {
-    Stop::usage(
-        format!("the return on {back} lies before the departure on {departure}"),
-        "give `--return` a day that is not before the day of `--on`",
-    )
-}
-
-#[allow(clippy::disallowed_methods, reason = "the clock is read here and nowhere else")]
-pub(super) fn today() -> Day {
-    Day::from_date(chrono::Local::now().date_naive())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn day(text: &str) -> Day {
-        Day::parse(text).unwrap()
-    }
-
-    fn planned(departure: Option<&str>, back: Option<&str>) -> PlannedTrip {
-        PlannedTrip { departure: departure.map(day), back: back.map(day) }
-    }
-
-    fn never() -> Day {
-        panic!("the clock was read")
-    }
 
     #[test]
     fn a_record_of_another_vessel_is_refused_and_both_are_named() {
@@ -230,33 +185,5 @@ mod tests {
         for part in ["r.yaml:2:9:", "`Grey Berberecho`", "`Grey Almeja`", "`v.yaml`"] {
             assert!(text.contains(part), "{part}: {text}");
         }
-    }
-
-    #[test]
-    fn the_planned_trip_stands_where_nothing_was_typed() {
-        let trip = trip(None, None, &planned(Some("2026-03-02"), Some("2026-03-09")), never);
-        assert_eq!(trip.unwrap(), (day("2026-03-02"), Some(day("2026-03-09"))));
-    }
-
-    #[test]
-    fn without_a_plan_the_trip_begins_today() {
-        let trip = trip(None, None, &planned(None, None), || day("2026-05-01"));
-        assert_eq!(trip.unwrap(), (day("2026-05-01"), None));
-    }
-
-    #[test]
-    fn a_planned_return_before_a_typed_departure_is_of_another_trip() {
-        let plan = planned(Some("2026-03-02"), Some("2026-03-09"));
-        let later = trip(Some(day("2026-04-01")), None, &plan, never);
-        assert_eq!(later.unwrap(), (day("2026-04-01"), None));
-        let within = trip(Some(day("2026-03-04")), None, &plan, never);
-        assert_eq!(within.unwrap(), (day("2026-03-04"), Some(day("2026-03-09"))));
-    }
-
-    #[test]
-    fn a_return_before_the_departure_is_refused() {
-        let plan = planned(None, None);
-        assert!(trip(Some(day("2026-04-02")), Some(day("2026-04-01")), &plan, never).is_err());
-        assert!(trip(Some(day("2026-04-01")), Some(day("2026-04-01")), &plan, never).is_ok());
     }
 }

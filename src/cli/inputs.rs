@@ -24,9 +24,19 @@ pub(super) fn spare_audit(
         let found = paths().flat_map(|path| crate::load::find_files(path)).flatten();
         let mut all: Vec<_> = found.map(|found| found.path).collect();
         all.extend(profiles(&arguments.profile, arguments.requirements.as_deref()));
-        all.extend(super::audit::read_beside(arguments));
+        all.extend(read_beside(arguments));
         all
     })
+}
+
+/// The record to compare with and the draft's file: what is read beside the
+/// vessels, so that nothing is written over it.
+fn read_beside(arguments: &AuditArguments) -> Vec<PathBuf> {
+    let draft = arguments.draft.as_deref().map(named).and_then(|draft| match draft {
+        Named::File(path) => Some(path.to_path_buf()),
+        Named::Id(_) => None,
+    });
+    arguments.against.iter().cloned().chain(draft).collect()
 }
 
 /// Refuses a report's place that is one of the inputs, which are looked up

@@ -62,6 +62,29 @@ pub(super) fn add_files(
     added
 }
 
+/// The profiles that were asked for, in the order typed, each once.
+pub(super) fn asked(
+    library: &Library,
+    typed: &[String],
+    files: Vec<Arc<Profile>>,
+    days: DaySpan,
+) -> Result<Vec<Arc<Profile>>, Stop> {
+    let mut files = files.into_iter();
+    let mut asked: Vec<Arc<Profile>> = Vec::new();
+    for text in typed {
+        let found = match named(text) {
+            Named::File(_) => files.next().into_iter().collect(),
+            Named::Id(id) => of_id(library, id, days)?,
+        };
+        for profile in found {
+            if asked.iter().all(|other| other.id != profile.id) {
+                asked.push(profile);
+            }
+        }
+    }
+    Ok(asked)
+}
+
 /// The profiles of that id: an edition, or the editions of a rule that are in
 /// force on a day of the trip, or all of them if none is.
 pub(super) fn of_id(library: &Library, id: &str, days: DaySpan) -> Result<Vec<Arc<Profile>>, Stop> {

@@ -12,6 +12,7 @@ mod library;
 mod output;
 mod profiles;
 mod sheet;
+mod trip;
 mod verify;
 mod words;
 

@@ -5,14 +5,16 @@
 //! `check` does; the exit code says only whether the paper was written.
 
 use super::arguments::{CheckArguments, Format, ReaderArgument, SheetArguments, TrustArgument};
+use super::check::Input;
 use super::exit::Exit;
 use super::library::{self, Named, named, of_id};
 use super::{Stop, check, inputs, output};
 use crate::engine::Depth;
 use crate::load::Refusal;
-use crate::measure::DaySpan;
+use crate::measure::{DaySpan, Figure, Length, Quantity, Rounding};
+use crate::model::check::Check;
 use crate::model::profile::Profile;
-use crate::model::vessel::Trust;
+use crate::model::vessel::{FreeboardReading, Station, Trust};
 use crate::report::{self, Subject};
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -45,7 +47,7 @@ fn as_check(arguments: &SheetArguments, vessel: PathBuf) -> CheckArguments {
         requirements: arguments.requirements.clone(),
         on: arguments.on,
         back: arguments.back,
-        inspection: Vec::new(),
+        inspection: arguments.inspection.clone(),
         trust: TrustArgument::All,
         units: arguments.units,
         format: Format::Table,
@@ -54,9 +56,9 @@ fn as_check(arguments: &SheetArguments, vessel: PathBuf) -> CheckArguments {
 }
 
 fn of_vessel(arguments: &SheetArguments, vessel: PathBuf) -> Result<String, Stop> {
-    if arguments.inspection && arguments.reader == Some(ReaderArgument::Skipper) {
+    if arguments.record_form && arguments.reader == Some(ReaderArgument::Skipper) {
         return Err(Stop::usage(
-            "`--inspection` and `--for skipper` do not go together",
+            "`--record-form` and `--for skipper` do not go together",
             "an inspection record is keyed in from the inspector's sheet; leave one of them out",
         ));
     }
@@ -75,13 +77,39 @@ fn of_vessel(arguments: &SheetArguments, vessel: PathBuf) -> Result<String, Stop
         sources: &input.sources,
         units,
     };
-    Ok(if arguments.inspection {
-        report::sheet::empty_record(&subject)
-    } else if skipper {
-        report::sheet::for_skipper(&subject)
+    Ok(if skipper {
+        let measured = input.check(Trust::Measured, Depth::Findings, units);
+        report::sheet::for_skipper(&subject, &measured)
     } else {
-        report::sheet::for_inspector(&subject)
+        let above = above(&input, &check);
+        match arguments.record_form {
+            true => report::sheet::empty_record(&subject, above.as_ref()),
+            false => report::sheet::for_inspector(&subject, above.as_ref()),
+        }
     })
+}
+
+/// The same vessel, records laid over, judged from its highest freeboard to
+/// somewhat above it, and then without a freeboard, since none was measured
+/// there; nothing where its freeboard is not known.
+fn above(input: &Input, check: &Check) -> Option<Check> {
+    let mut vessel = check.vessel.clone();
+    let stations = &vessel.freeboard.stations;
+    if stations.iter().any(|station| station.readings.is_empty()) {
+        return None;
+    }
+    let reading = stations.iter().flat_map(|station| &station.readings);
+    let reading = reading.max_by_key(|reading| reading.highest())?;
+    let system = reading.high.system;
+    let figure = |length: Length| Figure::reckoned(Quantity::Length(length), system, Rounding::Up);
+    // Just above the end, so that a threshold at the end is crossed.
+    let end = reading.highest().plus(report::sheet::NEAR_ABOVE).just_above();
+    let (low, high) = (reading.high.clone(), figure(end));
+    let readings = vec![FreeboardReading { low, high, error: None, ..reading.clone() }];
+    vessel.freeboard.stations = vec![Station { name: None, readings }];
+    let mut above = input.check_as(&vessel);
+    above.vessel.freeboard.stations.clear();
+    Some(above)
 }
 
 /// An inventory to fill in for one profile.
@@ -98,7 +126,7 @@ fn blank(arguments: &SheetArguments, typed: &str) -> Result<String, Stop> {
     if !refusals.is_empty() {
         return Err(Stop::Refused(refusals));
     }
-    let day = arguments.on.unwrap_or_else(check::today);
+    let day = arguments.on.unwrap_or_else(super::trip::today);
     let days = DaySpan { from: Some(day), until: Some(arguments.back.unwrap_or(day)) };
     let profiles = match named(typed) {
         Named::File(_) => files,
@@ -112,7 +140,8 @@ fn blank(arguments: &SheetArguments, typed: &str) -> Result<String, Stop> {
 fn refuse_beside_blank(arguments: &SheetArguments) -> Result<(), Stop> {
     let beside = [
         ("a vessel's file", arguments.vessel.is_some()),
-        ("`--inspection`", arguments.inspection),
+        ("`--record-form`", arguments.record_form),
+        ("`--inspection`", !arguments.inspection.is_empty()),
         ("`--for`", arguments.reader.is_some()),
         ("`--profile`", !arguments.profile.is_empty()),
     ];

@@ -4,7 +4,7 @@
 use super::assign;
 use super::pose::{self, Pass, View};
 use super::scene::{self, Scene};
-use super::seats::{Solution, Worth};
+use super::seats::{Pose, Solution, Worth};
 use crate::measure::Answer;
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Level;
@@ -35,17 +35,13 @@ pub(super) fn work<'a>(scene: &Scene<'a>) -> Worked<'a> {
     let views = pose::views(scene);
     let strict_pose = pose::pose(&views, scene, Pass::Strict);
     let strict = assign::assign(&strict_pose);
-    // Where the strict pass meets everything, the generous one adds nothing.
-    let all_met = strict_pose
-        .seats
-        .iter()
-        .zip(&strict.uses)
-        .all(|(seat, uses)| seat.worth == Worth::LeftOut || uses.is_some())
-        && views.iter().all(|view| view.binds.is_ok());
-    let generous = if all_met {
+    // Where the strict pass meets everything, or nothing is open, the generous
+    // one adds nothing.
+    let generous = if all_met(&views, &strict_pose, &strict) {
         strict.clone()
     } else {
-        assign::assign(&pose::pose(&views, scene, Pass::Generous))
+        let pose = pose::pose(&views, scene, Pass::Generous);
+        if pose == strict_pose { strict.clone() } else { assign::assign(&pose) }
     };
     let outcomes: Vec<_> = views
         .iter()
@@ -54,6 +50,12 @@ pub(super) fn work<'a>(scene: &Scene<'a>) -> Worked<'a> {
         .collect();
     let verdict = verdict(&views, &strict, &generous);
     Worked { views, strict, generous, evaluation: Evaluation { outcomes, verdict } }
+}
+
+fn all_met(views: &[View<'_>], pose: &Pose, solution: &Solution) -> bool {
+    let mut seats = pose.seats.iter().zip(&solution.uses);
+    seats.all(|(seat, uses)| seat.worth == Worth::LeftOut || uses.is_some())
+        && views.iter().all(|view| view.binds.is_ok())
 }
 
 fn outcome(

@@ -8,7 +8,7 @@ use super::fit;
 use super::holders;
 use super::pose::{self, Fitted, Pass, View};
 use super::scene::Scene;
-use super::seats::{Pose, Solution};
+use super::seats::{Places, Pose, Solution};
 use crate::measure::{Answer, Day};
 use crate::model::finding::{Because, Finding, Outcome, Serving};
 use crate::model::reason::Reason;
@@ -332,7 +332,8 @@ fn latest_lapse(worked: &Worked<'_>, scene: &Scene<'_>) -> Solution {
     let as_good = |solution: &Solution| {
         solution.uses.iter().map(Option::is_some).eq(first.uses.iter().map(Option::is_some))
     };
-    let (mut low, mut high, mut best) = (0, days.len(), first.clone());
+    let enough = |day: &Day| is_enough(&pose, &first, &without(&pose, &lapses, *day));
+    let (mut low, mut high, mut best) = (0, days.partition_point(enough), first.clone());
     while low < high {
         let middle = low.midpoint(high);
         let solution = assign::assign_from(&pose, &without(&pose, &lapses, days[middle]));
@@ -344,6 +345,19 @@ fn latest_lapse(worked: &Worked<'_>, scene: &Scene<'_>) -> Solution {
         }
     }
     best
+}
+
+/// Whether each seat that is met has enough of so many tools, whatever the
+/// others take; where it has not, the assignment cannot be as good.
+fn is_enough(pose: &Pose, solution: &Solution, capacity: &[u32]) -> bool {
+    let left = |places: &Places| {
+        let tools = places.candidates.iter().map(|c| u64::from(capacity[c.tool]));
+        tools.sum::<u64>() >= u64::from(places.count)
+    };
+    pose.seats.iter().zip(&solution.uses).all(|(seat, uses)| {
+        let wants_all = seat.links.is_empty() && seat.least == seat.types.len();
+        uses.is_none() || !wants_all || seat.types.iter().flatten().all(left)
+    })
 }
 
 /// How many of each tool there are without those that serve no longer than

@@ -241,7 +241,7 @@ fn place(
     pass: Pass,
     pose: &mut Pose,
 ) -> Places {
-    let mut candidates: Vec<Candidate> = Vec::new();
+    let mut candidates: Vec<Candidate> = Vec::with_capacity(fits.len());
     for fitted in fits {
         let serves = match pass {
             Pass::Strict => fitted.answer == Answer::Yes,

@@ -12,14 +12,14 @@ pub(super) struct Candidate {
 }
 
 /// So many tools out of these candidates.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(super) struct Places {
     pub(super) count: u32,
     pub(super) candidates: Vec<Candidate>,
 }
 
 /// A tool of another seat that counts for this one too.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Link {
     /// The other seat.
     pub(super) from: usize,
@@ -28,7 +28,7 @@ pub(super) struct Link {
 }
 
 /// Which of another seat's tools count.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Tools {
     /// These, whatever this seat asks.
     These(Vec<usize>),
@@ -37,7 +37,7 @@ pub(super) enum Tools {
 }
 
 /// A requirement that wants tools.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(super) struct Seat {
     /// How much meeting it is worth.
     pub(super) worth: Worth,
@@ -69,7 +69,7 @@ pub(super) enum Worth {
 }
 
 /// A kit and what is wanted of it.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(super) struct Pose {
     pub(super) seats: Vec<Seat>,
     /// How many of each tool there are.

@@ -109,6 +109,10 @@ impl AttributeReader<'_> {
         spot: &Spot<'_>,
         problems: &mut Problems,
     ) -> Option<AttributeId> {
+        let own = kind.map_or(&[][..], |kind| &kind.attributes);
+        if let Some(id) = own.iter().find(|id| self.vocabulary.attribute(**id).id == key) {
+            return Some(*id);
+        }
         let known = self.vocabulary.find_attribute(key);
         let belongs = |id: &AttributeId| kind.is_none_or(|kind| kind.attributes.contains(id));
         if let Some(id) = known.filter(belongs) {

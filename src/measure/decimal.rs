@@ -23,6 +23,9 @@ impl Rational {
             .numerator
             .checked_mul(i128::from(unit))
             .ok_or(QuantityError::TooLarge(most_text))?;
+        if self.denominator == 1 && product <= i128::from(most) {
+            return i64::try_from(product).map_err(|_| QuantityError::TooLarge(most_text));
+        }
         if product / self.denominator > i128::from(most) {
             return Err(QuantityError::TooLarge(most_text));
         }

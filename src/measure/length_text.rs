@@ -67,8 +67,9 @@ fn follows(last: usize, unit: usize, number: Rational) -> bool {
 
 fn take_unit(text: &str) -> Result<(usize, &str), QuantityError> {
     let word_end = text.find(|c: char| !c.is_alphabetic()).unwrap_or(text.len());
+    let first = text.as_bytes().first().map(u8::to_ascii_lowercase);
     for (index, (names, _, _)) in UNITS.iter().enumerate() {
-        for name in *names {
+        for name in names.iter().filter(|name| name.as_bytes().first().copied() == first) {
             let Some(head) = text.get(..name.len()) else {
                 continue;
             };

@@ -8,8 +8,12 @@
 
 mod asks;
 mod blank;
+mod boxes;
 mod digest;
 mod inspector;
+mod lapses;
+mod look_for;
+mod met;
 mod record;
 mod rows;
 mod skipper;
@@ -20,8 +24,9 @@ pub use digest::Digest;
 
 use super::Subject;
 use super::html::shown;
-use super::words::{self, Words, sheet as said};
-use crate::model::check::{Check, Notice};
+use super::words::{self, Words, figures, sheet as said};
+use crate::measure::Length;
+use crate::model::check::{Check, Judgement, Notice};
 use maud::{Markup, html};
 
 const STYLE: &str = include_str!("sheet/sheet.css");
@@ -36,32 +41,79 @@ pub fn digest(subject: &Subject<'_>) -> Digest {
     Digest::new(text, rules)
 }
 
-/// The sheet for the inspector, as one document of HTML.
-pub fn for_inspector(subject: &Subject<'_>) -> String {
-    inspector::page(subject, &digest(subject))
+/// How far above the highest listed freeboard the vessel is to be judged once
+/// more, for the rows of what is asked there.
+pub const NEAR_ABOVE: Length = said::NEAR_ABOVE;
+
+/// The sheet for the inspector, as one document of HTML. `above` is the same
+/// vessel judged somewhat above its highest freeboard, where it has one.
+pub fn for_inspector(subject: &Subject<'_>, above: Option<&Check>) -> String {
+    inspector::page(subject, above, &digest(subject))
 }
 
-/// The checklist for the skipper, as one document of HTML.
-pub fn for_skipper(subject: &Subject<'_>) -> String {
-    skipper::page(subject, &digest(subject))
+/// The checklist for the skipper, as one document of HTML. `measured` is the
+/// same vessel judged by what was measured alone.
+pub fn for_skipper(subject: &Subject<'_>, measured: &Check) -> String {
+    skipper::page(subject, measured, &digest(subject))
 }
 
-/// The inspection record with its rows still empty, as YAML.
-pub fn empty_record(subject: &Subject<'_>) -> String {
-    record::yaml(subject, &digest(subject))
+/// The inspection record with its rows still empty, as YAML. `above` is as
+/// for the inspector's sheet, so that the rows are the same.
+pub fn empty_record(subject: &Subject<'_>, above: Option<&Check>) -> String {
+    record::yaml(subject, above, &digest(subject))
 }
 
-/// The rules that the paper speaks of, with their editions.
+/// The inspection records that are laid over the vessel, by their files.
+fn laid_over(subject: &Subject<'_>) -> Option<String> {
+    let own = &subject.check.vessel.place.file;
+    let records = subject.sources.iter().filter(|source| source.file != *own);
+    let records: Vec<_> = records.map(|source| source.file.to_string()).collect();
+    // Which record was left out, its notice tells by its day.
+    let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
+    let told = match subject.check.notices.iter().any(left_out) {
+        true => "inspection records",
+        false => "laid over the list",
+    };
+    (!records.is_empty()).then(|| format!("{told}: {}", figures::all_of(&records)))
+}
+
+/// The number of a judgement's rule on the paper, which leads its clauses;
+/// nothing where the clauses are all of one rule.
+fn rule_of(check: &Check, judgement: &Judgement) -> Option<String> {
+    let encoded = check.judgements.iter().filter(|other| other.profile.encoded);
+    if encoded.count() < 2 {
+        return None;
+    }
+    let own = |other: &Judgement| other.profile.id == judgement.profile.id;
+    check.judgements.iter().position(own).map(|at| (at + 1).to_string())
+}
+
+/// A clause, led by the numbers of the rules that it belongs to.
+fn of_rules(rules: &[String], clause: &str) -> String {
+    match rules {
+        [] => clause.to_owned(),
+        [rule] => format!("rule {rule}: {clause}"),
+        rules => format!("rules {}: {clause}", figures::all_of(rules)),
+    }
+}
+
+/// The rules that the paper speaks of, with their editions; by number where
+/// clauses are led by it.
+fn named_rules(check: &Check) -> Vec<String> {
+    let named = check.judgements.iter().map(|judgement| {
+        let named = format!("{} [{}]", said::edition(&judgement.profile), judgement.profile.id);
+        match rule_of(check, judgement) {
+            Some(number) => format!("rule {number}: {named}"),
+            None => named,
+        }
+    });
+    named.collect()
+}
+
+/// The same, as a list.
 fn editions(check: &Check) -> Markup {
     html! {
-        ul.editions {
-            @for judgement in &check.judgements {
-                li {
-                    (shown(&said::edition(&judgement.profile)))
-                    " [" (shown(&judgement.profile.id)) "]"
-                }
-            }
-        }
+        ul.editions { @for rule in named_rules(check) { li { (shown(&rule)) } } }
     }
 }
 

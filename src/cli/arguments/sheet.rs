@@ -21,7 +21,12 @@ pub(in crate::cli) struct SheetArguments {
 
     /// Write the sheet's rows as an inspection record to fill in, not as paper
     #[arg(long)]
-    pub(in crate::cli) inspection: bool,
+    pub(in crate::cli) record_form: bool,
+
+    /// Lay this inspection record over the vessel, as in `check`; may be
+    /// given several times
+    #[arg(long, value_name = "FILE")]
+    pub(in crate::cli) inspection: Vec<PathBuf>,
 
     /// Write an inventory to fill in for this profile, an id or a file,
     /// instead of a paper for a vessel
@@ -58,6 +63,6 @@ pub(in crate::cli) struct SheetArguments {
 pub(in crate::cli) enum ReaderArgument {
     /// A form to walk the deck with
     Inspector,
-    /// What to do before leaving, what runs out, what is proved
+    /// What to do before leaving, what runs out, what is met by the list
     Skipper,
 }

@@ -16,7 +16,7 @@ use crate::measure::{Day, DaySpan};
 use crate::model::profile::Profile;
 use crate::report;
 use rayon::prelude::*;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 
 /// Refuses what makes no sense before anything is judged.
@@ -50,16 +50,6 @@ fn same(a: &Path, b: &Path) -> bool {
         whole.unwrap_or_else(|_| path.to_path_buf())
     };
     real(a) == real(b)
-}
-
-/// The record to compare with and the draft's file: what is read beside the
-/// vessels, so that nothing is written over it.
-pub(in crate::cli) fn read_beside(arguments: &AuditArguments) -> Vec<PathBuf> {
-    let draft = arguments.draft.as_deref().map(named).and_then(|draft| match draft {
-        Named::File(path) => Some(path.to_path_buf()),
-        Named::Id(_) => None,
-    });
-    arguments.against.iter().cloned().chain(draft).collect()
 }
 
 /// What is read beside the vessels.

@@ -4,6 +4,7 @@
 //! Imports `model` and the words beside it. Whether the thing keeps it is
 //! judged by the engine, never here.
 
+use super::of_rules;
 use crate::model::profile::Requirement;
 use crate::model::rule::{Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{AttributeId, AttributeShape, KindId, Vocabulary, fold};
@@ -122,18 +123,20 @@ pub(super) struct Asks {
     /// What no box can hold: days before which it had to be acquired,
     /// conditions under which it may serve.
     pub(super) notes: Vec<String>,
+    /// The number of the rule whose requirements are added, where the paper is of several.
+    pub(super) rule: Option<String>,
 }
 
 impl Asks {
     /// What an alternative asks.
     pub(super) fn add(&mut self, words: &Words<'_>, requirement: &Requirement, spec: Placed<'_>) {
         let ends = words.ends(requirement, Some(spec.spec));
-        let clause = spec.clause(requirement);
+        let clause = self.of_rule(spec.clause(requirement));
         let only = words.only_where(&spec.spec.when);
         // One alternative of several that is open to some vessels only: what
         // it asks beyond the others says so.
         let mut own = Self::default();
-        own.tests(words, &spec.spec.tests, clause, ends);
+        own.tests(words, &spec.spec.tests, &clause, ends);
         for ask in own.list {
             for (clause, text) in ask.wants {
                 let known = self.list.iter().find(|known| known.attribute == ask.attribute);
@@ -154,6 +157,7 @@ impl Asks {
     /// What a thing must be like beyond serving one requirement, to count for
     /// another too; the clause of that one stands behind it.
     pub(super) fn counts_for(&mut self, words: &Words<'_>, tests: &[Test], clause: &str) {
+        let clause = &self.of_rule(clause);
         let mut own = Self::default();
         own.tests(words, tests, clause, None);
         for ask in own.list {
@@ -166,6 +170,19 @@ impl Asks {
         }
     }
 
+    /// A clause with its rule.
+    fn of_rule(&self, clause: &str) -> String {
+        of_rules(self.rule.as_slice(), clause)
+    }
+
+    /// Whether another thing is asked the same.
+    pub(super) fn same(&self, other: &Self) -> bool {
+        let told = |asks: &Self| -> Vec<_> {
+            asks.list.iter().map(|ask| (ask.attribute, ask.text(), ask.or)).collect()
+        };
+        self.notes == other.notes && told(self) == told(other)
+    }
+
     /// What tests ask, by a clause, at the ends of the freeboards.
     fn tests(&mut self, words: &Words<'_>, tests: &[Test], clause: &str, ends: Option<Ends>) {
         tests.iter().for_each(|test| self.test(words, test, clause, ends, false));
@@ -173,8 +190,8 @@ impl Asks {
 
     fn test(&mut self, words: &Words<'_>, test: &Test, clause: &str, ends: Option<Ends>, or: bool) {
         match test {
-            Test::Limit { attribute, limit, written } => {
-                self.want(*attribute, clause, words.asked(limit, written, ends), or);
+            Test::Limit { attribute, limit, .. } => {
+                self.want(*attribute, clause, words.asked(limit, ends), or);
             }
             Test::Feature { attribute, wanted } => {
                 let text = if *wanted { "yes" } else { "no" };

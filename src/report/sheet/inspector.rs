@@ -4,11 +4,13 @@
 //! with a box for each figure that any binding requirement asks of it.
 
 use super::asks::Ask;
+use super::boxes::{entry, extras, letter, signatures, square};
 use super::digest::Digest;
 use super::rows::{Group, Row, Serves, Thing};
-use super::{STYLE, editions, notices, stubs};
+use super::{STYLE, editions, laid_over, notices, rule_of, stubs};
+use crate::model::check::Check;
 use crate::model::profile::FreeboardFrom;
-use crate::model::rule::{Base, Bound, Condition, Holders, Limit, Test};
+use crate::model::rule::{Base, Bound, Condition, Limit, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
 use crate::report::html::{document, shown};
 use crate::report::words::{self, sheet as said, specs};
@@ -16,8 +18,8 @@ use crate::report::{Subject, sheet::rows};
 use maud::{Markup, html};
 
 /// The sheet as one document of HTML.
-pub(super) fn page(subject: &Subject<'_>, digest: &Digest) -> String {
-    let groups = rows::groups(subject);
+pub(super) fn page(subject: &Subject<'_>, above: Option<&Check>, digest: &Digest) -> String {
+    let groups = rows::groups(subject, above);
     let legend = rows::legend(subject, &groups);
     let vessel = &subject.check.vessel;
     let form = Form { subject, legend: &legend };
@@ -51,7 +53,11 @@ impl Form<'_> {
     /// What stands on every page, so that a loose one finds its way back.
     fn running(&self, digest: &Digest) -> Markup {
         let check = self.subject.check;
-        let ids: Vec<_> = check.judgements.iter().map(|j| j.profile.id.as_str()).collect();
+        let ids = check.judgements.iter().map(|judgement| {
+            let number = rule_of(check, judgement).map(|number| format!("rule {number}: "));
+            format!("{}{}", number.unwrap_or_default(), judgement.profile.id)
+        });
+        let ids: Vec<_> = ids.collect();
         html! {
             div.running {
                 span { (shown(&said::vessel_line(&check.vessel).join(", "))) }
@@ -68,6 +74,7 @@ impl Form<'_> {
         let stations = &vessel.freeboard.stations;
         html! {
             (editions(self.subject.check))
+            @if let Some(laid) = laid_over(self.subject) { p.laid { b { (shown(&laid)) } } }
             p.soft { (said::HOW_TO) @if !stations.is_empty() { " " (said::WORKED_OUT) } }
             div.facts {
                 @if stations.is_empty() {
@@ -84,7 +91,7 @@ impl Form<'_> {
                 @if self.other_place() {
                     (entry(&html! {
                         strong { (said::freeboard_box(self.rule_takes_from())) }
-                        ": the list took it from the other place"
+                        ": the list measured it from " (words::taken_from(vessel.freeboard.from))
                     }))
                 }
                 @for id in self.features() {
@@ -294,73 +301,12 @@ impl Form<'_> {
 fn serving(serves: &Serves, untitled: bool) -> Markup {
     html! {
         @if !untitled { (shown(&serves.title)) " " }
-        "(" (shown(&serves.clause)) @for more in &serves.more { "; " (shown(more)) } ")"
+        "(" (shown(&serves.cited())) @for more in &serves.more { "; " (shown(more)) } ")"
     }
 }
 
 fn same_words(one: &str, other: &str) -> bool {
     one.to_lowercase() == other.to_lowercase()
-}
-
-/// Boxes beside those for what is asked.
-fn extras(row: &Row<'_>) -> Markup {
-    html! {
-        @match row.thing {
-            Thing::Holders(holders) => (people(holders)),
-            Thing::LookFor => {
-                (entry(&html! { "mark of what was found" }))
-                @if row.asks.list.is_empty() {
-                    div.ask { span.said { "its figures" } span.box.wide {} }
-                }
-            }
-            Thing::Tool(tool) => { @if tool.count > 1 { (entry(&html! { b { "how many" } })) } }
-            Thing::Gear(_) => {}
-        }
-    }
-}
-
-/// Boxes for the certificates that are asked.
-fn people(holders: &Holders) -> Markup {
-    let roles: Vec<String> = match holders {
-        Holders::EachRole(roles) => roles.clone(),
-        Holders::People(count) => (1..=*count).map(|number| format!("person {number}")).collect(),
-    };
-    html! {
-        @for role in roles {
-            (entry(&html! { b { (shown(&role)) } ": name" }))
-            (entry(&html! { "number" }))
-            (entry(&html! { "issued, expires" }))
-        }
-    }
-}
-
-fn entry(label: &Markup) -> Markup {
-    html! { div.ask { span.said { (label) } span.box {} } }
-}
-
-/// A square for a tick or a cross.
-fn square(label: &Markup) -> Markup {
-    html! { div.yesno { span.square {} span.said { (label) } } }
-}
-
-/// `a` to `z`, then `aa`.
-fn letter(at: usize) -> String {
-    let sign = |n: usize| char::from(b'a' + u8::try_from(n % 26).unwrap_or_default());
-    match at / 26 {
-        0 => sign(at).to_string(),
-        round => format!("{}{}", sign(round - 1), sign(at)),
-    }
-}
-
-fn signatures() -> Markup {
-    html! {
-        section.sign {
-            (entry(&html! { "inspector, name and signature" }))
-            (entry(&html! { "for the vessel, name and signature" }))
-            (entry(&html! { "day, hour, place" }))
-            div.remarks { "remarks, by row number" }
-        }
-    }
 }
 
 /// The cautions that stand under every paper.
@@ -387,15 +333,5 @@ fn bases(test: &Test) -> Vec<Base> {
             groups.iter().flatten().flat_map(bases).collect()
         }
         Test::Feature { .. } | Test::Choice { .. } | Test::AcquiredBefore(_) => Vec::new(),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::letter;
-
-    #[test]
-    fn letters_go_on_after_z() {
-        assert_eq!([0, 25, 26, 52].map(letter), ["a", "z", "aa", "ba"]);
     }
 }

@@ -1,12 +1,14 @@
 //! The inspection record of a sheet with its rows still empty, as YAML.
 //!
-//! Imports `model` and the words beside it. As it is printed it adds nothing
-//! to a vessel; filled in it is laid over the vessel like any record.
+//! Imports `model` and the words beside it. As it is printed it is refused,
+//! since it has no day; with its day alone it adds nothing to a vessel.
 
 use super::asks::for_a_file;
 use super::digest::Digest;
 use super::rows::{self, Group, Row, Thing};
 use super::yaml::{File, scalar};
+use super::{laid_over, named_rules};
+use crate::model::check::Check;
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{Tool, Vessel};
 use crate::model::vocabulary::Class;
@@ -14,8 +16,8 @@ use crate::report::Subject;
 use crate::report::words::sheet as said;
 
 /// The record as a file.
-pub(super) fn yaml(subject: &Subject<'_>, digest: &Digest) -> String {
-    let groups = rows::groups(subject);
+pub(super) fn yaml(subject: &Subject<'_>, above: Option<&Check>, digest: &Digest) -> String {
+    let groups = rows::groups(subject, above);
     let mut file = File::default();
     head(&mut file, subject, digest);
     let numbered = groups
@@ -30,11 +32,17 @@ pub(super) fn yaml(subject: &Subject<'_>, digest: &Digest) -> String {
 fn head(file: &mut File, subject: &Subject<'_>, digest: &Digest) {
     let check = subject.check;
     file.comment(0, &format!("Inspection record of {}, sheet {digest}.", check.vessel.name));
+    if let Some(laid) = laid_over(subject) {
+        file.comment(0, &format!("It was written with this {laid}."));
+    }
+    if check.judgements.len() > 1 {
+        named_rules(check).iter().for_each(|rule| file.comment(0, rule));
+    }
     file.comment(0, said::RECORD);
     file.line("format: inspection/1");
     file.line(&format!("vessel: {}", scalar(&check.vessel.name)));
     file.line(&format!("sheet: {digest}"));
-    file.key(0, "on", &check.asked.departure.to_string(), "write the day of the walk");
+    file.key(0, "on", "", said::DAY_OF_THE_WALK);
     file.key(0, "by", "", "the inspector's name");
     file.key(0, "figures", "measured", "or stated, or label");
     file.key(0, "covers", "listed things only", "or whole kit, if all of it was seen");
@@ -103,7 +111,7 @@ impl Writer<'_> {
         if kind.class != Class::Document {
             file.key(4, "condition", "", "serviceable or broken");
         }
-        if tool.count > 1 {
+        if row.several {
             file.key(4, "count", "", "how many there are");
         }
         if tool.expires.is_some() {
@@ -145,7 +153,7 @@ fn purpose(file: &mut File, row: &Row<'_>, indent: usize, stubs: bool) {
     }
     let told = row.serves.iter().map(|serves| {
         let more = serves.more.iter().map(|more| format!("; {more}")).collect::<String>();
-        format!("{} ({}){more}", serves.title, serves.clause)
+        format!("{} ({}){more}", serves.title, serves.cited())
     });
     file.comment(indent, &format!("for: {}", told.collect::<Vec<_>>().join(" / ")));
 }

@@ -4,11 +4,11 @@
 //! Imports `model` and the words beside it. The same inputs give the same
 //! rows with the same numbers.
 
-use super::asks::{Ask, Asks, Placed, of_kind, placed};
+use super::asks::{Asks, Placed, of_kind};
+use super::{of_rules, rule_of};
 use crate::model::check::{Check, Judgement};
-use crate::model::finding::{Finding, Outcome};
+use crate::model::finding::Finding;
 use crate::model::profile::{Level, Requirement};
-use crate::model::reason::Reason;
 use crate::model::rule::{Holders, Need};
 use crate::model::vessel::{GearPiece, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Class};
@@ -35,10 +35,19 @@ pub(super) struct Serves {
     pub(super) title: String,
     /// Its clause.
     pub(super) clause: String,
+    /// The numbers of the rules whose clause it is; none where the paper is of one rule.
+    pub(super) rules: Vec<String>,
     /// Whether its title stands in a row before.
     pub(super) again: bool,
     /// What else is to be said: where it is asked, what it is a part of.
     pub(super) more: Vec<String>,
+}
+
+impl Serves {
+    /// The clause, with its rules where the paper is of several.
+    pub(super) fn cited(&self) -> String {
+        of_rules(&self.rules, &self.clause)
+    }
 }
 
 /// One row.
@@ -52,6 +61,54 @@ pub(super) struct Row<'a> {
     pub(super) serves: Vec<Serves>,
     /// What is asked of it.
     pub(super) asks: Asks,
+    /// Whether there are several of it, or are to be: they are counted.
+    pub(super) several: bool,
+}
+
+impl Row<'_> {
+    /// What else it serves; the same clause of another rule is named with the
+    /// one that stands there already.
+    pub(super) fn serve(&mut self, serves: Serves) {
+        let same = |known: &&mut Serves| {
+            known.title == serves.title
+                && known.clause == serves.clause
+                && known.more == serves.more
+        };
+        match self.serves.iter_mut().find(same) {
+            Some(known) => {
+                let new = serves.rules.into_iter().filter(|rule| !known.rules.contains(rule));
+                let new: Vec<_> = new.collect();
+                known.rules.extend(new);
+            }
+            None => self.serves.push(serves),
+        }
+    }
+
+    /// Whether another row is of the same thing, by other rules that ask the
+    /// same of it. What one rule asks twice is asked for twice.
+    fn same(&self, other: &Self) -> bool {
+        let same_thing = match (self.thing, other.thing) {
+            (Thing::LookFor, Thing::LookFor) => true,
+            (Thing::Holders(one), Thing::Holders(another)) => one == another,
+            _ => false,
+        };
+        let of = |rule: &String| self.serves.iter().any(|serves| serves.rules.contains(rule));
+        let other_rules = other.serves.iter().all(|serves| !serves.rules.iter().any(of));
+        let ruled = other.serves.iter().all(|serves| !serves.rules.is_empty());
+        same_thing && ruled && other_rules && self.asks.same(&other.asks)
+    }
+}
+
+/// Rows of which those that are the same are one.
+pub(super) fn merged<'a>(rows: impl Iterator<Item = Row<'a>>) -> Vec<Row<'a>> {
+    let mut all: Vec<Row<'a>> = Vec::new();
+    for row in rows {
+        match all.iter_mut().find(|known| known.same(&row)) {
+            Some(known) => row.serves.into_iter().for_each(|serves| known.serve(serves)),
+            None => all.push(row),
+        }
+    }
+    all
 }
 
 /// Rows that lie together on the walk.
@@ -63,13 +120,15 @@ pub(super) struct Group<'a> {
     pub(super) rows: Vec<Row<'a>>,
 }
 
-/// All rows, group by group.
-pub(super) fn groups<'a>(subject: &Subject<'a>) -> Vec<Group<'a>> {
+/// All rows, group by group; those of what is asked above the listed
+/// freeboard come last.
+pub(super) fn groups<'a>(subject: &Subject<'a>, above: Option<&'a Check>) -> Vec<Group<'a>> {
     let plan = Plan { subject, check: subject.check };
     let mut groups = plan.tools();
     groups.extend(plan.gear());
     groups.extend(plan.people());
-    groups.extend(plan.look_for());
+    groups.push(plan.look_for());
+    groups.extend(above.map(|above| plan.above(above)).unwrap_or_default());
     groups.retain(|group| !group.rows.is_empty());
     let rows = groups.iter_mut().flat_map(|group| &mut group.rows);
     let mut titles: Vec<(String, String)> = Vec::new();
@@ -96,34 +155,77 @@ pub(super) fn legend(subject: &Subject<'_>, groups: &[Group<'_>]) -> Vec<Attribu
     ids
 }
 
-struct Plan<'a, 'b> {
-    subject: &'b Subject<'a>,
-    check: &'a Check,
+pub(super) struct Plan<'a, 'b> {
+    pub(super) subject: &'b Subject<'a>,
+    pub(super) check: &'a Check,
+}
+
+/// A requirement that binds or may bind, with the words for it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Asked<'a> {
+    pub(super) words: Words<'a>,
+    pub(super) judgement: &'a Judgement,
+    pub(super) requirement: &'a Requirement,
+    pub(super) finding: &'a Finding,
 }
 
 impl<'a> Plan<'a, '_> {
-    fn words(&self, judgement: &'a Judgement) -> Words<'a> {
+    fn words(&self, check: &'a Check, judgement: &'a Judgement) -> Words<'a> {
         Words {
             vocabulary: self.subject.vocabulary,
-            vessel: &self.check.vessel,
+            vessel: &check.vessel,
             profile: &judgement.profile,
             units: self.subject.units,
         }
     }
 
-    /// Every requirement that binds or may bind, with the words for it.
-    fn asked(&self) -> impl Iterator<Item = (Words<'a>, &'a Requirement, &'a Finding)> {
-        self.check.judgements.iter().flat_map(|judgement| {
-            let words = self.words(judgement);
+    /// Every requirement that binds or may bind in the check of this plan.
+    pub(super) fn asked(&self) -> impl Iterator<Item = Asked<'a>> {
+        self.asked_in(self.check)
+    }
+
+    pub(super) fn asked_in(&self, check: &'a Check) -> impl Iterator<Item = Asked<'a>> {
+        check.judgements.iter().flat_map(move |judgement| {
+            let words = self.words(check, judgement);
             judgement.findings.iter().filter_map(move |finding| {
                 let requirement = judgement.profile.requirements.get(finding.requirement)?;
-                Some((words, requirement, finding))
+                Some(Asked { words, judgement, requirement, finding })
             })
         })
     }
 
-    fn row(&self, thing: Thing<'a>) -> Row<'a> {
-        Row { number: 0, thing, serves: Vec::new(), asks: Asks::default() }
+    pub(super) fn row(&self, thing: Thing<'a>) -> Row<'a> {
+        Row { number: 0, thing, serves: Vec::new(), asks: Asks::default(), several: false }
+    }
+
+    /// What a row serves, with where it is asked and at which level.
+    pub(super) fn serves(&self, asked: &Asked<'a>, more: Vec<String>) -> Serves {
+        let only = asked.words.only_where(&asked.requirement.when);
+        self.serves_where(asked, only, more)
+    }
+
+    /// The same, where it was said otherwise when it is asked.
+    pub(super) fn serves_where(
+        &self,
+        asked: &Asked<'a>,
+        only: Option<String>,
+        more: Vec<String>,
+    ) -> Serves {
+        let requirement = asked.requirement;
+        let mut all: Vec<String> = Vec::new();
+        all.extend(only.map(|only| format!("asked {only}")));
+        if requirement.level == Level::Recommended {
+            all.push("recommended".to_owned());
+        }
+        all.extend(requirement.inspection.map(|every| format!("inspection due every {every}")));
+        all.extend(more);
+        Serves {
+            title: requirement.title.to_string(),
+            clause: requirement.clause.clone(),
+            rules: rule_of(self.check, asked.judgement).into_iter().collect(),
+            again: false,
+            more: all,
+        }
     }
 
     /// The tools by where they are stowed, in the order of first mention;
@@ -155,12 +257,14 @@ impl<'a> Plan<'a, '_> {
     /// The broken rest of a lot is seen with the lot.
     fn is_rest_of_a_lot(&self, tool: usize) -> bool {
         let any = self.check.judgements.first();
-        any.is_some_and(|judgement| self.words(judgement).broken_of(tool).is_some())
+        any.is_some_and(|judgement| self.words(self.check, judgement).broken_of(tool).is_some())
     }
 
     fn tool(&self, index: usize, tool: &'a Tool) -> Row<'a> {
         let mut row = self.row(Thing::Tool(tool));
-        for (words, requirement, _) in self.asked() {
+        for asked in self.asked() {
+            let Asked { words, judgement, requirement, .. } = asked;
+            row.asks.rule = rule_of(self.check, judgement);
             let own = of_kind(requirement, tool.kind);
             let mut more = Vec::new();
             if let Need::Tools { least, types, spare_for } = &requirement.need {
@@ -182,9 +286,11 @@ impl<'a> Plan<'a, '_> {
                 }
             }
             if serves {
-                row.serves.push(serves_for(&words, requirement, more));
+                row.serve(self.serves(&asked, more));
             }
         }
+        let rest = self.check.vessel.kit.get(index + 1);
+        row.several = tool.count > 1 || rest.is_some_and(|rest| is_rest(tool, rest));
         row.asks.notes.extend(self.state_of(index, tool));
         row
     }
@@ -193,7 +299,7 @@ impl<'a> Plan<'a, '_> {
     fn state_of(&self, index: usize, tool: &Tool) -> Vec<String> {
         let mut notes = Vec::new();
         let rest = self.check.vessel.kit.get(index + 1);
-        let rest = rest.filter(|rest| rest.mark == format!("{} (broken)", tool.mark));
+        let rest = rest.filter(|rest| is_rest(tool, rest));
         match (tool.count, rest) {
             (good, Some(rest)) => {
                 notes.push(format!("listed: {}, {} of them broken", good + rest.count, rest.count))
@@ -225,14 +331,16 @@ impl<'a> Plan<'a, '_> {
         let pieces = vessel.hooks.iter().chain(&vessel.lines).flatten();
         let rows = pieces.filter_map(|piece| {
             let mut row = self.row(Thing::Gear(piece));
-            for (words, requirement, _) in self.asked() {
+            for asked in self.asked() {
+                let Asked { words, judgement, requirement, .. } = asked;
                 if !matches!(requirement.need, Need::Gear { .. }) {
                     continue;
                 }
+                row.asks.rule = rule_of(self.check, judgement);
                 let own = of_kind(requirement, piece.tool.kind);
                 own.iter().for_each(|placed| row.asks.add(&words, requirement, *placed));
                 if !own.is_empty() {
-                    row.serves.push(serves_for(&words, requirement, Vec::new()));
+                    row.serve(self.serves(&asked, Vec::new()));
                 }
             }
             (!row.serves.is_empty()).then_some(row)
@@ -241,78 +349,29 @@ impl<'a> Plan<'a, '_> {
     }
 
     fn people(&self) -> Vec<Group<'a>> {
-        let rows = self.asked().filter_map(|(words, requirement, _)| {
-            let Need::Certificates { kind, holders, valid } = &requirement.need else {
-                return None;
-            };
-            let mut row = self.row(Thing::Holders(holders));
-            row.asks.notes.push(words.vocabulary.kind(*kind).name.clone());
-            row.asks.notes.extend(valid.map(|span| format!("good for {span} from its issue")));
-            row.serves.push(serves_for(&words, requirement, Vec::new()));
+        let rows = self.asked().filter_map(|asked| {
+            let mut row = self.holders(&asked)?;
+            row.serve(self.serves(&asked, Vec::new()));
             Some(row)
         });
-        vec![Group { place: "people and their certificates".to_owned(), rows: rows.collect() }]
+        vec![Group { place: "people and their certificates".to_owned(), rows: merged(rows) }]
     }
 
-    /// What is asked and not on the list, or not often enough.
-    fn look_for(&self) -> Vec<Group<'a>> {
-        let rows = self
-            .asked()
-            .filter(|(_, _, finding)| finding.outcome != Outcome::Met)
-            .filter_map(|(words, requirement, finding)| {
-                let wanting = |reason: &Reason| {
-                    matches!(
-                        reason,
-                        Reason::NothingAboard { .. }
-                            | Reason::TooFew { .. }
-                            | Reason::TooFewTypes { .. }
-                            | Reason::NotListed { .. }
-                    )
-                };
-                let certificates = matches!(requirement.need, Need::Certificates { .. });
-                let reason = finding.reasons.iter().find(|because| wanting(&because.reason));
-                let nothing = self.nothing_listed(requirement);
-                if certificates || (reason.is_none() && !nothing) {
-                    return None;
-                }
-                let mut row = self.row(Thing::LookFor);
-                row.serves.push(serves_for(&words, requirement, Vec::new()));
-                let complete = match reason.map(|because| &because.reason) {
-                    Some(Reason::TooFewTypes { complete, .. }) => complete.as_slice(),
-                    _ => &[],
-                };
-                row.asks.notes.extend(choices(&words, requirement, complete, &mut row.asks.list));
-                Some(row)
-            });
-        let place = "not on the list, or not enough of it: look for".to_owned();
-        vec![Group { place, rows: rows.collect() }]
-    }
-
-    fn nothing_listed(&self, requirement: &Requirement) -> bool {
-        let vessel = &self.check.vessel;
-        let kinds = requirement.kinds();
-        match requirement.need {
-            Need::Tools { .. } => !vessel.kit.iter().any(|tool| kinds.contains(&tool.kind)),
-            Need::Gear { .. } => {
-                let mut pieces = vessel.hooks.iter().chain(&vessel.lines).flatten();
-                !pieces.any(|piece| kinds.contains(&piece.tool.kind))
-            }
-            Need::Certificates { .. } => false,
-        }
+    /// A row for the certificates that a requirement asks.
+    pub(super) fn holders(&self, asked: &Asked<'a>) -> Option<Row<'a>> {
+        let Need::Certificates { kind, holders, valid } = &asked.requirement.need else {
+            return None;
+        };
+        let mut row = self.row(Thing::Holders(holders));
+        row.asks.notes.push(asked.words.vocabulary.kind(*kind).name.clone());
+        row.asks.notes.extend(valid.map(|span| format!("good for {span} from its issue")));
+        Some(row)
     }
 }
 
-/// What a row serves, with where it is asked and at which level.
-fn serves_for(words: &Words<'_>, requirement: &Requirement, more: Vec<String>) -> Serves {
-    let mut all: Vec<String> = Vec::new();
-    all.extend(words.only_where(&requirement.when).map(|only| format!("asked {only}")));
-    if requirement.level == Level::Recommended {
-        all.push("recommended".to_owned());
-    }
-    all.extend(requirement.inspection.map(|every| format!("inspection due every {every}")));
-    all.extend(more);
-    let title = requirement.title.to_string();
-    Serves { title, clause: requirement.clause.clone(), again: false, more: all }
+/// Whether a tool is the broken part of the lot before it.
+fn is_rest(lot: &Tool, rest: &Tool) -> bool {
+    rest.mark == format!("{} (broken)", lot.mark)
 }
 
 /// `part of set of three canine mouth gags; 2 types asked`.
@@ -328,40 +387,4 @@ fn types_of(own: &[Placed<'_>], least: u32) -> Option<String> {
     }
     let types = if least == 1 { "type" } else { "types" };
     (!names.is_empty()).then(|| format!("{}; {least} {types} asked", figures::any_of(&names)))
-}
-
-/// What will do, where something has to be looked for: boxes for a single
-/// thing, texts for several to choose from.
-fn choices(
-    words: &Words<'_>,
-    requirement: &Requirement,
-    complete: &[String],
-    boxes: &mut Vec<Ask>,
-) -> Vec<String> {
-    if let Need::Tools { least, types, .. } = &requirement.need
-        && types.len() > 1
-    {
-        let open = types.iter().filter_map(|of_type| of_type.name.clone());
-        let open: Vec<_> = open.filter(|name| !complete.contains(name)).collect();
-        let wanting = least.saturating_sub(u32::try_from(complete.len()).unwrap_or(u32::MAX));
-        return vec![format!("at least {wanting} more of: {}", open.join("; "))];
-    }
-    let all = placed(requirement);
-    if let [only] = all.as_slice() {
-        let mut asks = Asks::default();
-        asks.add(words, requirement, *only);
-        boxes.append(&mut asks.list);
-        let kind = words.vocabulary.kind(only.spec.kind).name.clone();
-        let count = only.member.map_or(1, |member| member.count);
-        let kind = if count > 1 { format!("{count} of: {kind}") } else { kind };
-        return std::iter::once(kind).chain(asks.notes).collect();
-    }
-    let texts = all.iter().map(|placed| {
-        let mut asks = Asks::default();
-        asks.add(words, requirement, *placed);
-        let kind = &words.vocabulary.kind(placed.spec.kind).name;
-        let asked = asks.in_words(words.vocabulary);
-        if asked.is_empty() { kind.clone() } else { format!("{kind}: {asked}") }
-    });
-    vec![texts.collect::<Vec<_>>().join("; or ")]
 }

@@ -1,5 +1,5 @@
 //! The skipper's checklist: what to do before leaving, what lapses at sea,
-//! what to look at by eye, and what the list proves already.
+//! what to look at by eye, and what is met by what the list says.
 //!
 //! Imports `model` and the words beside it. What is to be done was found by
 //! the engine.
@@ -7,37 +7,48 @@
 use super::digest::Digest;
 use super::inspector::foot;
 use super::rows::{self, Thing};
-use super::{STYLE, editions, notices, stubs};
+use super::{STYLE, editions, laid_over, notices, of_rules, rule_of, stubs};
+use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
-use crate::model::finding::{Deed, Outcome, ReadyUntil, WayToReady};
+use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
-use crate::model::reason::Reason;
-use crate::model::vessel::Tool;
-use crate::report::Subject;
+use crate::model::vessel::{Tool, Whereabouts};
 use crate::report::html::{document, shown, verdict};
-use crate::report::words::{Words, sheet as said};
+use crate::report::words::{self, Words, sheet as said};
+use crate::report::{Subject, table};
 use maud::{Markup, html};
 
 /// The checklist as one document of HTML.
-pub(super) fn page(subject: &Subject<'_>, digest: &Digest) -> String {
+pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> String {
     let check = subject.check;
     let vessel = &check.vessel;
     let list = List { subject };
+    let ready = check.verdict == Verdict::Ready;
+    let none = if ready { said::NOTHING_TO_DO } else { said::NOT_SETTLED };
+    let advice = list.advice();
     let body = html! {
         main.sheet.large {
             h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict)) }
             p {
                 (shown(&said::vessel_line(vessel).join(", "))) "; trip " (check.asked.departure)
-                " to " (check.asked.back) "; sheet " b.digest { (digest) }
+                " to " (check.asked.back) "; " (shown(&table::freeboard(vessel, subject.units)))
+                "; sheet " b.digest { (digest) }
             }
+            @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }
             (editions(check))
             (notices(&check.notices))
             (stubs(subject))
-            (section("Do before leaving", &list.deeds(), said::NOTHING_TO_DO))
+            (list.clashes())
+            (section("Do before leaving", "jobs", &list.deeds(), none))
             @if list.measures() { p { (said::TURNS_OUT_WELL) } }
-            (section("Runs out on this trip", &list.lapses(), said::NOTHING_LAPSES))
+            @for text in list.good_up_to() { p { (shown(&text)) } }
+            @if !advice.is_empty() {
+                (section("Recommended", "jobs recommended", &advice, ""))
+                p { (said::RECOMMENDED) }
+            }
+            (section("Runs out on this trip", "jobs lapses", &list.lapses(), said::NOTHING_LAPSES))
             (list.by_eye())
-            (list.proved())
+            (list.met(measured))
             (foot())
         }
     };
@@ -45,12 +56,12 @@ pub(super) fn page(subject: &Subject<'_>, digest: &Digest) -> String {
 }
 
 /// Things to do, each with a box; or that there are none.
-fn section(heading: &str, jobs: &[(String, String)], none: &str) -> Markup {
+fn section(heading: &str, class: &str, jobs: &[(String, String)], none: &str) -> Markup {
     html! {
         section {
             h2 { (heading) }
             @if jobs.is_empty() { p { (none) } } @else {
-                ul.jobs {
+                ul class=(class) {
                     @for (job, why) in jobs {
                         li {
                             span.square {}
@@ -63,8 +74,9 @@ fn section(heading: &str, jobs: &[(String, String)], none: &str) -> Markup {
     }
 }
 
-struct List<'a> {
-    subject: &'a Subject<'a>,
+/// The checklist of one vessel.
+pub(super) struct List<'a> {
+    pub(super) subject: &'a Subject<'a>,
 }
 
 impl<'a> List<'a> {
@@ -72,49 +84,87 @@ impl<'a> List<'a> {
         self.subject.check
     }
 
-    fn encoded(&self) -> impl Iterator<Item = (&'a Judgement, Words<'a>)> {
-        let check = self.check();
-        check.judgements.iter().filter(|judgement| judgement.profile.encoded).map(|judgement| {
-            let words = Words {
-                vocabulary: self.subject.vocabulary,
-                vessel: &check.vessel,
-                profile: &judgement.profile,
-                units: self.subject.units,
-            };
-            (judgement, words)
-        })
+    pub(super) fn words(&self, judgement: &'a Judgement) -> Words<'a> {
+        Words {
+            vocabulary: self.subject.vocabulary,
+            vessel: &self.check().vessel,
+            profile: &judgement.profile,
+            units: self.subject.units,
+        }
     }
 
-    /// The steps of the shortest way under each profile, each once.
+    pub(super) fn encoded(&self) -> impl Iterator<Item = (&'a Judgement, Words<'a>)> {
+        let encoded = self.check().judgements.iter().filter(|j| j.profile.encoded);
+        encoded.map(|judgement| (judgement, self.words(judgement)))
+    }
+
+    /// Why a kit with enough good tools is not ready, told before the steps.
+    fn clashes(&self) -> Markup {
+        let told = self.encoded().flat_map(|(judgement, words)| {
+            let clashes = judgement.inverses.iter().flat_map(|inverses| &inverses.clashes);
+            clashes.map(|clash| words.clash(clash)).collect::<Vec<_>>()
+        });
+        let told: Vec<_> = told.collect();
+        html! {
+            @if !told.is_empty() {
+                section {
+                    h2 { "Too few tools to go round" }
+                    ul { @for text in &told { li { (shown(text)) } } }
+                }
+            }
+        }
+    }
+
+    /// The steps of the shortest way under each profile, each once; the whole
+    /// kit by hand under a rule that is not in this program.
     fn deeds(&self) -> Vec<(String, String)> {
         let mut jobs: Vec<(String, String)> = Vec::new();
-        for (judgement, words) in self.encoded() {
+        for judgement in &self.check().judgements {
+            let words = self.words(judgement);
+            if !judgement.profile.encoded {
+                add(&mut jobs, words.by_hand(), self.title_and_days(judgement));
+                continue;
+            }
             let steps = match judgement.inverses.as_ref().map(|inverses| &inverses.way) {
                 Some(WayToReady::Steps { steps, .. }) => steps.as_slice(),
                 Some(WayToReady::None) => {
-                    jobs.push((said::NO_WAY.to_owned(), judgement.profile.title.to_string()));
+                    add(&mut jobs, said::NO_WAY.to_owned(), judgement.profile.title.to_string());
                     continue;
                 }
                 Some(WayToReady::Already) | None => continue,
             };
             for step in steps {
                 let job = words.step(step, words.freeboard_for(judgement, step.requirement));
-                let clauses = std::iter::once(&step.requirement).chain(&step.also);
-                let clauses: Vec<_> = clauses
-                    .filter_map(|index| words.requirement(*index))
-                    .map(|requirement| format!("{} ({})", requirement.title, requirement.clause))
-                    .collect();
-                let why = format!("for {}", clauses.join("; "));
-                match jobs.iter_mut().find(|(known, _)| *known == job) {
-                    Some((_, known)) if !known.contains(&why) => {
-                        known.push_str(&format!("; {why}"));
-                    }
-                    Some(_) => {}
-                    None => jobs.push((job, why)),
-                }
+                add(&mut jobs, job, self.why(judgement, &words, step));
             }
         }
         jobs
+    }
+
+    /// What a step is for. What is written down of the vessel serves every
+    /// requirement.
+    fn why(&self, judgement: &Judgement, words: &Words<'_>, step: &Step) -> String {
+        if step.target == Target::Vessel {
+            return String::new();
+        }
+        let rules: Vec<_> = rule_of(self.check(), judgement).into_iter().collect();
+        let clauses = std::iter::once(&step.requirement).chain(&step.also);
+        let clauses = clauses.filter_map(|index| words.requirement(*index)).map(|requirement| {
+            format!("{} ({})", requirement.title, of_rules(&rules, &requirement.clause))
+        });
+        format!("for {}", clauses.collect::<Vec<_>>().join("; "))
+    }
+
+    /// A rule by its title, with the days that it judges where those are a
+    /// part of the trip.
+    fn title_and_days(&self, judgement: &Judgement) -> String {
+        let asked = self.check().asked;
+        let trip = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
+        if judgement.days == trip {
+            return judgement.profile.title.to_string();
+        }
+        let days = words::span(judgement.days);
+        format!("{}; for part of the trip: {days}", judgement.profile.title)
     }
 
     /// Whether a step is to measure or to look something up.
@@ -126,45 +176,57 @@ impl<'a> List<'a> {
         })
     }
 
-    /// What lapses between departure and return.
-    fn lapses(&self) -> Vec<(String, String)> {
+    /// Up to which freeboard the kit is ready; once where every rule says the
+    /// same, else rule by rule.
+    fn good_up_to(&self) -> Vec<String> {
+        let told = self.encoded().filter_map(|(judgement, words)| {
+            Some((judgement, format!("good up to: {}", words.good_up_to(judgement)?)))
+        });
+        let told: Vec<_> = told.collect();
+        match told.as_slice() {
+            [(_, first), ..]
+                if told.len() == self.check().judgements.len()
+                    && told.iter().all(|(_, text)| text == first) =>
+            {
+                vec![first.clone()]
+            }
+            all => all.iter().map(|(j, text)| format!("{}: {text}", j.profile.title)).collect(),
+        }
+    }
+
+    /// What is recommended and not met, with what would put it right.
+    fn advice(&self) -> Vec<(String, String)> {
         let mut jobs: Vec<(String, String)> = Vec::new();
         for (judgement, words) in self.encoded() {
-            for finding in &judgement.findings {
-                for because in &finding.reasons {
-                    if !matches!(because.reason, Reason::LapsesDuringTrip { .. }) {
-                        continue;
-                    }
-                    let mark = because.tool.map_or("", |tool| words.lot(tool));
-                    let job = (
-                        format!("{mark}: {}", words.reason(&because.reason)),
-                        format!("for {}", words.title(finding.requirement)),
-                    );
-                    if !jobs.contains(&job) {
-                        jobs.push(job);
-                    }
+            for finding in judgement.findings.iter().filter(|f| f.outcome != Outcome::Met) {
+                let Some(requirement) = words.requirement(finding.requirement) else { continue };
+                if requirement.level != Level::Recommended {
+                    continue;
                 }
-            }
-            if let ReadyUntil::Day(day) = judgement.ready_until
-                && day < self.check().asked.back
-            {
-                jobs.push((format!("ready until {}", words.ready_until(judgement)), String::new()));
+                let rules: Vec<_> = rule_of(self.check(), judgement).into_iter().collect();
+                let why = words.remedy(finding, &[]).unwrap_or_default();
+                let clause = of_rules(&rules, &requirement.clause);
+                let job = (format!("{} ({clause})", requirement.title), why);
+                if !jobs.contains(&job) {
+                    jobs.push(job);
+                }
             }
         }
         jobs
     }
 
-    /// Every tool that a rule asks for, where it is stowed.
+    /// Every tool that a rule asks for, where it is stowed; where a rule is
+    /// not in this program, everything aboard.
     fn by_eye(&self) -> Markup {
-        let groups = rows::groups(self.subject);
-        let tools = |group: &rows::Group<'a>| -> Vec<&'a Tool> {
-            let asked = group.rows.iter().filter(|row| !row.serves.is_empty());
-            asked
-                .filter_map(|row| match row.thing {
-                    Thing::Tool(tool) => Some(tool),
-                    _ => None,
-                })
-                .collect()
+        let groups = rows::groups(self.subject, None);
+        let unencoded = self.check().judgements.iter().any(|j| !j.profile.encoded);
+        let tools = |group: &rows::Group<'a>| -> Vec<(&'a Tool, bool)> {
+            let asked = group.rows.iter().filter(|row| unencoded || !row.serves.is_empty());
+            let tools = asked.filter_map(|row| match row.thing {
+                Thing::Tool(tool) => Some((tool, row.several)),
+                _ => None,
+            });
+            tools.filter(|(tool, _)| to_be_seen(tool)).collect()
         };
         html! {
             section {
@@ -175,10 +237,11 @@ impl<'a> List<'a> {
                     @if !tools.is_empty() {
                         div.byeye {
                             i { (shown(&group.place)) ":" }
-                            @for tool in tools {
-                                span.yesno {
+                            @for (tool, several) in tools {
+                                span.yesno.eyed {
                                     span.square {} b { (shown(&tool.mark)) } " "
                                     (shown(&self.subject.vocabulary.kind(tool.kind).name))
+                                    @if several { ", how many: " span.box {} }
                                 }
                             }
                         }
@@ -187,29 +250,19 @@ impl<'a> List<'a> {
             }
         }
     }
+}
 
-    /// What the list proves, ticked, with what proves it.
-    fn proved(&self) -> Markup {
-        html! {
-            section {
-                h2 { "Proved by the list" }
-                @for (judgement, words) in self.encoded() {
-                    @let last = judgement.days.until.unwrap_or(self.check().asked.back);
-                    ul.proved {
-                        @for finding in judgement.findings.iter().filter(|f| f.outcome == Outcome::Met) {
-                            @if let Some(requirement) = words.requirement(finding.requirement) {
-                                li {
-                                    "☑ " b { "proved" } ": " (shown(&requirement.title.to_string()))
-                                    " (" (shown(&requirement.clause)) ")"
-                                    @if requirement.level == Level::Recommended { ", recommended" }
-                                    @let by = words.all_that_serve(finding, last);
-                                    @if !by.is_empty() { ": by " (shown(&by)) }
-                                }
-                            }
-                        }
-                    }
-                }
-            }
-        }
+/// What is ashore or lost is not to be looked at; bringing it is a step.
+fn to_be_seen(tool: &Tool) -> bool {
+    !matches!(tool.whereabouts, Whereabouts::Ashore | Whereabouts::Missing)
+}
+
+/// Adds something to do; the same thing for another reason is one thing.
+fn add(jobs: &mut Vec<(String, String)>, job: String, why: String) {
+    match jobs.iter_mut().find(|(known, _)| *known == job) {
+        Some((_, known)) if known.is_empty() => *known = why,
+        Some((_, known)) if !known.contains(&why) => known.push_str(&format!("; {why}")),
+        Some(_) => {}
+        None => jobs.push((job, why)),
     }
 }

@@ -68,13 +68,16 @@ impl Words<'_> {
     /// What can be said of each test in a few words: figures first, since
     /// they decide what is bought.
     fn terms(&self, tests: &[Test], freeboard: Option<Length>) -> Vec<String> {
-        let (mut figures, mut others) = (Vec::new(), Vec::new());
+        let (mut limits, mut others) = (Vec::new(), Vec::new());
         for test in tests {
             match test {
-                Test::Limit { attribute, limit, written } => {
-                    figures.push(match self.worked_out(limit, freeboard) {
+                Test::Limit { attribute, limit, .. } => {
+                    limits.push(match self.worked_out(limit, freeboard) {
                         Some(demand) => self.term(*attribute, &demand),
-                        None => format!("{} {written}", self.attribute(*attribute)),
+                        None => {
+                            let open = figures::open_limit(limit, self.units);
+                            format!("{} {open}", self.attribute(*attribute))
+                        }
                     });
                 }
                 Test::Feature { attribute, wanted } => {
@@ -86,8 +89,8 @@ impl Words<'_> {
                 Test::AcquiredBefore(_) | Test::AnyOf(_) | Test::Readings(_) => {}
             }
         }
-        figures.append(&mut others);
-        figures
+        limits.append(&mut others);
+        limits
     }
 
     /// What a limit comes to at a freeboard; nothing where a fact is missing.

@@ -4,9 +4,9 @@
 //! it is, a most never larger, a shortfall never smaller; what is aboard
 //! stands as it was written.
 
-use crate::measure::{Figure, Length, Quantity, QuantityKind, Rounding, System, Units};
+use crate::measure::{Figure, Length, Percent, Quantity, QuantityKind, Rounding, System, Units};
 use crate::model::reason::{Demand, Has};
-use crate::model::rule::Limit;
+use crate::model::rule::{Base, Bound, Limit};
 
 /// The finest mark on a customary tape: 1/64 in.
 const SIXTY_FOURTH: i64 = 25_400_000 / 64;
@@ -43,19 +43,65 @@ pub(crate) fn demand(demand: &Demand, units: Units) -> String {
     }
 }
 
-/// What a rule calls approximate, with the profile's margin.
+/// What a rule calls approximate, with the profile's margin. The low end
+/// rounds up, the high end and the margin down, so that nothing passes on
+/// paper that the check leaves open; a single figure has two sides and stands
+/// to the last digit.
 pub(crate) fn about(limit: &Limit, units: Units) -> String {
     match limit {
         Limit::About { low, high, margin } => {
             let margin = margin.show(units, Rounding::Down);
-            let figure = |figure: &Figure| figure.show(units, Rounding::Down);
             if low.quantity == high.quantity {
-                format!("about {}, within {margin}", figure(low))
-            } else {
-                format!("about {} to {}, within {margin}", figure(low), figure(high))
+                return format!("about {}, within {margin}", low.show_exact(units));
             }
+            let (low, high) = (low.show(units, Rounding::Up), high.show(units, Rounding::Down));
+            format!("about {low} to {high}, within {margin}")
         }
         _ => "what the rule calls approximate".to_owned(),
+    }
+}
+
+/// A limit as the rule puts it, where the fact is missing that it is worked
+/// out from: `at least the greater of 150 % of freeboard and 6 ft (1.829 m)`.
+/// The governing figures are rounded here; what a rule itself rounds in
+/// brackets never stands for them.
+pub(crate) fn open_limit(limit: &Limit, units: Units) -> String {
+    let up = |bound| open_bound(bound, &|figure| figure.show(units, Rounding::Up));
+    let down = |bound| open_bound(bound, &|figure| figure.show(units, Rounding::Down));
+    match limit {
+        Limit::Any => "any".to_owned(),
+        Limit::AtLeast(bound) => format!("at least {}", up(bound)),
+        Limit::MoreThan(bound) => format!("more than {}", up(bound)),
+        Limit::AtMost(bound) => format!("at most {}", down(bound)),
+        Limit::LessThan(bound) => format!("less than {}", down(bound)),
+        Limit::Within(low, high) if low == high => {
+            format!("exactly {}", open_bound(low, &|figure| figure.show_exact(units)))
+        }
+        Limit::Within(low, high) => format!("from {} to {}", up(low), down(high)),
+        Limit::About { .. } => about(limit, units),
+    }
+}
+
+fn open_bound(bound: &Bound, show: &dyn Fn(&Figure) -> String) -> String {
+    let all = |limbs: &[Bound]| {
+        let limbs = limbs.iter().map(|limb| open_bound(limb, show));
+        all_of(&limbs.collect::<Vec<_>>())
+    };
+    match bound {
+        Bound::Fixed { figure, .. } => show(figure),
+        Bound::Share(percent, base) => {
+            let base = match base {
+                Base::Freeboard => "freeboard",
+                Base::HeaviestHook => "the heaviest hook aboard",
+                Base::ThickestLine => "the thickest line aboard",
+            };
+            if *percent == Percent::ONE_HUNDRED && base != "freeboard" {
+                return base.to_owned();
+            }
+            format!("{} of {base}", percent.to_string().replace('%', " %"))
+        }
+        Bound::Greater(limbs) => format!("the greater of {}", all(limbs)),
+        Bound::Lesser(limbs) => format!("the lesser of {}", all(limbs)),
     }
 }
 
@@ -242,6 +288,47 @@ mod tests {
             Limit::About { low: figure("12 in"), high: figure("12 in"), margin: figure("1 in") };
         let text = demand(&Demand::About(Arc::new(limit)), Units::Customary);
         assert_eq!(text, "about 12 in, within 1 in");
+    }
+
+    #[test]
+    fn nothing_passes_on_paper_that_the_check_leaves_open() {
+        // 4 in is 101.6 mm and 6 in 152.4 mm; within 1/2 in of them ends at
+        // 88.9 mm and 165.1 mm, and 102 - 12.7 and 152 + 12.7 lie within.
+        let about = |low, high, margin| Limit::About {
+            low: figure(low),
+            high: figure(high),
+            margin: figure(margin),
+        };
+        let range = about("4 in", "6 in", "1/2 in");
+        assert_eq!(
+            super::about(&range, Units::Both),
+            "about 4 in (102 mm) to 6 in (152 mm), within 1/2 in (12.7 mm)"
+        );
+        let single = about("12 in", "12 in", "1/2 in");
+        assert_eq!(
+            super::about(&single, Units::Both),
+            "about 12 in (304.8 mm), within 1/2 in (12.7 mm)"
+        );
+        assert_eq!(super::about(&single, Units::Metric), "about 304.8 mm, within 12.7 mm");
+    }
+
+    #[test]
+    fn a_limit_that_hangs_on_a_missing_fact_keeps_its_governing_figure() {
+        let six = Bound::Fixed { figure: figure("6 ft"), bracket: Some("1.8 m".into()) };
+        let share = |text| Bound::Share(Percent::parse(text).unwrap(), Base::Freeboard);
+        let greater = Limit::AtLeast(Bound::Greater(vec![share("150%"), six.clone()]));
+        for (units, told) in [
+            (Units::Both, "at least the greater of 150 % of freeboard and 6 ft (1.829 m)"),
+            (Units::Metric, "at least the greater of 150 % of freeboard and 1.829 m"),
+            (Units::Customary, "at least the greater of 150 % of freeboard and 6 ft"),
+        ] {
+            assert_eq!(open_limit(&greater, units), told);
+        }
+        let most = Limit::AtMost(Bound::Lesser(vec![share("100%"), six]));
+        assert_eq!(
+            open_limit(&most, Units::Both),
+            "at most the lesser of 100 % of freeboard and 6 ft (1.828 m)"
+        );
     }
 
     #[test]

@@ -8,7 +8,7 @@
 
 use super::figures;
 use super::{Words, taken_from};
-use crate::measure::{Figure, Length, Units};
+use crate::measure::{Day, Figure, Length, Rounding, System, Units};
 use crate::model::profile::{FreeboardFrom, Profile, Requirement, Standing};
 use crate::model::reason::Demand;
 use crate::model::rule::{Condition, Limit, Side, Spec};
@@ -18,7 +18,7 @@ use crate::model::vocabulary::{AttributeId, AttributeShape};
 /// What the inspector is to know before the walk.
 pub(crate) const HOW_TO: &str = "Walk the rows in order. Boxes: write what you measure, with its unit. \
     Squares: tick for yes, cross for no. Not looked at: leave empty. (a): how to measure, at the end. \
-    *: by label or dated statement. To key it in: `kitmuster sheet --inspection`.";
+    *: by label or dated statement. To key it in: `kitmuster sheet --record-form`.";
 
 /// That the figures stand and fall with the freeboard.
 pub(crate) const WORKED_OUT: &str = "Reaches are worked out for the listed freeboard. If you measure \
@@ -32,6 +32,11 @@ pub(crate) const NO_FREEBOARD: &str = "Measure the freeboard first: it is not kn
 pub(crate) const RECORD: &str = "Key in what stands on the paper, row by row, each figure with its \
     unit; what stays empty adds nothing. What has no key here (hooks, certificates, a wheelhouse) goes \
     into the vessel's file. Then: kitmuster check VESSEL.yaml --inspection THIS.yaml";
+
+/// What stands beside the day of an empty record. No day is filled in for
+/// the inspector: which of two statements is the later one hangs on it.
+pub(crate) const DAY_OF_THE_WALK: &str =
+    "write the day of the walk, like 2026-12-01; without it the record is refused";
 
 /// What an inspection record has no place for.
 pub(crate) const IN_THE_FILE: &str = "a record has no place for it; it goes into the vessel's file";
@@ -63,8 +68,41 @@ pub(crate) const KIT: &str = "Each tool has the mark that is on it and on no oth
 pub(crate) const DOCUMENTS: &str =
     "Each paper has a mark too; state: aboard, posted, copy or lost.";
 
-/// That the list already proves everything.
+/// That a ready vessel has nothing left to do.
 pub(crate) const NOTHING_TO_DO: &str = "Nothing that the rules above ask for is left to do.";
+
+/// That no step is known and the vessel is not ready all the same.
+pub(crate) const NOT_SETTLED: &str =
+    "No step is known here that settles it: go by the notes above, and ask the port office.";
+
+/// What stands behind a finding that measured figures alone do not meet.
+pub(crate) const STATED: &str = "stated, not measured";
+
+/// How what is met came to be met.
+pub(crate) fn met(laid_over: bool) -> &'static str {
+    if laid_over {
+        "As it is written in the list and in what is laid over it; nobody looked for this paper."
+    } else {
+        "As it is written in the list; nobody looked for this paper."
+    }
+}
+
+/// What it means that something is called stated.
+pub(crate) const MET_STATED: &str = "\"Stated, not measured\": with measured figures alone it is \
+    not met; it rests on a figure that was stated or stands on a label.";
+
+/// What is good to have and no part of a verdict.
+pub(crate) const RECOMMENDED: &str = "Advice, no part of the verdict.";
+
+/// How far above the highest listed freeboard a threshold may lie, for the
+/// rows of what is asked above it: this program's own choice, no rule's.
+pub(crate) const NEAR_ABOVE: Length = Length::from_nanometres(304_800_000).unwrap();
+
+/// That the rows serve only where the inspector measures more than is listed.
+pub(crate) fn near_above(units: Units) -> String {
+    let near = figures::length(NEAR_ABOVE, System::Customary, units, Rounding::Up);
+    format!("for when you measure more than is listed; told within {near} of it, our own choice")
+}
 
 /// That measuring may turn out badly.
 pub(crate) const TURNS_OUT_WELL: &str = "What is to be measured or looked up is taken to turn out \
@@ -84,6 +122,23 @@ pub(crate) const BY_EYE: &str = "Tick what is in its place, whole and working; b
 /// What stands over a rule that is not in this program.
 pub(crate) const STUB: &str = "this rule binds or may bind, but what it asks is not in this \
     program: this paper cannot tell what to look for under it.";
+
+/// That the whole was met for a part of the trip.
+pub(crate) fn met_until(day: Day, back: Day) -> String {
+    format!("met until {day}; the trip goes on to {back}")
+}
+
+/// That a tool was good no longer when the trip began.
+pub(crate) fn ended(inspection: bool, last: Day) -> String {
+    let what = if inspection { "its inspection ran out" } else { "it went out of date" };
+    format!("{what} before the trip (good through {last})")
+}
+
+/// That a certificate ends before the return, or before the trip.
+pub(crate) fn certificate_ends(name: &str, kind: &str, last: Day, early: bool) -> String {
+    let when = if early { "ran out before the trip" } else { "runs out during the trip" };
+    format!("the {kind} of {name} {when} (good through {last})")
+}
 
 /// The ends of the freeboards at which something is asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -117,8 +172,8 @@ impl Words<'_> {
     }
 
     /// A limit as it stands for this vessel, or in the rule's own words.
-    pub(crate) fn asked(&self, limit: &Limit, written: &str, ends: Option<Ends>) -> String {
-        let own_words = || written.replace('%', " %");
+    pub(crate) fn asked(&self, limit: &Limit, ends: Option<Ends>) -> String {
+        let own_words = || figures::open_limit(limit, self.units);
         if matches!(limit, Limit::Any) {
             return "any".to_owned();
         }
@@ -143,6 +198,28 @@ impl Words<'_> {
             }
             (_, highest) => format!("{} (at {})", text(&highest), self.freeboard(high)),
         }
+    }
+
+    /// Above which freeboard a requirement is asked that is not asked at this
+    /// one: `asked if the freeboard is more than 4 ft (1.219 m)`.
+    pub(crate) fn asked_above(&self, requirement: &Requirement, listed: Length) -> String {
+        let whens = requirement.when.iter().chain(&self.profile.binds.when);
+        let thresholds = whens.filter_map(|condition| match condition {
+            Condition::Freeboard { side, threshold, written } if *threshold >= listed => {
+                let system = Length::parse(written).map_or(self.system(), |(_, system)| system);
+                let at = figures::freeboard(*threshold, system, self.units);
+                match side {
+                    Side::MoreThan => Some(format!("more than {at}")),
+                    Side::AtLeast => Some(format!("{at} or more")),
+                    Side::AtMost | Side::LessThan => None,
+                }
+            }
+            _ => None,
+        });
+        let threshold = thresholds.into_iter().next();
+        let threshold =
+            threshold.unwrap_or_else(|| format!("more than {}", self.freeboard(listed)));
+        format!("asked if the freeboard is {threshold}")
     }
 
     /// Words of which one will do, as the vocabulary spells them.

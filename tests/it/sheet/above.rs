@@ -18,9 +18,11 @@ fn above(path: &str, arguments: &[&str]) -> Vec<String> {
 #[test]
 fn below_the_threshold_there_are_rows_for_what_is_asked_above_it() {
     // 622.29(a)(1)(iii) and (iv): at 4 ft or less the short list, above it
-    // also A.1 to A.5 of Appendix F. Copper Dunlin has 3 ft 9 in.
+    // also A.1 to A.4 of Appendix F, in five requirements. Copper Dunlin has
+    // 3 ft 9 in.
     let rows = above("vessels/copper-dunlin.yaml", &[]);
-    for clause in ["A.1", "A.2", "A.3", "A.4", "A.5"] {
+    assert_eq!(rows.len(), 5, "{rows:?}");
+    for clause in ["A.1", "A.2", "A.3", "A.4"] {
         let row = rows.iter().find(|row| row.contains(&format!("Appendix F, {clause}")));
         assert!(row.is_some(), "{clause}: {rows:?}");
     }

@@ -16,7 +16,7 @@ fn where_no_rule_is_encoded_the_whole_kit_is_gone_through_by_hand() {
     let vessel = "vessels/far-kestrel.yaml";
     let page = checklist(&[vessel]);
     let text = text_of(all(&page, "main")[0]);
-    assert!(text.contains("CAN'T TELL") && !text.contains(NOTHING), "{text}");
+    assert!(text.contains("can't tell") && !text.contains(NOTHING), "{text}");
     let jobs: Vec<_> = all(&page, ".jobs li").into_iter().map(text_of).collect();
     for source in ["50 CFR part 635", "50 CFR part 622, by reference 50 CFR part 635"] {
         let job = format!("go through the kit by hand, with the text of {source}");
@@ -31,7 +31,7 @@ fn where_no_rule_is_encoded_the_whole_kit_is_gone_through_by_hand() {
         assert_eq!(eyed.iter().filter(|known| *known == mark).count(), 1, "{mark}: {eyed:?}");
         seen += 1;
     }
-    assert_eq!(seen, 16);
+    assert_eq!(seen, 15);
 }
 
 #[test]

@@ -15,14 +15,14 @@ fn paper(arguments: &[&str]) -> scraper::Html {
 #[test]
 fn a_record_that_is_laid_over_is_told_and_changes_what_is_to_be_done() {
     let alone = text_of(all(&paper(&["--for", "skipper"]), "main")[0]);
-    assert!(alone.contains("READY") && !alone.contains("NOT READY"), "{alone}");
+    assert!(alone.contains("✓ ready"), "{alone}");
     assert!(!alone.contains("laid over"), "{alone}");
     let page = paper(&["--for", "skipper", "--inspection", RECORD]);
     let text = text_of(all(&page, "main")[0]);
     let check = ["check", VESSEL, "--inspection", RECORD, "--format", "json"];
     let check = kitmuster(&check).json();
     assert_eq!(check["verdict"], "not-ready");
-    assert!(text.contains("NOT READY"), "{text}");
+    assert!(text.contains("✕ not ready"), "{text}");
     assert!(text.contains(&format!("laid over the list: {RECORD}")), "{text}");
     let jobs: Vec<_> = all(&page, ".jobs li b").into_iter().map(text_of).collect();
     let steps = check["profiles"][0]["way_to_ready"]["steps"].as_array().unwrap();

@@ -109,7 +109,10 @@ fn without_a_freeboard_the_box_for_it_comes_first_and_the_rule_speaks_for_itself
     assert!(first.contains("freeboard from the top of the rail"), "{first}");
     let text = text_of(all(&page, "main")[0]);
     assert!(text.contains("Measure the freeboard first"), "{text}");
-    assert!(text.contains("at least the greater of 150 % of freeboard and 6 ft (1.829 m)"), "{text}");
+    assert!(
+        text.contains("at least the greater of 150 % of freeboard and 6 ft (1.829 m)"),
+        "{text}"
+    );
 }
 
 #[test]

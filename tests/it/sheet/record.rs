@@ -10,7 +10,11 @@ fn record(arguments: &[&str]) -> String {
 
 /// The record with the day of the walk filled in, and nothing else.
 fn dated(arguments: &[&str]) -> String {
-    record(arguments).replace("\non:", "\non: 2024-01-01")
+    dated_on("2026-12-01", arguments)
+}
+
+fn dated_on(day: &str, arguments: &[&str]) -> String {
+    record(arguments).replace("\non:", &format!("\non: {day}"))
 }
 
 fn check(arguments: &[&str]) -> serde_json::Value {
@@ -47,7 +51,9 @@ fn an_empty_record_reads_so() {
 fn a_record_of_which_only_the_day_is_filled_in_adds_nothing() {
     let folder = tempfile::tempdir().unwrap();
     for vessel in vessels() {
-        let path = write(folder.path(), "record.yaml", &dated(&[&vessel]));
+        // Before every sample's trip: a later record is not laid over.
+        let text = dated_on("2019-01-15", &[&vessel]);
+        let path = write(folder.path(), "record.yaml", &text);
         let alone = check(&[&vessel]);
         let laid = check(&[&vessel, "--inspection", &path]);
         assert_eq!(alone, laid, "{vessel}");
@@ -62,7 +68,11 @@ fn an_untouched_record_is_refused_since_its_day_decides_which_word_is_the_later(
         let ran = kitmuster(&["check", &vessel, "--inspection", &path]);
         assert_eq!((ran.status, ran.stdout.as_str()), (2, ""), "{vessel}");
         assert!(ran.stderr.contains("write the day of the walk"), "{}", ran.stderr);
-        assert!(ran.stderr.contains("1 problem") || !ran.stderr.contains("problems"), "{}", ran.stderr);
+        assert!(
+            ran.stderr.contains("1 problem") || !ran.stderr.contains("problems"),
+            "{}",
+            ran.stderr
+        );
     }
 }
 
@@ -182,7 +192,8 @@ fn names_that_yaml_would_read_otherwise_keep_their_value() {
         kit:\n  - { mark: \"x: - 1\", kind: pliers, stowed: \"# here: {\" }\n  \
         - { mark: \"no\", kind: tire }\n";
     let vessel = write(folder.path(), "v.yaml", text);
-    let out = dated(&[&vessel]);
+    // It has no planned trip, so that it is checked for today.
+    let out = dated_on("2026-01-15", &[&vessel]);
     let filled =
         fill(&fill(&out, "\"no\"", "condition", "broken"), "\"x: - 1\"", "condition", "broken");
     let path = write(folder.path(), "r.yaml", &filled);

@@ -1,0 +1,136 @@
+//! What of the kit and of the people's papers ends before the return,
+//! whatever it serves and whichever edition judges it.
+//!
+//! Imports `model`, the engine's days and the words beside it. The days were
+//! found by the engine.
+
+use super::skipper::List;
+use crate::engine::validity::{End, Holding, Validity, of_tool, validities};
+use crate::measure::Day;
+use crate::model::finding::ReadyUntil;
+use crate::model::reason::Reason;
+use crate::model::vessel::{Tool, Whereabouts};
+use crate::report::words::{Words, sheet as said};
+
+/// One thing that ends.
+struct Ending {
+    last: Day,
+    end: End,
+    /// What it serves.
+    titles: Vec<String>,
+}
+
+impl Ending {
+    /// An earlier day takes the place of a later one; on the same day both
+    /// are told.
+    fn take(all: &mut Option<Self>, last: Day, end: End, title: Option<String>) {
+        match all {
+            Some(known) if known.last < last => {}
+            Some(known) if known.last == last => {
+                known.titles.extend(title.filter(|title| !known.titles.contains(title)));
+            }
+            other => *other = Some(Self { last, end, titles: title.into_iter().collect() }),
+        }
+    }
+
+    fn why(&self) -> String {
+        match self.titles.as_slice() {
+            [] => String::new(),
+            titles => format!("for {}", titles.join("; ")),
+        }
+    }
+}
+
+impl List<'_> {
+    /// Every tool, document and certificate whose last day lies before the
+    /// return, and until when the whole was met.
+    pub(super) fn lapses(&self) -> Vec<(String, String)> {
+        let mut jobs: Vec<(String, String)> = Vec::new();
+        let check = self.subject.check;
+        for (index, tool) in check.vessel.kit.iter().enumerate() {
+            jobs.extend(self.tool_ends(index, tool));
+        }
+        for (p, person) in check.vessel.people.iter().flatten().enumerate() {
+            for c in 0..person.certificates.len() {
+                jobs.extend(self.certificate_ends(p, c));
+            }
+        }
+        let back = check.asked.back;
+        for (judgement, _) in self.encoded() {
+            if let ReadyUntil::Day(day) = judgement.ready_until
+                && day < back
+            {
+                let why = judgement.profile.title.to_string();
+                jobs.push((said::met_until(day, back), why));
+            }
+        }
+        jobs
+    }
+
+    fn tool_ends(&self, index: usize, tool: &Tool) -> Option<(String, String)> {
+        let check = self.subject.check;
+        let words = self.words_of_any()?;
+        if tool.whereabouts == Whereabouts::Missing || words.broken_of(index).is_some() {
+            return None;
+        }
+        let mut ending = None;
+        if let Some(day) = tool.expires {
+            Ending::take(&mut ending, day, End::Expiry, None);
+        }
+        for (judgement, words) in self.encoded() {
+            for finding in &judgement.findings {
+                let Some(requirement) = words.requirement(finding.requirement) else { continue };
+                if !requirement.kinds().contains(&tool.kind) {
+                    continue;
+                }
+                let found = of_tool(self.subject.vocabulary, &check.vessel, requirement, index);
+                if let Some(Validity { span, end: Some(end), .. }) = found
+                    && let Some(last) = span.until
+                {
+                    let title = Some(words.title(finding.requirement));
+                    Ending::take(&mut ending, last, end, title);
+                }
+            }
+        }
+        let ending = ending.filter(|ending| ending.last < check.asked.back)?;
+        let inspection = ending.end == End::Inspection;
+        let on = ending.last.next();
+        let told = if ending.last < check.asked.departure {
+            said::ended(inspection, ending.last)
+        } else {
+            words.reason(&Reason::LapsesDuringTrip { on, inspection })
+        };
+        Some((format!("{}: {told}", words.lot(index)), ending.why()))
+    }
+
+    fn certificate_ends(&self, p: usize, c: usize) -> Option<(String, String)> {
+        let check = self.subject.check;
+        let person = check.vessel.people.as_ref()?.get(p)?;
+        let certificate = person.certificates.get(c)?;
+        let mut ending = None;
+        if let Some(day) = certificate.expires {
+            Ending::take(&mut ending, day, End::Expiry, None);
+        }
+        for (judgement, words) in self.encoded() {
+            for finding in &judgement.findings {
+                let Some(requirement) = words.requirement(finding.requirement) else { continue };
+                let all = validities(self.subject.vocabulary, &check.vessel, requirement, finding);
+                let own = all.iter().find(|v| v.holding == Holding::Certificate(p, c));
+                if let Some(last) = own.and_then(|validity| validity.span.until) {
+                    let title = Some(words.title(finding.requirement));
+                    Ending::take(&mut ending, last, End::Expiry, title);
+                }
+            }
+        }
+        let ending = ending.filter(|ending| ending.last < check.asked.back)?;
+        let kind = &self.subject.vocabulary.kind(certificate.kind).name;
+        let early = ending.last < check.asked.departure;
+        Some((said::certificate_ends(&person.name, kind, ending.last, early), ending.why()))
+    }
+
+    /// Words of the vessel's kit, which are the same under every profile.
+    fn words_of_any(&self) -> Option<Words<'_>> {
+        let judgement = self.subject.check.judgements.first()?;
+        Some(self.words(judgement))
+    }
+}

@@ -1,0 +1,80 @@
+//! What is met by what the list says, and whether that was measured.
+//!
+//! Imports `model` and the words beside it. What measured figures alone meet
+//! was judged by the engine in a check of its own.
+
+use super::skipper::List;
+use super::{laid_over, of_rules, rule_of};
+use crate::model::check::{Check, Judgement};
+use crate::model::finding::{Finding, Outcome};
+use crate::model::profile::Level;
+use crate::report::html::shown;
+use crate::report::words::sheet as said;
+use maud::{Markup, html};
+
+/// One line: what is met, by which clause of which rules, by what.
+#[derive(PartialEq, Eq)]
+struct Line {
+    title: String,
+    clause: String,
+    recommended: bool,
+    stated: bool,
+    by: String,
+}
+
+impl List<'_> {
+    /// What is met, each once, with what meets it. No ticks: nobody looked.
+    pub(super) fn met(&self, measured: &Check) -> Markup {
+        let mut lines: Vec<(Line, Vec<String>)> = Vec::new();
+        for (judgement, words) in self.encoded() {
+            let last = judgement.days.until.unwrap_or(self.subject.check.asked.back);
+            for finding in judgement.findings.iter().filter(|f| f.outcome == Outcome::Met) {
+                let Some(requirement) = words.requirement(finding.requirement) else { continue };
+                let line = Line {
+                    title: requirement.title.to_string(),
+                    clause: requirement.clause.clone(),
+                    recommended: requirement.level == Level::Recommended,
+                    stated: !met_as_measured(measured, judgement, finding),
+                    by: words.all_that_serve(finding, last),
+                };
+                let rule = rule_of(self.subject.check, judgement);
+                match lines.iter_mut().find(|(known, _)| *known == line) {
+                    Some((_, rules)) => {
+                        rules.extend(rule.filter(|rule| !rules.contains(rule)));
+                    }
+                    None => lines.push((line, rule.into_iter().collect())),
+                }
+            }
+        }
+        let stated = lines.iter().any(|(line, _)| line.stated);
+        html! {
+            @if !lines.is_empty() {
+                section {
+                    h2 { "Met, by what the list says" }
+                    p { (said::met(laid_over(self.subject).is_some())) @if stated { " " (said::MET_STATED) } }
+                    ul.met {
+                        @for (line, rules) in &lines {
+                            li {
+                                (shown(&line.title)) " ("
+                                (shown(&of_rules(rules, &line.clause))) ")"
+                                @if line.recommended { ", recommended" }
+                                @if !line.by.is_empty() { ": by " (shown(&line.by)) }
+                                @if line.stated { " - " i { (said::STATED) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Whether the finding is met by what was measured alone.
+fn met_as_measured(measured: &Check, judgement: &Judgement, finding: &Finding) -> bool {
+    let same = |other: &&Judgement| {
+        other.profile.id == judgement.profile.id && other.days == judgement.days
+    };
+    let findings = measured.judgements.iter().find(same).map(|other| &other.findings);
+    let found = findings.into_iter().flatten().find(|f| f.requirement == finding.requirement);
+    found.is_some_and(|found| found.outcome == Outcome::Met)
+}
