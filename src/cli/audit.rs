@@ -95,7 +95,7 @@ fn whole(
     bar.finish_and_clear();
     rows.extend(input.refused_records.iter().cloned().map(Row::Refused));
     let vocabulary = &input.library.vocabulary;
-    let (selection, order) = (selection(arguments), arguments.order.into());
+    let (selection, order) = (selection(arguments, &input.library), arguments.order.into());
     let beside = record::beside(arguments, &orders, &selection, &rows, asides);
     let mut audit = Audit::new(orders.date, orders.trust, rows, vocabulary, &selection, order);
     audit.left_out = left_out;
@@ -135,7 +135,7 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
     let orders = orders(arguments, &input);
     let mut records = input.records.clone();
     let left_out = fleet::settle(&orders, &input.files.vessels, &mut records);
-    let selection = selection(arguments);
+    let selection = selection(arguments, &input.library);
     let (vocabulary, units) = (&input.library.vocabulary, arguments.units.into());
     let mut out = match &arguments.output {
         Some(path) => Out::File(Box::new(Whole::begin(path)?)),
@@ -208,12 +208,18 @@ fn exit(counts: &Counts, doubtful_record: bool) -> Exit {
     if all_ready { Exit::Ready } else { Exit::NotReady }
 }
 
-fn selection(arguments: &AuditArguments) -> Selection {
+fn selection(arguments: &AuditArguments, library: &Library) -> Selection {
+    let mut rules: Vec<String> = Vec::new();
+    for id in &arguments.bound_by {
+        let of_id = library.find(id).map(|profile| profile.rule.clone());
+        rules.push(of_id.unwrap_or_else(|| id.clone()));
+    }
     Selection {
         verdicts: arguments.verdict.iter().map(|verdict| Verdict::from(*verdict)).collect(),
         gears: arguments.gear.clone(),
         ports: arguments.port.clone(),
         bound_by: arguments.bound_by.clone(),
+        bound_by_rules: rules,
         requirements: arguments.requirement.clone(),
     }
 }

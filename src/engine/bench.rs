@@ -11,6 +11,7 @@ use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Profile;
 use crate::model::vessel::Vessel;
 use crate::model::vocabulary::Vocabulary;
+use std::cmp::Ordering;
 
 /// What stays the same while one vessel is judged under one course.
 #[derive(Clone, Copy)]
@@ -226,14 +227,24 @@ fn worst_piece(index: usize, pieces: &[(Length, Length, Tally)]) -> Option<At> {
     Some(At { freeboard: Ok(*start), ..*first })
 }
 
-/// The worse of the two for every finding; of equals the later one.
+/// The worse of the two; of two that are as bad the one at the higher
+/// freeboard, where the least length is greatest.
+fn worse_of(a: At, b: At) -> At {
+    match a.outcome.cmp(&b.outcome) {
+        Ordering::Greater => a,
+        Ordering::Equal if a.freeboard.ok() > b.freeboard.ok() => a,
+        Ordering::Equal | Ordering::Less => b,
+    }
+}
+
+/// The worse of the two for every finding.
 fn worse(a: Tally, b: Tally) -> Tally {
     let findings = a
         .findings
         .into_iter()
         .zip(b.findings)
         .map(|pair| match pair {
-            (Some(a), Some(b)) => Some(if b.outcome >= a.outcome { b } else { a }),
+            (Some(a), Some(b)) => Some(worse_of(a, b)),
             (a, b) => a.or(b),
         })
         .collect();
@@ -248,9 +259,9 @@ fn agreeing(a: Tally, b: Tally) -> Tally {
         .into_iter()
         .zip(b.findings)
         .map(|pair| match pair {
-            (Some(a), Some(b)) if a.outcome == b.outcome => Some(b),
+            (Some(a), Some(b)) if a.outcome == b.outcome => Some(worse_of(a, b)),
             (Some(a), Some(b)) => {
-                let worst = if b.outcome >= a.outcome { b } else { a };
+                let worst = worse_of(a, b);
                 Some(At { outcome: Outcome::CannotTell, disputed: true, ..worst })
             }
             // It binds at one reading only; if it is met there, no matter.

@@ -1,14 +1,15 @@
-//! What lapses soon: tools, documents and certificates that serve a finding
-//! today and will not for long.
+//! What lapses soon: tools, documents and certificates that can serve a
+//! requirement today and will not for long.
 
 use super::judge::{Judged, Row};
-use crate::engine::validity::{self, End, Holding};
+use crate::engine::validity::{self, End, Holding, Validity};
 use crate::engine::{self, Depth, Request};
 use crate::measure::Day;
 use crate::model::check::Judgement;
-use crate::model::finding::Outcome;
+use crate::model::finding::{Because, Outcome};
 use crate::model::profile::Level;
 use crate::model::reason::Reason;
+use crate::model::vessel::{State, Whereabouts};
 use crate::model::vocabulary::Vocabulary;
 
 /// How far an audit looks ahead, in days.
@@ -23,7 +24,23 @@ pub enum What {
     Certificate(String),
 }
 
-/// Something that serves today and lapses within the longest horizon.
+/// What a lapse does to a requirement, judged under the same edition on the
+/// last good day and on the day after; the worst last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum After {
+    /// The requirement is not asked any more on the day after.
+    NotAsked,
+    /// Something else serves.
+    Served,
+    /// It is not met, or nobody can tell, on the last good day already.
+    Open,
+    /// Nothing else aboard serves; it is recommended only.
+    Advice,
+    /// Nothing else aboard serves, and it counts.
+    Decides,
+}
+
+/// Something that is good today and lapses within the longest horizon.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Lapse {
     /// The vessel's file.
@@ -38,9 +55,8 @@ pub struct Lapse {
     pub through: Day,
     /// The shortest of the horizons that holds the first day without it.
     pub within: i64,
-    /// Whether a requirement that counts is then met no longer: nothing else
-    /// aboard takes over.
-    pub decides: bool,
+    /// What it does to what it serves; of several requirements the worst.
+    pub after: After,
     /// What it serves: profile and requirement ids.
     pub serves: Vec<(String, String)>,
 }
@@ -60,18 +76,18 @@ pub fn lapses(rows: &[Row], vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> {
 fn of_vessel(judged: &Judged, vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> {
     let mut found: Vec<(Holding, Lapse)> = Vec::new();
     for judgement in &judged.check.judgements {
-        for (holding, through, end, index) in serving(judged, judgement, vocabulary) {
+        for (holding, through, end, index) in dated(judged, judgement, vocabulary) {
             let Some(within) = horizon(date, through) else { continue };
             let requirement = judgement.profile.requirements.get(index);
             let id = requirement.map(|requirement| requirement.id.clone()).unwrap_or_default();
             let serves = (judgement.profile.id.clone(), id);
-            let decides = decides(judged, judgement, vocabulary, index, through);
+            let after = after(judged, judgement, vocabulary, index, through);
             let known = found.iter_mut().find(|(other, lapse)| {
                 *other == holding && lapse.through == through && lapse.end == end
             });
             match known {
                 Some((_, lapse)) => {
-                    lapse.decides |= decides;
+                    lapse.after = lapse.after.max(after);
                     if !lapse.serves.contains(&serves) {
                         lapse.serves.push(serves);
                     }
@@ -85,7 +101,7 @@ fn of_vessel(judged: &Judged, vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> 
                         end,
                         through,
                         within,
-                        decides,
+                        after,
                         serves: vec![serves],
                     },
                 )),
@@ -95,43 +111,42 @@ fn of_vessel(judged: &Judged, vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> 
     found.into_iter().map(|(_, lapse)| lapse).collect()
 }
 
-/// The last good day of what has lapsed by the day that was judged, which may
-/// well lie after the day of the audit.
-fn lapse(reason: &Reason) -> Option<(Day, End)> {
+/// The last good day of what has lapsed by the day that was judged.
+fn lapse(reason: &Reason) -> Option<Day> {
     match reason {
-        Reason::LapsesDuringTrip { on, inspection: true } => Some((on.previous(), End::Inspection)),
-        Reason::LapsesDuringTrip { on, inspection: false } => Some((on.previous(), End::Expiry)),
-        Reason::InspectionLapsed { since } => Some((since.previous(), End::Inspection)),
-        Reason::Expired { since } => Some((since.previous(), End::Expiry)),
+        Reason::LapsesDuringTrip { on, .. } => Some(on.previous()),
+        Reason::InspectionLapsed { since } | Reason::Expired { since } => Some(since.previous()),
         _ => None,
     }
 }
 
-/// What serves today and has an end: the tools of a finding that is met, and
-/// those that lapse before or during the trip; every certificate.
-fn serving(
+/// Everything aboard that can serve a finding and has an end: the sound tools
+/// of its kinds, whether they are assigned or in reserve, and every
+/// certificate.
+fn dated(
     judged: &Judged,
     judgement: &Judgement,
     vocabulary: &Vocabulary,
 ) -> Vec<(Holding, Day, End, usize)> {
+    let vessel = &judged.check.vessel;
     let mut all = Vec::new();
     for finding in &judgement.findings {
         let Some(requirement) = judgement.profile.requirements.get(finding.requirement) else {
             continue;
         };
-        let valid = validity::validities(vocabulary, &judged.check.vessel, requirement, finding);
+        let valid: Vec<Validity> = if requirement.wants_tools() {
+            let kinds = requirement.kinds();
+            let sound = vessel.kit.iter().enumerate().filter(|(_, tool)| {
+                let here = !matches!(tool.whereabouts, Whereabouts::Ashore | Whereabouts::Missing);
+                kinds.contains(&tool.kind) && here && tool.state != State::Broken
+            });
+            let of_tool = |(index, _)| validity::of_tool(vocabulary, vessel, requirement, index);
+            sound.filter_map(of_tool).collect()
+        } else {
+            validity::validities(vocabulary, vessel, requirement, finding)
+        };
         all.extend(valid.into_iter().filter_map(|valid| {
             Some((valid.holding, valid.span.until?, valid.end?, finding.requirement))
-        }));
-        // A tool that has another fault as well does not serve today.
-        let only_lapsed = |tool: usize| {
-            let own = finding.reasons.iter().filter(|because| because.tool == Some(tool));
-            own.map(|because| lapse(&because.reason)).all(|lapse| lapse.is_some())
-        };
-        all.extend(finding.reasons.iter().filter_map(|because| {
-            let (through, end) = lapse(&because.reason)?;
-            let tool = because.tool.filter(|tool| only_lapsed(*tool))?;
-            Some((Holding::Tool(tool), through, end, finding.requirement))
         }));
     }
     all
@@ -144,21 +159,15 @@ fn horizon(date: Day, through: Day) -> Option<i64> {
     HORIZONS.into_iter().find(|days| (1..=*days).contains(&ahead))
 }
 
-/// Whether a requirement that counts is met no longer on the day after, judged
-/// under the same edition; what is not met on the last good day either, for
-/// another reason, loses nothing by the lapse.
-fn decides(
+/// What the lapse does to the requirement of that index.
+fn after(
     judged: &Judged,
     judgement: &Judgement,
     vocabulary: &Vocabulary,
     index: usize,
     through: Day,
-) -> bool {
-    let requirement = judgement.profile.requirements.get(index);
-    if requirement.is_none_or(|requirement| requirement.level != Level::Required) {
-        return false;
-    }
-    let met_on = |day: Day| {
+) -> After {
+    let on = |day: Day| {
         let check = engine::check(&Request {
             vocabulary,
             profiles: std::slice::from_ref(&judgement.profile),
@@ -172,9 +181,24 @@ fn decides(
         });
         let findings = check.judgements.iter().flat_map(|judgement| &judgement.findings);
         let own = findings.filter(|finding| finding.requirement == index);
-        own.map(|finding| finding.outcome).next() == Some(Outcome::Met)
+        own.map(|finding| finding.outcome).next()
     };
-    met_on(through) && !met_on(through.next())
+    let requirement = judgement.profile.requirements.get(index);
+    let counts = requirement.is_some_and(|requirement| requirement.level == Level::Required);
+    let lost = if counts { After::Decides } else { After::Advice };
+    // Out of its season on both days, it may still be what the trip lacks.
+    let lacks = || {
+        let own = judgement.findings.iter().find(|finding| finding.requirement == index);
+        let lapsed = |because: &Because| lapse(&because.reason) == Some(through);
+        own.is_some_and(|own| own.outcome == Outcome::NotMet && own.reasons.iter().any(lapsed))
+    };
+    match (on(through), on(through.next())) {
+        (_, Some(Outcome::Met)) => After::Served,
+        (Some(Outcome::Met) | None, Some(_)) => lost,
+        (None, None) if lacks() => lost,
+        (_, None) => After::NotAsked,
+        (Some(_), Some(_)) => After::Open,
+    }
 }
 
 fn what(judged: &Judged, holding: Holding) -> What {

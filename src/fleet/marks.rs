@@ -1,9 +1,9 @@
 //! One and the same tool on two vessels at once, as far as the files show.
 
 use super::judge::{Judged, Row};
-use crate::measure::DaySpan;
+use crate::measure::{Day, DaySpan};
 use crate::model::vessel::{Datum, Tool, Whereabouts};
-use crate::model::vocabulary::{Class, KindId, Vocabulary};
+use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
 use std::collections::BTreeMap;
 
 /// A mark that stands on tools of several vessels which are at sea on the
@@ -41,13 +41,9 @@ pub fn same_marks(rows: &[Row], vocabulary: &Vocabulary) -> Vec<SameMark> {
             by_mark.entry(&tool.mark).or_default().push(Listed { judged, tool, days });
         }
     }
-    let one_tool = |listed: &[Listed<'_>]| {
-        let first = listed.first().map(|listed| listed.tool);
-        first.is_some_and(|first| listed.iter().all(|other| alike(first, other.tool)))
-    };
     by_mark
         .into_iter()
-        .filter(|(_, listed)| listed.len() > 1 && one_tool(listed))
+        .filter(|(_, listed)| listed.len() > 1 && may_be_one(listed))
         .filter_map(|(mark, listed)| {
             let kind = listed.first()?.tool.kind;
             let vessels = together(&listed);
@@ -56,27 +52,39 @@ pub fn same_marks(rows: &[Row], vocabulary: &Vocabulary) -> Vec<SameMark> {
         .collect()
 }
 
-fn may_be_aboard(tool: &Tool, days: DaySpan) -> bool {
+/// The days of the trip on which the tool may be aboard: those before it is
+/// lent and those after.
+fn days_with(tool: &Tool, trip: DaySpan) -> Vec<DaySpan> {
     match &tool.whereabouts {
-        Whereabouts::Aboard | Whereabouts::Unknown => true,
-        // Lent for a part of the trip, it is aboard for the rest.
+        Whereabouts::Aboard | Whereabouts::Unknown => vec![trip],
         Whereabouts::Lent { span, .. } => {
-            !days.from.is_some_and(|day| span.holds(day))
-                || !days.until.is_some_and(|day| span.holds(day))
+            let before =
+                DaySpan { until: earlier(trip.until, span.from.map(Day::previous)), ..trip };
+            let after = DaySpan { from: trip.from.max(span.until.map(Day::next)), ..trip };
+            let some = |days: &DaySpan| days.from.zip(days.until).is_none_or(|(a, b)| a <= b);
+            let parts = [(span.from.is_some(), before), (span.until.is_some(), after)];
+            parts.into_iter().filter(|(is, days)| *is && some(days)).map(|(_, days)| days).collect()
         }
-        Whereabouts::Ashore | Whereabouts::Missing => false,
+        Whereabouts::Ashore | Whereabouts::Missing => Vec::new(),
+    }
+}
+
+fn earlier(a: Option<Day>, b: Option<Day>) -> Option<Day> {
+    match (a, b) {
+        (Some(a), Some(b)) => Some(a.min(b)),
+        (a, b) => a.or(b),
     }
 }
 
 /// The vessels that are at sea with the tool while another has it too.
 fn together(listed: &[Listed<'_>]) -> Vec<(String, String)> {
-    let aboard: Vec<_> = listed.iter().filter(|l| may_be_aboard(l.tool, l.days)).collect();
+    let aboard: Vec<_> = listed.iter().map(|l| (l.judged, days_with(l.tool, l.days))).collect();
     let mut vessels: Vec<(String, String)> = Vec::new();
-    for one in &aboard {
-        let meets = |other: &&Listed<'_>| {
-            one.judged.file != other.judged.file && one.days.meets(other.days)
+    for (judged, days) in &aboard {
+        let meets = |(other, others): &(&Judged, Vec<DaySpan>)| {
+            judged.file != other.file && days.iter().any(|a| others.iter().any(|b| a.meets(*b)))
         };
-        let vessel = (one.judged.file.to_string(), one.judged.check.vessel.name.clone());
+        let vessel = (judged.file.to_string(), judged.check.vessel.name.clone());
         if aboard.iter().any(meets) && !vessels.contains(&vessel) {
             vessels.push(vessel);
         }
@@ -84,30 +92,29 @@ fn together(listed: &[Listed<'_>]) -> Vec<(String, String)> {
     vessels
 }
 
-/// Whether nothing that is written of both differs.
-fn alike(a: &Tool, b: &Tool) -> bool {
-    fn agree<T: PartialEq>(a: Option<&T>, b: Option<&T>) -> bool {
-        a.zip(b).is_none_or(|(a, b)| a == b)
+/// Whether no two of the tools are evidently two: nothing that is written of
+/// one and of another differs.
+fn may_be_one(listed: &[Listed<'_>]) -> bool {
+    fn agree<'t, T: PartialEq + 't>(told: impl Iterator<Item = &'t T>) -> bool {
+        let mut told = told;
+        told.next().is_none_or(|first| told.all(|other| other == first))
     }
-    let data = |tool: &Tool| -> Vec<_> {
-        let firsts = tool
-            .attributes
-            .iter()
-            .filter_map(|(id, readings)| Some((*id, readings.first()?.datum.clone())));
-        firsts.collect()
-    };
-    let differs = |(id, datum): &(_, Datum)| {
-        let other = data(b).into_iter().find(|(known, _)| known == id);
-        other.is_some_and(|(_, other)| !same(datum, &other))
-    };
-    a.kind == b.kind
-        && a.count == b.count
-        && agree(a.acquired.as_ref(), b.acquired.as_ref())
-        && agree(a.inspected.as_ref(), b.inspected.as_ref())
-        && agree(a.expires.as_ref(), b.expires.as_ref())
-        && agree(a.evidence.as_ref(), b.evidence.as_ref())
-        && agree(a.name.as_ref(), b.name.as_ref())
-        && !data(a).iter().any(differs)
+    let tools = || listed.iter().map(|listed| listed.tool);
+    let mut known: BTreeMap<AttributeId, &Datum> = BTreeMap::new();
+    let data = tools().flat_map(|tool| &tool.attributes);
+    let firsts = data.filter_map(|(id, readings)| Some((*id, &readings.first()?.datum)));
+    for (id, datum) in firsts {
+        if !same(known.entry(id).or_insert(datum), datum) {
+            return false;
+        }
+    }
+    agree(tools().map(|tool| &tool.kind))
+        && agree(tools().map(|tool| &tool.count))
+        && agree(tools().filter_map(|tool| tool.acquired.as_ref()))
+        && agree(tools().filter_map(|tool| tool.inspected.as_ref()))
+        && agree(tools().filter_map(|tool| tool.expires.as_ref()))
+        && agree(tools().filter_map(|tool| tool.evidence.as_ref()))
+        && agree(tools().filter_map(|tool| tool.name.as_ref()))
 }
 
 /// The same figure in whatever units it is written.

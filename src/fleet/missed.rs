@@ -19,6 +19,8 @@ pub struct Missed {
     pub not_met: usize,
     /// On how many nobody can tell.
     pub cannot_tell: usize,
+    /// On how many vessels a tool is too short for the rail.
+    pub short_on: usize,
     /// The median of the shortfalls at the rail (of an even number the mean of
     /// the middle two, half a nanometre rounded up). `None` where it is not a
     /// length that falls short.
@@ -103,6 +105,7 @@ impl Heap {
             requirement,
             not_met: self.not_met,
             cannot_tell: self.cannot_tell,
+            short_on: self.shortfalls.len(),
             median: median(&self.shortfalls),
             worst: self.worst,
         }
@@ -120,14 +123,13 @@ fn median(sorted: &[Length]) -> Option<Length> {
     Quantity::from_steps(QuantityKind::Length, steps).length()
 }
 
-/// By how much the nearest tool is too short for the rail, where that is
-/// what is wrong with it.
-pub(super) fn shortfall(finding: &Finding) -> Option<(Length, System)> {
-    let shorts = finding.reasons.iter().filter_map(|because| match &because.reason {
+/// By how much the nearest tool is too short for the rail, where that is what
+/// is told first of the finding: the figure that the vessel's own row has.
+fn shortfall(finding: &Finding) -> Option<(Length, System)> {
+    match &finding.reasons.first()?.reason {
         Reason::TooShortForRail { short, has, .. } => Some((*short, has.system)),
         _ => None,
-    });
-    shorts.min_by_key(|(short, _)| *short)
+    }
 }
 
 #[cfg(test)]

@@ -19,7 +19,7 @@ mod summary;
 
 pub use doubts::Doubt;
 pub use judge::{Judged, Orders, Row};
-pub use lapses::{HORIZONS, Lapse, What, lapses};
+pub use lapses::{After, HORIZONS, Lapse, What, lapses};
 pub use marks::{SameMark, same_marks};
 pub use missed::{Missed, Worst, most_missed};
 pub use records::{LeftOut, Record, Records, bare};

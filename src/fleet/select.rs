@@ -2,7 +2,7 @@
 
 use super::judge::{Judged, Row};
 use crate::measure::Day;
-use crate::model::check::Check;
+use crate::model::check::{Check, Notice};
 use crate::model::finding::{Outcome, ReadyUntil, Verdict};
 
 /// Which vessels are looked at. An empty list does not restrict; in a list
@@ -17,6 +17,9 @@ pub struct Selection {
     pub ports: Vec<String>,
     /// Judged by this profile: the id of an edition or of a rule.
     pub bound_by: Vec<String>,
+    /// The rules of these profiles: a vessel that one of them binds, or may
+    /// bind, is concerned though nobody can tell by which edition.
+    pub bound_by_rules: Vec<String>,
     /// In which this requirement is not met, or nobody can tell.
     pub requirements: Vec<String>,
 }
@@ -58,10 +61,16 @@ impl Selection {
             let profiles = check.judgements.iter().map(|judgement| &judgement.profile);
             profiles.into_iter().any(|profile| profile.id == *id || profile.rule == *id)
         };
+        let open = check.notices.iter().any(|notice| match notice {
+            Notice::NoEdition { rule, .. } | Notice::MayBind { rule, .. } => {
+                self.bound_by_rules.contains(rule)
+            }
+            _ => false,
+        });
         let one = |list: &[String], matches: &dyn Fn(&String) -> bool| {
             list.is_empty() || list.iter().any(matches)
         };
-        one(&self.gears, &gear) && one(&self.ports, &port) && one(&self.bound_by, &bound)
+        one(&self.gears, &gear) && one(&self.ports, &port) && (open || one(&self.bound_by, &bound))
     }
 
     /// Whether the vessel is shown: its verdict, and what it lacks.

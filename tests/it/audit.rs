@@ -4,6 +4,7 @@
 mod counted;
 mod files;
 mod formats;
+mod lapses;
 mod marks;
 mod shown;
 

@@ -7,7 +7,7 @@ use super::Fleet;
 use super::compare_json::AgainstJson;
 use super::draft::DraftJson;
 use crate::engine::validity::End;
-use crate::fleet::{Doubt, Lapse, LeftOut, Missed, Row, SameMark, What};
+use crate::fleet::{After, Doubt, Lapse, LeftOut, Missed, Row, SameMark, What};
 use crate::load::{Problem, Refusal};
 use crate::measure::{Length, Rounding, System, Units};
 use crate::report::Subject;
@@ -68,6 +68,7 @@ struct MissedJson {
     clause: String,
     not_met: usize,
     cannot_tell: usize,
+    short_on: usize,
     median_shortfall: Option<ShortJson>,
     worst_shortfall: Option<ShortJson>,
 }
@@ -91,6 +92,7 @@ struct LapseJson {
     end: &'static str,
     through: String,
     within_days: i64,
+    after: &'static str,
     decides: bool,
     serves: Vec<ServesJson>,
 }
@@ -216,6 +218,7 @@ impl MissedJson {
             clause: requirement.map(|r| r.clause.clone()).unwrap_or_default(),
             not_met: missed.not_met,
             cannot_tell: missed.cannot_tell,
+            short_on: missed.short_on,
             median_shortfall: missed.median.map(|length| short(length, system, None)),
             worst_shortfall: missed
                 .worst
@@ -242,7 +245,14 @@ impl LapseJson {
             },
             through: lapse.through.to_string(),
             within_days: lapse.within,
-            decides: lapse.decides,
+            after: match lapse.after {
+                After::NotAsked => "not-asked",
+                After::Served => "served",
+                After::Open => "open",
+                After::Advice => "advice",
+                After::Decides => "decides",
+            },
+            decides: lapse.after == After::Decides,
             serves: lapse
                 .serves
                 .iter()

@@ -2,7 +2,7 @@
 //! vessels, the worst of each told in one line a finding.
 
 use super::{Fleet, compare, draft};
-use crate::fleet::{HORIZONS, Judged, Row};
+use crate::fleet::{After, HORIZONS, Judged, Row};
 use crate::measure::DaySpan;
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
@@ -225,7 +225,7 @@ fn lapses(page: &mut Page, of: &Fleet<'_>) {
         };
         page.prose(0, Tone::Strong, &heading);
         for lapse in within.iter().take(MOST_LISTED) {
-            let tone = if lapse.decides { Tone::Bad } else { Tone::Plain };
+            let tone = if lapse.after == After::Decides { Tone::Bad } else { Tone::Plain };
             let text =
                 format!("{}: {}; {}", lapse.vessel, fleet::lapse(lapse), fleet::after_lapse(lapse));
             page.hang(NAME, ("-", tone), (&text, Tone::Plain));

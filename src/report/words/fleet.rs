@@ -4,7 +4,7 @@
 
 use super::figures;
 use crate::engine::validity::End;
-use crate::fleet::{Counts, Doubt, Lapse, LeftOut, Missed, SameMark, What};
+use crate::fleet::{After, Counts, Doubt, Lapse, LeftOut, Missed, SameMark, What};
 use crate::measure::{Length, System, Units};
 
 /// `18 vessels`, `1 vessel`.
@@ -33,10 +33,15 @@ pub(crate) fn shortfalls(missed: &Missed, units: Units) -> Option<String> {
     let (median, worst) = (missed.median?, missed.worst.as_ref()?);
     let by = |length: Length, system: System| figures::difference(length, system, units);
     let at_worst = format!("{} ({})", by(worst.short, worst.system), worst.vessel);
-    Some(if missed.not_met == 1 || median == worst.short {
-        format!("too short by {at_worst}")
+    let on = if missed.short_on == missed.not_met {
+        String::new()
     } else {
-        format!("too short by {} in the median, {at_worst} at worst", by(median, worst.system))
+        format!("on {} ", missed.short_on)
+    };
+    Some(if missed.short_on == 1 || median == worst.short {
+        format!("too short {on}by {at_worst}")
+    } else {
+        format!("too short {on}by {} in the median, {at_worst} at worst", by(median, worst.system))
     })
 }
 
@@ -54,12 +59,14 @@ pub(crate) fn lapse(lapse: &Lapse) -> String {
     }
 }
 
-/// What a lapse does to the verdict.
+/// What a lapse does to what it serves.
 pub(crate) fn after_lapse(lapse: &Lapse) -> &'static str {
-    if lapse.decides {
-        "nothing else aboard serves after it"
-    } else {
-        "something else serves after it"
+    match lapse.after {
+        After::NotAsked => "nothing asks for it after that",
+        After::Served => "something else serves after it",
+        After::Open => "what it serves is open by then anyway",
+        After::Advice => "nothing else aboard serves after it; it is recommended only",
+        After::Decides => "nothing else aboard serves after it",
     }
 }
 

@@ -180,6 +180,34 @@ fn of_an_even_number_of_shortfalls_the_median_lies_between_the_middle_two() {
 }
 
 #[test]
+fn a_shortfall_is_that_of_the_vessels_own_row_and_counts_where_it_is_told_first() {
+    // The longer cutter of the first is broken: its row tells another fault.
+    let two = |first: &str, second: &str| {
+        let cutter = "  - mark: LC-1\n    kind: long-handled line cutter\n    handle: 6 ft 4 in";
+        let pair = format!(
+            "  - {{ mark: LC-9, kind: long-handled line cutter, {first} }}\n{}",
+            cutter.replace("handle: 6 ft 4 in", second)
+        );
+        changed("marlow-tern.yaml", &[(cutter, &pair)])
+    };
+    let folder = folder(&[
+        ("a.yaml", two("handle: 8 ft, condition: broken", "handle: 2 ft")),
+        ("b.yaml", two("handle: 1 ft", "handle: 6 ft 4 in")),
+    ]);
+    let fleet = document(&[typed(&folder)], &[]);
+    let first = &fleet["most_missed"][0];
+    let rows = fleet["vessels"].as_array().unwrap().iter().filter_map(|vessel| {
+        let findings = vessel["profiles"][0]["findings"].as_array().unwrap();
+        let own = findings.iter().find(|f| f["requirement"] == "long-line-cutter").unwrap();
+        let told = &own["reasons"][0];
+        (told["code"] == "too-short-for-rail").then(|| told["by"]["nanometres"].as_i64().unwrap())
+    });
+    let rows: Vec<i64> = rows.collect();
+    assert_eq!((&first["not_met"], &first["short_on"]), (&2.into(), &rows.len().into()));
+    assert_eq!(first["worst_shortfall"]["nanometres"].as_i64(), rows.iter().copied().max());
+}
+
+#[test]
 fn trips_that_are_over_and_vessels_written_down_twice_are_told() {
     let fleet = document(&["vessels"], &[]);
     let doubts = fleet["doubts"].as_array().unwrap();

@@ -47,6 +47,41 @@ fn a_tool_lent_over_the_whole_trip_is_on_the_other_vessel_alone() {
 }
 
 #[test]
+fn a_tool_lent_until_the_other_is_back_is_on_one_vessel_at_a_time() {
+    let lent = |until: &str| {
+        let place = format!("where: {{ lent to: Other, from: 2026-12-01, until: {until} }}");
+        let one = tern(&[(
+            "    cuts-hook: 5/16 in\n",
+            &format!("    cuts-hook: 5/16 in\n    {place}\n"),
+        )]);
+        let other = tern(&[
+            ("Marlow Tern", "Other"),
+            (TRIP, "trip: { depart: 2026-12-02, return: 2026-12-04 }"),
+        ]);
+        marks(one, other).contains(&"BC-1".to_owned())
+    };
+    assert!(!lent("2026-12-04"));
+    assert!(lent("2026-12-03"));
+}
+
+#[test]
+fn which_file_comes_first_makes_no_difference() {
+    let overall = |new: &str, name: &str| {
+        tern(&[("    overall: 18 in\n", new), ("name: Marlow Tern", name), ("PA-104", name)])
+    };
+    let unsaid = || overall("", "name: One");
+    let short = || overall("    overall: 16 in\n", "name: Two");
+    let long = || overall("    overall: 20 in\n", "name: Three");
+    for files in [[unsaid(), short(), long()], [long(), unsaid(), short()]] {
+        let [a, b, c] = files;
+        let folder = folder(&[("a.yaml", a), ("b.yaml", b), ("c.yaml", c)]);
+        let fleet = document(&[typed(&folder)], &[]);
+        let marks = fleet["same_marks"].as_array().unwrap();
+        assert!(marks.iter().all(|mark| mark["mark"] != "BC-1"), "{marks:?}");
+    }
+}
+
+#[test]
 fn tools_that_are_evidently_two_are_not_told() {
     let other = tern(&[("Marlow Tern", "Other"), ("overall: 18 in", "overall: 19 in")]);
     let all = marks(tern(&[]), other);

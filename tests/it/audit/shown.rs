@@ -35,6 +35,28 @@ fn gear_port_and_profile_choose_what_is_counted() {
 }
 
 #[test]
+fn a_vessel_that_a_rule_may_bind_is_concerned_by_it() {
+    // June 2019 has no edition of the Gulf rule; without permits nobody can
+    // tell whether it binds.
+    let gannet = |changes: &[(&str, &str)]| changed("brindle-skua.yaml", changes);
+    let trip = "trip: { depart: 2026-12-05, return: 2026-12-05 }";
+    let folder = folder(&[
+        ("a.yaml", gannet(&[])),
+        ("b.yaml", gannet(&[(trip, "trip: { depart: 2019-06-04, return: 2019-06-10 }")])),
+        ("c.yaml", gannet(&[("permits: [gulf-reef-fish-charter-headboat]\n", "")])),
+    ]);
+    for id in ["us-gulf-reef-fish", "us-gulf-reef-fish-2019"] {
+        let ran = audit(&[typed(&folder)], &["--bound-by", id]);
+        assert!(
+            ran.stdout.contains("3 vessels: 1 ready, 0 not ready, 2 can't tell"),
+            "{}",
+            ran.stdout
+        );
+        assert_eq!(ran.status, 1);
+    }
+}
+
+#[test]
 fn verdict_and_requirement_choose_what_is_shown_and_all_is_counted() {
     let ready = document(&["vessels"], &["--verdict", "ready"]);
     assert_eq!(ready["totals"]["vessels"], 18);

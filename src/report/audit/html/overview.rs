@@ -5,7 +5,7 @@
 //! was not counted below.
 
 use super::{EACH_ITS_PAGE, Page};
-use crate::fleet::{HORIZONS, Judged, Lapse, Missed};
+use crate::fleet::{After, HORIZONS, Judged, Lapse, Missed};
 use crate::load::{Problem, Refusal};
 use crate::model::check::Check;
 use crate::model::finding::{Outcome, ReadyUntil, Verdict};
@@ -300,7 +300,7 @@ fn lapse_line(page: &Page<'_>, lapse: &Lapse) -> Markup {
     html! {
         li {
             b { (of_file(page, &lapse.file, &lapse.vessel)) } ": " (base::prose(&fleet::lapse(lapse))) "; "
-            @if lapse.decides { b { (fleet::after_lapse(lapse)) } } @else { (fleet::after_lapse(lapse)) }
+            @if lapse.after == After::Decides { b { (fleet::after_lapse(lapse)) } } @else { (fleet::after_lapse(lapse)) }
         }
     }
 }
