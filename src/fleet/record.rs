@@ -125,6 +125,28 @@ pub struct VesselOnRecord {
     pub notices: Vec<NoticeOnRecord>,
     /// What each edition said.
     pub profiles: Vec<JudgementOnRecord>,
+    /// Since when something is open of which no finding here says so.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub since: Vec<SinceOnRecord>,
+}
+
+/// Since which audit something is open that has no finding of its own on this
+/// record: a rule as a whole, what was open before the rule was judged as a
+/// whole, or what a record that is not laid over now found.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SinceOnRecord {
+    /// The rule.
+    pub rule: String,
+    /// The requirement's id; none for the rule as a whole.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub requirement: Option<String>,
+    /// Since when.
+    #[serde(with = "form::day")]
+    pub open_since: Day,
+    /// The digests of the inspection records that found it and are not laid
+    /// over: it counts when they are again. Empty where it is open now.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub without: Vec<String>,
 }
 
 /// Something that was told of a check as a whole.

@@ -44,7 +44,7 @@ pub(super) fn check_inspection(
         missing(top, "vessel", problems, "write the name of the vessel");
     }
     if filled(written.on.as_deref()).is_none() {
-        missing(top, "on", problems, "write the day of the inspection");
+        missing(top, "on", problems, "write the day of the walk");
     }
     let on = day(written.on.as_deref(), &top.key("on"), problems);
     let by = kept(written.by);

@@ -92,9 +92,14 @@ fn rule_of(check: &Check, judgement: &Judgement) -> Option<String> {
 fn of_rules(rules: &[String], clause: &str) -> String {
     match rules {
         [] => clause.to_owned(),
-        [rule] => format!("rule {rule}: {clause}"),
-        rules => format!("rules {}: {clause}", figures::all_of(rules)),
+        rules => format!("{}: {clause}", by_rules(rules)),
     }
+}
+
+/// Rules by their numbers on the paper.
+fn by_rules(rules: &[String]) -> String {
+    let noun = if rules.len() == 1 { "rule" } else { "rules" };
+    format!("{noun} {}", figures::all_of(rules))
 }
 
 /// The rules that the paper speaks of, with their editions; by number where

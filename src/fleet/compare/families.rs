@@ -114,6 +114,15 @@ impl Families {
                 add(&mut outcomes, (rule.clone(), None), whole());
             }
         }
+        // What was open before the rule was judged as a whole still is.
+        for since in vessel.since.iter().filter(|since| since.without.is_empty()) {
+            let Some(id) = &since.requirement else { continue };
+            let key = self.key(&since.rule, id);
+            if outcomes.contains_key(&(since.rule.clone(), None)) && !outcomes.contains_key(&key) {
+                let seen = Seen { outcome: Outcome::CannotTell, id: Some(id.clone()), stands: None };
+                outcomes.insert(key, seen);
+            }
+        }
         outcomes
     }
 }

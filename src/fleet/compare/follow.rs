@@ -24,6 +24,8 @@ pub enum Cause {
     Calendar,
     /// The vessel, its kit or what an inspection found.
     Vessel,
+    /// An inspection record that was laid over then is not laid over now.
+    Record,
     /// It cannot be told: a step between could not be worked out.
     Untold,
 }
@@ -37,6 +39,13 @@ pub struct Flip {
     pub from: Option<Outcome>,
     /// To.
     pub to: Option<Outcome>,
+}
+
+impl Flip {
+    /// Whether it opened or closed something.
+    pub fn turns(&self) -> bool {
+        is_open(self.from) != is_open(self.to)
+    }
 }
 
 /// What became of a finding between two audits.
@@ -103,8 +112,7 @@ pub(super) fn follow(then: Option<Outcome>, steps: &[Step]) -> Option<Path> {
         }
         (at, hole) = (after, false);
     }
-    let turns = |flip: &&Flip| is_open(flip.from) != is_open(flip.to);
-    let last = flips.iter().rfind(turns).map(|flip| flip.cause);
+    let last = flips.iter().rfind(|flip: &&Flip| flip.turns()).map(|flip| flip.cause);
     let (fate, cause) = match (is_open(then), is_open(at)) {
         (true, true) => (Fate::StillOpen, None),
         (true, false) => (Fate::Closed, last),

@@ -174,6 +174,7 @@ pub(super) fn vessel(
         verdict: check.verdict,
         notices: check.notices.iter().map(notice).collect(),
         profiles: check.judgements.iter().map(|one| judgement(check, one, date)).collect(),
+        since: Vec::new(),
     }
 }
 

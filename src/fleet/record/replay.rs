@@ -58,14 +58,19 @@ impl<'a> Replay<'a> {
     ) -> Result<Aboard, Refusal> {
         let input = &self.record.inputs.vessels[index];
         let (vessel, _) = load::read_vessel(&input.file, &input.text, vocabulary)?;
-        let laid = self.record.vessels[index].inspections.iter();
-        let known = laid.filter_map(|file| self.inspections.get(file.as_str()));
-        let inspections = known
+        let inspections = self
+            .laid(index)
             .map(|input| {
                 load::read_inspection(&input.file, &input.text, vocabulary).map(|(i, _)| i)
             })
             .collect::<Result<_, _>>()?;
         Ok(Aboard { vessel, inspections })
+    }
+
+    /// The inspection records laid over the vessel at this place.
+    pub(in crate::fleet) fn laid(&self, index: usize) -> impl Iterator<Item = &'a InputFile> {
+        let laid = self.record.vessels[index].inspections.iter();
+        laid.filter_map(|file| self.inspections.get(file.as_str()).copied())
     }
 
     /// The profiles that were asked for, as far as this library has them.

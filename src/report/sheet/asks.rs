@@ -20,6 +20,8 @@ pub(super) struct Ask {
     wants: Vec<(String, String)>,
     /// Whether it is another way, open where the one before it is not kept.
     pub(super) or: bool,
+    /// The numbers of the rules that ask it; none on a paper of one rule.
+    pub(super) rules: Vec<String>,
 }
 
 impl Ask {
@@ -157,15 +159,15 @@ impl Asks {
     /// What a thing must be like beyond serving one requirement, to count for
     /// another too; the clause of that one stands behind it.
     pub(super) fn counts_for(&mut self, words: &Words<'_>, tests: &[Test], clause: &str) {
-        let clause = &self.of_rule(clause);
+        let ruled = self.of_rule(clause);
         let mut own = Self::default();
-        own.tests(words, tests, clause, None);
+        own.tests(words, tests, &ruled, None);
         for ask in own.list {
             let feature =
                 words.vocabulary.attribute(ask.attribute).shape == AttributeShape::Feature;
-            for (clause, text) in ask.wants {
+            for (ruled, text) in ask.wants {
                 let text = if feature { text } else { format!("{text} (for {clause})") };
-                self.want(ask.attribute, &clause, text, ask.or);
+                self.want(ask.attribute, &ruled, text, ask.or);
             }
         }
     }
@@ -181,6 +183,13 @@ impl Asks {
             asks.list.iter().map(|ask| (ask.attribute, ask.text(), ask.or)).collect()
         };
         self.notes == other.notes && told(self) == told(other)
+    }
+
+    /// Takes in the rules of asks that are the same.
+    pub(super) fn join(&mut self, same: &Self) {
+        for (ask, other) in self.list.iter_mut().zip(&same.list) {
+            ask.rules.extend(other.rules.iter().cloned());
+        }
     }
 
     /// What tests ask, by a clause, at the ends of the freeboards.
@@ -214,9 +223,17 @@ impl Asks {
 
     fn want(&mut self, attribute: AttributeId, clause: &str, text: String, or: bool) {
         let want = (clause.to_owned(), text);
+        let rule = self.rule.clone();
         match self.list.iter_mut().find(|ask| ask.attribute == attribute) {
-            Some(ask) => ask.wants.push(want),
-            None => self.list.push(Ask { attribute, wants: vec![want], or }),
+            Some(ask) => {
+                ask.wants.push(want);
+                let new = rule.filter(|rule| !ask.rules.contains(rule));
+                ask.rules.extend(new);
+            }
+            None => {
+                let rules = rule.into_iter().collect();
+                self.list.push(Ask { attribute, wants: vec![want], or, rules });
+            }
         }
     }
 

@@ -182,8 +182,8 @@ impl Form<'_> {
                     div.flow {
                         div.what { (self.what(row)) }
                         (self.state(&row.thing))
-                        @for ask in row.asks.list.iter().filter(|ask| self.is_figure(ask)) { (self.ask(ask)) }
-                        @for ask in row.asks.list.iter().filter(|ask| !self.is_figure(ask)) { (self.ask(ask)) }
+                        @for ask in row.asks.list.iter().filter(|ask| self.is_figure(ask)) { (self.ask(row, ask)) }
+                        @for ask in row.asks.list.iter().filter(|ask| !self.is_figure(ask)) { (self.ask(row, ask)) }
                         (extras(row))
                         @if row.serves.is_empty() && self.stubs() {
                             div.ask { span.said { "its figures" } span.box.wide {} }
@@ -250,12 +250,13 @@ impl Form<'_> {
     }
 
     /// A box for a figure, squares for a feature or for words.
-    fn ask(&self, ask: &Ask) -> Markup {
+    fn ask(&self, row: &Row<'_>, ask: &Ask) -> Markup {
         let attribute = self.vocabulary().attribute(ask.attribute);
         let name = html! {
             @if ask.or { "or: " }
             span.asked { (shown(&attribute.name)) } (self.letter(ask.attribute))
             @if !attribute.shown { "*" }
+            @if let Some(only) = row.only(ask) { " (" (only) ")" }
         };
         let text = ask.text();
         match attribute.shape {

@@ -4,8 +4,8 @@
 //! Imports `model` and the words beside it. The same inputs give the same
 //! rows with the same numbers.
 
-use super::asks::{Asks, Placed, of_kind};
-use super::{of_rules, rule_of};
+use super::asks::{Ask, Asks, Placed, of_kind};
+use super::{by_rules, of_rules, rule_of};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::Finding;
 use crate::model::profile::{Level, Requirement};
@@ -84,6 +84,13 @@ impl Row<'_> {
         }
     }
 
+    /// Which rules ask it, where not every rule of the row does.
+    pub(super) fn only(&self, ask: &Ask) -> Option<String> {
+        let asks = |rule: &String| ask.rules.contains(rule);
+        let all = self.serves.iter().flat_map(|serves| &serves.rules).all(asks);
+        (!all && !ask.rules.is_empty()).then(|| by_rules(&ask.rules))
+    }
+
     /// Whether another row is of the same thing, by other rules that ask the
     /// same of it. What one rule asks twice is asked for twice.
     fn same(&self, other: &Self) -> bool {
@@ -104,7 +111,10 @@ pub(super) fn merged<'a>(rows: impl Iterator<Item = Row<'a>>) -> Vec<Row<'a>> {
     let mut all: Vec<Row<'a>> = Vec::new();
     for row in rows {
         match all.iter_mut().find(|known| known.same(&row)) {
-            Some(known) => row.serves.into_iter().for_each(|serves| known.serve(serves)),
+            Some(known) => {
+                row.serves.into_iter().for_each(|serves| known.serve(serves));
+                known.asks.join(&row.asks);
+            }
             None => all.push(row),
         }
     }

@@ -118,41 +118,45 @@ impl<'a> List<'a> {
     /// The steps of the shortest way under each profile, each once; the whole
     /// kit by hand under a rule that is not in this program.
     fn deeds(&self) -> Vec<(String, String)> {
-        let mut jobs: Vec<(String, String)> = Vec::new();
+        let mut jobs: Vec<Job> = Vec::new();
         for judgement in &self.check().judgements {
             let words = self.words(judgement);
             if !judgement.profile.encoded {
-                add(&mut jobs, words.by_hand(), self.title_and_days(judgement));
+                let note = self.title_and_days(judgement);
+                add(&mut jobs, words.by_hand(), note, Vec::new());
                 continue;
             }
             let steps = match judgement.inverses.as_ref().map(|inverses| &inverses.way) {
                 Some(WayToReady::Steps { steps, .. }) => steps.as_slice(),
                 Some(WayToReady::None) => {
-                    add(&mut jobs, said::NO_WAY.to_owned(), judgement.profile.title.to_string());
+                    let note = judgement.profile.title.to_string();
+                    add(&mut jobs, said::NO_WAY.to_owned(), note, Vec::new());
                     continue;
                 }
                 Some(WayToReady::Already) | None => continue,
             };
             for step in steps {
                 let job = words.step(step, words.freeboard_for(judgement, step.requirement));
-                add(&mut jobs, job, self.why(judgement, &words, step));
+                add(&mut jobs, job, String::new(), self.whys(judgement, &words, step));
             }
         }
-        jobs
+        jobs.into_iter().map(Job::told).collect()
     }
 
     /// What a step is for. What is written down of the vessel serves every
     /// requirement.
-    fn why(&self, judgement: &Judgement, words: &Words<'_>, step: &Step) -> String {
+    fn whys(&self, judgement: &Judgement, words: &Words<'_>, step: &Step) -> Vec<Why> {
         if step.target == Target::Vessel {
-            return String::new();
+            return Vec::new();
         }
         let rules: Vec<_> = rule_of(self.check(), judgement).into_iter().collect();
-        let clauses = std::iter::once(&step.requirement).chain(&step.also);
-        let clauses = clauses.filter_map(|index| words.requirement(*index)).map(|requirement| {
-            format!("{} ({})", requirement.title, of_rules(&rules, &requirement.clause))
+        let wanted = std::iter::once(&step.requirement).chain(&step.also);
+        let wanted = wanted.filter_map(|index| words.requirement(*index)).map(|requirement| Why {
+            title: requirement.title.to_string(),
+            clause: requirement.clause.clone(),
+            rules: rules.clone(),
         });
-        format!("for {}", clauses.collect::<Vec<_>>().join("; "))
+        wanted.collect()
     }
 
     /// A rule by its title, with the days that it judges where those are a
@@ -257,12 +261,52 @@ fn to_be_seen(tool: &Tool) -> bool {
     !matches!(tool.whereabouts, Whereabouts::Ashore | Whereabouts::Missing)
 }
 
-/// Adds something to do; the same thing for another reason is one thing.
-fn add(jobs: &mut Vec<(String, String)>, job: String, why: String) {
-    match jobs.iter_mut().find(|(known, _)| *known == job) {
-        Some((_, known)) if known.is_empty() => *known = why,
-        Some((_, known)) if !known.contains(&why) => known.push_str(&format!("; {why}")),
-        Some(_) => {}
-        None => jobs.push((job, why)),
+/// A requirement that something to do is for.
+struct Why {
+    title: String,
+    clause: String,
+    rules: Vec<String>,
+}
+
+/// Something to do, with a note or with what it is for.
+struct Job {
+    what: String,
+    notes: Vec<String>,
+    whys: Vec<Why>,
+}
+
+impl Job {
+    fn told(self) -> (String, String) {
+        let cited = |why: &Why| format!("{} ({})", why.title, of_rules(&why.rules, &why.clause));
+        let whys: Vec<_> = self.whys.iter().map(cited).collect();
+        let mut told = self.notes;
+        if !whys.is_empty() {
+            told.push(format!("for {}", whys.join("; ")));
+        }
+        (self.what, told.join("; "))
+    }
+}
+
+/// Adds something to do; the same thing for another reason is one thing, and
+/// the same clause of another rule is one reason.
+fn add(jobs: &mut Vec<Job>, what: String, note: String, whys: Vec<Why>) {
+    let at = jobs.iter().position(|known| known.what == what).unwrap_or_else(|| {
+        jobs.push(Job { what, notes: Vec::new(), whys: Vec::new() });
+        jobs.len() - 1
+    });
+    let job = &mut jobs[at];
+    if !note.is_empty() && !job.notes.contains(&note) {
+        job.notes.push(note);
+    }
+    for why in whys {
+        let same = |known: &&mut Why| known.title == why.title && known.clause == why.clause;
+        match job.whys.iter_mut().find(same) {
+            Some(known) => {
+                let new = why.rules.into_iter().filter(|rule| !known.rules.contains(rule));
+                let new: Vec<_> = new.collect();
+                known.rules.extend(new);
+            }
+            None => job.whys.push(why),
+        }
     }
 }

@@ -61,6 +61,25 @@ fn what_is_met_under_two_rules_is_told_once() {
 }
 
 #[test]
+fn a_step_for_two_rules_names_them_once_and_what_one_alone_asks_names_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = vessel(folder.path());
+    let page = paper(&path, &["--for", "skipper"]);
+    let jobs: Vec<_> = all(&page, ".jobs li").into_iter().map(text_of).collect();
+    for job in &jobs {
+        assert_eq!(job.matches("(rules 1 and 2: 635.21(c)(5)(i)(L))").count(), 1, "{job}");
+        assert!(!job.contains("(rule 1:"), "{job}");
+    }
+    assert!(!jobs.is_empty());
+    let rows: Vec<_> = all(&paper(&path, &[]), ".thing").into_iter().map(text_of).collect();
+    let row = rows.iter().find(|row| row.contains("LC-1 ")).unwrap();
+    assert!(row.contains("model on the agency's list of approved equipment* (rule 1)"), "{row}");
+    assert!(!row.contains("(rules 1 and 2)"), "{row}");
+    let hook = rows.iter().find(|row| row.contains("DE-1 ")).unwrap();
+    assert!(!hook.contains("(rule 1: "), "{hook}");
+}
+
+#[test]
 fn under_one_rule_the_clause_stands_alone() {
     let page = paper("vessels/marlow-tern.yaml", &[]);
     let rows: String = all(&page, ".thing").into_iter().map(text_of).collect();
