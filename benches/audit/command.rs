@@ -18,6 +18,7 @@ pub(crate) fn audit(folder: &Path, rounds: usize) -> (Run, Option<u64>) {
     let mut best: Option<Duration> = None;
     let mut peak = None;
     for _ in 0..rounds {
+        let _ = std::fs::remove_file(&out);
         let start = Instant::now();
         let mut child = Command::new(env!("CARGO_BIN_EXE_kitmuster"))
             .args(["audit", "--format", "lines", "--date", DATE, "--output"])

@@ -89,20 +89,20 @@ fn ours(lines: &Path) -> BTreeMap<String, String> {
 /// A Python with PyYAML: the one named in `KITMUSTER_PYTHON`, else one of our
 /// own below `target/`.
 fn python() -> Option<PathBuf> {
-    if let Some(named) = std::env::var_os("KITMUSTER_PYTHON") {
-        return Some(named.into());
-    }
-    let home = Path::new(env!("CARGO_TARGET_TMPDIR")).join("python");
-    let python = home.join("bin/python");
-    let has_yaml = || {
-        let mut command = Command::new(&python);
+    let has_yaml = |python: &PathBuf| {
+        let mut command = Command::new(python);
         command.args(["-c", "import yaml; yaml.CSafeLoader"]);
         command.status().is_ok_and(|status| status.success())
     };
+    if let Some(named) = std::env::var_os("KITMUSTER_PYTHON") {
+        return Some(named.into()).filter(has_yaml);
+    }
+    let home = Path::new(env!("CARGO_TARGET_TMPDIR")).join("python");
+    let python = home.join("bin/python");
     if !python.exists() {
         Command::new("python3").args(["-m", "venv"]).arg(&home).status().ok()?;
         let pip = ["-m", "pip", "install", "--quiet", "pyyaml"];
         Command::new(&python).args(pip).status().ok()?;
     }
-    has_yaml().then_some(python)
+    Some(python).filter(has_yaml)
 }

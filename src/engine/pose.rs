@@ -69,6 +69,7 @@ impl<'a> View<'a> {
         let mut reasons = fit::fit(tool, spec, clause, self.requirement, scene);
         let open = scene.holds_all(&spec.when).err();
         reasons.extend(open.map(|fact| Reason::VesselFactUnknown { fact }));
+        debug_assert_eq!(notes::answer(&reasons), fitted.answer, "{reasons:?}");
         reasons
     }
 }

@@ -2,9 +2,10 @@
 //! and which of it the vessel did not do. Imports `load`, `engine`, `model`
 //! and `measure`; prints nothing.
 //!
-//! **How a change is attributed.** Six things lie between two findings on one
+//! **How a change is attributed.** Seven things lie between two findings on one
 //! vessel: the program, the encoding of the rules, what was asked, the edition
-//! in force, the days of the trip, the vessel itself. Comparing the ends alone
+//! in force, the days of the trip, the vessel itself, and which inspection
+//! records are laid over it. Comparing the ends alone
 //! cannot tell them apart, so the old inputs are judged again with one thing
 //! changed at a time, and each change of an outcome belongs to the step at
 //! which it happens:
@@ -17,7 +18,8 @@
 //! | Q | old | today's | new | old | old | what was asked |
 //! | E | old | today's | new | new | old | the edition |
 //! | T | old | today's | new | new | new | the calendar |
-//! | D | new | today's | new | new | new | the vessel |
+//! | V | new, old records too | today's | new | new | new | the vessel |
+//! | D | new | today's | new | new | new | a record that is gone |
 //!
 //! The order matters where two things change the same outcome. It goes from
 //! what nobody on the vessel can help to what they can: a finding that the
@@ -28,6 +30,11 @@
 //! judged as if it had governed the old one, so that what lapses is not taken
 //! for what is newly asked. Where no edition is known for the new days, the
 //! old ones stay until T.
+//!
+//! An inspection record that was laid over then and is not now, whether lost,
+//! broken, left out or not given, puts nothing right: what it found is so until
+//! somebody looks again. So the new vessel is judged with it laid over as well,
+//! and what changes without it is laid to that.
 //!
 //! What is dated counts from its day on. A statement made after the old trip is
 //! nothing yet at E and something at T, so that a finding may be opened by the
@@ -47,28 +54,35 @@
 //! which no edition is known, is followed as a whole, as *can't tell*; what was
 //! open under it is then not put right, only nobody can tell any more.
 
+mod apart;
 mod families;
 mod follow;
+mod laid;
+mod memory;
 mod pairs;
 mod steps;
 #[cfg(test)]
 mod steps_tests;
 
+pub use apart::{Candidate, Gone, Newcomer, Unclear, WhyGone};
 pub use follow::{Cause, Fate, Flip};
+pub use laid::Lost;
+pub use pairs::Shared;
 
 pub(super) use families::{Families, Key, Outcomes, Seen};
 
 use super::record::replay::Replay;
-use super::record::{AuditRecord, Entry, Program};
+use super::record::{AuditRecord, Program, SinceOnRecord};
 use super::select::Selection;
 use super::{Judged, Orders, Row};
 use crate::load::Refusal;
 use crate::measure::Day;
-use crate::model::finding::{Outcome, Verdict};
+use crate::model::finding::{Finding, Outcome, Verdict};
 use crate::model::profile::Profile;
+use crate::model::vessel::Vessel;
 use pairs::Named;
 use rayon::prelude::*;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// What came of comparing an audit with an earlier one.
@@ -86,8 +100,8 @@ pub struct Comparison {
     pub gone: Vec<Gone>,
     /// Vessels of the later audit alone.
     pub newcomers: Vec<Newcomer>,
-    /// Names of vessels of which it cannot be told which is which.
-    pub unclear: Vec<String>,
+    /// Vessels of which it cannot be told which is which.
+    pub unclear: Vec<Unclear>,
     /// Whether vessels were selected otherwise then.
     pub other_selection: bool,
     /// Why the rules on record could not be read again, if so: then what
@@ -114,6 +128,14 @@ pub struct Compared {
     pub findings: Vec<Followed>,
     /// Why its old file could not be judged by today's rules, if so.
     pub refused: Option<Refusal>,
+    /// The inspection records laid over it then that are not laid over now.
+    pub lost: Vec<Lost>,
+    /// What the engine judged now, where something is open of which it is to
+    /// be told why.
+    pub vessel: Option<Box<Vessel>>,
+    /// What was found by records that were missing then already, and still
+    /// are.
+    pub missing: Vec<SinceOnRecord>,
 }
 
 /// One requirement of a rule on one vessel, followed.
@@ -133,52 +155,17 @@ pub struct Followed {
     pub fate: Fate,
     /// What decided that; none for what is still open.
     pub cause: Option<Cause>,
-    /// Since which audit it is open, where it is still open.
+    /// Since which audit it is open, where it is still open, or open again
+    /// with a record that was missing.
     pub since: Option<Day>,
+    /// The finding, where it is open now.
+    pub open: Option<Finding>,
+    /// The code of the first reason then, where it is still open and its first
+    /// reason now is none of those then.
+    pub reason_then: Option<String>,
     /// Every change on the way.
     pub flips: Vec<Flip>,
     key: Key,
-}
-
-/// A vessel of the earlier audit alone.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Gone {
-    /// Its name.
-    pub name: String,
-    /// Its register number.
-    pub register: Option<String>,
-    /// Its file then.
-    pub file: String,
-    /// Its verdict then.
-    pub verdict: Verdict,
-    /// Why it is not compared.
-    pub why: WhyGone,
-}
-
-/// Why a vessel is in the earlier audit alone.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum WhyGone {
-    /// There is no file of it.
-    NotThere,
-    /// Its file is there and is refused.
-    NotRead,
-    /// It lies outside what this audit selects.
-    Outside,
-}
-
-/// A vessel of the later audit alone.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Newcomer {
-    /// Its name.
-    pub name: String,
-    /// Its register number.
-    pub register: Option<String>,
-    /// Its file.
-    pub file: String,
-    /// Its verdict.
-    pub verdict: Verdict,
-    /// Whether its file was there then and was refused.
-    pub refused_then: bool,
 }
 
 /// Compares the rows of an audit with an audit on record.
@@ -204,12 +191,11 @@ pub fn compare(
         Row::Refused(refusal) => Some(&*refusal.file),
         Row::Vessel(_) => None,
     });
-    let refused: BTreeSet<&str> = refused.collect();
-    let gone = pairs.old.iter().map(|old| gone(record, *old, &outside, &refused)).collect();
-    let newcomers = pairs.new.iter().map(|new| newcomer(record, judged[*new])).collect();
-    let asked = &record.asked;
-    let other_selection = (&asked.gear, &asked.port, &asked.bound_by)
-        != (&selection.gears, &selection.ports, &selection.bound_by);
+    let refused: Vec<&str> = refused.collect();
+    let gone = pairs.old.iter().map(|old| apart::gone(record, *old, &outside, &refused)).collect();
+    let newcomers = pairs.new.iter().map(|new| apart::newcomer(record, judged[*new])).collect();
+    let unclear = pairs.unclear.into_iter();
+    let unclear = unclear.map(|open| apart::unclear(record, &judged, open)).collect();
     Comparison {
         then: record.date,
         auditor: record.auditor.clone(),
@@ -217,11 +203,23 @@ pub fn compare(
         vessels,
         gone,
         newcomers,
-        unclear: pairs.unclear,
-        other_selection,
+        unclear,
+        other_selection: other_selection(record, selection),
         rules_refused,
         families,
     }
+}
+
+/// Whether other vessels were selected then. The order and the capitals of
+/// what was typed select nothing else.
+fn other_selection(record: &AuditRecord, selection: &Selection) -> bool {
+    let plain = |list: &[String]| -> BTreeSet<String> {
+        list.iter().map(|word| word.trim().to_lowercase()).collect()
+    };
+    let asked = &record.asked;
+    let then = [&asked.gear, &asked.port, &asked.bound_by];
+    let now = [&selection.gears, &selection.ports, &selection.bound_by];
+    then.into_iter().zip(now).any(|(then, now)| plain(then) != plain(now))
 }
 
 /// The vessels that the audit is about, and those that it is not.
@@ -246,41 +244,15 @@ fn named_now<'r>(judged: &[&'r Judged]) -> Vec<Named<'r>> {
     judged.iter().map(named).collect()
 }
 
-fn gone(record: &AuditRecord, old: usize, outside: &[Named<'_>], refused: &BTreeSet<&str>) -> Gone {
-    let vessel = &record.vessels[old];
-    let named = Named::new(&vessel.name, vessel.register.as_deref(), &vessel.file);
-    let why = if refused.contains(&*vessel.file) {
-        WhyGone::NotRead
-    } else if outside.iter().any(|other| other.may_be(&named)) {
-        WhyGone::Outside
-    } else {
-        WhyGone::NotThere
-    };
-    Gone {
-        name: vessel.name.clone(),
-        register: vessel.register.clone(),
-        file: vessel.file.clone(),
-        verdict: vessel.verdict,
-        why,
-    }
-}
-
-fn newcomer(record: &AuditRecord, judged: &Judged) -> Newcomer {
-    let vessel = &judged.check.vessel;
-    Newcomer {
-        name: vessel.name.clone(),
-        register: vessel.register.clone(),
-        file: judged.file.to_string(),
-        verdict: judged.check.verdict,
-        refused_then: record.refused.iter().any(|refused| refused.file == *judged.file),
-    }
-}
-
 /// How many findings came out how.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Tally {
     /// Mended on the vessel.
     pub mended: usize,
+    /// Nobody could tell, and it was found to be met.
+    pub settled: usize,
+    /// No longer open only because an inspection record is gone.
+    pub record_gone: usize,
     /// Open then and now.
     pub still_open: usize,
     /// Newly open through the vessel.
@@ -305,6 +277,8 @@ impl Comparison {
                 Fate::StillOpen => &mut tally.still_open,
                 Fate::Passing => &mut tally.passing,
                 Fate::Closed if followed.is_mended() => &mut tally.mended,
+                Fate::Closed if followed.is_settled() => &mut tally.settled,
+                Fate::Closed if through(Cause::Record) => &mut tally.record_gone,
                 Fate::Closed => &mut tally.closed_otherwise,
                 Fate::Opened if through(Cause::Vessel) => &mut tally.new,
                 Fate::Opened if through(Cause::Calendar) => &mut tally.lapsed,
@@ -313,33 +287,25 @@ impl Comparison {
         }
         tally
     }
-
-    /// Lets what is still open go on record with the day on which it was
-    /// first found open.
-    pub fn carry_over(&self, entries: &mut [Entry]) {
-        let known: BTreeMap<&str, &Compared> =
-            self.vessels.iter().map(|compared| (&*compared.file, compared)).collect();
-        for entry in entries {
-            let vessel = &mut entry.vessel;
-            let Some(compared) = known.get(&*vessel.file) else { continue };
-            for judgement in &mut vessel.profiles {
-                for finding in &mut judgement.findings {
-                    let key = self.families.key(&judgement.rule, &finding.requirement);
-                    let since = compared.findings.iter().find(|f| f.key == key);
-                    let since = since.and_then(|followed| followed.since);
-                    finding.open_since = finding.open_since.map(|today| since.unwrap_or(today));
-                }
-            }
-        }
-    }
 }
 
 impl Followed {
     /// Whether the vessel put it right: it is met now, and was not before the
     /// vessel changed.
     pub fn is_mended(&self) -> bool {
-        self.fate == Fate::Closed
-            && self.cause == Some(Cause::Vessel)
-            && self.now == Some(Outcome::Met)
+        self.met_by_vessel() == Some(Outcome::NotMet)
+    }
+
+    /// Whether only somebody looked: nobody could tell before the vessel's
+    /// statements changed, and it is met now.
+    pub fn is_settled(&self) -> bool {
+        self.met_by_vessel() == Some(Outcome::CannotTell)
+    }
+
+    /// What it was before the vessel closed it.
+    fn met_by_vessel(&self) -> Option<Outcome> {
+        let met = self.fate == Fate::Closed && self.now == Some(Outcome::Met);
+        let turn = self.flips.iter().rfind(|flip| flip.turns());
+        turn.filter(|flip| met && flip.cause == Cause::Vessel)?.from
     }
 }

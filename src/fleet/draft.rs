@@ -2,7 +2,8 @@
 //!
 //! Imports `engine`, `model` and `measure`; prints nothing. Only the rule that
 //! the draft belongs to is looked at: a vessel that another rule holds back
-//! may still rise under this one.
+//! may still rise under this one. A vessel is judged by what binds it, not by
+//! what else an audit was asked for.
 
 use super::compare::{Families, Key, Outcomes};
 use super::{Judged, Orders, Row, Selection};
@@ -39,10 +40,9 @@ pub struct UnderDraft {
     pub vessel: Vessel,
     /// The verdict under the edition in force; none where it does not bind.
     pub then: Option<Verdict>,
-    /// The verdict under the draft.
-    pub now: Verdict,
-    /// Whether the draft itself binds it; otherwise only the edition in force
-    /// does.
+    /// The verdict under the draft; none where it does not bind.
+    pub now: Option<Verdict>,
+    /// Whether the draft itself binds it.
     pub bound: Bound,
     /// What becomes of it.
     pub fate: DraftFate,
@@ -57,8 +57,10 @@ pub enum Bound {
     Yes,
     /// For want of a fact it is not known.
     NotKnown,
-    /// By the edition in force alone.
+    /// The draft does not say whom it binds; the edition in force binds it.
     InForceAlone,
+    /// By the edition in force, not by the draft.
+    No,
 }
 
 /// What becomes of a vessel under the draft.
@@ -70,6 +72,8 @@ pub enum DraftFate {
     Rises,
     /// Nobody can tell under the draft.
     CannotTell,
+    /// The edition in force binds it, the draft does not.
+    Released,
     /// It is as ready, or as little ready, as before.
     Stays,
 }
@@ -86,8 +90,10 @@ pub struct Change {
     /// The outcome under the draft.
     pub now: Option<Outcome>,
     /// The finding that is open: under the draft, else the old one, with the
-    /// profile whose requirement it speaks of.
+    /// profile whose requirement it speaks of. None where it is met now.
     pub open: Option<(Arc<Profile>, Finding)>,
+    /// The marks of the tools that it is met by under the draft.
+    pub met_by: Vec<String>,
 }
 
 /// How many vessels come out how.
@@ -99,6 +105,8 @@ pub struct DraftTally {
     pub rises: usize,
     /// Nobody can tell.
     pub cannot_tell: usize,
+    /// The draft binds them no longer.
+    pub released: usize,
     /// They stay, and a finding changes.
     pub stays_otherwise: usize,
     /// They stay, and no finding changes.
@@ -116,7 +124,9 @@ pub fn under_draft(
 ) -> Drafted {
     let known: &Library = orders.library;
     let families = Families::of(known.profiles.iter().chain([draft]));
-    let desk = Desk { draft, always: always(draft), orders, families: &families };
+    let always = always(draft);
+    let profiles = beside_others(&always, known);
+    let desk = Desk { draft, always, profiles, orders, families: &families };
     let judged: Vec<&Judged> = rows
         .iter()
         .filter_map(|row| match row {
@@ -144,9 +154,21 @@ fn always(draft: &Profile) -> Arc<Profile> {
     Arc::new(Profile { in_force: DaySpan::ALWAYS, ..draft.clone() })
 }
 
+/// What decides whether a draft binds: itself alone, unless it is used only
+/// where no rule names the vessel.
+fn beside_others(draft: &Arc<Profile>, library: &Library) -> Vec<Arc<Profile>> {
+    let mut profiles = vec![Arc::clone(draft)];
+    if draft.fallback {
+        let rules = library.profiles.iter();
+        profiles.extend(rules.filter(|p| !p.fallback && p.rule != draft.rule).cloned());
+    }
+    profiles
+}
+
 struct Desk<'a> {
     draft: &'a Arc<Profile>,
     always: Arc<Profile>,
+    profiles: Vec<Arc<Profile>>,
     orders: &'a Orders<'a>,
     families: &'a Families,
 }
@@ -169,33 +191,43 @@ impl Desk<'_> {
         };
         let then = self.in_force(check).map(|judgement| judgement.verdict).max();
         let then = if told(check) { then.max(Some(Verdict::CannotTell)) } else { then };
-        let (draft, bound) = match by_itself.judgements.first() {
+        let (draft, bound) = match self.of_draft(&by_itself) {
             Some(judgement) if matches!(judgement.why, Why::MayBind(_)) => {
-                (Some(by_itself.clone()), Bound::NotKnown)
+                (Some(by_itself), Bound::NotKnown)
             }
             Some(_) => (Some(by_itself), Bound::Yes),
             None if told(&by_itself) => (None, Bound::NotKnown),
             None => {
                 then?;
-                (Some(self.judge(check, false)), Bound::InForceAlone)
+                if self.draft.binds.is_nobody() && !self.draft.fallback {
+                    (Some(self.judge(check, false)), Bound::InForceAlone)
+                } else {
+                    (None, Bound::No)
+                }
             }
         };
-        let now = draft.as_ref().and_then(|check| check.judgements.first());
-        let now = now.map_or(Verdict::CannotTell, |judgement| judgement.verdict);
+        let now = draft.as_ref().and_then(|check| self.of_draft(check));
+        let unknown = (bound != Bound::No).then_some(Verdict::CannotTell);
+        let now = now.map(|judgement| judgement.verdict).or(unknown);
         let changes = draft.as_ref().map(|draft| self.changes(check, draft)).unwrap_or_default();
         let fate = fate(then, now);
         let vessel = check.vessel.clone();
         Some(UnderDraft { file: judged.file.to_string(), vessel, then, now, bound, fate, changes })
     }
 
-    /// Judges a vessel, its records laid over already, by the draft alone: as
-    /// far as it binds, or all the same.
+    /// What the draft said, if it judged.
+    fn of_draft<'c>(&self, check: &'c Check) -> Option<&'c Judgement> {
+        check.judgements.iter().find(|judgement| judgement.profile.id == self.draft.id)
+    }
+
+    /// Judges a vessel, its records laid over already, by the draft: as far as
+    /// it binds, or all the same.
     fn judge(&self, check: &Check, if_it_binds: bool) -> Check {
-        let profiles = [Arc::clone(&self.always)];
+        let draft = [Arc::clone(&self.always)];
         engine::check(&Request {
             vocabulary: &self.orders.library.vocabulary,
-            profiles: &profiles,
-            asked: if if_it_binds { &[] } else { &profiles },
+            profiles: &self.profiles,
+            asked: if if_it_binds { &[] } else { &draft },
             vessel: &check.vessel,
             inspections: &[],
             departure: check.asked.departure,
@@ -220,21 +252,29 @@ impl Desk<'_> {
             if outcome(before) == outcome(after) {
                 return None;
             }
-            let open = |check: &Check, seen: Option<&super::compare::Seen>| {
-                let (profile, at) =
-                    seen.filter(|seen| seen.outcome != Outcome::Met)?.stands.clone()?;
+            let found = |check: &Check, seen: Option<&super::compare::Seen>| {
+                let (profile, at) = seen?.stands.clone()?;
                 let judgements = check.judgements.iter().filter(|j| j.profile.id == profile.id);
                 let mut findings = judgements.flat_map(|judgement| &judgement.findings);
                 let finding = findings.find(|finding| finding.requirement == at)?.clone();
                 Some((profile, finding))
             };
             let told = after.or(before)?;
+            let is_open = |(_, finding): &(Arc<Profile>, Finding)| finding.outcome != Outcome::Met;
+            let met = outcome(after) == Some(Outcome::Met);
+            let old = || found(then, before).filter(|_| !met);
+            let open = found(now, after).filter(is_open).or_else(old).filter(is_open);
+            let met_by = found(now, after).filter(|_| met).map(|(_, finding)| {
+                let tools = finding.serving.iter().filter_map(|s| now.vessel.kit.get(s.tool));
+                tools.map(|tool| tool.mark.clone()).collect()
+            });
             Some(Change {
                 requirement: told.id.clone().unwrap_or_default(),
                 stands: told.stands.clone(),
                 then: outcome(before),
                 now: outcome(after),
-                open: open(now, after).or_else(|| open(then, before)),
+                open,
+                met_by: met_by.unwrap_or_default(),
             })
         });
         let mut changed: Vec<_> = changed.collect();
@@ -252,13 +292,14 @@ impl Change {
 }
 
 /// What becomes of a vessel: not being bound asks nothing of it.
-fn fate(then: Option<Verdict>, now: Verdict) -> DraftFate {
+fn fate(then: Option<Verdict>, now: Option<Verdict>) -> DraftFate {
     let then = then.unwrap_or(Verdict::Ready);
     match now {
-        Verdict::NotReady if then != Verdict::NotReady => DraftFate::Falls,
-        Verdict::Ready if then != Verdict::Ready => DraftFate::Rises,
-        Verdict::CannotTell => DraftFate::CannotTell,
-        _ => DraftFate::Stays,
+        None => DraftFate::Released,
+        Some(Verdict::NotReady) if then != Verdict::NotReady => DraftFate::Falls,
+        Some(Verdict::Ready) if then != Verdict::Ready => DraftFate::Rises,
+        Some(Verdict::CannotTell) => DraftFate::CannotTell,
+        Some(_) => DraftFate::Stays,
     }
 }
 
@@ -271,6 +312,7 @@ impl Drafted {
                 DraftFate::Falls => &mut tally.falls,
                 DraftFate::Rises => &mut tally.rises,
                 DraftFate::CannotTell => &mut tally.cannot_tell,
+                DraftFate::Released => &mut tally.released,
                 DraftFate::Stays if vessel.changes.is_empty() => &mut tally.unaffected,
                 DraftFate::Stays => &mut tally.stays_otherwise,
             } += 1;
@@ -283,18 +325,27 @@ impl Drafted {
 mod tests {
     use super::*;
 
+    use Verdict::{CannotTell, NotReady, Ready};
+
     #[test]
     fn a_vessel_that_was_not_bound_can_only_fall_or_stay() {
-        assert_eq!(fate(None, Verdict::Ready), DraftFate::Stays);
-        assert_eq!(fate(None, Verdict::NotReady), DraftFate::Falls);
-        assert_eq!(fate(None, Verdict::CannotTell), DraftFate::CannotTell);
+        assert_eq!(fate(None, Some(Ready)), DraftFate::Stays);
+        assert_eq!(fate(None, Some(NotReady)), DraftFate::Falls);
+        assert_eq!(fate(None, Some(CannotTell)), DraftFate::CannotTell);
     }
 
     #[test]
     fn who_could_not_be_told_falls_or_rises_where_the_draft_can_tell() {
-        assert_eq!(fate(Some(Verdict::CannotTell), Verdict::NotReady), DraftFate::Falls);
-        assert_eq!(fate(Some(Verdict::CannotTell), Verdict::Ready), DraftFate::Rises);
-        assert_eq!(fate(Some(Verdict::NotReady), Verdict::CannotTell), DraftFate::CannotTell);
-        assert_eq!(fate(Some(Verdict::NotReady), Verdict::NotReady), DraftFate::Stays);
+        assert_eq!(fate(Some(CannotTell), Some(NotReady)), DraftFate::Falls);
+        assert_eq!(fate(Some(CannotTell), Some(Ready)), DraftFate::Rises);
+        assert_eq!(fate(Some(NotReady), Some(CannotTell)), DraftFate::CannotTell);
+        assert_eq!(fate(Some(NotReady), Some(NotReady)), DraftFate::Stays);
+    }
+
+    #[test]
+    fn who_is_bound_no_longer_neither_falls_nor_rises() {
+        for then in [Ready, CannotTell, NotReady] {
+            assert_eq!(fate(Some(then), None), DraftFate::Released);
+        }
     }
 }

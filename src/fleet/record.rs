@@ -10,6 +10,7 @@ mod form;
 mod make;
 mod read;
 pub(in crate::fleet) mod replay;
+mod torn;
 
 pub use again::{Again, Difference, Differs, Newer, Refused, again, newer};
 pub use make::{Entry, Making};

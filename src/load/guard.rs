@@ -43,7 +43,7 @@ pub(super) fn read_source(path: &Path) -> Result<Source, Refusal> {
     if metadata.len() > LARGEST_FILE {
         return Err(refuse(too_large(whole())));
     }
-    let bytes = read_capped(path).map_err(|error| refuse(told(&error)))?;
+    let bytes = read_capped(path, metadata.len()).map_err(|error| refuse(told(&error)))?;
     if bytes.len() as u64 > LARGEST_FILE {
         return Err(refuse(too_large(whole())));
     }
@@ -51,8 +51,9 @@ pub(super) fn read_source(path: &Path) -> Result<Source, Refusal> {
 }
 
 #[allow(clippy::disallowed_methods)] // this is where files are opened
-fn read_capped(path: &Path) -> std::io::Result<Vec<u8>> {
-    let mut bytes = Vec::new();
+fn read_capped(path: &Path, length: u64) -> std::io::Result<Vec<u8>> {
+    // With room to spare the end is seen without asking again.
+    let mut bytes = Vec::with_capacity(usize::try_from(length + 64).unwrap_or_default());
     // The file may have grown since its size was looked up.
     std::fs::File::open(path)?.take(LARGEST_FILE + 1).read_to_end(&mut bytes)?;
     Ok(bytes)

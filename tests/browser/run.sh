@@ -47,8 +47,17 @@ if [ "$#" -eq 0 ]; then
   make 2 audit tests/browser/hostile --date 2026-11-25 --format html --output "$pages/hostile.html"
   make 1 check vessels/marlow-tern.yaml --format html --output "$pages/not-ready.html"
   make 0 check vessels/amber-shearwater.yaml --format html --output "$pages/ready.html"
+  papers="$place/papers"
+  rm -rf "$papers" && mkdir -p "$papers"
+  make 0 sheet vessels/marlow-tern.yaml --output "$papers/inspector.html"
+  make 0 sheet vessels/winter-petrel.yaml --output "$papers/inspector-long.html"
+  make 0 sheet vessels/long-meridian.yaml --for skipper --output "$papers/skipper.html"
   set -- "$pages"/*.html
 fi
 
 export KITMUSTER_BROWSER="$browser" KITMUSTER_MODULES="$place"
-exec node "$here/look.mjs" "$@"
+node "$here/look.mjs" "$@"
+# Papers are made for print, where their type is smaller.
+if [ -n "${papers:-}" ]; then
+  KITMUSTER_SMALLEST=12 node "$here/look.mjs" "$papers"/*.html
+fi

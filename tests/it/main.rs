@@ -10,6 +10,7 @@
 mod audit;
 mod boundaries;
 mod broken;
+mod fleets;
 mod floors;
 mod kit;
 mod numbers;

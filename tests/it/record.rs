@@ -7,8 +7,12 @@
 //! in its first line what happens to her.
 
 mod against;
+mod apart;
+mod chain;
 mod draft;
 mod kept;
+mod lost;
+mod told;
 mod verified;
 
 use crate::run::{self, Ran};

@@ -33,6 +33,12 @@ pub(super) fn sensible(arguments: &AuditArguments) -> Result<(), Stop> {
             "choose another format",
         ));
     }
+    if arguments.draft.is_some() && !arguments.profile.is_empty() {
+        return Err(Stop::usage(
+            "`--draft` judges beside what binds each vessel, `--profile` leaves that out",
+            "leave `--profile` away, or ask for the draft alone by `--profile`",
+        ));
+    }
     let Some(record) = &arguments.record else { return Ok(()) };
     inputs::spare_audit("--record", record, arguments)?;
     if arguments.output.as_ref().is_some_and(|output| same(output, record)) {

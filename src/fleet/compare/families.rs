@@ -119,7 +119,8 @@ impl Families {
             let Some(id) = &since.requirement else { continue };
             let key = self.key(&since.rule, id);
             if outcomes.contains_key(&(since.rule.clone(), None)) && !outcomes.contains_key(&key) {
-                let seen = Seen { outcome: Outcome::CannotTell, id: Some(id.clone()), stands: None };
+                let seen =
+                    Seen { outcome: Outcome::CannotTell, id: Some(id.clone()), stands: None };
                 outcomes.insert(key, seen);
             }
         }

@@ -246,6 +246,21 @@ mod tests {
     }
 
     #[test]
+    fn without_the_record_that_found_it_it_is_the_records_and_not_the_vessels() {
+        let steps = [
+            (Cause::Calendar, After::Is(NOT)),
+            (Cause::Vessel, After::Is(NOT)),
+            (Cause::Record, After::Is(MET)),
+        ];
+        let path = follow(NOT, &steps).unwrap();
+        assert_eq!((path.fate, path.cause), (Fate::Closed, Some(Cause::Record)));
+        // A record that cannot be read any more lets nobody say who did it.
+        let steps = [(Cause::Vessel, After::Hole), (Cause::Record, After::Is(MET))];
+        let path = follow(NOT, &steps).unwrap();
+        assert_eq!((path.fate, path.cause), (Fate::Closed, Some(Cause::Untold)));
+    }
+
+    #[test]
     fn the_rule_opened_it_though_the_vessel_would_have_too() {
         let states = [MET, MET, NOT, NOT, NOT, NOT, NOT];
         assert_eq!(called(states), Some((Fate::Opened, Some(Cause::Encoding), 1)));

@@ -5,9 +5,11 @@
 //! one before are not judged again.
 
 use super::follow::{self, After, Cause};
+use super::laid::{self, Lost};
+use super::memory::{self, Since};
 use super::{Compared, Families, Followed, Key, Outcomes};
-use crate::fleet::record::AuditRecord;
 use crate::fleet::record::replay::{Aboard, Replay, Rules};
+use crate::fleet::record::{AuditRecord, InputFile};
 use crate::fleet::{Judged, Orders};
 use crate::load::{Library, Refusal};
 use crate::measure::{Day, DaySpan};
@@ -27,6 +29,8 @@ pub(super) struct Walk<'a> {
     /// What was asked for then, in the rules on record and in today's.
     asked_then: Vec<Arc<Profile>>,
     asked_of_today: Vec<Arc<Profile>>,
+    /// Today's profiles without those that were only named as files now.
+    of_today: Vec<Arc<Profile>>,
     /// Whether today's rules are those on record, text by text.
     same_rules: bool,
     /// Whether the same is asked.
@@ -51,6 +55,12 @@ impl<'a> Walk<'a> {
     ) -> Self {
         let ids: Vec<_> = orders.asked.iter().map(|profile| &profile.id).collect();
         let asked = &record.asked;
+        // A file that is named is part of what is asked, not of the rules.
+        let of_then = |id: &str| then.and_then(|then| then.find(id));
+        let of_today = |id: &String| orders.library.find(id).or_else(|| of_then(id)).cloned();
+        let is_new = |id: &str| then.is_some() && of_then(id).is_none();
+        let named = |id: &str| orders.asked.iter().any(|p| p.id == id) && is_new(id);
+        let known = orders.library.profiles.iter().filter(|profile| !named(&profile.id));
         let same_profiles = asked.profiles.iter().collect::<Vec<_>>() == ids;
         Self {
             replay,
@@ -59,7 +69,8 @@ impl<'a> Walk<'a> {
             orders,
             families,
             asked_then: then.map(|then| replay.asked(then)).unwrap_or_default(),
-            asked_of_today: replay.asked(orders.library),
+            asked_of_today: asked.profiles.iter().filter_map(of_today).collect(),
+            of_today: known.cloned().collect(),
             same_rules: same_rules(record, orders.library),
             same_asked: same_profiles && asked.trust == orders.trust,
             revised: then.map(|then| revised(then, orders.library)).unwrap_or_default(),
@@ -69,23 +80,34 @@ impl<'a> Walk<'a> {
     /// One vessel of both audits.
     pub(super) fn compared(&self, old: usize, new: &Judged) -> Compared {
         let then = &self.record.vessels[old];
-        let (steps, refused) = self.steps(old, new);
+        let lost = laid::lost(self.replay.laid(old), new);
+        let (steps, refused) = self.steps(old, new, &lost);
         let recorded = self.families.on_record(then);
         let check = &new.check;
+        let findings = self.followed(old, &recorded, &steps, new);
+        let told = findings.iter().any(|followed| followed.open.is_some());
         Compared {
             name: check.vessel.name.clone(),
             register: check.vessel.register.clone(),
             file: new.file.to_string(),
             verdict_then: then.verdict,
             verdict_now: check.verdict,
-            findings: self.followed(old, &recorded, &steps),
+            findings,
             refused,
+            lost: lost.into_iter().map(|(_, lost)| lost).collect(),
+            vessel: told.then(|| Box::new(check.vessel.clone())),
+            missing: memory::missing(then, new),
         }
     }
 
     /// The steps B to D, in order, and why the old file is refused by today's
     /// rules, if it is.
-    fn steps(&self, old: usize, new: &Judged) -> (Vec<Seen>, Option<Refusal>) {
+    fn steps(
+        &self,
+        old: usize,
+        new: &Judged,
+        lost: &[(&InputFile, Lost)],
+    ) -> (Vec<Seen>, Option<Refusal>) {
         let vessel = &self.record.vessels[old];
         let trip_then = (vessel.departure, Some(vessel.back));
         let trip_now = (new.check.asked.departure, Some(new.check.asked.back));
@@ -99,8 +121,27 @@ impl<'a> Walk<'a> {
                 refused = Some(refusal);
             }
         }
-        steps.push((Cause::Vessel, Some(self.families.outcomes(&new.check))));
+        let now = Some(self.families.outcomes(&new.check));
+        if lost.is_empty() {
+            steps.push((Cause::Vessel, now));
+        } else {
+            steps.push((Cause::Vessel, self.with_lost(new, lost, trip_now)));
+            steps.push((Cause::Record, now));
+        }
         (steps, refused)
+    }
+
+    /// V: the new vessel with the records laid over that are gone.
+    fn with_lost(&self, new: &Judged, lost: &[(&InputFile, Lost)], trip: Trip) -> Option<Outcomes> {
+        let library = self.orders.library;
+        let aboard = laid::with_lost(lost, new, &library.vocabulary).ok()?;
+        let rules = Rules {
+            vocabulary: &library.vocabulary,
+            profiles: &library.profiles,
+            asked: self.orders.asked,
+            trust: self.orders.trust,
+        };
+        Some(self.families.outcomes(&aboard.judge(rules, trip)))
     }
 
     /// B: everything as on record, this program.
@@ -137,7 +178,7 @@ impl<'a> Walk<'a> {
         let by_encoding = if self.same_rules && by_program.is_some() {
             by_program
         } else {
-            known.then(|| today(&library.profiles, &self.asked_of_today, old_trust, then))
+            known.then(|| today(&self.of_today, &self.asked_of_today, old_trust, then))
         };
         let by_asking = match &by_encoding {
             Some(seen) if self.same_asked => seen.clone(),
@@ -166,23 +207,29 @@ impl<'a> Walk<'a> {
     }
 
     /// Every key that was open at any step, followed.
-    fn followed(&self, old: usize, recorded: &Outcomes, steps: &[Seen]) -> Vec<Followed> {
+    fn followed(
+        &self,
+        old: usize,
+        recorded: &Outcomes,
+        steps: &[Seen],
+        new: &Judged,
+    ) -> Vec<Followed> {
         let seen = steps.iter().filter_map(|(_, seen)| seen.as_ref());
         let keys: BTreeSet<&Key> = recorded.keys().chain(seen.flat_map(Outcomes::keys)).collect();
-        let since = self.since(old);
-        let mut followed: Vec<_> =
-            keys.into_iter().filter_map(|key| self.follow(key, recorded, steps, &since)).collect();
+        let then = &self.record.vessels[old];
+        let open = memory::open(self.families, then);
+        let back: Since = memory::back(self.families, then, new);
+        let followed = keys.into_iter().filter_map(|key| self.follow(key, recorded, steps));
+        let mut followed: Vec<Followed> = followed.collect();
+        for one in &mut followed {
+            one.since = one.dated(&open, &back, self.record.date);
+            self.reasoned(one, old, new);
+        }
         followed.sort_by_key(|followed| followed.fate);
         followed
     }
 
-    fn follow(
-        &self,
-        key: &Key,
-        recorded: &Outcomes,
-        steps: &[Seen],
-        since: &BTreeMap<Key, Day>,
-    ) -> Option<Followed> {
+    fn follow(&self, key: &Key, recorded: &Outcomes, steps: &[Seen]) -> Option<Followed> {
         let states: Vec<follow::Step> = steps
             .iter()
             .map(|(cause, seen)| (self.cause(*cause, &key.0), after(seen.as_ref(), key)))
@@ -198,8 +245,9 @@ impl<'a> Walk<'a> {
             stands: latest.and_then(|seen| seen.stands.clone()),
             then: path.then,
             now: path.now,
-            since: (path.fate == follow::Fate::StillOpen)
-                .then(|| since.get(key).copied().unwrap_or(self.record.date)),
+            since: None,
+            open: None,
+            reason_then: None,
             fate: path.fate,
             cause: path.cause,
             flips: path.flips,
@@ -207,25 +255,37 @@ impl<'a> Walk<'a> {
         })
     }
 
+    /// Why it is open now, and whether for another reason than then.
+    fn reasoned(&self, followed: &mut Followed, old: usize, new: &Judged) {
+        let open = matches!(followed.fate, follow::Fate::Opened | follow::Fate::StillOpen);
+        let Some((profile, at)) = followed.stands.as_ref().filter(|_| open) else { return };
+        let check = &new.check;
+        let judgements = check.judgements.iter().filter(|j| j.profile.id == profile.id);
+        let mut findings = judgements.flat_map(|judgement| &judgement.findings);
+        let finding = findings.find(|f| f.requirement == *at && f.outcome != Outcome::Met);
+        let Some(finding) = finding else { return };
+        if followed.fate == follow::Fate::StillOpen
+            && let Some(first) = finding.reasons.first()
+        {
+            let mark = first.tool.and_then(|tool| check.vessel.kit.get(tool));
+            let now = (first.reason.code(), mark.map(|tool| &*tool.mark));
+            let then = self.record.vessels[old].profiles.iter().flat_map(|judgement| {
+                let findings = judgement.findings.iter().filter(|f| f.outcome != Outcome::Met);
+                findings
+                    .filter(|f| self.families.key(&judgement.rule, &f.requirement) == followed.key)
+            });
+            let mut then = then.flat_map(|finding| &finding.reasons).peekable();
+            let before = then.peek().map(|reason| reason.code.clone());
+            let same = then.any(|reason| (&*reason.code, reason.tool.as_deref()) == now);
+            followed.reason_then = before.filter(|_| !same);
+        }
+        followed.open = Some(finding.clone());
+    }
+
     /// What the step from the rules on record to today's shows of a rule.
     fn cause(&self, cause: Cause, rule: &str) -> Cause {
         let file = cause == Cause::Encoding && !self.revised.contains(rule);
         if file { Cause::RuleFile } else { cause }
-    }
-
-    /// Since when each finding on record is open: the earliest of its key.
-    fn since(&self, old: usize) -> BTreeMap<Key, Day> {
-        let mut since: BTreeMap<Key, Day> = BTreeMap::new();
-        for judgement in &self.record.vessels[old].profiles {
-            for finding in judgement.findings.iter().filter(|f| f.outcome != Outcome::Met) {
-                let key = self.families.key(&judgement.rule, &finding.requirement);
-                if let Some(day) = finding.open_since {
-                    let known = since.entry(key).or_insert(day);
-                    *known = day.min(*known);
-                }
-            }
-        }
-        since
     }
 }
 

@@ -1,13 +1,11 @@
 //! From a text to a record that holds together, whoever wrote it.
 //!
-//! Imports `measure` and the types of the record. What is wrong
-//! is told by the first thing found; a record is never mended.
+//! Imports the types of the record. What is wrong is told by the first thing found; a record is never mended.
 
 use super::make::digest;
+use super::torn::torn;
 use super::{AuditRecord, InputFile, SCHEMA};
-use crate::measure::Day;
 use serde::Deserialize;
-use std::collections::BTreeSet;
 
 /// Why a text is no record that can be used.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -59,6 +57,8 @@ struct Head {
 /// Everything of the first kind that is wrong: its shape, its format, changed
 /// inputs (each of them), parts that contradict each other.
 pub fn read(text: &str) -> Result<AuditRecord, Vec<Broken>> {
+    // An editor may have put a byte order mark before it.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let record: AuditRecord =
         serde_json::from_str(text).map_err(|error| vec![shape(text, &error)])?;
     if record.schema != SCHEMA {
@@ -96,48 +96,4 @@ fn changed(input: &InputFile) -> Option<Broken> {
     let found = digest(&input.text);
     let (file, expected) = (input.file.clone(), input.sha256.clone());
     (found != expected).then_some(Broken::Changed { file, expected, found })
-}
-
-/// What contradicts itself: every vessel has its input at the same place, and
-/// every inspection record that was laid over one is there once.
-fn torn(record: &AuditRecord) -> Option<String> {
-    let inputs = &record.inputs;
-    if inputs.vessels.len() != record.vessels.len() {
-        return Some(format!(
-            "it holds {} findings of vessels and {} vessels' files",
-            record.vessels.len(),
-            inputs.vessels.len()
-        ));
-    }
-    let mut names = BTreeSet::new();
-    if let Some(twice) = inputs.inspections.iter().find(|input| !names.insert(&input.file)) {
-        return Some(format!("it holds the inspection record `{}` twice", twice.file));
-    }
-    let mut used = BTreeSet::new();
-    for (vessel, input) in record.vessels.iter().zip(&inputs.vessels) {
-        if vessel.file != input.file {
-            return Some(format!(
-                "what was found in `{}` stands where the text of `{}` does",
-                vessel.file, input.file
-            ));
-        }
-        for laid in &vessel.inspections {
-            used.insert(laid);
-            if !names.contains(laid) {
-                return Some(format!("the inspection record `{laid}` is not in it"));
-            }
-        }
-    }
-    if let Some(later) = ahead(record) {
-        return Some(format!("a finding is open since {later}, after the audit"));
-    }
-    let idle = names.iter().find(|name| !used.contains(*name))?;
-    Some(format!("the inspection record `{idle}` is laid over no vessel"))
-}
-
-/// A day since which something would be open that lies after the audit.
-fn ahead(record: &AuditRecord) -> Option<Day> {
-    let profiles = record.vessels.iter().flat_map(|vessel| &vessel.profiles);
-    let mut since = profiles.flat_map(|j| &j.findings).filter_map(|finding| finding.open_since);
-    since.find(|day| *day > record.date)
 }

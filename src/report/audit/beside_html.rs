@@ -5,7 +5,7 @@
 //! say the same. Decides nothing.
 
 use super::Fleet;
-use super::compare::{Line, judged, lines};
+use super::compare::{Line, is_told, lines};
 use super::draft::{beside, change};
 use crate::fleet::compare::{Compared, Comparison, Fate};
 use crate::fleet::draft::{DraftFate, Drafted, UnderDraft};
@@ -36,10 +36,7 @@ pub(super) fn sections(of: &Fleet<'_>) -> Markup {
 /// What changed since an earlier audit.
 pub(super) fn against(of: &Fleet<'_>, comparison: &Comparison) -> Markup {
     let by = comparison.auditor.as_ref().map(|name| format!(" by {name}")).unwrap_or_default();
-    let told = |vessel: &&Compared| {
-        !vessel.findings.is_empty() || vessel.verdict_then != vessel.verdict_now
-    };
-    let listed: Vec<_> = comparison.vessels.iter().filter(told).collect();
+    let listed: Vec<_> = comparison.vessels.iter().filter(|vessel| is_told(vessel)).collect();
     html! {
         h2 id="against" {
             (prose(&format!("Compared with the audit of {}{by}", comparison.then)))
@@ -62,11 +59,14 @@ fn compared(of: &Fleet<'_>, vessel: &Compared) -> Markup {
             (base::verdict(vessel.verdict_now))
             @if then.is_none() { ", as before" }
         }
+        @for told in compare::records_gone(vessel) {
+            p { span class="word bad" { "✕ " (prose(&told)) } }
+        }
         @if let Some(refusal) = &vessel.refused {
             @let why = refusal.problems.first().map(ToString::to_string).unwrap_or_default();
             p { (prose(&format!("Its old file is refused by today's rules: {why}"))) }
         }
-        ul.plain { @for line in lines(of, judged(of, &vessel.file), vessel) { (told(&line)) } }
+        ul.plain { @for line in lines(of, vessel) { (told(&line)) } }
     }
 }
 
@@ -74,6 +74,7 @@ fn told(line: &Line) -> Markup {
     let (class, sign) = match line.fate {
         Fate::Opened => ("bad", "✕"),
         Fate::StillOpen => ("open", "–"),
+        Fate::Closed if line.unproved => ("open", "?"),
         Fate::Closed | Fate::Passing => ("good", "✓"),
     };
     html! {
@@ -90,7 +91,7 @@ fn alone(comparison: &Comparison) -> Markup {
             h3 { "Gone" }
             ul {
                 @for gone in &comparison.gone {
-                    @let told = format!("{}: {}; then ", gone.name, compare::gone(gone.why));
+                    @let told = format!("{}: {}; then ", gone.name, compare::gone(&gone.why));
                     li { (prose(&told)) (base::verdict(gone.verdict)) }
                 }
             }
@@ -101,14 +102,14 @@ fn alone(comparison: &Comparison) -> Markup {
                 @for new in &comparison.newcomers {
                     li {
                         (prose(&new.name)) ": " (base::verdict(new.verdict))
-                        @if new.refused_then { "; its file was refused then" }
+                        (prose(&compare::refused_then(new)))
                     }
                 }
             }
         }
         @if !comparison.unclear.is_empty() {
             h3 { "Not compared: which is which cannot be told" }
-            ul { @for name in &comparison.unclear { li { (prose(name)) } } }
+            ul { @for one in &comparison.unclear { li { (prose(&compare::unclear(one))) } } }
         }
     }
 }
@@ -116,8 +117,7 @@ fn alone(comparison: &Comparison) -> Markup {
 /// What a draft would do.
 pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted) -> Markup {
     let told = drafted.vessels.iter();
-    let mut told: Vec<_> =
-        told.filter(|v| !v.changes.is_empty() || v.then != Some(v.now)).collect();
+    let mut told: Vec<_> = told.filter(|v| !v.changes.is_empty() || v.then != v.now).collect();
     told.sort_by_key(|vessel| vessel.fate);
     html! {
         h2 id="draft" { (prose(&format!("Under the draft {}", drafted.profile.id))) }
@@ -133,6 +133,7 @@ fn under(of: &Fleet<'_>, vessel: &UnderDraft) -> Markup {
         DraftFate::Falls => ("bad", "✕"),
         DraftFate::Rises => ("good", "✓"),
         DraftFate::CannotTell => ("open", "?"),
+        DraftFate::Released => ("soft", "○"),
         DraftFate::Stays => ("soft", "="),
     };
     html! {
@@ -141,7 +142,7 @@ fn under(of: &Fleet<'_>, vessel: &UnderDraft) -> Markup {
             span class={ "word " (class) } {
                 (sign) " " (compare::draft_fate(vessel.fate).to_lowercase())
             }
-            ", " (compare::verdict(vessel.then)) " → " (compare::verdict(Some(vessel.now)))
+            ", " (compare::verdict(vessel.then)) " → " (compare::verdict(vessel.now))
         }
         @if let Some(bound) = compare::bound(vessel.bound) { p { (bound) } }
         ul { @for one in &vessel.changes { li { (prose(&change(of, vessel, one))) } } }

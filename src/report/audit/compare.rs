@@ -4,8 +4,7 @@
 //! through what it came was decided there.
 
 use super::Fleet;
-use crate::fleet::compare::{Compared, Comparison, Fate, Followed};
-use crate::fleet::{Judged, Row};
+use crate::fleet::compare::{Cause, Compared, Comparison, Fate, Followed};
 use crate::report::page::{Page, Tone, tidy};
 use crate::report::words::{Words, compare, fleet};
 use std::collections::BTreeSet;
@@ -40,8 +39,11 @@ pub(super) fn write(page: &mut Page, of: &Fleet<'_>, comparison: &Comparison) {
     alone(page, comparison);
 }
 
-fn is_told(vessel: &Compared) -> bool {
+/// Whether there is anything to say of a vessel of both audits.
+pub(super) fn is_told(vessel: &Compared) -> bool {
     !vessel.findings.is_empty()
+        || !vessel.lost.is_empty()
+        || !vessel.missing.is_empty()
         || vessel.verdict_then != vessel.verdict_now
         || vessel.refused.is_some()
 }
@@ -60,16 +62,19 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, compared: &Compared) {
         if then == now { format!("{now}, as before") } else { format!("{then} → {now}") };
     let name = named(&compared.name, compared.register.as_ref());
     page.prose(NAME, Tone::Strong, &format!("{name}: {verdict}"));
+    for told in compare::records_gone(compared) {
+        page.hang(BODY, ("!", Tone::Bad), (&told, Tone::Strong));
+    }
     if let Some(refusal) = &compared.refused {
         let why = refusal.problems.first().map(ToString::to_string).unwrap_or_default();
         let text = format!("its old file is refused by today's rules: {why}");
         page.hang(BODY, ("note:", Tone::Open), (&text, Tone::Plain));
     }
-    let judged = judged(of, &compared.file);
-    for line in lines(of, judged, compared) {
+    for line in lines(of, compared) {
         let (sign, tone) = match line.fate {
             Fate::Opened => ("!", Tone::Bad),
             Fate::StillOpen => ("-", Tone::Open),
+            Fate::Closed if line.unproved => ("?", Tone::Open),
             Fate::Closed | Fate::Passing => ("+", Tone::Good),
         };
         page.hang(BODY, (sign, tone), (&line.text, Tone::Plain));
@@ -82,53 +87,45 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, compared: &Compared) {
 /// What there is to say of one or several findings.
 pub(super) struct Line {
     pub(super) fate: Fate,
+    /// Closed by nothing but an inspection record that is gone.
+    pub(super) unproved: bool,
     pub(super) text: String,
     pub(super) way: Option<String>,
 }
 
-/// The findings of a vessel in lines: what was opened each with its reason,
-/// the rest together as far as the same is said of it.
-pub(super) fn lines(of: &Fleet<'_>, judged: Option<&Judged>, compared: &Compared) -> Vec<Line> {
+/// The findings of a vessel in lines: what is open each with its reason, the
+/// rest together as far as the same is said of it.
+pub(super) fn lines(of: &Fleet<'_>, compared: &Compared) -> Vec<Line> {
     let rules = compared.findings.iter().map(|followed| &followed.rule);
     let several = rules.collect::<BTreeSet<_>>().len() > 1;
     let mut lines: Vec<(String, Line)> = Vec::new();
     for followed in &compared.findings {
         let (called, way) = (compare::called(followed), compare::way(followed));
         let what = compare::of(followed, several);
-        let opened = followed.fate == Fate::Opened;
+        let reason = reason(of, compared, followed);
         let same = |(head, line): &&mut (String, Line)| *head == called && line.way == way;
-        if let Some((_, line)) = lines.iter_mut().find(same).filter(|_| !opened) {
+        if let Some((_, line)) = lines.iter_mut().find(same).filter(|_| reason.is_none()) {
             line.text.push_str(&format!("; {what}"));
             continue;
         }
         let mut text = format!("{called}: {what}");
-        if let Some(reason) = judged.filter(|_| opened).and_then(|j| reason(of, j, followed)) {
+        if let Some(reason) = reason {
             text.push_str(&format!(": {reason}"));
         }
-        lines.push((called, Line { fate: followed.fate, text, way }));
+        if let Some(then) = &followed.reason_then {
+            text.push_str(&format!(" (another reason than then, which was `{then}`)"));
+        }
+        let unproved = followed.fate == Fate::Closed && followed.cause == Some(Cause::Record);
+        lines.push((called, Line { fate: followed.fate, unproved, text, way }));
     }
     lines.into_iter().map(|(_, line)| line).collect()
 }
 
-pub(super) fn judged<'a>(of: &Fleet<'a>, file: &str) -> Option<&'a Judged> {
-    of.audit.rows.iter().find_map(|row| match row {
-        Row::Vessel(judged) if *judged.file == *file => Some(&**judged),
-        _ => None,
-    })
-}
-
 /// Why something is open now, as the audit itself says.
-fn reason(of: &Fleet<'_>, judged: &Judged, followed: &Followed) -> Option<String> {
-    let (profile, at) = followed.stands.as_ref()?;
-    let judgements = judged.check.judgements.iter();
-    let judgement = judgements.into_iter().find(|j| j.profile.id == profile.id)?;
-    let finding = judgement.findings.iter().find(|finding| finding.requirement == *at)?;
-    let words = Words {
-        vocabulary: of.vocabulary,
-        vessel: &judged.check.vessel,
-        profile: &judgement.profile,
-        units: of.units,
-    };
+fn reason(of: &Fleet<'_>, compared: &Compared, followed: &Followed) -> Option<String> {
+    let (profile, _) = followed.stands.as_ref()?;
+    let (finding, vessel) = (followed.open.as_ref()?, compared.vessel.as_deref()?);
+    let words = Words { vocabulary: of.vocabulary, vessel, profile, units: of.units };
     Some(words.first_reason(finding))
 }
 
@@ -137,17 +134,17 @@ fn alone(page: &mut Page, comparison: &Comparison) {
     for gone in &comparison.gone {
         let name = named(&gone.name, gone.register.as_ref());
         let verdict = compare::verdict(Some(gone.verdict));
-        let text = format!("{name}: {}; {verdict} then", compare::gone(gone.why));
+        let text = format!("{name}: {}; {verdict} then", compare::gone(&gone.why));
         page.hang(NAME, ("gone", Tone::Open), (&text, Tone::Plain));
     }
     for new in &comparison.newcomers {
         let name = named(&new.name, new.register.as_ref());
-        let refused = if new.refused_then { "; its file was refused then" } else { "" };
-        let text = format!("{name}: {}{refused}", compare::verdict(Some(new.verdict)));
-        page.hang(NAME, ("new", Tone::Open), (&text, Tone::Plain));
+        let verdict = compare::verdict(Some(new.verdict));
+        let text = format!("{name}: {verdict}{}", compare::refused_then(new));
+        page.hang(NAME, ("new here", Tone::Open), (&text, Tone::Plain));
     }
-    for name in &comparison.unclear {
-        let text = format!("{name}: several are called so, with no register that tells them apart");
+    for unclear in &comparison.unclear {
+        let text = compare::unclear(unclear);
         page.hang(NAME, ("not compared", Tone::Open), (&text, Tone::Plain));
     }
 }

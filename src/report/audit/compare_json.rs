@@ -4,8 +4,10 @@
 //! Imports `fleet` and below. The types are the format's own.
 
 use crate::fleet::compare::{
-    Cause, Compared, Comparison, Fate, Flip, Followed, Gone, Newcomer, WhyGone,
+    Candidate, Cause, Compared, Comparison, Fate, Flip, Followed, Gone, Lost, Newcomer, Shared,
+    Unclear, WhyGone,
 };
+use crate::fleet::record::SinceOnRecord;
 use crate::report::json::{outcome, verdict};
 use crate::report::words::compare;
 use serde::Serialize;
@@ -20,7 +22,7 @@ pub(super) struct AgainstJson {
     vessels: Vec<ComparedJson>,
     gone: Vec<GoneJson>,
     newcomers: Vec<NewcomerJson>,
-    unclear: Vec<String>,
+    unclear: Vec<UnclearJson>,
 }
 
 #[derive(Serialize)]
@@ -38,6 +40,8 @@ struct TotalsJson {
     newcomers: usize,
     unclear: usize,
     mended: usize,
+    settled: usize,
+    record_gone: usize,
     new: usize,
     lapsed: usize,
     opened_otherwise: usize,
@@ -54,7 +58,40 @@ struct ComparedJson {
     verdict_then: &'static str,
     verdict_now: &'static str,
     refused: Option<String>,
+    records_gone: Vec<LostJson>,
+    missing_before: Vec<MissingJson>,
     findings: Vec<FollowedJson>,
+}
+
+#[derive(Serialize)]
+struct LostJson {
+    file: String,
+    sha256: String,
+    changed: bool,
+}
+
+#[derive(Serialize)]
+struct MissingJson {
+    rule: String,
+    requirement: Option<String>,
+    open_since: String,
+    without: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct UnclearJson {
+    why: &'static str,
+    then: Vec<CandidateJson>,
+    now: Vec<CandidateJson>,
+    text: String,
+}
+
+#[derive(Serialize)]
+struct CandidateJson {
+    name: String,
+    register: Option<String>,
+    file: String,
+    verdict: &'static str,
 }
 
 #[derive(Serialize)]
@@ -68,6 +105,9 @@ struct FollowedJson {
     fate: &'static str,
     cause: Option<&'static str>,
     mended: bool,
+    settled: bool,
+    reason: Option<&'static str>,
+    reason_then: Option<String>,
     open_since: Option<String>,
     flips: Vec<FlipJson>,
     text: String,
@@ -87,6 +127,7 @@ struct GoneJson {
     file: String,
     verdict: &'static str,
     why: &'static str,
+    may_be: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -96,6 +137,7 @@ struct NewcomerJson {
     file: String,
     verdict: &'static str,
     refused_then: bool,
+    may_be: Option<String>,
 }
 
 impl AgainstJson {
@@ -116,7 +158,7 @@ impl AgainstJson {
             vessels: comparison.vessels.iter().map(ComparedJson::new).collect(),
             gone: comparison.gone.iter().map(GoneJson::new).collect(),
             newcomers: comparison.newcomers.iter().map(NewcomerJson::new).collect(),
-            unclear: comparison.unclear.clone(),
+            unclear: comparison.unclear.iter().map(UnclearJson::new).collect(),
         }
     }
 }
@@ -130,6 +172,8 @@ impl TotalsJson {
             newcomers: comparison.newcomers.len(),
             unclear: comparison.unclear.len(),
             mended: tally.mended,
+            settled: tally.settled,
+            record_gone: tally.record_gone,
             new: tally.new,
             lapsed: tally.lapsed,
             opened_otherwise: tally.opened_otherwise,
@@ -150,6 +194,8 @@ impl ComparedJson {
             verdict_then: verdict(compared.verdict_then),
             verdict_now: verdict(compared.verdict_now),
             refused: refused.map(ToString::to_string),
+            records_gone: compared.lost.iter().map(LostJson::new).collect(),
+            missing_before: compared.missing.iter().map(MissingJson::new).collect(),
             findings: compared.findings.iter().map(FollowedJson::new).collect(),
         }
     }
@@ -159,6 +205,7 @@ impl FollowedJson {
     fn new(followed: &Followed) -> Self {
         let stands = followed.stands.as_ref();
         let requirement = stands.and_then(|(profile, at)| profile.requirements.get(*at));
+        let open = followed.open.as_ref().and_then(|finding| finding.reasons.first());
         Self {
             rule: followed.rule.clone(),
             requirement: followed.requirement.clone(),
@@ -169,6 +216,9 @@ impl FollowedJson {
             fate: fate(followed.fate),
             cause: followed.cause.map(cause),
             mended: followed.is_mended(),
+            settled: followed.is_settled(),
+            reason: open.map(|because| because.reason.code()),
+            reason_then: followed.reason_then.clone(),
             open_since: followed.since.map(|day| day.to_string()),
             flips: followed.flips.iter().map(FlipJson::new).collect(),
             text: compare::called(followed),
@@ -190,10 +240,14 @@ impl GoneJson {
             register: gone.register.clone(),
             file: gone.file.clone(),
             verdict: verdict(gone.verdict),
-            why: match gone.why {
+            why: match &gone.why {
                 WhyGone::NotThere => "not-there",
-                WhyGone::NotRead => "not-read",
+                WhyGone::NotRead | WhyGone::MayBe(_) => "not-read",
                 WhyGone::Outside => "outside-selection",
+            },
+            may_be: match &gone.why {
+                WhyGone::MayBe(file) => Some(file.clone()),
+                _ => None,
             },
         }
     }
@@ -207,6 +261,50 @@ impl NewcomerJson {
             file: newcomer.file.clone(),
             verdict: verdict(newcomer.verdict),
             refused_then: newcomer.refused_then,
+            may_be: newcomer.may_be.clone(),
+        }
+    }
+}
+
+impl LostJson {
+    fn new(lost: &Lost) -> Self {
+        let (file, sha256) = (lost.file.clone(), lost.sha256.clone());
+        Self { file, sha256, changed: lost.changed }
+    }
+}
+
+impl MissingJson {
+    fn new(kept: &SinceOnRecord) -> Self {
+        Self {
+            rule: kept.rule.clone(),
+            requirement: kept.requirement.clone(),
+            open_since: kept.open_since.to_string(),
+            without: kept.without.clone(),
+        }
+    }
+}
+
+impl UnclearJson {
+    fn new(unclear: &Unclear) -> Self {
+        Self {
+            why: match unclear.by {
+                Shared::Register(..) => "register",
+                Shared::Name => "name",
+            },
+            then: unclear.then.iter().map(CandidateJson::new).collect(),
+            now: unclear.now.iter().map(CandidateJson::new).collect(),
+            text: compare::unclear(unclear),
+        }
+    }
+}
+
+impl CandidateJson {
+    fn new(candidate: &Candidate) -> Self {
+        Self {
+            name: candidate.name.clone(),
+            register: candidate.register.clone(),
+            file: candidate.file.clone(),
+            verdict: verdict(candidate.verdict),
         }
     }
 }
@@ -229,6 +327,7 @@ fn cause(cause: Cause) -> &'static str {
         Cause::Edition => "edition",
         Cause::Calendar => "calendar",
         Cause::Vessel => "vessel",
+        Cause::Record => "record",
         Cause::Untold => "untold",
     }
 }

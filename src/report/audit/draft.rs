@@ -25,8 +25,7 @@ pub(super) fn write(page: &mut Page, of: &Fleet<'_>, drafted: &Drafted) {
     page.prose(NAME, Tone::Plain, &beside(drafted));
     page.prose(NAME, Tone::Plain, &compare::draft_tally(&drafted.tally()));
     let told = drafted.vessels.iter();
-    let mut told: Vec<_> =
-        told.filter(|v| !v.changes.is_empty() || v.then != Some(v.now)).collect();
+    let mut told: Vec<_> = told.filter(|v| !v.changes.is_empty() || v.then != v.now).collect();
     told.sort_by_key(|vessel| vessel.fate);
     for under in told.iter().take(MOST_LISTED) {
         vessel(page, of, under);
@@ -53,10 +52,10 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, under: &UnderDraft) {
         DraftFate::Falls => Tone::Bad,
         DraftFate::Rises => Tone::Good,
         DraftFate::CannotTell => Tone::Open,
-        DraftFate::Stays => Tone::Plain,
+        DraftFate::Released | DraftFate::Stays => Tone::Plain,
     };
     let label = format!("{:<10}", compare::draft_fate(under.fate));
-    let (then, now) = (compare::verdict(under.then), compare::verdict(Some(under.now)));
+    let (then, now) = (compare::verdict(under.then), compare::verdict(under.now));
     let text = format!("{}: {then} → {now}", under.vessel.name);
     page.hang(NAME, (&label, tone), (&text, Tone::Strong));
     if let Some(bound) = compare::bound(under.bound) {
@@ -78,6 +77,9 @@ pub(super) fn change(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> Str
     };
     let (then, now) = (compare::outcome(change.then), compare::outcome(change.now));
     let mut text = format!("{named}: {then} → {now}");
+    if !change.met_by.is_empty() {
+        text.push_str(&format!(" by {}", change.met_by.join(", ")));
+    }
     if let Some(reason) = reason(of, under, change) {
         text.push_str(&format!(": {reason}"));
     }
@@ -115,6 +117,7 @@ struct TotalsJson {
     falls: usize,
     rises: usize,
     cannot_tell: usize,
+    released: usize,
     stays_otherwise: usize,
     unaffected: usize,
     not_bound: usize,
@@ -127,7 +130,7 @@ struct UnderJson {
     register: Option<String>,
     fate: &'static str,
     verdict_in_force: Option<&'static str>,
-    verdict_under_draft: &'static str,
+    verdict_under_draft: Option<&'static str>,
     bound: &'static str,
     changes: Vec<ChangeJson>,
 }
@@ -138,6 +141,7 @@ struct ChangeJson {
     in_force: Option<&'static str>,
     under_draft: Option<&'static str>,
     reason: Option<&'static str>,
+    met_by: Vec<String>,
     text: String,
 }
 
@@ -159,6 +163,7 @@ impl DraftJson {
                 falls: tally.falls,
                 rises: tally.rises,
                 cannot_tell: tally.cannot_tell,
+                released: tally.released,
                 stays_otherwise: tally.stays_otherwise,
                 unaffected: tally.unaffected,
                 not_bound: tally.not_bound,
@@ -178,14 +183,16 @@ impl UnderJson {
                 DraftFate::Falls => "falls",
                 DraftFate::Rises => "rises",
                 DraftFate::CannotTell => "cannot-tell",
+                DraftFate::Released => "released",
                 DraftFate::Stays => "stays",
             },
             verdict_in_force: under.then.map(verdict),
-            verdict_under_draft: verdict(under.now),
+            verdict_under_draft: under.now.map(verdict),
             bound: match under.bound {
                 Bound::Yes => "yes",
                 Bound::NotKnown => "not-known",
                 Bound::InForceAlone => "in-force-alone",
+                Bound::No => "no",
             },
             changes: under.changes.iter().map(|one| ChangeJson::new(of, under, one)).collect(),
         }
@@ -200,6 +207,7 @@ impl ChangeJson {
             in_force: one.then.map(outcome),
             under_draft: one.now.map(outcome),
             reason: open.map(|because| because.reason.code()),
+            met_by: one.met_by.clone(),
             text: change(of, under, one),
         }
     }

@@ -3,7 +3,10 @@
 //!
 //! Imports `fleet`, `model` and `measure` only.
 
-use crate::fleet::compare::{Cause, Comparison, Fate, Followed, Tally, WhyGone};
+use crate::fleet::compare::{
+    Candidate, Cause, Compared, Comparison, Fate, Followed, Lost, Newcomer, Shared, Tally, Unclear,
+    WhyGone,
+};
 use crate::fleet::draft::{Bound, DraftFate, DraftTally};
 use crate::fleet::record::{Broken, FindingOnRecord};
 use crate::model::finding::{Outcome, Verdict};
@@ -72,14 +75,19 @@ pub(crate) fn findings(
 pub(crate) fn tally(tally: &Tally) -> String {
     let told = [
         (tally.mended, "mended"),
-        (tally.new, "new"),
+        (tally.settled, "settled"),
+        (tally.record_gone, "without the record that found it"),
+        (tally.new, "newly open"),
         (tally.lapsed, "open through the calendar"),
         (tally.opened_otherwise, "opened without a change on the vessel"),
         (tally.closed_otherwise, "closed without a mend"),
         (tally.passing, "opened and closed in between"),
         (tally.still_open, "still open"),
     ];
-    in_a_row(&told).unwrap_or_else(|| "no finding was open then or is open now".to_owned())
+    match in_a_row(&told) {
+        Some(told) => format!("findings: {told}"),
+        None => "findings: none of a vessel in both audits was open then or is open now".to_owned(),
+    }
 }
 
 fn in_a_row(counts: &[(usize, &str)]) -> Option<String> {
@@ -90,21 +98,27 @@ fn in_a_row(counts: &[(usize, &str)]) -> Option<String> {
 
 /// How many vessels are compared, and which are in one audit alone.
 pub(crate) fn vessels(comparison: &Comparison) -> String {
+    let groups: usize = comparison.unclear.iter().map(|one| one.then.len() + one.now.len()).sum();
     let counts = [
         (comparison.gone.len(), "gone"),
-        (comparison.newcomers.len(), "new"),
-        (comparison.unclear.len(), "not compared: which is which cannot be told"),
+        (comparison.newcomers.len(), "new here"),
+        (groups, "not compared: which is which cannot be told"),
     ];
-    let both = super::fleet::count(comparison.vessels.len(), "vessel");
+    let both = format!("vessels: {} in both audits", comparison.vessels.len());
     match in_a_row(&counts) {
-        Some(told) => format!("{both} in both audits, {told}"),
-        None => format!("{both} in both audits"),
+        Some(told) => format!("{both}, {told}"),
+        None => both,
     }
 }
 
 /// What to bear in mind when reading a comparison.
 pub(crate) fn reservations(comparison: &Comparison) -> Vec<String> {
     let mut told = Vec::new();
+    let open: usize = comparison.gone.iter().map(|gone| gone.open).sum();
+    if open > 0 {
+        let open = super::fleet::count(open, "finding");
+        told.push(format!("{open} open then on vessels that are gone; nobody looked again"));
+    }
     if comparison.other_selection {
         told.push("other vessels were selected then; who is gone or new may be that".to_owned());
     }
@@ -129,9 +143,20 @@ pub(crate) fn called(followed: &Followed) -> String {
         (Fate::Opened, cause) if followed.requirement.is_none() => {
             format!("can't be told now, {}", through(cause))
         }
-        (Fate::Opened, Some(Cause::Vessel)) => "new".to_owned(),
-        (Fate::Opened, cause) => format!("open {}", through(cause)),
+        (Fate::Opened, cause) => {
+            let first = |day| format!("open again, first found open on {day}");
+            match (followed.since.map(first), cause) {
+                (Some(again), Some(Cause::Vessel)) => again,
+                (None, Some(Cause::Vessel)) => "newly open".to_owned(),
+                (Some(again), cause) => format!("{again}, {}", through(cause)),
+                (None, cause) => format!("open {}", through(cause)),
+            }
+        }
         (Fate::Closed, _) if followed.is_mended() => "mended".to_owned(),
+        (Fate::Closed, _) if followed.is_settled() => "settled: it is met".to_owned(),
+        (Fate::Closed, Some(Cause::Record)) => {
+            "not put right, only without the record that found it".to_owned()
+        }
         (Fate::Closed, cause) if followed.requirement.is_none() => {
             format!("can be told now, {}", through(cause))
         }
@@ -153,6 +178,7 @@ pub(crate) fn through(cause: Cause) -> &'static str {
         Cause::Edition => "through another edition of the rule",
         Cause::Calendar => "through the calendar",
         Cause::Vessel => "through the vessel",
+        Cause::Record => "through an inspection record that is not laid over now",
         Cause::Untold => "through something that cannot be told",
     }
 }
@@ -183,12 +209,75 @@ pub(crate) fn of(followed: &Followed, several: bool) -> String {
 }
 
 /// Why a vessel is in the earlier audit alone.
-pub(crate) fn gone(why: WhyGone) -> &'static str {
+pub(crate) fn gone(why: &WhyGone) -> String {
     match why {
-        WhyGone::NotThere => "no file of it here",
-        WhyGone::NotRead => "its file is refused now",
-        WhyGone::Outside => "outside what is selected now",
+        WhyGone::NotThere => "no file of it here".to_owned(),
+        WhyGone::NotRead => "its file is refused now".to_owned(),
+        WhyGone::MayBe(file) => format!("its file may be `{file}`, which could not be read"),
+        WhyGone::Outside => "outside what is selected now".to_owned(),
     }
+}
+
+/// That the file of a vessel of the later audit alone was refused then, or may
+/// have been.
+pub(crate) fn refused_then(new: &Newcomer) -> String {
+    match &new.may_be {
+        _ if new.refused_then => "; its file was refused then".to_owned(),
+        Some(file) => format!("; its file may be `{file}`, which could not be read then"),
+        None => String::new(),
+    }
+}
+
+/// Which inspection records are not laid over a vessel any more, and what
+/// records found that were missing then already.
+pub(crate) fn records_gone(compared: &Compared) -> Vec<String> {
+    let mut told: Vec<_> = compared.lost.iter().map(lost).collect();
+    if !compared.missing.is_empty() {
+        let ids = compared.missing.iter().map(|kept| {
+            let id = kept.requirement.as_ref().unwrap_or(&kept.rule);
+            format!("`{id}`, open since {}", kept.open_since)
+        });
+        let ids: Vec<_> = ids.collect();
+        told.push(format!(
+            "an inspection record that was missing then already is still not laid over; it had \
+             found: {}",
+            ids.join("; ")
+        ));
+    }
+    told
+}
+
+/// Which inspection record is not laid over any more.
+fn lost(lost: &Lost) -> String {
+    let file = &lost.file;
+    if lost.changed {
+        return format!("the inspection record `{file}` says something else now than it did then");
+    }
+    format!(
+        "the inspection record `{file}`, laid over then, is not laid over now; nothing is put \
+         right by that"
+    )
+}
+
+/// Which vessels are not compared, and why.
+pub(crate) fn unclear(unclear: &Unclear) -> String {
+    let named = |list: &[Candidate]| {
+        let one = |c: &Candidate| format!("{} (`{}`)", c.name, c.file);
+        let all: Vec<_> = list.iter().map(one).collect();
+        if all.is_empty() { "none other".to_owned() } else { all.join(", ") }
+    };
+    let why = match unclear.by {
+        Shared::Register(then, now) => {
+            let of = unclear.now.iter().chain(&unclear.then).find_map(|c| c.register.clone());
+            let (then, now) = (super::fleet::count(then, "file"), super::fleet::count(now, "file"));
+            format!(
+                "register {} stood in {then} then and stands in {now} now",
+                of.unwrap_or_default()
+            )
+        }
+        Shared::Name => "several are called so, with no register that tells them apart".to_owned(),
+    };
+    format!("then {}; now {}: {why}", named(&unclear.then), named(&unclear.now))
 }
 
 /// A verdict in the middle of a sentence; none where nothing binds.
@@ -202,6 +291,7 @@ pub(crate) fn draft_tally(tally: &DraftTally) -> String {
         (tally.falls, "fall"),
         (tally.rises, "rise"),
         (tally.cannot_tell, "can't be told"),
+        (tally.released, "released"),
         (tally.stays_otherwise, "stay with other findings"),
         (tally.unaffected, "unaffected"),
         (tally.not_bound, "not bound"),
@@ -215,6 +305,7 @@ pub(crate) fn draft_fate(fate: DraftFate) -> &'static str {
         DraftFate::Falls => "FALLS",
         DraftFate::Rises => "RISES",
         DraftFate::CannotTell => "CAN'T TELL",
+        DraftFate::Released => "RELEASED",
         DraftFate::Stays => "STAYS",
     }
 }
@@ -224,6 +315,9 @@ pub(crate) fn bound(bound: Bound) -> Option<&'static str> {
     match bound {
         Bound::Yes => None,
         Bound::NotKnown => Some("whether the draft binds it is not known"),
-        Bound::InForceAlone => Some("bound by the edition in force, not by the draft's own words"),
+        Bound::InForceAlone => {
+            Some("the draft does not say whom it binds; bound by the edition in force")
+        }
+        Bound::No => Some("bound by the edition in force, not by the draft"),
     }
 }

@@ -202,7 +202,12 @@ fn who_is_not_compared_is_told_why() {
         ["audit", &fleet, "--requirements", &rules, "--date", AUGUST, "--port", "Port Ansel"];
     let flags = ["--against", &record, "--format", "json"];
     let against = run::kitmuster(&[&typed[..], &flags].concat()).json()["against"].clone();
-    assert_eq!(against["unclear"], json!(["Ember Knot"]));
+    let unclear = &against["unclear"][0];
+    assert_eq!(
+        (&unclear["why"], &unclear["then"][0]["name"]),
+        (&json!("name"), &json!("Ember Knot"))
+    );
+    assert_eq!(unclear["now"].as_array().map(Vec::len), Some(2), "{unclear}");
     assert_eq!(against["other_selection"], true);
     assert_eq!(against["newcomers"], json!([]));
     let why = |name: &str| {
@@ -312,7 +317,7 @@ fn a_spreadsheet_stays_as_it_is_and_the_rest_is_told_beside_it() {
     let with = audit("fleet-now", "rules", AUGUST, &["--format", "csv", "--against", &record]);
     let without = audit("fleet-now", "rules", AUGUST, &["--format", "csv"]);
     assert!(with.stdout == without.stdout);
-    let expected = "compared with the audit of 2026-06-01: 1 mended, 1 new,";
+    let expected = "compared with the audit of 2026-06-01: findings: 1 mended, 1 newly open,";
     assert!(with.stderr.starts_with(expected), "{}", with.stderr);
     assert_eq!(with.stderr.lines().count(), 1);
 }

@@ -17,8 +17,8 @@ fn who_falls_and_who_stays_is_told_with_what_changes() {
     assert_eq!(draft["in_force"], json!({"from": "2028-01-01", "until": null}));
     assert_eq!(draft["beside"], json!(["pier-2026"]));
     let totals = json!({
-        "falls": 1, "rises": 0, "cannot_tell": 0, "stays_otherwise": 3, "unaffected": 0,
-        "not_bound": 3
+        "falls": 1, "rises": 0, "cannot_tell": 0, "released": 0, "stays_otherwise": 3,
+        "unaffected": 0, "not_bound": 3
     });
     assert_eq!(draft["totals"], totals);
     let vessels = draft["vessels"].as_array().unwrap();
@@ -99,9 +99,56 @@ fn a_draft_binds_by_its_own_words_or_by_the_edition_in_force() {
     assert_eq!((&drift["bound"], &drift["fate"]), (&json!("yes"), &json!("falls")));
     let elsewhere = bound("[quay-permit]");
     assert_eq!(elsewhere["totals"]["not_bound"], 3);
+    // Whom the draft binds no longer is released, ready or not before.
+    assert_eq!(
+        (&elsewhere["totals"]["released"], &elsewhere["totals"]["falls"]),
+        (&json!(4), &json!(0))
+    );
     for vessel in elsewhere["vessels"].as_array().unwrap() {
-        assert_eq!(vessel["bound"], "in-force-alone");
+        assert_eq!((&vessel["bound"], &vessel["fate"]), (&json!("no"), &json!("released")));
+        assert_eq!(
+            (&vessel["verdict_under_draft"], &vessel["changes"]),
+            (&Value::Null, &json!([]))
+        );
     }
+}
+
+#[test]
+fn a_draft_for_vessels_that_no_rule_names_falls_on_no_other() {
+    let typed = ["audit", "vessels", "--date", "2026-11-25", "--format", "json", "--draft"];
+    let typed = [&typed[..], &["good-practice-longline"]].concat();
+    let draft = run::kitmuster(&typed).json()["draft"].clone();
+    let totals = json!({
+        "falls": 0, "rises": 0, "cannot_tell": 0, "released": 0, "stays_otherwise": 0,
+        "unaffected": 3, "not_bound": 15
+    });
+    assert_eq!(draft["totals"], totals);
+}
+
+#[test]
+fn a_draft_beside_what_was_asked_for_is_refused() {
+    let draft = place("pier-2028.yaml");
+    let flags = ["--draft", &*draft, "--profile", "mole-2020"];
+    let ran = audit("fleet-now", "rules", AUGUST, &flags);
+    assert_eq!((ran.status, ran.stdout.as_str()), (2, ""));
+    assert!(flat(&ran.stderr).contains("`--profile` leaves that out"), "{}", ran.stderr);
+}
+
+#[test]
+fn who_rises_is_told_by_what_and_not_the_old_fault() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(place("pier-2028.yaml")).unwrap();
+    let text = text.replace("the greater of 150% of freeboard and 6 ft 3 in", "5 ft");
+    let path = run::write(folder.path(), "draft.yaml", &text);
+    let typed = ["--draft", &*path, "--format", "json"];
+    let document = audit("fleet-then", "rules", AUGUST, &typed).json();
+    let vessels = document["draft"]["vessels"].as_array().unwrap();
+    let anvil = vessels.iter().find(|v| v["name"] == "Anvil Petrel").unwrap();
+    assert_eq!(anvil["fate"], "rises");
+    let changes = anvil["changes"].as_array().unwrap();
+    let cutter = changes.iter().find(|c| c["requirement"] == "line-cutter").unwrap();
+    assert_eq!((&cutter["reason"], &cutter["met_by"]), (&Value::Null, &json!(["LC-1"])));
+    assert!(cutter["text"].as_str().unwrap().ends_with("not met → met by LC-1"), "{cutter}");
 }
 
 #[test]

@@ -179,6 +179,71 @@ fn a_record_that_contradicts_itself_is_no_record() {
         r["vessels"][0]["profiles"][0]["findings"][0]["open_since"] = json!("2027-01-01")
     });
     assert!(page.contains("open since 2027-01-01, after the audit"), "{page}");
+    let page = told(&|r| r["editions"] = json!([]));
+    assert!(page.contains("judged a vessel and is not in its list of editions"), "{page}");
+    let page = told(&|r| r["editions"][0]["encoding"] = json!(9));
+    assert!(page.contains("than the profile's own text"), "{page}");
+    let page = told(&|r| {
+        let mut other = r["editions"][0].clone();
+        other["id"] = json!("pier-2026");
+        r["editions"].as_array_mut().unwrap().push(other);
+    });
+    assert!(page.contains("names `pier-2026`, which judged no vessel"), "{page}");
+    let again = |list: &mut Value| {
+        let first = list[0].clone();
+        list.as_array_mut().unwrap().push(first);
+    };
+    let page = told(&|r| again(&mut r["editions"]));
+    assert!(page.contains("its list of editions names"), "{page}");
+    let page = told(&|r| {
+        again(&mut r["vessels"]);
+        again(&mut r["inputs"]["vessels"]);
+    });
+    assert!(page.contains("it holds the vessel `tests/it/record/fleet-then/anvil.yaml` twice"));
+    let page = told(&|r| again(&mut r["vessels"][0]["profiles"]));
+    assert!(page.contains("`pier-2025` judges"), "{page}");
+    let page = told(&|r| again(&mut r["vessels"][0]["profiles"][0]["findings"]));
+    assert!(page.contains("`long-cutter` of `pier-2025` is found on"), "{page}");
+}
+
+#[test]
+fn a_record_laid_over_twice_is_no_record() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("record.json");
+    let path = path.to_str().unwrap();
+    audit("fleet-now", "rules", "2026-08-01", &["--record", path]);
+    let mut record = value(path);
+    let laid = &mut record["vessels"][0]["inspections"];
+    let first = laid[0].clone();
+    laid.as_array_mut().unwrap().push(first);
+    let changed = changed(folder.path(), &record);
+    let ran = verify(&changed);
+    assert_eq!((ran.status, ran.stdout.as_str()), (2, ""));
+    assert!(flat(&ran.stderr).contains("twice"), "{}", ran.stderr);
+}
+
+#[test]
+fn what_contradicts_itself_is_not_compared_with() {
+    let folder = tempfile::tempdir().unwrap();
+    let whole = value(&june(folder.path()));
+    for (key, value) in [("editions", json!([])), ("asked", Value::Null)] {
+        let mut record = whole.clone();
+        match value {
+            Value::Null => record[key]["profiles"] = json!(["no-such"]),
+            list => record[key] = list,
+        }
+        let path = changed(folder.path(), &record);
+        let ran = audit("fleet-now", "rules", JUNE, &["--against", path.to_str().unwrap()]);
+        assert_eq!((ran.status, ran.stdout.as_str()), (2, ""), "{key}");
+    }
+}
+
+#[test]
+fn a_byte_order_mark_is_no_part_of_a_record() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(june(folder.path())).unwrap();
+    let ran = verify_text(format!("\u{feff}{text}").as_bytes());
+    assert_eq!(ran.status, 0, "{}", ran.stderr);
 }
 
 #[test]

@@ -1,0 +1,85 @@
+//! What a change is called: settled or mended, for the same reason or another,
+//! and what was asked by a file.
+
+use super::{AUGUST, JUNE, place};
+use crate::run;
+use serde_json::{Value, json};
+use std::path::Path;
+
+fn text(name: &str) -> String {
+    std::fs::read_to_string(place(&format!("fleet-then/{name}.yaml"))).unwrap()
+}
+
+/// A vessel on record as it was, then compared as it is.
+fn compared(then: (&str, &[&str]), now: (&str, &[&str]), date: &str) -> Value {
+    let folder = tempfile::tempdir().unwrap();
+    let record = folder.path().join("record.json");
+    let record = record.to_str().unwrap();
+    let rules = place("rules");
+    let audit = |text: &str, flags: &[&str]| {
+        let path = run::write(folder.path(), "vessel.yaml", text);
+        let typed = ["audit", &path, "--requirements", &rules];
+        run::kitmuster(&[&typed[..], flags].concat())
+    };
+    audit(then.0, &[then.1, &["--date", JUNE, "--record", record]].concat());
+    let flags = ["--date", date, "--against", record, "--format", "json"];
+    audit(now.0, &[now.1, &flags].concat()).json()["against"].clone()
+}
+
+fn finding<'v>(against: &'v Value, requirement: &str) -> &'v Value {
+    let findings = against["vessels"][0]["findings"].as_array().unwrap();
+    let found = findings.iter().find(|f| f["requirement"] == requirement);
+    found.unwrap_or_else(|| panic!("{requirement}: {against}"))
+}
+
+#[test]
+fn what_was_only_measured_is_settled_and_not_mended() {
+    let now = text("anvil").replace("5 ft 10 in", "6 ft 2 in");
+    let unmeasured = now.replace(", handle: 6 ft 2 in", "");
+    let against = compared((&unmeasured, &[]), (&now, &[]), JUNE);
+    let cutter = finding(&against, "long-cutter");
+    assert_eq!((&cutter["then"], &cutter["now"]), (&json!("cannot-tell"), &json!("met")));
+    assert_eq!((&cutter["settled"], &cutter["mended"]), (&json!(true), &json!(false)));
+    assert_eq!(cutter["text"], "settled: it is met");
+    let totals = &against["totals"];
+    assert_eq!((&totals["settled"], &totals["mended"]), (&json!(1), &json!(0)));
+    // What was too short and is longer was mended.
+    let against = compared((&text("anvil"), &[]), (&now, &[]), JUNE);
+    let totals = &against["totals"];
+    assert_eq!((&totals["settled"], &totals["mended"]), (&json!(0), &json!(1)));
+}
+
+#[test]
+fn what_is_open_for_another_reason_than_then_says_so() {
+    let now = "handle: 6 ft 2 in, condition: broken";
+    let broken = text("anvil").replace("handle: 5 ft 10 in", now);
+    let against = compared((&text("anvil"), &[]), (&broken, &[]), JUNE);
+    let cutter = finding(&against, "long-cutter");
+    assert_eq!(cutter["fate"], "still-open", "{cutter}");
+    assert_eq!(cutter["reason"], "not-serviceable");
+    assert_eq!(cutter["reason_then"], "too-short-for-rail");
+    let same = compared((&text("anvil"), &[]), (&text("anvil"), &[]), AUGUST);
+    let cutter = finding(&same, "long-cutter");
+    assert_eq!(cutter["reason"], "too-short-for-rail");
+    assert_eq!(cutter["reason_then"], Value::Null);
+}
+
+#[test]
+fn a_profile_that_is_named_as_a_file_is_what_was_asked() {
+    let folder = tempfile::tempdir().unwrap();
+    let own = "format: profile/1\nid: own\nrule: own\nedition: \"1\"\ntitle: Own\n\
+               source: Own notice\nlanguage: en\nstanding: rule\n\
+               in force: { from: 2020-01-01 }\nbinds: { permits: [pier-permit] }\n\
+               requirements:\n  - { id: net, title: Net, clause: c, verified: read, \
+               carry: 1 dip net }\n";
+    let path = run::write(folder.path(), "own.yaml", own);
+    let asked: &[&str] = &["--profile", &path];
+    let anvil = text("anvil");
+    let given = compared((&anvil, &[]), (&anvil, asked), JUNE);
+    assert_eq!(finding(&given, "net")["cause"], "asked");
+    assert_eq!(finding(&given, "long-cutter")["cause"], "asked");
+    let left = compared((&anvil, asked), (&anvil, &[]), JUNE);
+    assert_eq!(finding(&left, "net")["cause"], "asked");
+    assert_eq!(finding(&left, "long-cutter")["cause"], "asked");
+    assert!(Path::new(&path).exists());
+}
