@@ -13,6 +13,7 @@ mod hook_size;
 mod length;
 mod length_text;
 mod mass;
+mod money;
 mod percent;
 
 pub use angle::Angle;
@@ -22,6 +23,7 @@ pub use figure::{Figure, Quantity, QuantityKind};
 pub use hook_size::HookSize;
 pub use length::{Length, Rounding, System, Units};
 pub use mass::Mass;
+pub use money::{Currency, Money};
 pub use percent::Percent;
 
 /// Why a piece of text is not the quantity that was expected.

@@ -4,6 +4,7 @@
 //! is written in YAML is mirrored in `load/`, what goes out as JSON in
 //! `report/`.
 
+pub mod catalogue;
 pub mod check;
 pub mod finding;
 pub mod place;
