@@ -6,4 +6,5 @@ pub mod fleet;
 pub mod load;
 pub mod measure;
 pub mod model;
+pub mod quote;
 pub mod report;

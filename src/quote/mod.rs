@@ -8,7 +8,8 @@
 mod order;
 mod outcome;
 
+pub use order::{NoQuote, OneVessel, Order, quote};
 pub use outcome::{
-    Bound, Bought, Cost, Cured, Explained, Hindrance, Measuring, Nearest, Offer, OrderLine, Quote,
-    SupplierOrder, Unmet, VesselQuote,
+    Alone, Bought, Bound, Cost, Costliest, Cured, Dearest, Explained, Hindrance, Measuring,
+    Nearest, Offer, OrderLine, Quote, SupplierOrder, Unmet, VesselQuote,
 };
