@@ -3,10 +3,12 @@
 //! Imports `measure` and `model` for the values; reads no file and no clock.
 
 mod audit;
+mod quote;
 mod sheet;
 mod verify;
 
 pub(super) use audit::{AuditArguments, FleetFormat};
+pub(super) use quote::{QuoteArguments, QuoteFormat};
 pub(super) use sheet::{ReaderArgument, SheetArguments};
 pub(super) use verify::VerifyArguments;
 
@@ -37,6 +39,9 @@ pub(super) enum Command {
     Check(CheckArguments),
     /// Audit many vessels: a fleet, a port
     Audit(Box<AuditArguments>),
+    /// Work out the cheapest order that makes vessels ready, out of suppliers'
+    /// catalogues
+    Quote(Box<QuoteArguments>),
     /// Print paper for the deck, and the files to key it back in
     Sheet(SheetArguments),
     /// Judge an audit on record again, from its own inputs

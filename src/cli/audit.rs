@@ -12,7 +12,7 @@ use super::exit::Exit;
 use super::library;
 use super::output::{self, Terminal, Whole};
 use super::trip::{return_before_departure, today};
-use super::{Stop, inputs};
+use super::{Stop, files, inputs};
 use crate::engine::Depth;
 use crate::fleet::{self, Audit, Counts, Files, LeftOut, Orders, Records, Row, Selection};
 use crate::load::{Library, Refusal};
@@ -242,31 +242,10 @@ fn read(arguments: &AuditArguments) -> Result<Input, Stop> {
     }
     let asked = library::asked(&library, &arguments.profile, files, DaySpan::ALWAYS)?;
     known(&library, arguments)?;
-    let mut files = Files::find(&arguments.paths);
-    files.records.extend(named_records(&arguments.inspection, &mut files.vessels));
-    if files.vessels.is_empty() {
-        let paths: Vec<_> =
-            arguments.paths.iter().map(|path| format!("`{}`", path.display())).collect();
-        return Err(Stop::usage(
-            format!("no vessel's inventory in {}", paths.join(", ")),
-            "name files, or folders that hold files ending in `.yaml`",
-        ));
-    }
+    let files = files::find(&arguments.paths, &arguments.inspection)?;
     let paths = files.records.iter().map(PathBuf::as_path);
     let (records, refused_records) = Records::read(paths, &library.vocabulary);
     Ok(Input { library, asked, files, records, refused_records })
-}
-
-/// The records that were named, folders with all that lies below them.
-fn named_records(named: &[PathBuf], refused: &mut Vec<Result<PathBuf, Refusal>>) -> Vec<PathBuf> {
-    let mut records = Vec::new();
-    for found in named.iter().flat_map(|path| crate::load::find_files(path)) {
-        match found {
-            Ok(found) => records.push(found.path),
-            Err(refusal) => refused.push(Err(refusal)),
-        }
-    }
-    records
 }
 
 /// That what vessels are selected by is known: a slip would select nothing

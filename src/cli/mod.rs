@@ -7,10 +7,12 @@ mod arguments;
 mod audit;
 mod check;
 pub mod exit;
+mod files;
 mod inputs;
 mod library;
 mod output;
 mod profiles;
+mod quote;
 mod sheet;
 mod trip;
 mod verify;
@@ -61,6 +63,7 @@ fn obey(arguments: &Arguments, terminal: &Terminal) -> Exit {
     let result = match &arguments.command {
         Command::Check(check) => check::run(check, terminal),
         Command::Audit(audit) => audit::run(audit, terminal),
+        Command::Quote(quote) => quote::run(quote, terminal),
         Command::Sheet(sheet) => sheet::run(sheet),
         Command::Verify(verify) => verify::run(verify, terminal),
         Command::Profiles(profiles) => profiles::run(profiles, terminal),

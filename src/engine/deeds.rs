@@ -81,7 +81,7 @@ pub(super) fn mend(
 }
 
 /// Keeps one reason of each sort, the larger shortfall of two.
-fn add(reasons: &mut Vec<Reason>, reason: Reason) {
+pub(super) fn add(reasons: &mut Vec<Reason>, reason: Reason) {
     let subject = |reason: &Reason| match reason {
         Reason::TooShortForRail { attribute, .. }
         | Reason::OutOfSpecification { attribute, .. } => Some((reason.code(), Some(*attribute))),

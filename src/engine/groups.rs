@@ -99,7 +99,7 @@ impl Groups {
 }
 
 /// The seats that take part, each after those that it leans on.
-fn order(pose: &Pose) -> Vec<usize> {
+pub(super) fn order(pose: &Pose) -> Vec<usize> {
     let mut order = Vec::with_capacity(pose.seats.len());
     let mut seen = vec![false; pose.seats.len()];
     for seat in 0..pose.seats.len() {

@@ -31,6 +31,7 @@ mod until;
 mod upto;
 pub mod validity;
 mod vouch;
+pub mod wants;
 mod way;
 
 pub use conform::perform;

@@ -4,8 +4,14 @@
 //! nothing about a kit; it refuses what cannot be understood, with every
 //! problem of a file at once.
 
+mod amount;
 mod bounds;
+#[cfg(test)]
+mod catalogue_tests;
+mod check_catalogue;
+mod check_fits;
 mod check_freeboard;
+mod check_goods;
 mod check_inspection;
 mod check_need;
 mod check_people;
@@ -14,6 +20,7 @@ mod check_requirement;
 mod check_tool;
 mod check_vessel;
 mod check_vocabulary;
+mod check_work;
 mod condition;
 mod folder;
 mod guard;
@@ -43,15 +50,19 @@ mod value;
 mod vessel_tests;
 mod written;
 
+use crate::model::catalogue::Catalogue;
 use crate::model::vessel::{Inspection, Vessel};
 use crate::model::vocabulary::Vocabulary;
+use check_catalogue::check_catalogue;
 use check_inspection::check_inspection;
 use check_vessel::check_vessel;
 use spot::Spot;
 use std::path::Path;
+use written::catalogue::CatalogueFile;
 use written::inspection::InspectionFile;
 use written::vessel::VesselFile;
 
+pub use check_catalogue::MOST_ITEMS;
 pub use check_profile::MOST_REQUIREMENTS;
 pub use check_vessel::MOST_TOOLS;
 pub use folder::{FoundFile, RECORDS, find_files};
@@ -111,6 +122,36 @@ pub fn read_inspection(
     vocabulary: &Vocabulary,
 ) -> Result<(Inspection, Source), Refusal> {
     inspection_of(guard::source_of(&name.into(), text)?, vocabulary)
+}
+
+/// Reads a supplier's catalogue from a file.
+///
+/// # Errors
+/// The file cannot be read, or everything that is wrong in it.
+pub fn load_catalogue(
+    path: &Path,
+    vocabulary: &Vocabulary,
+) -> Result<(Catalogue, Source), Refusal> {
+    catalogue_of(guard::read_source(path)?, vocabulary)
+}
+
+/// Reads a supplier's catalogue from memory; `name` stands for the file's.
+///
+/// # Errors
+/// Everything that is wrong in it.
+pub fn read_catalogue(
+    name: &str,
+    text: &str,
+    vocabulary: &Vocabulary,
+) -> Result<(Catalogue, Source), Refusal> {
+    catalogue_of(guard::source_of(&name.into(), text)?, vocabulary)
+}
+
+fn catalogue_of(source: Source, vocabulary: &Vocabulary) -> Result<(Catalogue, Source), Refusal> {
+    let catalogue = parse::read(&source, |written: CatalogueFile, problems| {
+        check_catalogue(written, vocabulary, &Spot::top(&source.file), problems)
+    })?;
+    Ok((catalogue, source))
 }
 
 fn vessel_of(source: Source, vocabulary: &Vocabulary) -> Result<(Vessel, Source), Refusal> {

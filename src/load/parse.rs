@@ -12,9 +12,10 @@ use crate::model::place::Place;
 use crate::model::text::steers;
 
 /// Every kind of file that is read, by its `format` line.
-const FORMATS: [(&str, &str); 4] = [
+const FORMATS: [(&str, &str); 5] = [
     ("vessel/1", "a vessel's inventory"),
     ("inspection/1", "an inspection record"),
+    ("catalogue/1", "a supplier's catalogue"),
     ("profile/1", "a profile"),
     ("vocabulary/1", "a vocabulary"),
 ];
@@ -188,7 +189,7 @@ pub(super) fn read<T: WrittenFile, M>(
     let placed = found
         .into_found()
         .into_iter()
-        .filter(|(problem, _)| !is_pruned(&problem.place.key, &parsed.pruned));
+        .filter(|(problem, aim)| !is_cut(problem, *aim, &parsed.pruned));
     problems.extend(placed.map(|(problem, aim)| place(problem, aim, &parsed.positions)));
     match model {
         Some(model) if problems.is_empty() => Ok(model),
@@ -200,6 +201,13 @@ pub(super) fn read<T: WrittenFile, M>(
             Err(Refusal::new(&source.file, problems))
         }
     }
+}
+
+/// Whether a problem comes from a part that was cut out.
+fn is_cut(problem: &Problem, aim: Aim, pruned: &[String]) -> bool {
+    let key = &problem.place.key;
+    let keys: &[&str] = if let Aim::OneOf(keys) = aim { keys } else { &[] };
+    is_pruned(key, pruned) || keys.iter().any(|one| is_pruned(&format!("{key}.{one}"), pruned))
 }
 
 /// Whether a key path lies in a part that was cut out.
@@ -216,7 +224,7 @@ pub(super) fn place(problem: Problem, aim: Aim, positions: &Positions) -> Proble
         return problem;
     }
     let position = match aim {
-        Aim::Value => positions.locate(&problem.place.key),
+        Aim::Value | Aim::OneOf(_) => positions.locate(&problem.place.key),
         Aim::Key => positions.locate_key(&problem.place.key),
     };
     match position {

@@ -170,6 +170,9 @@ pub(super) enum Aim {
     Value,
     /// The key itself.
     Key,
+    /// A group that lacks one of these keys; not told where one of them was
+    /// written and cut out.
+    OneOf(&'static [&'static str]),
 }
 
 impl Problems {
@@ -181,6 +184,11 @@ impl Problems {
     /// Adds one that points at the key.
     pub(super) fn add_at_key(&mut self, problem: Problem) {
         self.found.push((problem, Aim::Key));
+    }
+
+    /// Adds one of a group that lacks one of these keys.
+    pub(super) fn add_lacking(&mut self, problem: Problem, keys: &'static [&'static str]) {
+        self.found.push((problem, Aim::OneOf(keys)));
     }
 
     /// How many there are.

@@ -2,6 +2,7 @@
 //! judging a tree, and for editors.
 
 use super::written::WrittenFile;
+use super::written::catalogue::CatalogueFile;
 use super::written::inspection::InspectionFile;
 use super::written::profile::ProfileFile;
 use super::written::vessel::VesselFile;
@@ -22,6 +23,8 @@ pub enum FileKind {
     Profile,
     /// The vocabulary.
     Vocabulary,
+    /// A supplier's catalogue.
+    Catalogue,
 }
 
 /// The schema against which a tree is judged: every scalar is text.
@@ -37,6 +40,7 @@ pub fn schema(kind: FileKind) -> Value {
         FileKind::Inspection => for_editors::<InspectionFile>(),
         FileKind::Profile => for_editors::<ProfileFile>(),
         FileKind::Vocabulary => for_editors::<VocabularyFile>(),
+        FileKind::Catalogue => for_editors::<CatalogueFile>(),
     }
 }
 
@@ -83,5 +87,7 @@ mod tests {
         );
         assert_eq!(schema.pointer("/properties/format/const"), Some(&json!("vessel/1")));
         assert_eq!(schema.get("additionalProperties"), Some(&json!(false)));
+        let catalogue = super::schema(FileKind::Catalogue);
+        assert_eq!(catalogue.pointer("/properties/format/const"), Some(&json!("catalogue/1")));
     }
 }

@@ -289,7 +289,7 @@ pub(super) fn kind(
 }
 
 /// Every name of a kind.
-fn kind_names(kind: &Kind) -> impl Iterator<Item = &str> {
+pub(super) fn kind_names(kind: &Kind) -> impl Iterator<Item = &str> {
     [kind.id.as_str(), kind.name.as_str()].into_iter().chain(kind.also.iter().map(String::as_str))
 }
 

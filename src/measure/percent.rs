@@ -27,7 +27,8 @@ impl Percent {
         number.times(1000, 10_000_000, "a thousandth of a percent", "10 000 %").map(Self)
     }
 
-    pub(super) fn thousandths(self) -> i64 {
+    /// In thousandths of a percent.
+    pub fn thousandths(self) -> i64 {
         self.0
     }
 }

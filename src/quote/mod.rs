@@ -5,11 +5,24 @@
 //! point is used by the solver only: what it finds is reckoned again in exact
 //! money and judged again by the engine.
 
+mod basket;
+mod deliver;
+mod needs;
 mod order;
 mod outcome;
+mod plan;
+mod program;
+mod prune;
+mod scene;
+mod search;
+mod unmet;
+mod why;
+mod wide;
+mod work;
 
-pub use order::{NoQuote, OneVessel, Order, quote};
+pub use order::{NoQuote, OneVessel, Order};
 pub use outcome::{
     Alone, Bought, Bound, Cost, Costliest, Cured, Dearest, Explained, Hindrance, Measuring,
     Nearest, Offer, OrderLine, Quote, SupplierOrder, Unmet, VesselQuote,
 };
+pub use work::quote;

@@ -1,6 +1,5 @@
 //! What is asked of a quote.
 
-use super::outcome::Quote;
 use crate::measure::{Currency, Day};
 use crate::model::catalogue::Catalogue;
 use crate::model::profile::Profile;
@@ -62,15 +61,4 @@ pub enum NoQuote {
     /// The search failed, which the tests of this crate rule out.
     #[error("no basket was found: {0}")]
     Search(String),
-}
-
-/// Works out the quote.
-///
-/// # Errors
-/// No catalogue, or catalogues in different currencies.
-pub fn quote(order: &Order<'_>) -> Result<Quote, NoQuote> {
-    let Some(first) = order.catalogues.first() else {
-        return Err(NoQuote::NoCatalogue);
-    };
-    Err(NoQuote::Search(first.supplier.clone()))
 }

@@ -81,12 +81,23 @@ pub struct Cost {
 }
 
 /// How good the basket is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Bound {
     /// Nothing cheaper will do.
+    #[default]
     Cheapest,
     /// The search was stopped: nothing below this total will do.
     AtLeast(Money),
+}
+
+impl Bound {
+    /// The stronger of two.
+    pub(super) fn better(self, other: Self) -> Self {
+        match (self, other) {
+            (Self::AtLeast(one), Self::AtLeast(other)) => Self::AtLeast(one.max(other)),
+            _ => Self::Cheapest,
+        }
+    }
 }
 
 /// One vessel's part of the quote.

@@ -40,7 +40,9 @@ use crate::model::text::steers;
 use crate::model::vessel::Trust;
 use profile::ProfileJson;
 use serde::Serialize;
-use vessel::{NoticeJson, VesselJson};
+
+pub(in crate::report) use reason::ReasonJson;
+pub(in crate::report) use vessel::{NoticeJson, VesselJson};
 
 /// The name and version of the format.
 pub const SCHEMA: &str = "kitmuster/check/1";

@@ -14,6 +14,7 @@ mod picture;
 mod places;
 mod problems;
 mod profiles;
+pub mod quote;
 #[cfg(test)]
 mod sample;
 pub mod sheet;

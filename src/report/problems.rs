@@ -10,6 +10,11 @@ const INDENT: usize = 4;
 
 /// Everything that is wrong in all of the files, no wider than `width`.
 pub fn refusals(refusals: &[Refusal], width: usize) -> String {
+    all(refusals, "nothing was checked", width)
+}
+
+/// The same, with what came of it.
+pub(super) fn all(refusals: &[Refusal], so: &str, width: usize) -> String {
     let mut page = Page::new(width);
     let mut count = 0;
     for refusal in refusals {
@@ -20,7 +25,7 @@ pub fn refusals(refusals: &[Refusal], width: usize) -> String {
     }
     let noun = if count == 1 { "problem" } else { "problems" };
     page.gap();
-    page.prose(0, Tone::Plain, &format!("{count} {noun}; nothing was checked"));
+    page.prose(0, Tone::Plain, &format!("{count} {noun}; {so}"));
     page.finish()
 }
 

@@ -12,6 +12,7 @@ pub(crate) mod fleet;
 mod limits;
 mod notices;
 pub(crate) mod pages;
+pub(crate) mod quote;
 mod reasons;
 mod remedies;
 mod serving;

@@ -3,6 +3,7 @@
 //!
 //! Imports nothing of the model; must not judge anything beyond lengths.
 
+pub(super) mod catalogue;
 pub(super) mod group;
 pub(super) mod inspection;
 pub(super) mod loose;

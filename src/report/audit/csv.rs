@@ -59,13 +59,18 @@ pub fn csv(of: &Fleet<'_>) -> Result<String, csv::Error> {
     for left_out in &of.audit.left_out {
         writer.write_record(record_left_out(left_out))?;
     }
+    written(writer)
+}
+
+/// The text that was written.
+pub(in crate::report) fn written(writer: csv::Writer<Vec<u8>>) -> Result<String, csv::Error> {
     let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
 }
 
 /// A cell that shows what it says and computes nothing: what a spreadsheet
 /// would take for a formula begins with an apostrophe.
-fn cell(text: &str) -> String {
+pub(in crate::report) fn cell(text: &str) -> String {
     let shown = visible(text);
     let live = |c: char| matches!(c, '=' | '+' | '-' | '@' | '＝' | '＋' | '－' | '＠' | '|' | '%');
     if shown.trim_start().starts_with(live) { format!("'{shown}") } else { shown }
@@ -73,11 +78,16 @@ fn cell(text: &str) -> String {
 
 fn refused(refusal: &Refusal) -> Vec<String> {
     let mut cells = vec![String::new(); HEAD.len()];
-    let problems: Vec<_> = refusal.problems.iter().map(ToString::to_string).collect();
     cells[0] = cell(&refusal.file);
     cells[6] = "not read".to_owned();
-    cells[19] = cell(&problems.join("; "));
+    cells[19] = cell(&problems(refusal));
     cells
+}
+
+/// Everything that is wrong in a file, in one cell.
+pub(in crate::report) fn problems(refusal: &Refusal) -> String {
+    let problems: Vec<_> = refusal.problems.iter().map(ToString::to_string).collect();
+    problems.join("; ")
 }
 
 /// A record that was laid over no vessel has a row of its own too.
@@ -179,7 +189,7 @@ fn finding_cells(finding: &Finding, words: &Words<'_>) -> Vec<String> {
     ]
 }
 
-fn level(level: Level) -> &'static str {
+pub(in crate::report) fn level(level: Level) -> &'static str {
     match level {
         Level::Required => "required",
         Level::Recommended => "recommended",

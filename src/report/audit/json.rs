@@ -125,8 +125,9 @@ struct DoubtJson {
     text: String,
 }
 
+/// A record that was laid over no vessel.
 #[derive(Serialize)]
-struct LeftOutJson {
+pub(in crate::report) struct LeftOutJson {
     file: String,
     vessel: String,
     vessels_called_so: usize,
@@ -296,7 +297,7 @@ impl DoubtJson {
 }
 
 impl LeftOutJson {
-    fn new(left_out: &LeftOut) -> Self {
+    pub(in crate::report) fn new(left_out: &LeftOut) -> Self {
         Self {
             file: left_out.file.to_string(),
             vessel: left_out.vessel.clone(),

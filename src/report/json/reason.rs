@@ -14,7 +14,7 @@ use serde::Serialize;
 
 /// A reason. Which of the keys are there depends on the code.
 #[derive(Debug, Default, Serialize)]
-pub(super) struct ReasonJson {
+pub(in crate::report) struct ReasonJson {
     code: &'static str,
     tool: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -113,7 +113,11 @@ struct DemandJson {
 
 impl ReasonJson {
     /// The reason with its numbers.
-    pub(super) fn new(because: &Because, words: &Words<'_>, places: &Places<'_>) -> Self {
+    pub(in crate::report) fn new(
+        because: &Because,
+        words: &Words<'_>,
+        places: &Places<'_>,
+    ) -> Self {
         let tool = because.tool.and_then(|index| words.vessel.kit.get(index));
         Self {
             tool: tool.map(|tool| tool.mark.clone()),
@@ -122,7 +126,8 @@ impl ReasonJson {
         }
     }
 
-    fn bare(reason: &Reason, words: &Words<'_>) -> Self {
+    /// A reason that speaks of no tool of the kit.
+    pub(in crate::report) fn bare(reason: &Reason, words: &Words<'_>) -> Self {
         Self {
             code: reason.code(),
             facts: Writer { words }.facts(reason),

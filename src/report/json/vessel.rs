@@ -13,7 +13,7 @@ use crate::report::{Subject, words};
 use serde::Serialize;
 
 #[derive(Debug, Serialize)]
-pub(super) struct VesselJson {
+pub(in crate::report) struct VesselJson {
     name: String,
     register: Option<String>,
     port: Option<String>,
@@ -40,7 +40,7 @@ pub(super) struct RangeJson {
 }
 
 #[derive(Debug, Default, Serialize)]
-pub(super) struct NoticeJson {
+pub(in crate::report) struct NoticeJson {
     code: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
     profile: Option<String>,
@@ -58,7 +58,7 @@ pub(super) struct NoticeJson {
 }
 
 impl VesselJson {
-    pub(super) fn new(subject: &Subject<'_>) -> Self {
+    pub(in crate::report) fn new(subject: &Subject<'_>) -> Self {
         let vessel: &Vessel = &subject.check.vessel;
         let figure = |figure| QuantityJson::as_measured(figure, subject.units);
         let stations = vessel.freeboard.stations.iter().map(|station| StationJson {
@@ -86,7 +86,7 @@ impl VesselJson {
 }
 
 impl NoticeJson {
-    pub(super) fn new(notice: &Notice, vocabulary: &Vocabulary) -> Self {
+    pub(in crate::report) fn new(notice: &Notice, vocabulary: &Vocabulary) -> Self {
         let told = Self {
             code: notice.code(),
             text: words::notice(notice),

@@ -1,0 +1,154 @@
+//! A gear supplier's catalogue as it is written.
+//!
+//! Texts only; what they mean is judged in `check_catalogue` and
+//! `check_goods`.
+
+use super::loose::{Loose, Single};
+use super::open::open_form;
+use super::vessel::ReadingForm;
+use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
+use schemars::JsonSchema;
+use serde::Deserialize;
+use validator::Validate;
+
+/// The longest number of an item, in characters; a line of an order has room
+/// for it.
+const LONGEST_NUMBER: u64 = 40;
+
+/// A gear supplier's catalogue.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(title = "Catalogue")]
+pub(crate) struct CatalogueFile {
+    /// `catalogue/1`.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) format: Option<String>,
+    /// The supplier's name.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) supplier: Option<String>,
+    /// The supplier's port.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) port: Option<String>,
+    /// The currency of every amount, by its code of ISO 4217.
+    pub(crate) currency: Option<String>,
+    /// The tax on goods and delivery, like `7.25%`.
+    pub(crate) tax: Option<String>,
+    /// What delivery costs, once an order.
+    pub(crate) delivery: Option<Single<DeliveryForm>>,
+    /// The last day on which prices hold, for items that do not say.
+    #[serde(rename = "prices hold until")]
+    pub(crate) prices_hold: Option<String>,
+    /// From the order to the delivery, for items that do not say.
+    pub(crate) lead: Option<String>,
+    /// Terms, in words.
+    #[validate(length(max = LONGEST_REMARK))]
+    pub(crate) terms: Option<String>,
+    /// What is sold.
+    #[validate(nested)]
+    pub(crate) items: Option<Vec<ItemForm>>,
+}
+
+/// What delivery costs, once an order.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Delivery")]
+pub(crate) struct DeliveryForm {
+    /// The charge, before tax.
+    pub(crate) charge: Option<String>,
+    /// The sum of goods, before tax, from which it is free.
+    #[serde(rename = "free from")]
+    pub(crate) free_from: Option<String>,
+}
+
+/// Something that can be bought.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Sold")]
+pub(crate) struct ItemForm {
+    /// The number under which it is ordered.
+    #[validate(length(max = LONGEST_NUMBER))]
+    pub(crate) number: Option<String>,
+    /// What it is, in words.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) description: Option<String>,
+    /// The tool that one piece is.
+    #[validate(nested)]
+    pub(crate) tool: Option<GoodsForm>,
+    /// The tools of a set.
+    #[validate(nested)]
+    pub(crate) tools: Option<Vec<GoodsForm>>,
+    /// What a piece that lengthens a tool lengthens.
+    pub(crate) lengthens: Option<LengthensForm>,
+    /// Work on a tool.
+    pub(crate) service: Option<ServiceForm>,
+    /// The price of a pack, before tax.
+    pub(crate) price: Option<String>,
+    /// How many pieces a pack holds.
+    pub(crate) pack: Option<String>,
+    /// The fewest packs that are sold at once.
+    #[serde(rename = "least order")]
+    pub(crate) least: Option<String>,
+    /// How many packs there are.
+    pub(crate) stock: Option<String>,
+    /// From the order to the delivery, like `3 days`.
+    pub(crate) lead: Option<String>,
+    /// The last day on which the price holds.
+    #[serde(rename = "price holds until")]
+    pub(crate) price_holds: Option<String>,
+}
+
+open_form! {
+    /// A tool or a document that is sold; the open keys are attributes of its
+    /// kind.
+    GoodsForm, open as attributes: Loose<ReadingForm>;
+    /// The kind, by id, name or synonym of the vocabulary.
+    #[validate(length(max = LONGEST_NAME))]
+    "kind" => kind: String,
+    /// How many equal ones are in one piece.
+    "count" => count: String,
+    /// A name in words.
+    #[validate(length(max = LONGEST_NAME))]
+    "name" => name: String,
+    /// Clauses to which the supplier declares that it conforms.
+    "conforms" => conforms: Vec<String>,
+    /// Whether it is inspected when it is delivered.
+    "inspected" => inspected: String,
+    /// How long it is good from its delivery on.
+    "lasts" => lasts: String,
+    /// For spares: numbers of items, or kinds, that they fit.
+    "fits" => fits: Vec<String>,
+}
+
+/// What a piece lengthens, and by how much.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Lengthens")]
+pub(crate) struct LengthensForm {
+    /// Tools of these kinds.
+    pub(crate) kinds: Option<Vec<String>>,
+    /// By this length.
+    pub(crate) by: Option<String>,
+    /// How many may be put on one tool.
+    #[serde(rename = "per tool")]
+    pub(crate) per_tool: Option<String>,
+}
+
+/// Work on a tool.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Service")]
+pub(crate) struct ServiceForm {
+    /// On tools of these kinds.
+    pub(crate) kinds: Option<Vec<String>>,
+    /// `inspection`, `repair`, `sharpening`.
+    pub(crate) does: Option<Vec<String>>,
+}
+
+impl WrittenFile for CatalogueFile {
+    const FORMAT: &'static str = "catalogue/1";
+    const CALLED: &'static str = "a supplier's catalogue";
+
+    fn format(&self) -> Option<&str> {
+        self.format.as_deref()
+    }
+}

@@ -1,0 +1,574 @@
+//! The order as an integer program: which packs, which pieces for which
+//! vessel, which tool where in each scene.
+//!
+//! Amounts are in whole units of the currency; the tax is a whole number of
+//! coins, rounded as the order's tax is.
+
+use super::basket::{Basket, Part};
+use super::needs::{Branch, Needs};
+use super::order::Order;
+use super::outcome::{Cured, Offer};
+use super::program::{Found, Program, Side, Sum};
+use super::scene::{Small, SmallSeat};
+use super::wide::{self, Changed, Origin};
+use crate::model::profile::Level;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What the program is to hold.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Case<'a> {
+    /// What was asked.
+    pub(super) order: &'a Order<'a>,
+    /// What the vessels need.
+    pub(super) needs: &'a [Needs],
+    /// Findings that are not looked at, by vessel.
+    pub(super) waived: &'a BTreeSet<(usize, Cured)>,
+    /// Items that may not be bought.
+    pub(super) barred: &'a BTreeSet<Offer>,
+    /// The only vessel that is looked at, if not all are.
+    pub(super) only: Option<usize>,
+    /// Packs that are gone already.
+    pub(super) taken: &'a BTreeMap<Offer, u32>,
+    /// Whether findings may stay open.
+    pub(super) soft: bool,
+    /// Whether packs may be broken, and delivery and the tax's rounding cost
+    /// nothing: what no vessel's share of any order can be below.
+    pub(super) relaxed: bool,
+    /// Tools aboard, by vessel and index, that are believed although a fact
+    /// of them is missing.
+    pub(super) believed: &'a BTreeSet<(usize, usize)>,
+    /// Whether items that others undercut are left out. Free delivery is
+    /// then reached by any sum, which may be too good to be true.
+    pub(super) pruned: bool,
+}
+
+/// The program and what its columns mean.
+#[derive(Debug, Default)]
+pub(super) struct Plan {
+    pub(super) program: Program,
+    /// What the order costs.
+    pub(super) cost: Sum,
+    /// Findings that may stay open.
+    pub(super) met: BTreeMap<(usize, Cured), (Level, usize)>,
+    /// For each vessel, whether all its required findings are met.
+    pub(super) ready: Vec<Option<usize>>,
+    /// Money that is paid for nothing to reach free delivery.
+    fillers: Vec<usize>,
+    packs: BTreeMap<Offer, usize>,
+    goods: Vec<BTreeMap<Offer, usize>>,
+    changes: Vec<Vec<(Changed, usize)>>,
+    /// How many pieces could be of use.
+    useful: BTreeMap<Offer, u32>,
+}
+
+impl Plan {
+    /// The program of the case.
+    pub(super) fn of(case: &Case<'_>) -> Self {
+        let mut plan = Self::default();
+        let scenes: Vec<Vec<Vec<Small>>> = case
+            .needs
+            .iter()
+            .enumerate()
+            .map(|(vessel, needs)| {
+                let takes = |finding, level| case.takes(vessel, finding, level);
+                let believed = |tool| case.believed.contains(&(vessel, tool));
+                let branches = case.branches(vessel, needs).iter();
+                branches.map(|branch| branch.scenes(takes, believed)).collect()
+            })
+            .collect();
+        let kept = super::prune::kept(case, &scenes);
+        for (vessel, needs) in case.needs.iter().enumerate() {
+            plan.goods.push(BTreeMap::new());
+            plan.changes.push(Vec::new());
+            plan.ready.push(None);
+            plan.vessel(case, vessel, needs, &scenes[vessel], &kept);
+        }
+        plan.order(case, &kept);
+        plan
+    }
+
+    /// What the solver found, as a basket.
+    pub(super) fn basket(&self, found: &Found) -> Basket {
+        let value = |column: usize| found.values[column].max(0.0) as u32;
+        let bought = |(offer, column): (&Offer, &usize)| {
+            Some((*offer, value(*column))).filter(|(_, count)| *count > 0)
+        };
+        let parts = self.goods.iter().zip(&self.changes).map(|(goods, changes)| Part {
+            goods: goods.iter().filter_map(bought).collect(),
+            changes: changes
+                .iter()
+                .map(|(changed, column)| (changed.clone(), value(*column)))
+                .filter(|(_, times)| *times > 0)
+                .collect(),
+        });
+        let parts = parts.collect();
+        Basket { packs: self.packs.iter().filter_map(bought).collect(), parts }
+    }
+
+    /// Whether money was paid for nothing, so that the cost is only a bound.
+    pub(super) fn is_filled(&self, found: &Found) -> bool {
+        self.fillers.iter().any(|column| found.values[*column] > 1e-6)
+    }
+
+    fn vessel(
+        &mut self,
+        case: &Case<'_>,
+        vessel: usize,
+        needs: &Needs,
+        scenes: &[Vec<Small>],
+        kept: &BTreeSet<Offer>,
+    ) {
+        let branches = case.branches(vessel, needs);
+        let gates: Vec<Option<usize>> = match branches.len() {
+            1 => vec![None],
+            _ => branches.iter().map(|_| Some(self.program.whole(1))).collect(),
+        };
+        if gates.len() > 1 {
+            let one = gates.iter().flatten().map(|gate| (*gate, 1.0)).collect();
+            self.program.row(one, Side::Equal, 1.0);
+        }
+        let changes = changes(needs, scenes, kept);
+        let mut useful = BTreeMap::new();
+        for ((branch, scenes), gate) in branches.iter().zip(scenes).zip(&gates) {
+            for scene in scenes {
+                let scene_useful = BTreeMap::new();
+                let (gate, changes) = (*gate, &changes);
+                let mut desk =
+                    Desk { plan: self, case, vessel, branch, gate, kept, changes, scene_useful };
+                desk.scene(scene);
+                for (offer, count) in desk.scene_useful {
+                    let most: &mut u32 = useful.entry(offer).or_default();
+                    *most = (*most).max(count);
+                }
+            }
+        }
+        for (branch, gate) in branches.iter().zip(gates) {
+            if let Some(gate) = gate {
+                self.comes_aboard(vessel, branch, gate);
+            }
+        }
+        for (offer, count) in useful {
+            *self.useful.entry(offer).or_default() += count;
+        }
+        // No lot is changed oftener than it has tools.
+        let mut lots: BTreeMap<usize, Sum> = BTreeMap::new();
+        for (changed, column) in &self.changes[vessel] {
+            lots.entry(changed.tool).or_default().push((*column, 1.0));
+        }
+        let kit = branches.first().map(|branch| &branch.wide.vessel.kit);
+        for (tool, sum) in lots {
+            let count = kit.map_or(0, |kit| kit[tool].count);
+            self.program.row(sum, Side::AtMost, f64::from(count));
+        }
+    }
+
+    /// In a branch for certain kinds these come aboard, and what the branch
+    /// leaves out does not.
+    fn comes_aboard(&mut self, vessel: usize, branch: &Branch, gate: usize) {
+        let (goods, changes) = (&self.goods[vessel], &self.changes[vessel]);
+        let column = |origin: &Origin| match origin {
+            Origin::Own(_) => None,
+            Origin::Changed(changed) => changes.iter().find(|(c, _)| c == changed).map(|(_, c)| *c),
+            Origin::Bought { offer, .. } => goods.get(offer).copied(),
+        };
+        let origins = &branch.wide.origins;
+        let here: BTreeSet<usize> = origins.iter().filter_map(column).collect();
+        let all = goods.values().copied().chain(changes.iter().map(|(_, column)| *column));
+        let left_out: Vec<usize> = all.filter(|column| !here.contains(column)).collect();
+        let brought = branch.with.iter().map(|kind| {
+            let brings = |tool: &usize| branch.brings(*tool, *kind);
+            let tools = (0..origins.len()).filter(brings);
+            let columns: BTreeSet<usize> =
+                tools.filter_map(|tool| column(&origins[tool])).collect();
+            columns.into_iter().map(|column| (column, 1.0)).chain([(gate, -1.0)]).collect()
+        });
+        let brought: Vec<Sum> = brought.collect();
+        for sum in brought {
+            self.program.row(sum, Side::AtLeast, 0.0);
+        }
+        let most = f64::from(MOST_PIECES);
+        for column in left_out {
+            self.program.row(vec![(column, 1.0), (gate, most)], Side::AtMost, most);
+        }
+    }
+
+    /// Packs, stock, delivery and tax.
+    fn order(&mut self, case: &Case<'_>, kept: &BTreeSet<Offer>) {
+        let mut pieces: BTreeMap<Offer, Sum> = BTreeMap::new();
+        for (goods, changes) in self.goods.iter().zip(&self.changes) {
+            for (offer, column) in goods {
+                pieces.entry(*offer).or_default().push((*column, 1.0));
+            }
+            for (changed, column) in changes {
+                for (offer, count) in &changed.by {
+                    pieces.entry(*offer).or_default().push((*column, f64::from(*count)));
+                }
+            }
+        }
+        if !case.pruned {
+            // Anything may be bought to reach free delivery.
+            for offer in kept {
+                let free = case.order.catalogues[offer.catalogue].delivery.free_from;
+                if free.is_some() {
+                    pieces.entry(*offer).or_default();
+                }
+            }
+        }
+        for catalogue in 0..case.order.catalogues.len() {
+            let own = pieces.iter().filter(|(offer, _)| offer.catalogue == catalogue);
+            let own: Vec<_> = own.map(|(offer, sum)| (*offer, sum.clone())).collect();
+            if !own.is_empty() {
+                self.supplier(case, catalogue, own);
+            }
+        }
+    }
+
+    fn supplier(&mut self, case: &Case<'_>, catalogue: usize, pieces: Vec<(Offer, Sum)>) {
+        let supplier = &case.order.catalogues[catalogue];
+        let unit = 10_f64.powi(i32::try_from(supplier.currency.digits()).unwrap_or(2));
+        let amount = |money: crate::measure::Money| money.coins(supplier.currency) as f64 / unit;
+        let charge = if case.relaxed { 0.0 } else { amount(supplier.delivery.charge) };
+        let free_from = supplier.delivery.free_from.map(amount);
+        let pays = (charge > 0.0).then(|| self.program.whole(1));
+        let free = pays.and(free_from).map(|_| self.program.whole(1));
+        let mut goods: Sum = Vec::new();
+        for (offer, sum) in pieces {
+            let item = wide::item(case.order, offer);
+            let price = amount(item.price);
+            let useful = self.useful.get(&offer).copied().unwrap_or(0).div_ceil(item.pack);
+            let filling = match (case.pruned, free_from) {
+                (false, Some(from)) => (from / price).ceil() as u32,
+                _ => 0,
+            };
+            let most = useful.max(filling).max(item.least);
+            let most = most.min(case.stock(offer).unwrap_or(u32::MAX));
+            let packs = self.program.whole(most);
+            self.program.columns[packs].whole = !case.relaxed;
+            self.packs.insert(offer, packs);
+            goods.push((packs, price));
+            let mut enough = sum;
+            enough.push((packs, -f64::from(item.pack)));
+            self.program.row(enough, Side::AtMost, 0.0);
+            if item.least > 1 && !case.relaxed {
+                let any = self.program.whole(1);
+                let least = vec![(packs, 1.0), (any, -f64::from(item.least))];
+                self.program.row(least, Side::AtLeast, 0.0);
+                self.program.row(vec![(packs, 1.0), (any, -f64::from(most))], Side::AtMost, 0.0);
+            }
+            if let Some(pays) = pays {
+                let mut used = vec![(packs, 1.0), (pays, -f64::from(most))];
+                used.extend(free.map(|free| (free, -f64::from(most))));
+                self.program.row(used, Side::AtMost, 0.0);
+            }
+        }
+        if let (Some(free), Some(from)) = (free, free_from) {
+            let mut reached = goods.clone();
+            if case.pruned {
+                let filler = self.program.amount();
+                self.fillers.push(filler);
+                goods.push((filler, 1.0));
+                reached.push((filler, 1.0));
+            }
+            reached.push((free, -from));
+            self.program.row(reached, Side::AtLeast, 0.0);
+        }
+        let mut cost = goods;
+        cost.extend(pays.map(|pays| (pays, charge)));
+        let rate = supplier.tax.thousandths() as f64 / 100_000.0;
+        if rate > 0.0 {
+            let tax = self.program.whole(MOST_TAX);
+            self.program.columns[tax].whole = !case.relaxed;
+            // Half a coin is rounded up: the tax is more than what is half a
+            // coin less. Rates have five digits after the point.
+            let mut row = vec![(tax, 1.0)];
+            row.extend(cost.iter().map(|(column, factor)| (*column, -factor * rate * unit)));
+            self.program.row(row, Side::AtLeast, -0.5 + 4e-6);
+            cost.push((tax, 1.0 / unit));
+        }
+        self.cost.extend(cost);
+    }
+}
+
+impl Case<'_> {
+    /// The branches of the vessel, if it is looked at.
+    pub(super) fn branches<'n>(&self, vessel: usize, needs: &'n Needs) -> &'n [Branch] {
+        if self.only.is_none_or(|only| only == vessel) { &needs.branches } else { &[] }
+    }
+
+    /// How many packs of the item there still are.
+    pub(super) fn stock(&self, offer: Offer) -> Option<u32> {
+        let stock = wide::item(self.order, offer).stock?;
+        Some(stock.saturating_sub(self.taken.get(&offer).copied().unwrap_or(0)))
+    }
+
+    /// Whether the finding is to be met, or might be.
+    fn takes(&self, vessel: usize, finding: Cured, level: Level) -> bool {
+        (level == Level::Required || self.order.with_recommended)
+            && !self.waived.contains(&(vessel, finding))
+    }
+}
+
+/// Whether something is so: always, or where a column is one.
+#[derive(Debug, Clone, Copy)]
+enum Switch {
+    On,
+    Column(usize),
+}
+
+impl Switch {
+    /// Adds so many times the switch to the left side of a row; what is
+    /// always on goes to the right.
+    fn less(self, times: f64, sum: &mut Sum) -> f64 {
+        match self {
+            Self::On => times,
+            Self::Column(column) => {
+                sum.push((column, -times));
+                0.0
+            }
+        }
+    }
+}
+
+/// Adds one branch of one vessel.
+struct Desk<'d> {
+    plan: &'d mut Plan,
+    case: &'d Case<'d>,
+    vessel: usize,
+    branch: &'d Branch,
+    gate: Option<usize>,
+    kept: &'d BTreeSet<Offer>,
+    /// The changes of tools aboard that can be of use anywhere.
+    changes: &'d [Changed],
+    /// How many pieces can be of use in the scene.
+    scene_useful: BTreeMap<Offer, u32>,
+}
+
+/// Where the tools of a class serve in a scene.
+type Serving = BTreeMap<(usize, usize), Sum>;
+
+impl Desk<'_> {
+    fn scene(&mut self, scene: &Small) {
+        let (mut direct, mut lent): (Serving, Serving) = (BTreeMap::new(), BTreeMap::new());
+        let switches: Vec<Switch> = scene.seats.iter().map(|seat| self.switch(seat)).collect();
+        for (index, seat) in scene.seats.iter().enumerate() {
+            let types = self.types(seat, switches[index]);
+            for (places, on) in seat.types.iter().zip(types) {
+                for place in places {
+                    let mut sum: Sum = Vec::new();
+                    for class in &place.classes {
+                        let column = self.plan.program.whole(place.count);
+                        direct.entry((index, *class)).or_default().push((column, 1.0));
+                        sum.push((column, 1.0));
+                    }
+                    for class in lendable(scene, seat, place) {
+                        let column = self.plan.program.whole(place.count);
+                        lent.entry((index, class.1 + class.0 * scene.classes.len()))
+                            .or_default()
+                            .push((column, 1.0));
+                        sum.push((column, 1.0));
+                    }
+                    let right = on.less(f64::from(place.count), &mut sum);
+                    self.plan.program.row(sum, Side::Equal, right);
+                }
+            }
+        }
+        self.lending(scene, &direct, &lent);
+        self.spares(scene, &direct, &lent, &switches);
+        self.capacities(scene, &direct);
+        self.parts(scene, &direct);
+    }
+
+    /// Whether the finding is met here.
+    fn switch(&mut self, seat: &SmallSeat) -> Switch {
+        let asked = seat.level == Level::Required || self.case.order.with_recommended;
+        if !asked {
+            // It may be met to lend its tool; nobody counts it.
+            return Switch::Column(self.plan.program.whole(1));
+        }
+        let met = self.case.soft.then(|| self.met(seat));
+        match (met, self.gate) {
+            (None, None) => Switch::On,
+            (Some(column), None) | (None, Some(column)) => Switch::Column(column),
+            (Some(met), Some(gate)) => {
+                let both = self.plan.program.whole(1);
+                let program = &mut self.plan.program;
+                program.row(vec![(both, 1.0), (met, -1.0)], Side::AtMost, 0.0);
+                program.row(vec![(both, 1.0), (gate, -1.0)], Side::AtMost, 0.0);
+                let sum = vec![(both, 1.0), (met, -1.0), (gate, -1.0)];
+                program.row(sum, Side::AtLeast, -1.0);
+                Switch::Column(both)
+            }
+        }
+    }
+
+    fn met(&mut self, seat: &SmallSeat) -> usize {
+        let key = (self.vessel, seat.finding);
+        if let Some((_, column)) = self.plan.met.get(&key) {
+            return *column;
+        }
+        let column = self.plan.program.whole(1);
+        self.plan.met.insert(key, (seat.level, column));
+        if seat.level == Level::Required {
+            let program = &mut self.plan.program;
+            let ready = *self.plan.ready[self.vessel].get_or_insert_with(|| program.whole(1));
+            program.row(vec![(ready, 1.0), (column, -1.0)], Side::AtMost, 0.0);
+        }
+        column
+    }
+
+    /// Which types are complete.
+    fn types(&mut self, seat: &SmallSeat, on: Switch) -> Vec<Switch> {
+        if seat.least == seat.types.len() {
+            return vec![on; seat.types.len()];
+        }
+        let columns: Vec<usize> = seat.types.iter().map(|_| self.plan.program.whole(1)).collect();
+        let mut sum: Sum = columns.iter().map(|column| (*column, 1.0)).collect();
+        let right = on.less(seat.least as f64, &mut sum);
+        self.plan.program.row(sum, Side::Equal, right);
+        columns.into_iter().map(Switch::Column).collect()
+    }
+
+    /// A tool counts elsewhere at most as often as it serves where it is.
+    fn lending(&mut self, scene: &Small, direct: &Serving, lent: &Serving) {
+        for ((_, key), sum) in lent {
+            let (from, class) = (key / scene.classes.len(), key % scene.classes.len());
+            let mut sum = sum.clone();
+            let there = direct.get(&(from, class)).into_iter().flatten();
+            sum.extend(there.map(|(column, _)| (*column, -1.0)));
+            self.plan.program.row(sum, Side::AtMost, 0.0);
+        }
+    }
+
+    /// Spares count where a tool that they fit serves.
+    fn spares(&mut self, scene: &Small, direct: &Serving, lent: &Serving, on: &[Switch]) {
+        for (index, seat) in scene.seats.iter().enumerate() {
+            let Some((served, fits)) = &seat.spares else { continue };
+            let own = direct.iter().filter(|((seat, _), _)| *seat == index);
+            for ((_, class), sum) in own {
+                let mut sum = sum.clone();
+                let most: u32 = seat.types.iter().flatten().map(|place| place.count).sum();
+                let most = f64::from(most);
+                let mut right = 0.0;
+                match (served, fits.get(class)) {
+                    (Some(served), Some(None)) => right = on[*served].less(most, &mut sum),
+                    (Some(served), Some(Some(tools))) => {
+                        let direct = tools.iter().filter_map(|tool| direct.get(&(*served, *tool)));
+                        let through = lent.iter().filter(|((seat, key), _)| {
+                            seat == served && tools.contains(&(key % scene.classes.len()))
+                        });
+                        let serving = direct.chain(through.map(|(_, sum)| sum)).flatten();
+                        sum.extend(serving.map(|(column, _)| (*column, -most)));
+                    }
+                    _ => {}
+                }
+                self.plan.program.row(sum, Side::AtMost, right);
+            }
+        }
+    }
+
+    /// No tool serves oftener than it is there.
+    fn capacities(&mut self, scene: &Small, direct: &Serving) {
+        for (class, tools) in scene.classes.iter().enumerate() {
+            let of_class = direct.iter().filter(|((_, c), _)| *c == class);
+            let mut sum: Sum = of_class.flat_map(|(_, sum)| sum.iter().copied()).collect();
+            let wanted = scene.wanted(class);
+            let mut there = 0.0;
+            for tool in tools {
+                match &self.branch.wide.origins[*tool] {
+                    Origin::Own(own) => {
+                        there += f64::from(self.branch.wide.vessel.kit[*own].count);
+                        let changes = self.changes.iter().filter(|c| c.tool == *own);
+                        for changed in changes {
+                            sum.push((self.change(changed, 0), 1.0));
+                        }
+                    }
+                    Origin::Changed(changed) => {
+                        if self.changes.contains(changed) {
+                            sum.push((self.change(changed, wanted), -1.0));
+                        }
+                    }
+                    Origin::Bought { offer, count, .. } => {
+                        if self.kept.contains(offer) {
+                            let column = self.goods(*offer, wanted.div_ceil(*count));
+                            sum.push((column, -f64::from(*count)));
+                        }
+                    }
+                }
+            }
+            self.plan.program.row(sum, Side::AtMost, there);
+        }
+    }
+
+    fn change(&mut self, changed: &Changed, wanted: u32) -> usize {
+        let count = self.branch.wide.vessel.kit[changed.tool].count;
+        for (offer, pieces) in &changed.by {
+            *self.scene_useful.entry(*offer).or_default() += wanted.min(count) * pieces;
+        }
+        let changes = &mut self.plan.changes[self.vessel];
+        if let Some((_, column)) = changes.iter().find(|(known, _)| known == changed) {
+            return *column;
+        }
+        let column = self.plan.program.whole(count);
+        changes.push((changed.clone(), column));
+        column
+    }
+
+    fn goods(&mut self, offer: Offer, wanted: u32) -> usize {
+        *self.scene_useful.entry(offer).or_default() += wanted;
+        let program = &mut self.plan.program;
+        let goods = &mut self.plan.goods[self.vessel];
+        *goods.entry(offer).or_insert_with(|| program.whole(MOST_PIECES))
+    }
+
+    /// One tool of those that share a part serves, once.
+    fn parts(&mut self, scene: &Small, direct: &Serving) {
+        for classes in &scene.parts {
+            let those = direct.iter().filter(|((_, class), _)| classes.contains(class));
+            let sum: Sum = those.flat_map(|(_, sum)| sum.iter().copied()).collect();
+            if !sum.is_empty() {
+                self.plan.program.row(sum, Side::AtMost, 1.0);
+            }
+        }
+    }
+}
+
+/// The most coins of tax.
+const MOST_TAX: u32 = 2_000_000_000;
+
+/// The most pieces of one item for one vessel.
+const MOST_PIECES: u32 = 1000;
+
+/// The changes of tools aboard that serve anywhere, with items that may be
+/// bought.
+fn changes(needs: &Needs, scenes: &[Vec<Small>], kept: &BTreeSet<Offer>) -> Vec<Changed> {
+    let mut changes: Vec<Changed> = Vec::new();
+    for (branch, scenes) in needs.branches.iter().zip(scenes) {
+        for tool in scenes.iter().flat_map(|scene| scene.classes.iter().flatten()) {
+            if let Origin::Changed(changed) = &branch.wide.origins[*tool]
+                && changed.by.iter().all(|(offer, _)| kept.contains(offer))
+                && !changes.contains(changed)
+            {
+                changes.push(changed.clone());
+            }
+        }
+    }
+    changes
+}
+
+/// The seats and classes that count for a place because they serve elsewhere.
+fn lendable(
+    scene: &Small,
+    seat: &SmallSeat,
+    place: &super::scene::SmallPlace,
+) -> BTreeSet<(usize, usize)> {
+    let mut all = BTreeSet::new();
+    for (from, classes) in &seat.lent {
+        let there = scene.seats[*from].types.iter().flatten().flat_map(|place| &place.classes);
+        let counts = |class: &&usize| match classes {
+            Some(classes) => classes.contains(class),
+            None => place.classes.contains(class),
+        };
+        all.extend(there.filter(counts).map(|class| (*from, *class)));
+    }
+    all
+}

@@ -1,0 +1,235 @@
+//! The search for the cheapest basket: as many vessels ready as can be, then
+//! as many findings met, then the least total.
+
+use super::basket::{self, Basket};
+use super::needs::Needs;
+use super::order::{NoQuote, Order};
+use super::outcome::{Bound, Cured, Offer};
+use super::plan::{Case, Plan};
+use super::program::{Failure, Found, Side, Sum};
+use crate::measure::{Currency, Money};
+use crate::model::profile::Level;
+use std::collections::{BTreeMap, BTreeSet};
+use std::time::Duration;
+
+/// A finding of one of the vessels.
+pub(super) type OfVessel = (usize, Cured);
+
+/// What is searched for.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Search<'a> {
+    pub(super) order: &'a Order<'a>,
+    pub(super) needs: &'a [Needs],
+    /// Items that may not be bought.
+    pub(super) barred: &'a BTreeSet<Offer>,
+    /// Tools aboard, by vessel and index, that are believed although a fact
+    /// of them is missing.
+    pub(super) believed: &'a BTreeSet<(usize, usize)>,
+    /// How long to search.
+    pub(super) patience: Duration,
+}
+
+/// The cheapest basket found.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Cheapest {
+    pub(super) basket: Basket,
+    /// Findings that stay open.
+    pub(super) open: BTreeSet<OfVessel>,
+    /// What it costs, and what is proved of it.
+    pub(super) total: Money,
+    pub(super) bound: Bound,
+}
+
+/// Nothing is gone yet.
+static NOTHING: BTreeMap<Offer, u32> = BTreeMap::new();
+
+impl Search<'_> {
+    /// The cheapest basket with which as much as possible is met.
+    pub(super) fn run(&self) -> Result<Cheapest, NoQuote> {
+        let mut impossible = BTreeSet::new();
+        let mut contended = false;
+        for vessel in 0..self.needs.len() {
+            let alone = self.alone(vessel)?;
+            contended |= alone.contended;
+            impossible.extend(alone.impossible);
+        }
+        if !contended && let Some(found) = self.meeting(&impossible)? {
+            return Ok(found);
+        }
+        let soft = self.solve(&Case { soft: true, ..self.case(&impossible) });
+        self.or_one_by_one(soft, &impossible).map(|found| found.unwrap_or_default())
+    }
+
+    /// The cheapest basket with which all but the waived findings are met;
+    /// none if there is none.
+    pub(super) fn meeting(&self, waived: &BTreeSet<OfVessel>) -> Result<Option<Cheapest>, NoQuote> {
+        self.or_one_by_one(self.solve(&self.case(waived)), waived)
+    }
+
+    fn case<'c>(&'c self, waived: &'c BTreeSet<OfVessel>) -> Case<'c> {
+        Case {
+            order: self.order,
+            needs: self.needs,
+            waived,
+            barred: self.barred,
+            believed: self.believed,
+            only: None,
+            taken: &NOTHING,
+            soft: false,
+            relaxed: false,
+            pruned: true,
+        }
+    }
+
+    /// Findings of one vessel that no basket meets, were it alone.
+    fn alone(&self, vessel: usize) -> Result<Alone, NoQuote> {
+        let feasible = |waived: &BTreeSet<OfVessel>| {
+            let plan = Plan::of(&Case { only: Some(vessel), ..self.case(waived) });
+            match plan.program.least(&Vec::new(), self.patience) {
+                Ok(_) | Err(Failure::OutOfTime) => Ok(true),
+                Err(Failure::Infeasible) => Ok(false),
+                Err(Failure::Gave(why)) => Err(NoQuote::Search(why)),
+            }
+        };
+        let mut impossible = BTreeSet::new();
+        if self.needs[vessel].branches.is_empty() || feasible(&impossible)? {
+            return Ok(Alone { impossible, contended: false });
+        }
+        let case = Case { only: Some(vessel), soft: true, ..self.case(&impossible) };
+        let plan = Plan::of(&case);
+        let mut never = BTreeSet::new();
+        for (finding, (_, column)) in &plan.met {
+            let most = plan.program.least(&vec![(*column, -1.0)], self.patience);
+            if most.is_ok_and(|found| found.values[*column] < 0.5) {
+                never.insert(*finding);
+            }
+        }
+        impossible.extend(never);
+        let contended = !feasible(&impossible)?;
+        Ok(Alone { impossible, contended })
+    }
+
+    /// The cheapest basket of a case; where findings may stay open, of those
+    /// with the most vessels ready, then the most findings met.
+    fn solve(&self, case: &Case<'_>) -> Result<Cheapest, Failure> {
+        let (plan, found) = self.solve_one(case)?;
+        if plan.is_filled(&found) {
+            // It paid for nothing to reach free delivery: what could be
+            // bought for that money is looked at too.
+            if let Ok((whole, better)) = self.solve_one(&Case { pruned: false, ..*case }) {
+                let bound = found.bound.max(better.bound);
+                return Ok(self.cheapest(&whole, &Found { bound, ..better }, case));
+            }
+        }
+        Ok(self.cheapest(&plan, &found, case))
+    }
+
+    fn solve_one(&self, case: &Case<'_>) -> Result<(Plan, Found), Failure> {
+        let mut plan = Plan::of(case);
+        let mut most_met = true;
+        if case.soft {
+            let worth = worth(&plan, case.waived);
+            let lost: Sum = worth.iter().map(|(column, worth)| (*column, -worth)).collect();
+            let best = plan.program.least(&lost, self.patience)?;
+            plan.program.row(worth, Side::AtLeast, -best.objective - 0.5);
+            most_met = best.proved;
+        }
+        let mut found = plan.program.least(&plan.cost, self.patience)?;
+        found.proved &= most_met;
+        Ok((plan, found))
+    }
+
+    fn cheapest(&self, plan: &Plan, found: &Found, case: &Case<'_>) -> Cheapest {
+        let basket = plan.basket(found);
+        let total = basket::sum(&basket.orders(self.order)).total;
+        let currency = self.order.catalogues[0].currency;
+        let bound = match coins(found.bound, currency) {
+            _ if found.proved && !plan.is_filled(found) => Bound::Cheapest,
+            least => Bound::AtLeast(least.min(total)),
+        };
+        let left = plan.met.iter().filter(|(_, (_, column))| found.values[*column] < 0.5);
+        let open = left.map(|(finding, _)| *finding).chain(case.waived.iter().copied()).collect();
+        Cheapest { basket, open, total, bound }
+    }
+
+    /// The basket; or, where the time ran out, that of one vessel after
+    /// another if it is cheaper.
+    fn or_one_by_one(
+        &self,
+        found: Result<Cheapest, Failure>,
+        waived: &BTreeSet<OfVessel>,
+    ) -> Result<Option<Cheapest>, NoQuote> {
+        match found {
+            Err(Failure::Infeasible) => Ok(None),
+            Err(Failure::Gave(why)) => Err(NoQuote::Search(why)),
+            Err(Failure::OutOfTime) => self.one_by_one(waived).map(Some),
+            Ok(found) if found.bound == Bound::Cheapest => Ok(Some(found)),
+            Ok(found) => {
+                let other = self.one_by_one(waived)?;
+                let better = (other.open.len(), other.total) < (found.open.len(), found.total);
+                let bound = found.bound.better(other.bound);
+                let best = if better { other } else { found };
+                Ok(Some(Cheapest { bound, ..best }))
+            }
+        }
+    }
+
+    /// One vessel after another, each as cheap as it can be by itself with
+    /// what the others left. No order can cost less than what each vessel
+    /// would with broken packs and nothing for delivery.
+    fn one_by_one(&self, waived: &BTreeSet<OfVessel>) -> Result<Cheapest, NoQuote> {
+        let mut all = Cheapest::default();
+        all.open.extend(waived);
+        let mut taken: BTreeMap<Offer, u32> = BTreeMap::new();
+        let mut least = Some(0.0);
+        for vessel in 0..self.needs.len() {
+            let case = Case { only: Some(vessel), taken: &taken, ..self.case(waived) };
+            let found = match self.solve(&case) {
+                Err(Failure::Infeasible) => self.solve(&Case { soft: true, ..case }),
+                found => found,
+            };
+            let found = found.map_err(|failure| NoQuote::Search(format!("{failure:?}")))?;
+            let share = Case { relaxed: true, taken: &NOTHING, ..case };
+            let share = self.solve_one(&share).ok().map(|(_, found)| found.bound);
+            least = least.zip(share).map(|(least, share)| least + share);
+            all.open.extend(found.open);
+            all.basket.parts.push(found.basket.parts[vessel].clone());
+            // Pieces of broken packs are shared with the vessels before.
+            let needed = all.basket.needed(self.order);
+            taken.clone_from(&needed);
+            all.basket.packs = needed;
+        }
+        all.total = basket::sum(&all.basket.orders(self.order)).total;
+        let least = coins(least.unwrap_or(0.0), self.order.catalogues[0].currency);
+        let complete = all.open.len() == waived.len();
+        all.bound = Bound::AtLeast(if complete { least.min(all.total) } else { Money::ZERO });
+        Ok(all)
+    }
+}
+
+/// What one vessel alone cannot have.
+struct Alone {
+    impossible: BTreeSet<OfVessel>,
+    /// Whether findings compete even so.
+    contended: bool,
+}
+
+/// What it is worth to meet a finding: a vessel made ready outweighs all
+/// findings, a required finding all recommended ones.
+fn worth(plan: &Plan, waived: &BTreeSet<OfVessel>) -> Sum {
+    let of = |level: Level| plan.met.values().filter(move |(l, _)| *l == level);
+    let recommended = of(Level::Recommended).count() as f64 + 1.0;
+    let required = (of(Level::Required).count() as f64 + 1.0) * recommended;
+    let mut worth: Sum = of(Level::Recommended).map(|(_, column)| (*column, 1.0)).collect();
+    worth.extend(of(Level::Required).map(|(_, column)| (*column, recommended)));
+    let hopeless = |vessel: usize| waived.iter().any(|(v, _)| *v == vessel);
+    let ready = plan.ready.iter().enumerate().filter(|(vessel, _)| !hopeless(*vessel));
+    worth.extend(ready.filter_map(|(_, column)| *column).map(|column| (column, required)));
+    worth
+}
+
+/// An amount in whole units of a currency, to the coin below.
+fn coins(amount: f64, currency: Currency) -> Money {
+    let unit = 10_f64.powi(i32::try_from(currency.digits()).unwrap_or(2));
+    Money::of_coins((amount * unit + 1e-6).floor().max(0.0) as u64, currency)
+}

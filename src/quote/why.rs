@@ -1,0 +1,141 @@
+//! Why this basket: what doing without its dearest item would cost, which
+//! requirement costs most, and what measuring could save.
+
+use super::order::{NoQuote, Order};
+use super::outcome::{Costliest, Cured, Dearest, Explained, Measuring, Offer, VesselQuote};
+use super::search::{Cheapest, OfVessel, Search};
+use super::wide::Origin;
+use super::work::Solved;
+use crate::measure::Money;
+use crate::model::check::Check;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What the questions are asked of.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Why<'a> {
+    pub(super) order: &'a Order<'a>,
+    pub(super) before: &'a [Check],
+    pub(super) solved: &'a Solved,
+    /// What the basket costs.
+    pub(super) total: Money,
+}
+
+/// The most tools that are left out of the list one by one, to see whether
+/// measuring them matters.
+const MOST_TRIED: usize = 12;
+
+impl Why<'_> {
+    fn search<'s>(
+        &'s self,
+        barred: &'s BTreeSet<Offer>,
+        believed: &'s BTreeSet<(usize, usize)>,
+    ) -> Search<'s> {
+        Search {
+            order: self.order,
+            needs: &self.solved.needs,
+            barred,
+            believed,
+            patience: self.order.patience,
+        }
+    }
+
+    /// What measuring the tools aboard of which a fact is missing could save.
+    pub(super) fn measuring(&self) -> Result<Option<Measuring>, NoQuote> {
+        let mut tools = self.open_tools();
+        if tools.is_empty() || self.total == Money::ZERO {
+            return Ok(None);
+        }
+        let total = |believed: &BTreeSet<(usize, usize)>| {
+            let found =
+                self.search(&self.solved.barred, believed).meeting(&self.solved.cheapest.open);
+            found.map(|found: Option<Cheapest>| found.map(|found| found.total))
+        };
+        let Some(least) = total(&tools)?.filter(|least| *least < self.total) else {
+            return Ok(None);
+        };
+        if tools.len() <= MOST_TRIED {
+            for tool in tools.clone() {
+                let mut fewer = tools.clone();
+                fewer.remove(&tool);
+                if total(&fewer)?.is_some_and(|total| total <= least) {
+                    tools = fewer;
+                }
+            }
+        }
+        let saves = self.total.less(least);
+        Ok(Some(Measuring { tools: tools.into_iter().collect(), total: least, saves }))
+    }
+
+    /// Tools aboard that might serve if a missing fact turned out well.
+    fn open_tools(&self) -> BTreeSet<(usize, usize)> {
+        let mut tools = BTreeSet::new();
+        for (vessel, needs) in self.solved.needs.iter().enumerate() {
+            for branch in &needs.branches {
+                let scenes = branch.wants.iter().flat_map(|wants| &wants.scenes);
+                let places = scenes
+                    .flat_map(|scene| scene.seats.iter().flatten())
+                    .flat_map(|want| want.types.iter().flatten());
+                for tool in places.flat_map(|place| &place.open) {
+                    if let Origin::Own(own) = branch.wide.origins[*tool] {
+                        tools.insert((vessel, own));
+                    }
+                }
+            }
+        }
+        tools
+    }
+
+    /// Why this basket.
+    pub(super) fn explained(&self, vessels: &[VesselQuote]) -> Result<Explained, NoQuote> {
+        Ok(Explained { dearest: self.dearest()?, costliest: self.costliest(vessels)? })
+    }
+
+    fn dearest(&self) -> Result<Option<Dearest>, NoQuote> {
+        let orders = self.solved.cheapest.basket.orders(self.order);
+        let lines = orders.iter().flat_map(|order| {
+            order.lines.iter().map(|line| {
+                let offer = Offer { catalogue: order.catalogue, item: line.item };
+                (line.sum, offer)
+            })
+        });
+        let Some((price, offer)) =
+            lines.max_by_key(|(sum, offer)| (*sum, std::cmp::Reverse(*offer)))
+        else {
+            return Ok(None);
+        };
+        let mut barred = self.solved.barred.clone();
+        barred.insert(offer);
+        let found = self.search(&barred, &BTreeSet::new()).meeting(&self.solved.cheapest.open)?;
+        Ok(Some(Dearest { offer, price, without: found.map(|found| found.total) }))
+    }
+
+    /// The requirement without which the order would be cheapest, whichever
+    /// vessels it is asked of.
+    fn costliest(&self, vessels: &[VesselQuote]) -> Result<Option<Costliest>, NoQuote> {
+        let mut cured: BTreeMap<(String, String), BTreeSet<OfVessel>> = BTreeMap::new();
+        for (vessel, quote) in vessels.iter().enumerate() {
+            for finding in quote.lines.iter().flat_map(|line| &line.cures) {
+                let profile = &self.before[vessel].judgements[finding.judgement].profile;
+                let requirement = &profile.requirements[finding.requirement];
+                let key = (profile.id.clone(), requirement.id.clone());
+                cured.entry(key).or_default().insert((vessel, *finding));
+            }
+        }
+        let mut costliest: Option<Costliest> = None;
+        for ((profile, requirement), findings) in cured {
+            let Some(at) = findings.first().copied() else { continue };
+            let at: (usize, Cured) = at;
+            let open = self.solved.cheapest.open.union(&findings).copied().collect();
+            let search = self.search(&self.solved.barred, &EMPTY);
+            let Some(found) = search.meeting(&open)? else { continue };
+            let costs = self.total.less(found.total);
+            if costliest.as_ref().is_none_or(|so_far| costs > so_far.costs) {
+                let without = found.total;
+                costliest = Some(Costliest { profile, requirement, at, without, costs });
+            }
+        }
+        Ok(costliest)
+    }
+}
+
+static EMPTY: BTreeSet<(usize, usize)> = BTreeSet::new();
