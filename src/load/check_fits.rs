@@ -44,33 +44,30 @@ impl Numbers {
             let gives_tool = may_give_tool(form, vocabulary);
             known.insert(number.to_lowercase(), (number.to_owned(), gives_tool));
         }
-        let numbers = Self { known };
-        numbers.judge_sets(forms, list, problems);
-        numbers
+        judge_sets(forms, list, problems);
+        Self { known }
     }
+}
 
-    /// The tools of a set are marked with its number and a letter, which no
-    /// other item may have as its number.
-    fn judge_sets(&self, forms: &[ItemForm], list: &Spot<'_>, problems: &mut Problems) {
-        let mut marks = BTreeMap::new();
-        for form in forms {
-            let Some(set) = filled(form.number.as_deref()) else { continue };
-            for at in 0..form.tools.iter().flatten().count().min(MOST_OF_A_SET) {
-                marks.insert(mark_in_set(set, at).to_lowercase(), set);
-            }
+/// The tools of a set are marked with its number and a letter, which no other
+/// item may have as its number.
+fn judge_sets(forms: &[ItemForm], list: &Spot<'_>, problems: &mut Problems) {
+    let mut marks = BTreeMap::new();
+    for (index, form) in forms.iter().enumerate() {
+        let Some(set) = filled(form.number.as_deref()) else { continue };
+        for at in 0..form.tools.iter().flatten().count().min(MOST_OF_A_SET) {
+            marks.insert(mark_in_set(set, at).to_lowercase(), index);
         }
-        for (index, form) in forms.iter().enumerate() {
-            let Some(number) = filled(form.number.as_deref()) else { continue };
-            if let Some(set) = marks.get(&number.to_lowercase()) {
-                problems.add(
-                    Problem::new(
-                        list.entry(index).key("number").place(),
-                        format!("a tool of the set `{set}` is marked so"),
-                    )
+    }
+    for (index, form) in forms.iter().enumerate() {
+        let Some(number) = filled(form.number.as_deref()) else { continue };
+        if let Some(set) = marks.get(&number.to_lowercase()) {
+            let what = format!("a tool of the set {} is marked so", list.entry(*set).place().key);
+            problems.add(
+                Problem::new(list.entry(index).key("number").place(), what)
                     .offending(number)
                     .mend("give this item or the set another number"),
-                );
-            }
+            );
         }
     }
 }
@@ -122,8 +119,14 @@ impl GoodsReader<'_> {
             return Vec::new();
         }
         let list = spot.key("fits");
-        let texts = texts.iter().enumerate();
-        texts.filter_map(|(at, text)| self.fit(text, &list.entry(at))).collect()
+        let mut fits = Vec::with_capacity(texts.len());
+        for (at, text) in texts.iter().enumerate() {
+            if self.problems.is_full() {
+                break;
+            }
+            fits.extend(self.fit(text, &list.entry(at)));
+        }
+        fits
     }
 
     fn fit(&mut self, text: &str, spot: &Spot<'_>) -> Option<Fits> {

@@ -81,6 +81,9 @@ impl GoodsReader<'_> {
         }
         let (mut mends, mut inspects) = (false, false);
         for (at, text) in does.iter().enumerate() {
+            if self.problems.is_full() {
+                break;
+            }
             match choice(text, &DOES, &list.entry(at), self.problems) {
                 Some(true) => inspects = true,
                 Some(false) => mends = true,

@@ -7,6 +7,8 @@
 mod amount;
 mod bounds;
 #[cfg(test)]
+mod catalogue_refusal_tests;
+#[cfg(test)]
 mod catalogue_tests;
 mod check_catalogue;
 mod check_fits;

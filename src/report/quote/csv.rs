@@ -95,12 +95,13 @@ fn rows(shown: &Shown<'_>) -> Vec<Row> {
             .text("note", &words::quote::bound(shown)),
     );
     for (index, vessel) in quote.vessels.iter().enumerate() {
-        let note = words::quote::departure(shown, index, vessel);
+        let odd = words::quote::departure(shown, index, vessel).into_iter();
+        let note: Vec<_> = odd.chain(words::quote::beyond(vessel)).collect();
         rows.push(
             of_vessel("vessel", vessel)
                 .text("verdict before", verdict(vessel.before.verdict))
                 .text("verdict after", verdict(vessel.after.verdict))
-                .text("note", &note.unwrap_or_default()),
+                .text("note", &note.join("; ")),
         );
         rows.extend(vessel.unmet.iter().map(|unmet| open(shown, vessel, unmet)));
     }

@@ -15,11 +15,31 @@ use serde_json::{Map, Value, json};
 /// with the mark of the entry whose place they take. A tool that comes of
 /// several lines stands with the first of them.
 pub(super) fn entries(vocabulary: &Vocabulary, vessel: &VesselQuote, line: usize) -> Vec<Value> {
-    let (earlier, bought) = (&vessel.lines[..line], &vessel.lines[line]);
+    let earlier = &vessel.lines[..line];
+    let bought = &vessel.lines[line];
     let told = |tool: &&usize| earlier.iter().all(|line| !line.tools.contains(tool));
     let kit = &vessel.after.vessel.kit;
     let tools = bought.tools.iter().filter(told).filter_map(|tool| kit.get(*tool));
-    tools.map(|tool| of_line(vocabulary, vessel, bought, tool)).collect()
+    let own = tools.map(|tool| of_line(vocabulary, vessel, bought, tool));
+    let refitted = (0..kit.len()).filter(|tool| refitted_by(vessel, *tool) == Some(line));
+    own.chain(refitted.map(|tool| {
+        let tool = &kit[tool];
+        json!({ "of": tool.mark, "pieces": tool.count, "entry": entry(vocabulary, tool) })
+    }))
+    .collect()
+}
+
+/// The line for which a tool that was aboard fits more than before: spares of
+/// a lot of which some were changed and got a mark of their own.
+fn refitted_by(vessel: &VesselQuote, tool: usize) -> Option<usize> {
+    let kit = &vessel.after.vessel.kit;
+    if vessel.lines.iter().any(|line| line.tools.contains(&tool)) {
+        return None;
+    }
+    let old = vessel.before.vessel.kit.iter().find(|old| old.mark == kit[tool].mark)?;
+    let new: Vec<&String> = kit[tool].fits.iter().filter(|mark| !old.fits.contains(mark)).collect();
+    let gives = |line: &Bought| line.tools.iter().any(|tool| new.contains(&&kit[*tool].mark));
+    vessel.lines.iter().position(gives)
 }
 
 fn of_line(vocabulary: &Vocabulary, vessel: &VesselQuote, line: &Bought, tool: &Tool) -> Value {

@@ -68,6 +68,7 @@ fn vessel(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Markup {
         h2 { (safe(&after.vessel.name)) ": " (verdict(after.verdict)) }
         p { (prose(&format!("Leaves on {}.", after.asked.departure))) }
         @if let Some(note) = words::quote::departure(shown, index, vessel) { p { (prose(&note)) } }
+        @for told in words::quote::beyond(vessel) { p { (prose(&told)) } }
         ul {
             @for line in &vessel.lines {
                 li {

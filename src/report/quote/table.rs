@@ -98,6 +98,9 @@ fn vessel(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote
     if let Some(note) = words::quote::departure(shown, index, vessel) {
         page.hang(BODY, ("note:", Tone::Open), (&note, Tone::Plain));
     }
+    for told in words::quote::beyond(vessel) {
+        page.hang(BODY, ("note:", Tone::Open), (&told, Tone::Plain));
+    }
     vessel.lines.iter().for_each(|line| bought(page, shown, vessel, line));
     vessel.unmet.iter().for_each(|unmet| open(page, shown, vessel, unmet));
 }

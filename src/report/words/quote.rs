@@ -4,6 +4,8 @@
 //! Imports `quote`, `model` and `measure` only.
 
 use super::fleet::count;
+use super::notice;
+use crate::model::finding::Verdict;
 use crate::quote::{Bound, Hindrance, VesselQuote};
 use crate::report::quote::Shown;
 
@@ -35,7 +37,7 @@ pub(crate) fn bound(shown: &Shown<'_>) -> String {
 /// What is odd about the day on which a vessel leaves.
 pub(crate) fn departure(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Option<String> {
     let departure = vessel.before.asked.departure;
-    if shown.left_before(vessel) {
+    if shown.left_before(vessel) && vessel.after.verdict != Verdict::Ready {
         return Some(format!(
             "leaves on {departure}, before the day of the order, {}; nothing can be there in time",
             shown.quote.ordered
@@ -47,4 +49,18 @@ pub(crate) fn departure(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -
              order; `--on DATE` gives another"
         )
     })
+}
+
+/// What keeps a vessel from being ready that nothing bought could put right,
+/// beside findings: rules that are not in this program, facts that are missing.
+pub(crate) fn beyond(vessel: &VesselQuote) -> Vec<String> {
+    if vessel.after.verdict == Verdict::Ready {
+        return Vec::new();
+    }
+    let judgements = vessel.after.judgements.iter();
+    let stubs = judgements.filter(|judgement| !judgement.profile.encoded);
+    let stubs = stubs.map(|stub| {
+        format!("`{}` binds and is known, not encoded: can't tell", stub.profile.id)
+    });
+    stubs.chain(vessel.after.notices.iter().map(notice)).collect()
 }
