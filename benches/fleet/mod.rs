@@ -6,7 +6,7 @@
 // Not everybody who borrows this module uses all of it.
 #![allow(dead_code, clippy::disallowed_methods, clippy::unwrap_used)]
 
-mod draw;
+pub(crate) mod draw;
 mod kits;
 mod vessel;
 mod words;

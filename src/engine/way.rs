@@ -41,7 +41,7 @@ pub(super) fn shortest(bench: &Bench<'_>, profile: &Profile, verdict: Verdict) -
     drop_needless(&mut steps, makes_ready);
     // A fact of the vessel that is settled one way might be shorter another.
     let settled_facts = steps.iter().any(|step| step.target == Target::Vessel);
-    let fewest = !settled_facts && (least == most || before - steps.len() == most - least);
+    let fewest = !settled_facts && (least == most || steps.len() + most == before + least);
     WayToReady::Steps { steps, fewest }
 }
 

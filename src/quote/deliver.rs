@@ -131,24 +131,11 @@ pub(super) fn check_after(
     check_own(vessel, &[], &needs::terms(order, one, depth))
 }
 
-/// The findings of a check that are met, of those that are to be.
-pub(super) fn met(check: &Check, with_recommended: bool) -> BTreeSet<Cured> {
-    of_outcome(check, with_recommended, |outcome| outcome == Outcome::Met)
-}
-
 /// The findings of a check that are not met, of those that are to be.
 pub(super) fn open(check: &Check, with_recommended: bool) -> BTreeSet<Cured> {
-    of_outcome(check, with_recommended, |outcome| outcome != Outcome::Met)
-}
-
-fn of_outcome(
-    check: &Check,
-    with_recommended: bool,
-    is: impl Fn(Outcome) -> bool,
-) -> BTreeSet<Cured> {
     let mut all = BTreeSet::new();
     for (index, judgement) in check.judgements.iter().enumerate() {
-        for finding in judgement.findings.iter().filter(|finding| is(finding.outcome)) {
+        for finding in judgement.findings.iter().filter(|f| f.outcome != Outcome::Met) {
             let level = judgement.profile.requirements[finding.requirement].level;
             if level == Level::Required || with_recommended {
                 all.insert(Cured { judgement: index, requirement: finding.requirement });
@@ -159,11 +146,11 @@ fn of_outcome(
 }
 
 /// The part without what serves nothing: as few pieces of everything as
-/// leave the same findings met.
+/// leave the same findings open.
 pub(super) fn trimmed(order: &Order<'_>, one: &OneVessel, own: &Vessel, part: &Part) -> Part {
     let judged = |part: &Part| {
         let check = check_after(order, one, own, part, Depth::Findings);
-        (check.verdict, met(&check, order.with_recommended))
+        (check.verdict, open(&check, order.with_recommended))
     };
     let wanted = judged(part);
     let mut part = part.clone();
@@ -206,11 +193,11 @@ pub(super) fn lines(
     after: &Check,
 ) -> Vec<Bought> {
     let delivered = deliver(order, own, part);
-    let with = met(after, order.with_recommended);
+    let with = open(after, order.with_recommended);
     let cures = |less: &Part| {
         let without = check_after(order, one, own, less, Depth::Findings);
-        let left = met(&without, order.with_recommended);
-        with.difference(&left).copied().collect()
+        let more = open(&without, order.with_recommended);
+        more.difference(&with).copied().collect()
     };
     let line = |offer: Offer, pieces, on, tools, less: &Part| {
         let item = wide::item(order, offer);

@@ -64,7 +64,8 @@ impl Needs {
             let comes = |kind: &KindId| {
                 kinds.iter().position(|k| k == kind).is_none_or(|at| case >> at & 1 == 1)
             };
-            let wide = Wide::new(order, one, own, offers, |kind| comes(&kind));
+            let allows = |kind, through: bool| comes(&kind) && (through || !kinds.contains(&kind));
+            let wide = Wide::new(order, one, own, offers, allows);
             let wants = wants::wants(&terms, &wide.vessel, further);
             Branch { wide, wants, with: kinds.iter().copied().filter(comes).collect() }
         });
@@ -115,7 +116,13 @@ impl Branch {
     /// Whether a tool of the wide kit brings something of a kind aboard that
     /// is not there yet.
     pub(super) fn brings(&self, tool: usize, kind: KindId) -> bool {
-        self.wide.vessel.kit[tool].kind == kind
-            && !matches!(self.wide.origins[tool], Origin::Own(_))
+        let kit = &self.wide.vessel.kit;
+        let works = |tool: usize| kit[tool].state == State::Serviceable;
+        kit[tool].kind == kind
+            && match &self.wide.origins[tool] {
+                Origin::Own(_) => false,
+                Origin::Changed(changed) => works(tool) && !works(changed.tool),
+                Origin::Bought { .. } => true,
+            }
     }
 }

@@ -10,7 +10,9 @@ use super::order::Order;
 use super::outcome::{Cured, Offer};
 use super::program::{Found, Program, Side, Sum};
 use super::scene::{Small, SmallSeat};
+use super::unmet;
 use super::wide::{self, Changed, Origin};
+use crate::model::catalogue::Gives;
 use crate::model::profile::Level;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -83,7 +85,7 @@ impl Plan {
             plan.ready.push(None);
             plan.vessel(case, vessel, needs, &scenes[vessel], &kept);
         }
-        plan.order(case, &kept);
+        plan.order(case);
         plan
     }
 
@@ -142,6 +144,21 @@ impl Plan {
                 }
             }
         }
+        for changed in &changes {
+            // One that no scene mentions may bring something aboard.
+            if !self.changes[vessel].iter().any(|(known, _)| known == changed) {
+                let kit = branches.first().map(|branch| &branch.wide.vessel.kit);
+                let column = self.program.whole(kit.map_or(0, |kit| kit[changed.tool].count));
+                self.changes[vessel].push((changed.clone(), column));
+            }
+        }
+        if gates.len() > 1 {
+            for offer in bringing(needs).filter(|offer| kept.contains(offer)) {
+                *useful.entry(offer).or_default() += 1;
+                let program = &mut self.program;
+                self.goods[vessel].entry(offer).or_insert_with(|| program.whole(MOST_PIECES));
+            }
+        }
         for (branch, gate) in branches.iter().zip(gates) {
             if let Some(gate) = gate {
                 self.comes_aboard(vessel, branch, gate);
@@ -193,7 +210,7 @@ impl Plan {
     }
 
     /// Packs, stock, delivery and tax.
-    fn order(&mut self, case: &Case<'_>, kept: &BTreeSet<Offer>) {
+    fn order(&mut self, case: &Case<'_>) {
         let mut pieces: BTreeMap<Offer, Sum> = BTreeMap::new();
         for (goods, changes) in self.goods.iter().zip(&self.changes) {
             for (offer, column) in goods {
@@ -206,12 +223,8 @@ impl Plan {
             }
         }
         if !case.pruned {
-            // Anything may be bought to reach free delivery.
-            for offer in kept {
-                let free = case.order.catalogues[offer.catalogue].delivery.free_from;
-                if free.is_some() {
-                    pieces.entry(*offer).or_default();
-                }
+            for offer in case.fillers() {
+                pieces.entry(offer).or_default();
             }
         }
         for catalogue in 0..case.order.catalogues.len() {
@@ -299,6 +312,21 @@ impl Case<'_> {
     pub(super) fn stock(&self, offer: Offer) -> Option<u32> {
         let stock = wide::item(self.order, offer).stock?;
         Some(stock.saturating_sub(self.taken.get(&offer).copied().unwrap_or(0)))
+    }
+
+    /// Goods that may be bought for no other reason than that delivery is
+    /// free then, if that is cheaper.
+    fn fillers(&self) -> impl Iterator<Item = Offer> {
+        let order = self.order;
+        let last = order.vessels.iter().map(|one| one.departure).max();
+        unmet::everything(order).into_iter().filter(move |offer| {
+            let item = wide::item(order, *offer);
+            let in_time =
+                last.is_some_and(|last| unmet::hindrances(order.ordered, last, item).is_empty());
+            let free = order.catalogues[offer.catalogue].delivery.free_from;
+            let goods = matches!(item.gives, Gives::Tools(_));
+            free.is_some() && goods && in_time && !self.barred.contains(offer)
+        })
     }
 
     /// Whether the finding is to be met, or might be.
@@ -538,13 +566,31 @@ const MOST_TAX: u32 = 2_000_000_000;
 /// The most pieces of one item for one vessel.
 const MOST_PIECES: u32 = 1000;
 
+/// The items that bring a kind aboard on which it depends what else is wanted.
+fn bringing(needs: &Needs) -> impl Iterator<Item = Offer> {
+    needs.branches.iter().flat_map(|branch| {
+        let origins = branch.wide.origins.iter().enumerate();
+        origins.filter_map(|(tool, origin)| match origin {
+            Origin::Bought { offer, .. }
+                if branch.with.iter().any(|kind| branch.brings(tool, *kind)) =>
+            {
+                Some(*offer)
+            }
+            _ => None,
+        })
+    })
+}
+
 /// The changes of tools aboard that serve anywhere, with items that may be
 /// bought.
 fn changes(needs: &Needs, scenes: &[Vec<Small>], kept: &BTreeSet<Offer>) -> Vec<Changed> {
     let mut changes: Vec<Changed> = Vec::new();
     for (branch, scenes) in needs.branches.iter().zip(scenes) {
-        for tool in scenes.iter().flat_map(|scene| scene.classes.iter().flatten()) {
-            if let Origin::Changed(changed) = &branch.wide.origins[*tool]
+        let brought = (0..branch.wide.origins.len())
+            .filter(|tool| branch.with.iter().any(|kind| branch.brings(*tool, *kind)));
+        let serving = scenes.iter().flat_map(|scene| scene.classes.iter().flatten().copied());
+        for tool in serving.chain(brought) {
+            if let Origin::Changed(changed) = &branch.wide.origins[tool]
                 && changed.by.iter().all(|(offer, _)| kept.contains(offer))
                 && !changes.contains(changed)
             {

@@ -18,9 +18,15 @@ pub(super) fn kept(case: &Case<'_>, scenes: &[Vec<Vec<Small>>]) -> BTreeSet<Offe
     let mut demand: BTreeMap<Offer, u32> = BTreeMap::new();
     for (vessel, needs) in case.needs.iter().enumerate() {
         for (of_branch, branch) in case.branches(vessel, needs).iter().enumerate() {
-            for origin in &branch.wide.origins {
+            for (tool, origin) in branch.wide.origins.iter().enumerate() {
                 match origin {
                     Origin::Own(_) => {}
+                    // On some kinds it depends what else is wanted.
+                    Origin::Bought { offer, .. }
+                        if branch.with.iter().any(|kind| branch.brings(tool, *kind)) =>
+                    {
+                        others.insert(*offer);
+                    }
                     Origin::Changed(changed) => {
                         others.extend(changed.by.iter().map(|(offer, _)| *offer));
                     }

@@ -47,7 +47,7 @@ pub(super) fn unmet(
         return Vec::new();
     }
     let terms = needs::terms(order, one, Depth::Findings);
-    let wide = Wide::new(order, one, after, &everything(order), |_| true);
+    let wide = Wide::new(order, one, after, &everything(order), |_, _| true);
     let offered = wide.origins.iter().enumerate().filter_map(|(tool, origin)| match origin {
         Origin::Bought { offer, .. } => Some((tool, *offer)),
         Origin::Changed(changed) => match changed.by.as_slice() {

@@ -50,19 +50,20 @@ pub(super) struct Wide {
 
 impl Wide {
     /// The vessel as judged, with these items; changes and goods of which
-    /// `allows` says no are left out.
+    /// `allows` says no are left out, asked by kind and by whether they last
+    /// through the trip.
     pub(super) fn new(
         order: &Order<'_>,
         one: &OneVessel,
         own: &Vessel,
         offers: &[Offer],
-        allows: impl Fn(KindId) -> bool,
+        allows: impl Fn(KindId, bool) -> bool,
     ) -> Self {
         let mut vessel = own.clone();
         let mut origins: Vec<Origin> = (0..own.kit.len()).map(Origin::Own).collect();
         for changed in changes(order, own, offers) {
             let tool = change(order, own, &changed);
-            if allows(tool.kind) || tool.state == own.kit[changed.tool].state {
+            if allows(tool.kind, true) || tool.state == own.kit[changed.tool].state {
                 vessel.kit.push(tool);
                 origins.push(Origin::Changed(changed));
             }
@@ -70,11 +71,13 @@ impl Wide {
         for offer in offers {
             let item = item(order, *offer);
             let Gives::Tools(given) = &item.gives else { continue };
-            if !given.iter().all(|given| allows(given.tool.kind)) {
+            let arrives = arrival(order.ordered, item).min(one.departure);
+            let back = one.back.unwrap_or(one.departure);
+            let lasts = |given: &Given| given.lasts.is_none_or(|l| arrives.through(l) >= back);
+            if !given.iter().all(|given| allows(given.tool.kind, lasts(given))) {
                 continue;
             }
             for (part, given) in given.iter().enumerate() {
-                let arrives = arrival(order.ordered, item).min(one.departure);
                 let mut tool = bought(order, *offer, given, arrives);
                 tool.mark = wide_mark(*offer, part);
                 vessel.kit.push(tool);
@@ -181,9 +184,9 @@ fn changes(order: &Order<'_>, own: &Vessel, offers: &[Offer]) -> Vec<Changed> {
         let (mut works, mut pieces): (Vec<_>, Vec<_>) = (vec![vec![]], vec![None]);
         for offer in offers {
             match &item(order, *offer).gives {
-                Gives::Service { kinds, mends, .. } if kinds.contains(&tool.kind) => {
-                    // A repair is for what does not work.
-                    if *mends && tool.state == State::Serviceable {
+                Gives::Service { kinds, mends, inspects } if kinds.contains(&tool.kind) => {
+                    // A mere repair is for what does not work.
+                    if *mends && !inspects && tool.state == State::Serviceable {
                         continue;
                     }
                     let more: Vec<Vec<(Offer, u32)>> = works
@@ -251,7 +254,7 @@ pub(super) fn change(order: &Order<'_>, own: &Vessel, changed: &Changed) -> Tool
         let day = arrival(order.ordered, item);
         match &item.gives {
             Gives::Service { mends, inspects, .. } => {
-                if *mends {
+                if *mends && tool.state != State::Serviceable {
                     tool.state = State::Serviceable;
                     note(&mut tool, REPAIRED, day, order.vocabulary);
                 }

@@ -1,7 +1,7 @@
 //! From what is asked to the quote: what the vessels need, the cheapest
 //! basket for it, and what the engine says of the vessels with it aboard.
 
-use super::basket::{self, Basket};
+use super::basket::{self, Basket, Part};
 use super::deliver;
 use super::needs::{self, Needs};
 use super::order::{NoQuote, Order};
@@ -12,6 +12,7 @@ use super::why;
 use super::wide;
 use crate::engine::{Depth, Request, check, wants};
 use crate::measure::{Currency, Length};
+use crate::model::catalogue::Gives;
 use crate::model::check::Check;
 use crate::model::finding::Verdict;
 use crate::model::vessel::Trust;
@@ -154,10 +155,45 @@ impl Desk<'_> {
                 *part = deliver::trimmed(self.order, one, &before.vessel, part);
             }
         }
+        self.hand_out(&mut trimmed);
         // Fewer packs, unless that costs more (free delivery is lost).
         let fewer = Basket { packs: trimmed.needed(self.order), ..trimmed.clone() };
         let total = |basket: &Basket| basket::sum(&basket.orders(self.order)).total;
         if total(&fewer) <= total(&basket) { fewer } else { trimmed }
+    }
+
+    /// What is left over of the packs goes to vessels that are still in want
+    /// of it. (Where not all can be met, the engine may see a finding open
+    /// that the search took for met.)
+    fn hand_out(&self, basket: &mut Basket) {
+        let used = basket.used();
+        for (offer, packs) in basket.packs.clone() {
+            let item = wide::item(self.order, offer);
+            let mut left =
+                (packs * item.pack).saturating_sub(used.get(&offer).copied().unwrap_or(0));
+            if !matches!(item.gives, Gives::Tools(_)) {
+                continue;
+            }
+            for vessel in 0..basket.parts.len() {
+                let (one, own) = (&self.order.vessels[vessel], &self.before[vessel].vessel);
+                let hindered = unmet::hindrances(self.order.ordered, one.departure, item);
+                let open = |part: &Part| {
+                    let depth = Depth::Findings;
+                    let check = deliver::check_after(self.order, one, own, part, depth);
+                    deliver::open(&check, self.order.with_recommended).len()
+                };
+                let mut still = if left == 0 { 0 } else { open(&basket.parts[vessel]) };
+                while left > 0 && still > 0 && hindered.is_empty() {
+                    let mut more = basket.parts[vessel].clone();
+                    *more.goods.entry(offer).or_default() += 1;
+                    let then = open(&more);
+                    if then >= still {
+                        break;
+                    }
+                    (basket.parts[vessel], left, still) = (more, left - 1, then);
+                }
+            }
+        }
     }
 
     fn after(&self, basket: &Basket) -> Vec<Check> {

@@ -13,6 +13,12 @@ use textwrap::{Options, WordSeparator, WordSplitter};
 /// The narrowest page: below it a figure would no longer fit on a line.
 pub(crate) const NARROWEST: usize = 40;
 
+/// The least room between a text and the amount behind it.
+const AMOUNT_GAP: usize = 3;
+
+/// The narrowest text beside an amount; a longer one stands above it.
+const NARROWEST_TEXT: usize = 14;
+
 /// Keeps two words on one line while wrapping; never printed.
 const TIE: char = '\u{a0}';
 
@@ -128,6 +134,23 @@ impl Page {
             Tone::Strong.paint(&left),
             " ".repeat(room)
         );
+        self.push(indent, &line);
+    }
+
+    /// Wrapped text with an amount at the right edge of its last line, so that
+    /// amounts stand below each other.
+    pub(crate) fn amount(&mut self, indent: usize, (text, tone): (&str, Tone), amount: &str) {
+        let amount = tidy(amount);
+        let taken = display_width(&amount) + AMOUNT_GAP;
+        let room = self.width.saturating_sub(indent + taken);
+        let narrow = room < NARROWEST_TEXT;
+        let mut lines = wrap(text, if narrow { self.width.saturating_sub(indent) } else { room });
+        let last = if narrow { String::new() } else { lines.pop().unwrap_or_default() };
+        for line in lines {
+            self.push(indent, &tone.paint(&line));
+        }
+        let blank = (room + AMOUNT_GAP).saturating_sub(display_width(&last));
+        let line = format!("{}{}{}", tone.paint(&last), " ".repeat(blank), tone.paint(&amount));
         self.push(indent, &line);
     }
 
@@ -305,6 +328,19 @@ mod tests {
         assert_eq!(
             plain(page),
             "  +  pliers          PL-1\n  +  a long-handled  LC-1 and a remark\n     line cutter     on it\n"
+        );
+    }
+
+    #[test]
+    fn amounts_stand_below_each_other_at_the_right_edge() {
+        let mut page = Page::new(40);
+        page.amount(2, ("goods", Tone::Plain), "45.00 USD");
+        page.amount(2, ("delivery, free from 1500.00 USD of goods on", Tone::Plain), "0.00 USD");
+        page.amount(2, ("total", Tone::Strong), "999999999999999999.00 USD");
+        assert_eq!(
+            plain(page),
+            "  goods                        45.00 USD\n  delivery, free from 1500.00\n  USD of goods \
+             on               0.00 USD\n  total\n               999999999999999999.00 USD\n"
         );
     }
 

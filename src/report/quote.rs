@@ -18,13 +18,13 @@ pub use table::table;
 
 use super::page::{Page, Tone};
 use super::problems;
-use super::words::{Words, fleet, quote as said};
+use super::words::{Words, fleet, notice, quote as said};
 use crate::fleet::LeftOut;
 use crate::load::Refusal;
 use crate::measure::{Money, Units};
 use crate::model::catalogue::{Catalogue, Item};
 use crate::model::check::Check;
-use crate::model::finding::Finding;
+use crate::model::finding::{Finding, Verdict};
 use crate::model::profile::{Profile, Requirement};
 use crate::model::vocabulary::Vocabulary;
 use crate::quote::{Cured, Offer, Quote, VesselQuote};
@@ -102,6 +102,30 @@ pub(crate) fn finding(check: &Check, cured: Cured) -> Option<&Finding> {
     findings.iter().find(|finding| finding.requirement == cured.requirement)
 }
 
+/// What is odd about the day on which a vessel leaves, where that matters: of
+/// a trip that is over nothing is told if nothing was needed for it.
+pub(crate) fn odd_departure(
+    shown: &Shown<'_>,
+    index: usize,
+    vessel: &VesselQuote,
+) -> Option<String> {
+    let over = shown.left_before(vessel) && vessel.after.verdict == Verdict::Ready;
+    said::departure(shown, index, vessel).filter(|_| !over)
+}
+
+/// What keeps a vessel from being ready that nothing bought could put right,
+/// beside findings: rules that are not in this program, facts that are missing.
+pub(crate) fn beyond(vessel: &VesselQuote) -> Vec<String> {
+    if vessel.after.verdict == Verdict::Ready {
+        return Vec::new();
+    }
+    let judgements = vessel.after.judgements.iter();
+    let stubs = judgements.filter(|judgement| !judgement.profile.encoded);
+    let stubs =
+        stubs.map(|stub| format!("`{}` is known, not encoded: can't tell", stub.profile.id));
+    stubs.chain(vessel.after.notices.iter().map(notice)).collect()
+}
+
 /// What is told beside the quote, whatever its format: files that could not
 /// be read, records that belong to no vessel, days that make no sense.
 /// Empty where there is nothing to tell.
@@ -116,7 +140,7 @@ pub fn aside(shown: &Shown<'_>, width: usize) -> String {
         page.hang(0, ("record not laid over:", Tone::Open), (&told, Tone::Plain));
     }
     for (index, vessel) in shown.quote.vessels.iter().enumerate() {
-        if let Some(note) = said::departure(shown, index, vessel) {
+        if let Some(note) = odd_departure(shown, index, vessel) {
             let told = format!("{}: {note}", vessel.file);
             page.hang(0, ("note:", Tone::Open), (&told, Tone::Plain));
         }

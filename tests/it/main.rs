@@ -10,6 +10,7 @@
 mod audit;
 mod boundaries;
 mod broken;
+mod cheapest;
 mod fleets;
 mod floors;
 mod kit;
@@ -18,6 +19,7 @@ mod outfit;
 mod pages;
 mod properties;
 mod quote;
+mod quote_pages;
 mod record;
 mod run;
 mod shapes;

@@ -105,6 +105,16 @@ fn bare_vessel(library: &Library, freeboard: &str) -> Vessel {
 }
 
 #[test]
+fn the_example_of_the_readme_is_a_catalogue() {
+    let library = Library::shipped().unwrap();
+    let readme = include_str!("../../suppliers/README.md");
+    let text = readme.split("```yaml\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+    let read = load::read_catalogue("README.md", text, &library.vocabulary);
+    let (catalogue, _) = read.unwrap_or_else(|refusal| panic!("{refusal}"));
+    assert_eq!(catalogue.items.len(), 5);
+}
+
+#[test]
 fn the_catalogues_sell_every_kind_that_a_shipped_profile_asks_for() {
     let library = Library::shipped().unwrap();
     let catalogues = catalogues(&library);

@@ -6,7 +6,18 @@ use crate::outfit::{DAY, but, vessel};
 use crate::run::kitmuster;
 
 /// What it shows, the verdict, and what is asked.
-const CASES: [(&str, &str, &[&str]); 37] = [
+const CASES: [(&str, &str, &[&str]); 38] = [
+    (
+        "a way that is longer at one end than over the whole range",
+        "cannot-tell",
+        &[
+            "tests/it/verdicts/low-end-two/V.yaml",
+            "--profile",
+            "tests/it/verdicts/low-end-two/P.yaml",
+            "--on",
+            "2026-03-05",
+        ],
+    ),
     (
         "a tool of what may not bind is not lent",
         "cannot-tell",

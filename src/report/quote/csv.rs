@@ -2,7 +2,7 @@
 //! order: it has the packs of each item, delivery and tax, and nothing else.
 //! No cell can be taken for a formula by a spreadsheet.
 
-use super::{Shown, finding, requirement};
+use super::{Shown, beyond, finding, odd_departure, requirement};
 use crate::model::check::Check;
 use crate::model::text::visible;
 use crate::quote::{Bought, Cured, Offer, OrderLine, SupplierOrder, Unmet, VesselQuote};
@@ -95,8 +95,8 @@ fn rows(shown: &Shown<'_>) -> Vec<Row> {
             .text("note", &words::quote::bound(shown)),
     );
     for (index, vessel) in quote.vessels.iter().enumerate() {
-        let odd = words::quote::departure(shown, index, vessel).into_iter();
-        let note: Vec<_> = odd.chain(words::quote::beyond(vessel)).collect();
+        let odd = odd_departure(shown, index, vessel).into_iter();
+        let note: Vec<_> = odd.chain(beyond(vessel)).collect();
         rows.push(
             of_vessel("vessel", vessel)
                 .text("verdict before", verdict(vessel.before.verdict))

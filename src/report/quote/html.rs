@@ -1,92 +1,172 @@
-//! A quote as one self-contained page of HTML.
+//! A quote as one self-contained page of HTML, for a browser and for paper:
+//! the verdict on the order first, then what each vessel gets, what stays
+//! open, the order as it goes to each supplier, and a line to accept it on.
 //!
-//! Imports `quote` and `model`, and the frame of every page.
+//! Imports `quote` and `model`, and the frame of every page. Decides nothing.
 
-use super::{Shown, finding, requirement};
-use crate::quote::{SupplierOrder, VesselQuote};
-use crate::report::audit::html::STYLE;
-use crate::report::html::{document, prose, shown as safe, verdict};
-use crate::report::words::{self, fleet};
+mod order;
+mod vessel;
+
+use super::Shown;
+use crate::model::finding::Verdict;
+use crate::quote::Quote;
+use crate::report::html::{document, prose, shown as safe};
+use crate::report::words::{self, fleet, quote as said};
 use maud::{Markup, html};
+
+/// The style of the pages of vessels, and what a quote has besides.
+const STYLE: &str = concat!(include_str!("../audit/html/audit.css"), include_str!("quote.css"));
 
 /// The quote as one document.
 pub fn html(shown: &Shown<'_>) -> String {
-    let quote = shown.quote;
+    let title = match shown.customer {
+        Some(customer) => format!("Quote for {customer}"),
+        None => "Quote".to_owned(),
+    };
     let body = html! {
-        main {
-            h1 { "Quote: " (shown.money(quote.cost.total)) }
-            @if let Some(customer) = shown.customer { p { "For " (safe(customer)) } }
-            p { (prose(&format!("Ordered on {}; {}.", quote.ordered, words::quote::bound(shown)))) }
-            @for order in &quote.orders { (supplier(shown, order)) }
-            @for (index, one) in quote.vessels.iter().enumerate() { (vessel(shown, index, one)) }
-            @for refusal in shown.refused {
-                p { "Not read: " (safe(&refusal.to_string())) }
+        main.quote {
+            (head(shown, &title))
+            (not_read(shown))
+            (vessel::all(shown))
+            (order::all(shown))
+            (measuring(shown))
+            (accept(shown.quote))
+            (compared(shown))
+            (why(shown))
+            footer {
+                @for text in [said::CHECK_GOODS, words::CAUTION, words::FOOT] { p { (text) } }
             }
-            @for left_out in shown.left_out {
-                p {
-                    "Record not laid over: " (safe(&left_out.file)) ": "
-                    (safe(&fleet::left_out(left_out)))
-                }
-            }
-            p { (words::CAUTION) }
-            p { (words::FOOT) }
         }
     };
-    document("Quote", STYLE, &body)
+    document(&title, STYLE, &body)
 }
 
-fn supplier(shown: &Shown<'_>, order: &SupplierOrder) -> Markup {
-    let catalogue = &shown.catalogues[order.catalogue];
-    let cost = order.cost;
+fn head(shown: &Shown<'_>, title: &str) -> Markup {
+    let quote = shown.quote;
     html! {
-        h2 { "From " (safe(&catalogue.supplier)) }
-        table {
-            tr { th { "Number" } th { "What" } th { "Packs" } th { "Price" } th { "Sum" } }
-            @for line in &order.lines {
-                @let item = &catalogue.items[line.item];
-                tr {
-                    td { (safe(&item.number)) }
-                    td { (safe(&item.description)) }
-                    td { (line.packs) }
-                    td { (shown.money(item.price)) }
-                    td { (shown.money(line.sum)) }
-                }
-            }
+        header.rail {
+            h1 { (safe(title)) }
+            p.headline { (verdict(quote)) " " (prose(&said::headline(shown))) }
         }
-        p {
-            "Goods " (shown.money(cost.goods)) ", delivery " (shown.money(cost.delivery))
-            ", tax of " (catalogue.tax) " " (shown.money(cost.tax)) ", total "
-            (shown.money(cost.total))
-            (prose(&format!("; all there on {}.", order.arrives)))
+        (facts(shown))
+        @match said::not_proved(shown) {
+            Some(text) => div class="caution loud" { p { b { (said::NOT_PROVED) } ": " (prose(&text)) } },
+            None if quote.orders.is_empty() => {},
+            None => p { (prose(&words::pages::sentence(&said::bound(shown)))) },
         }
     }
 }
 
-fn vessel(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Markup {
-    let after = &vessel.after;
+/// The verdict on the order: a sign and words, coloured besides.
+fn verdict(quote: &Quote) -> Markup {
+    let (class, sign) = match quote.verdict() {
+        Verdict::Ready => ("good", "✓"),
+        Verdict::CannotTell => ("open", "?"),
+        Verdict::NotReady => ("bad", "✕"),
+    };
+    html! { span class={ "word " (class) } { (sign) " " (said::verdict(quote).to_lowercase()) } }
+}
+
+/// For whom, from whom, when and how much.
+fn facts(shown: &Shown<'_>) -> Markup {
+    let quote = shown.quote;
+    let suppliers = quote.orders.iter().map(|order| &shown.catalogues[order.catalogue]);
+    let suppliers: Vec<_> = suppliers.map(said::supplier).collect();
+    let holds = quote.holds.map_or(said::NO_END.to_owned(), |day| day.to_string());
     html! {
-        h2 { (safe(&after.vessel.name)) ": " (verdict(after.verdict)) }
-        p { (prose(&format!("Leaves on {}.", after.asked.departure))) }
-        @if let Some(note) = words::quote::departure(shown, index, vessel) { p { (prose(&note)) } }
-        @for told in words::quote::beyond(vessel) { p { (prose(&told)) } }
-        ul {
-            @for line in &vessel.lines {
-                li {
-                    (line.pieces) " of " (safe(&shown.item(line.offer).number)) ": "
-                    @for cured in &line.cures {
-                        (safe(&requirement(after, *cured).title.to_string())) " ("
-                        (safe(&requirement(after, *cured).clause)) ") "
+        dl.facts {
+            @if let Some(customer) = shown.customer { div { dt { "Customer" } dd { (safe(customer)) } } }
+            @for supplier in &suppliers { div { dt { "Supplier" } dd { (safe(supplier)) } } }
+            div { dt { "Order of" } dd { (prose(&quote.ordered.to_string())) } }
+            @if !quote.orders.is_empty() {
+                div { dt { "Prices hold until" } dd { (prose(&holds)) } }
+                div { dt { "Total with tax" } dd { (shown.money(quote.cost.total)) } }
+            }
+            @if quote.with_recommended { div { dt { "Asked" } dd { (said::WITH_RECOMMENDED) } } }
+        }
+    }
+}
+
+/// What could not be read, and records of no vessel.
+fn not_read(shown: &Shown<'_>) -> Markup {
+    html! {
+        @if !shown.refused.is_empty() {
+            div class="caution loud" {
+                p { b { "Not read (" (shown.refused.len()) ")" } "; the quote is for the other files." }
+                ul { @for refusal in shown.refused { li { (prose(&refusal.to_string())) } } }
+            }
+        }
+        @for left_out in shown.left_out {
+            p.caution {
+                b { "Record not laid over: " } (safe(&left_out.file)) ": "
+                (prose(&fleet::left_out(left_out)))
+            }
+        }
+    }
+}
+
+/// What each supplier alone would cost, where one was to supply everything.
+fn compared(shown: &Shown<'_>) -> Markup {
+    html! {
+        @if !shown.quote.suppliers.is_empty() {
+            section.part {
+                h2 { "Everything from one supplier" }
+                table.goods {
+                    thead { tr { th scope="col" { "Supplier" } th.figure scope="col" { "Total" } } }
+                    tbody {
+                        @for alone in &shown.quote.suppliers {
+                            tr class=[alone.taken.then_some("taken")] {
+                                td { (prose(&said::alone(shown, alone))) }
+                                td.figure data-as="Total" { (shown.money(alone.cost.total)) }
+                            }
+                        }
                     }
                 }
             }
-            @for unmet in &vessel.unmet {
-                @let words = shown.words(after, unmet.finding.judgement);
-                li {
-                    "Open: " (safe(&requirement(after, unmet.finding).title.to_string()))
-                    @if let Some(finding) = finding(after, unmet.finding) {
-                        ": " (prose(&words.first_reason(finding)))
+        }
+    }
+}
+
+fn measuring(shown: &Shown<'_>) -> Markup {
+    html! {
+        @if let Some(measuring) = &shown.quote.measuring {
+            section class="part caution" {
+                h2 { "Before you order" }
+                p { (prose(&said::measuring(shown, measuring))) }
+            }
+        }
+    }
+}
+
+/// Why this basket, where that was asked.
+fn why(shown: &Shown<'_>) -> Markup {
+    html! {
+        @if let Some(explained) = &shown.quote.explained {
+            section.part {
+                h2 { "Why this basket" }
+                @if shown.quote.orders.is_empty() { p { (said::NO_BASKET) } }
+                ul {
+                    @for reasons in said::reasons(shown) {
+                        li {
+                            b { (safe(&reasons.item)) }
+                            @for what in &reasons.what { p { (prose(what)) } }
+                        }
                     }
                 }
+                @for text in said::otherwise(shown, explained) { p { (prose(&text)) } }
+            }
+        }
+    }
+}
+
+/// Where the order is accepted in writing.
+fn accept(quote: &Quote) -> Markup {
+    html! {
+        @if !quote.orders.is_empty() {
+            section.accept {
+                h2 { "Acceptance" }
+                p { (said::ACCEPT) }
+                div.lines { @for what in said::SIGNED { div { (what) } } }
             }
         }
     }

@@ -288,7 +288,10 @@ fn what_stays_open_has_its_reasons_and_the_nearest_offer() {
     let value = document(&made());
     assert_eq!(value["verdict"], "not-ready");
     let open = &value["vessels"][0]["open"][0];
-    assert_eq!((&open["requirement"], &open["outcome"]), (&"bolt-cutters".into(), &"not-met".into()));
+    assert_eq!(
+        (&open["requirement"], &open["outcome"]),
+        (&"bolt-cutters".into(), &"not-met".into())
+    );
     assert_eq!(open["reasons"][0]["code"], "not-serviceable");
     let nearest = &open["nearest"];
     assert_eq!(nearest["lacks"][0]["code"], "out-of-specification");

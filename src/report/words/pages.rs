@@ -175,10 +175,15 @@ pub(crate) fn verdict(verdict: Verdict) -> &'static str {
 
 /// A sentence of its own: a capital in front, a full stop behind.
 pub(crate) fn sentence(text: &str) -> String {
+    let stop = if text.ends_with('.') { "" } else { "." };
+    format!("{}{stop}", capital(text))
+}
+
+/// The text with a capital in front.
+pub(crate) fn capital(text: &str) -> String {
     let mut signs = text.chars();
     let first = signs.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
-    let stop = if text.ends_with('.') { "" } else { "." };
-    format!("{first}{}{stop}", signs.as_str())
+    format!("{first}{}", signs.as_str())
 }
 
 /// That what fails below fails here too.

@@ -82,7 +82,11 @@ fn some_of_a_lot_are_split_from_it_and_their_spares_follow() {
     let (value, check) = after(&lot, LOFT);
     let entries = value["vessels"][0]["lines"][0]["entries"].as_array().unwrap();
     assert_eq!((&entries[0]["of"], &entries[0]["pieces"]), (&"LC-1".into(), &1.into()));
-    assert_ne!(entries[0]["entry"]["mark"], "LC-1");
+    let longer = &entries[0]["entry"]["mark"];
+    assert_ne!(longer, "LC-1");
+    // The blades that fitted the lot fit the longer one too.
+    assert_eq!((&entries[1]["of"], entries.len()), (&"BL-1".into(), 2));
+    assert_eq!(entries[1]["entry"]["fits"], serde_json::json!(["LC-1", longer]));
     assert_eq!(value["verdict"], "ready");
     assert_eq!(check["verdict"], "ready", "{value:#}");
 }
@@ -103,18 +107,21 @@ fn a_record_from_before_the_change_does_not_dispute_it() {
     assert_eq!(check.json()["verdict"], "ready", "{}", check.stdout);
 }
 
-/// The vessels that ship, with their files, and the records of each.
-fn fleet() -> Vec<(String, Vec<String>)> {
-    let all = document(&["vessels"], &SUPPLIERS, &["--time-limit", "20"]);
-    let vessels = all["vessels"].as_array().unwrap().clone();
+/// The records of a vessel that ships, as they are typed.
+fn records_of(vessel: &Value) -> Vec<String> {
+    let line = format!("vessel: {}\n", vessel["name"].as_str().unwrap());
     let records = std::fs::read_dir(run::home().join("vessels/inspections")).unwrap();
-    let records: Vec<_> = records.map(|entry| entry.unwrap().path()).collect();
-    let of = |vessel: &Value| {
-        let line = format!("vessel: {}", vessel["name"].as_str().unwrap());
-        let own = records.iter().filter(|r| std::fs::read_to_string(r).unwrap().contains(&line));
-        own.map(|record| record.to_string_lossy().into_owned()).collect()
-    };
-    vessels.iter().map(|v| (v["file"].as_str().unwrap().to_owned(), of(v))).collect()
+    let records = records.map(|entry| entry.unwrap().path());
+    let own = records.filter(|record| std::fs::read_to_string(record).unwrap().contains(&line));
+    own.flat_map(|r| ["--inspection".to_owned(), r.to_string_lossy().into_owned()]).collect()
+}
+
+/// A quote out of the catalogues that ship, ordered once the records are in.
+fn of_suppliers(typed: &[String]) -> Value {
+    let mut all = vec!["quote", "--ordered", "2026-11-28", "--format", "json"];
+    SUPPLIERS.iter().for_each(|supplier| all.extend(["--catalogue", supplier]));
+    all.extend(typed.iter().map(String::as_str));
+    run::kitmuster(&all).json()
 }
 
 const SUPPLIERS: [&str; 2] =
@@ -122,20 +129,65 @@ const SUPPLIERS: [&str; 2] =
 
 #[test]
 fn every_shipped_vessel_is_found_as_its_quote_said() {
+    let fleet = of_suppliers(&["vessels".to_owned()]);
     let mut bought = 0;
-    for (file, records) in fleet() {
-        let records: Vec<&str> =
-            records.iter().flat_map(|record| ["--inspection", record]).collect();
-        let value = document(&[&file], &SUPPLIERS, &records);
-        let vessel = &value["vessels"][0];
+    for vessel in fleet["vessels"].as_array().unwrap() {
+        let file = vessel["file"].as_str().unwrap();
+        let records = records_of(vessel);
+        let alone = of_suppliers(&[&[file.to_owned()], records.as_slice()].concat());
+        let text = std::fs::read_to_string(run::home().join(file)).unwrap();
         let folder = folder(&[]);
         let path = at(&folder, "supplied.yaml");
-        let text = std::fs::read_to_string(run::home().join(&file)).unwrap();
-        std::fs::write(&path, supplied(&text, vessel)).unwrap();
-        let typed = [&["check", &path, "--format", "json"], records.as_slice()].concat();
-        let check = run::kitmuster(&typed).json();
-        assert_eq!(check["verdict"], vessel["verdict_after"], "{file}: {vessel:#}");
-        bought += vessel["lines"].as_array().unwrap().len();
+        // As a part of the fleet's order and alone, it may be another basket.
+        for quoted in [vessel, &alone["vessels"][0]] {
+            std::fs::write(&path, supplied(&text, quoted)).unwrap();
+            let mut typed = vec!["check", &path, "--format", "json"];
+            typed.extend(records.iter().map(String::as_str));
+            let check = run::kitmuster(&typed).json();
+            assert_eq!(check["verdict"], quoted["verdict_after"], "{file}: {quoted:#}");
+            bought += quoted["lines"].as_array().unwrap().len();
+        }
     }
-    assert!(bought > 8, "{bought}");
+    assert!(bought > 16, "{bought}");
+}
+
+/// A catalogue of this one item.
+fn only(item: &str) -> String {
+    let head = LOFT.split("items:").next().unwrap();
+    format!("{head}items:\n  - number: W-1\n    description: W-1\n    price: 9\n    {item}\n")
+}
+
+#[test]
+fn the_broken_ones_of_a_lot_are_mended_and_told_by_the_mark_of_the_lot() {
+    let catalogue = only("service: { kinds: [canine mouth gag], does: [repair] }");
+    let (value, check) = after(&shipped("vesper-noddy.yaml"), &catalogue);
+    let line = &value["vessels"][0]["lines"][0];
+    let entry = &line["entries"][0];
+    assert_eq!((&entry["pieces"], &entry["broken"]), (&1.into(), &true.into()), "{value:#}");
+    assert!(!entry["of"].as_str().unwrap().contains("(broken)"), "{entry}");
+    assert_eq!(entry["entry"]["condition"], "serviceable");
+    assert_eq!(value["verdict"], "ready");
+    assert_eq!(check["verdict"], "ready");
+}
+
+#[test]
+fn a_tool_that_two_lines_work_on_is_written_once() {
+    let text = shipped("night-whimbrel.yaml").replace(
+        "    handle: 2.40 m\n    inspected: 2026-07-06\n\n  - mark: DE-1",
+        "    handle: 1.90 m\n    inspected: 2025-07-06\n\n  - mark: DE-1",
+    );
+    let text = text.replace("inspected: 2025-12-10", "inspected: 2026-07-06");
+    let catalogue = only("service: { kinds: [long-handled line cutter], does: [inspection] }")
+        + "  - number: W-2\n    description: W-2\n    price: 9\n    \
+           lengthens: { kinds: [long-handled line cutter], by: 1 ft 1/8 in }\n";
+    let (value, check) = after(&text, &catalogue);
+    let lines = value["vessels"][0]["lines"].as_array().unwrap();
+    assert_eq!(lines.len(), 2, "{value:#}");
+    assert_eq!(lines[0]["entries"].as_array().unwrap().len(), 1);
+    assert_eq!(lines[1]["entries"].as_array().unwrap().len(), 0);
+    // 1.90 m and 1 ft 1/8 in come to no whole millimetre.
+    assert_eq!(lines[0]["entries"][0]["entry"]["handle"]["value"], "2.207975 m");
+    assert_eq!(lines[0]["entries"][0]["entry"]["inspected"], "2026-11-28");
+    assert_eq!(value["verdict"], "ready");
+    assert_eq!(check["verdict"], "ready");
 }

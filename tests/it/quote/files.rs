@@ -79,8 +79,7 @@ fn without_one_of_its_catalogues_there_is_no_quote() {
 
 #[test]
 fn a_catalogue_is_no_vessel_and_a_vessel_is_no_catalogue() {
-    let files =
-        folder(&[("loft.yaml", LOFT), ("tern.yaml", &shipped("marlow-tern.yaml"))]);
+    let files = folder(&[("loft.yaml", LOFT), ("tern.yaml", &shipped("marlow-tern.yaml"))]);
     let (loft, tern) = (at(&files, "loft.yaml"), at(&files, "tern.yaml"));
     let ran = quote(&[&tern, &loft], &[&loft], &[]);
     assert_eq!(ran.status, 2);

@@ -177,3 +177,63 @@ fn units_and_the_customer_are_as_asked() {
     assert_eq!(codes[0]["arrives"], "2026-11-28");
     assert_eq!(codes[0]["days"], 2);
 }
+
+#[test]
+fn one_supplier_is_taken_and_every_one_is_compared() {
+    let files = fleet();
+    let value = both(&files, &["--format", "json", "--one-supplier"]).json();
+    assert_eq!(value["one_supplier"], true);
+    let compared = value["compared"].as_array().unwrap();
+    let told: Vec<_> = compared
+        .iter()
+        .map(|one| (one["supplier"].as_str().unwrap(), one["taken"].as_bool().unwrap()))
+        .collect();
+    assert_eq!(told, [("Ansel Gear Loft", true), ("Quay Stores", false)]);
+    assert_eq!(compared[0]["ready"], 2);
+    assert_eq!(compared[0]["cost"], value["cost"]);
+    // Nothing at the stores lengthens a line cutter.
+    assert_eq!((&compared[1]["ready"], &compared[1]["open"]), (&0.into(), &4.into()));
+    let orders = value["orders"].as_array().unwrap();
+    assert_eq!((orders.len(), &orders[0]["supplier"]), (1, &"Ansel Gear Loft".into()));
+}
+
+#[test]
+fn a_pack_that_is_not_used_up_is_paid_whole_and_the_rest_is_told() {
+    let files = fleet();
+    let (gull, stores) = (at(&files, "fleet/b.yaml"), at(&files, "stores.yaml"));
+    let ran = quote(&[&gull], &[&stores], &["--format", "json"]);
+    let value = ran.json();
+    // The line cutter is too short even so.
+    assert_eq!((ran.status, &value["verdict"]), (1, &"not-ready".into()));
+    let line = &value["orders"][0]["lines"][0];
+    assert_eq!([&line["packs"], &line["pack"], &line["used"], &line["left_over"]], [1, 2, 1, 1]);
+    assert_eq!((amount(&line["sum"]), amount(&value["cost"]["total"])), (9000, 9750));
+    let bought = &value["vessels"][0]["lines"][0];
+    assert_eq!((amount(&bought["share"]), &bought["pieces"]), (4500, &1.into()));
+    assert_eq!(value["holds"], "2026-12-31");
+    let text = quote(&[&gull], &[&stores], &["--format", "csv"]).stdout;
+    let mut reader = csv::Reader::from_reader(text.as_bytes());
+    let head = reader.headers().unwrap().clone();
+    let at = |name: &str| head.iter().position(|known| known == name).unwrap();
+    let rows: Vec<_> = reader.records().map(Result::unwrap).collect();
+    let item = rows.iter().find(|row| row[0] == *"item").unwrap();
+    assert_eq!(
+        [&item[at("pieces")], &item[at("left over")], &item[at("sum")]],
+        ["1", "1", "90.00"]
+    );
+    let open: Vec<_> = rows.iter().filter(|row| row[0] == *"open").collect();
+    assert_eq!(&open[0][at("open requirement")], "Long-handled line clipper or cutter");
+    assert!(open[0][at("reasons")].contains("too short"), "{open:?}");
+}
+
+#[test]
+fn a_rule_that_is_not_encoded_is_told_where_no_finding_says_it() {
+    let files = folder(&[("loft.yaml", LOFT)]);
+    let loft = at(&files, "loft.yaml");
+    let value = document(&["vessels/far-kestrel.yaml"], &[&loft], &[]);
+    assert_eq!(value["verdict"], "cannot-tell");
+    let profiles = value["vessels"][0]["profiles"].as_array().unwrap();
+    assert!(profiles.iter().any(|profile| profile["encoded"] == false), "{value:#}");
+    let text = quote(&["vessels/far-kestrel.yaml"], &[&loft], &["--format", "csv"]).stdout;
+    assert!(text.contains("is known, not encoded"), "{text}");
+}

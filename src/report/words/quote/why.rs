@@ -1,0 +1,159 @@
+//! Why this basket, in sentences: what each item is for and what was wrong
+//! before, what the order would cost otherwise, what measuring could save.
+//!
+//! Imports `quote`, `model` and `measure` only.
+
+use super::{asked, item, left_over, names};
+use crate::measure::Money;
+use crate::quote::{Costliest, Cured, Dearest, Explained, Measuring, Offer, OrderLine};
+use crate::report::quote::{Shown, finding, requirement};
+use crate::report::words::{figures, pages};
+
+/// An item of the order and what it is there for.
+#[derive(Debug, Clone)]
+pub(crate) struct Reasons {
+    /// The item.
+    pub(crate) item: String,
+    /// What it is there for, a sentence each.
+    pub(crate) what: Vec<String>,
+}
+
+/// What each item of the order is there for.
+pub(crate) fn reasons(shown: &Shown<'_>) -> Vec<Reasons> {
+    let orders = shown.quote.orders.iter();
+    let lines = orders.flat_map(|order| order.lines.iter().map(|line| (order.catalogue, line)));
+    let of = |(catalogue, line): (usize, &OrderLine)| {
+        let offer = Offer { catalogue, item: line.item };
+        Reasons { item: item(shown.item(offer)), what: what_for(shown, offer, line) }
+    };
+    lines.map(of).collect()
+}
+
+/// A requirement that an item meets, and on which vessels.
+struct Met {
+    on: Vec<usize>,
+    cured: Cured,
+    id: (String, String),
+}
+
+fn what_for(shown: &Shown<'_>, offer: Offer, line: &OrderLine) -> Vec<String> {
+    let mut all: Vec<Met> = Vec::new();
+    for (index, vessel) in shown.quote.vessels.iter().enumerate() {
+        let lines = vessel.lines.iter().filter(|bought| bought.offer == offer);
+        for cured in lines.flat_map(|bought| &bought.cures) {
+            let profile = &vessel.after.judgements[cured.judgement].profile;
+            let id = (profile.id.clone(), requirement(&vessel.after, *cured).id.clone());
+            match all.iter_mut().find(|met| met.id == id) {
+                Some(met) if met.on.contains(&index) => {}
+                Some(met) => met.on.push(index),
+                None => all.push(Met { on: vec![index], cured: *cured, id }),
+            }
+        }
+    }
+    if all.is_empty() {
+        let why = left_over(line, shown.item(offer)).filter(|_| line.used == 0);
+        return vec![pages::sentence(&why.unwrap_or_else(|| TOGETHER.to_owned()))];
+    }
+    all.iter().map(|met| meets(shown, met)).collect()
+}
+
+/// What is told of an item that meets nothing by itself.
+const TOGETHER: &str = "it serves together with other items of this order";
+
+/// What is met, on which vessels, and, of a single vessel, what was wrong.
+fn meets(shown: &Shown<'_>, met: &Met) -> String {
+    let first = met.on.first().map(|index| &shown.quote.vessels[*index]);
+    let Some(vessel) = first else { return String::new() };
+    let mut text = format!("for {}", asked(&vessel.after, met.cured));
+    if shown.quote.vessels.len() > 1 {
+        text.push_str(&format!(", on {}", names(shown, &met.on)));
+    }
+    if let (1, Some(wrong)) = (met.on.len(), finding(&vessel.before, met.cured)) {
+        let words = shown.words(&vessel.before, met.cured.judgement);
+        let wrong = words.first_reason(wrong);
+        if !wrong.is_empty() {
+            text.push_str(&format!("; it was open: {wrong}"));
+        }
+    }
+    pages::sentence(&text)
+}
+
+/// What the order would cost otherwise, a paragraph each.
+pub(crate) fn otherwise(shown: &Shown<'_>, explained: &Explained) -> Vec<String> {
+    let dearest = explained.dearest.as_ref().map(|one| dearest(shown, one));
+    let costliest = explained.costliest.as_ref().and_then(|one| costliest(shown, one));
+    dearest.into_iter().chain(costliest).collect()
+}
+
+/// The dearest line, and what doing without it would cost.
+fn dearest(shown: &Shown<'_>, dearest: &Dearest) -> String {
+    let what = item(shown.item(dearest.offer));
+    let head = format!("The dearest line is {what}: {} before tax.", shown.money(dearest.price));
+    let total = shown.quote.cost.total;
+    let rest = match dearest.without {
+        None => "Nothing else on offer makes up for it.".to_owned(),
+        Some(without) if without > total => format!(
+            "Without it the order would come to {}, {} more.",
+            shown.money(without),
+            shown.money(without.less(total))
+        ),
+        Some(_) => "Without it other goods would do the same for as much.".to_owned(),
+    };
+    format!("{head} {rest}")
+}
+
+/// The requirement that costs most, and how much.
+fn costliest(shown: &Shown<'_>, costliest: &Costliest) -> Option<String> {
+    let (vessel, cured) = costliest.at;
+    let check = &shown.quote.vessels.get(vessel)?.after;
+    if costliest.costs == Money::ZERO {
+        let text = "No single requirement makes the order dearer: without any one of them it \
+            would cost as much.";
+        return Some(text.to_owned());
+    }
+    let head = format!("The requirement that costs most is: {}.", asked(check, cured));
+    let costs = shown.money(costliest.costs);
+    if costliest.without == Money::ZERO {
+        return Some(format!("{head} Without it nothing would have to be ordered."));
+    }
+    let without = shown.money(costliest.without);
+    Some(format!(
+        "{head} If nothing asked for it, the order would come to {without}, {costs} less."
+    ))
+}
+
+/// What measuring tools that are aboard could save.
+pub(crate) fn measuring(shown: &Shown<'_>, measuring: &Measuring) -> String {
+    let mut of: Vec<(usize, Vec<String>)> = Vec::new();
+    for (vessel, tool) in &measuring.tools {
+        let kit = shown.quote.vessels.get(*vessel).map(|quoted| &quoted.before.vessel.kit);
+        let Some(mark) = kit.and_then(|kit| kit.get(*tool)).map(|tool| tool.mark.clone()) else {
+            continue;
+        };
+        match of.iter_mut().find(|(index, _)| index == vessel) {
+            Some((_, marks)) => marks.push(mark),
+            None => of.push((*vessel, vec![mark])),
+        }
+    }
+    let several = shown.quote.vessels.len() > 1;
+    let tools = of.iter().map(|(vessel, marks)| match several {
+        true => format!("{} of {}", figures::all_of(marks), names(shown, &[*vessel])),
+        false => figures::all_of(marks),
+    });
+    let tools: Vec<_> = tools.collect();
+    let would = match measuring.total == Money::ZERO {
+        true => "nothing would have to be ordered".to_owned(),
+        false => format!("the order would come to {}", shown.money(measuring.total)),
+    };
+    let tools = figures::all_of(&tools);
+    let (of_each, them, they) = match measuring.tools.len() {
+        1 => ("of it", "it", "it turns"),
+        _ => ("of each", "them", "all of them turn"),
+    };
+    format!(
+        "Measure first, or look up what is not written down: {tools}. Something that decides is \
+         missing or disputed {of_each}, so that the order does not rely on {them}. If {they} out \
+         well, {would}; that saves up to {}.",
+        shown.money(measuring.saves)
+    )
+}
