@@ -47,6 +47,13 @@ if [ "$#" -eq 0 ]; then
   make 2 audit tests/browser/hostile --date 2026-11-25 --format html --output "$pages/hostile.html"
   make 1 check vessels/marlow-tern.yaml --format html --output "$pages/not-ready.html"
   make 0 check vessels/amber-shearwater.yaml --format html --output "$pages/ready.html"
+  near=(--catalogue suppliers/port-ansel-chandlery.yaml --ordered 2026-11-26 --format html)
+  both=("${near[@]}" --catalogue suppliers/tarnholt-ship-stores.yaml --explain)
+  make 1 quote vessels "${both[@]}" --for "Ansel Longline Cooperative" --output "$pages/quote-fleet.html"
+  make 0 quote vessels/marlow-tern.yaml "${both[@]}" --one-supplier --output "$pages/quote.html"
+  make 0 quote vessels/brindle-skua.yaml "${near[@]}" --output "$pages/quote-nothing.html"
+  make 2 quote tests/browser/hostile "${both[@]}" --catalogue tests/browser/hostile-shop.yaml \
+    --for '<b>Mother & "Sons"' --output "$pages/quote-hostile.html"
   papers="$place/papers"
   rm -rf "$papers" && mkdir -p "$papers"
   make 0 sheet vessels/marlow-tern.yaml --output "$papers/inspector.html"

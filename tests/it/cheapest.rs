@@ -28,19 +28,20 @@ fn no_basket_is_cheaper_than_the_quote() {
     let library = kit::library();
     let first = number("KITMUSTER_SEED", 1);
     let cases = number("KITMUSTER_CASES", CASES);
-    let mut bought = 0;
-    for seed in first..first + cases {
-        bought += u64::from(agree(&library, seed));
-    }
-    assert!(bought * 4 > cases, "only {bought} of {cases} cases buy anything");
+    let agreed: Vec<bool> =
+        (first..first + cases).filter_map(|seed| agree(&library, seed)).collect();
+    let bought = agreed.iter().filter(|bought| **bought).count();
+    eprintln!("{} cases agree, {bought} of them buy something", agreed.len());
+    assert!(agreed.len() as u64 * 3 > cases * 2 && bought * 3 > agreed.len());
 }
 
 fn day(text: &str) -> Day {
     Day::parse(text).unwrap()
 }
 
-/// Compares both on one case; whether anything was bought.
-fn agree(library: &Library, seed: u64) -> bool {
+/// Compares both on one case; whether anything was bought. None where there
+/// are too many baskets to try, or nothing that spares could fit.
+fn agree(library: &Library, seed: u64) -> Option<bool> {
     let written = draw::written(seed);
     let asked = [library.draft_text("drawn.yaml", &written.profile).unwrap()];
     let read = |text: &String| load::read_vessel("v.yaml", text, &library.vocabulary).unwrap().0;
@@ -48,7 +49,7 @@ fn agree(library: &Library, seed: u64) -> bool {
     // Spares that fit nothing that is sold are refused: no case.
     let read = |text: &String| load::read_catalogue("c.yaml", text, &library.vocabulary);
     let Ok(catalogues) = written.catalogues.iter().map(read).collect::<Result<Vec<_>, _>>() else {
-        return false;
+        return None;
     };
     let catalogues: Vec<_> = catalogues.into_iter().map(|(catalogue, _)| catalogue).collect();
     let departs = |at: usize| day(DEPARTS[at % DEPARTS.len()]);
@@ -65,6 +66,10 @@ fn agree(library: &Library, seed: u64) -> bool {
         ordered: day(ORDERED),
         with_recommended: written.with_recommended,
     };
+    let (for_one, for_all) = case.baskets();
+    if for_one > 5_000 || for_all > 1_000_000 {
+        return None;
+    }
     let best = case.best();
     let asked_for: Vec<OneVessel> = vessels
         .into_iter()
@@ -93,7 +98,7 @@ fn agree(library: &Library, seed: u64) -> bool {
     let found = achieved(&case, &quote);
     assert_eq!(found, best, "found (left), best (right)\n{}", shown(seed, &written));
     assert_eq!(quote.bound, Bound::Cheapest, "{}", shown(seed, &written));
-    found.total > 0
+    Some(found.total > 0)
 }
 
 fn achieved(case: &Case<'_>, quote: &Quote) -> Achieved {

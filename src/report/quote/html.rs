@@ -34,7 +34,7 @@ pub fn html(shown: &Shown<'_>) -> String {
             (compared(shown))
             (why(shown))
             footer {
-                @for text in [said::CHECK_GOODS, words::CAUTION, words::FOOT] { p { (text) } }
+                @for text in said::foot(shown.quote) { p { (text) } }
             }
         }
     };
@@ -93,7 +93,11 @@ fn not_read(shown: &Shown<'_>) -> Markup {
         @if !shown.refused.is_empty() {
             div class="caution loud" {
                 p { b { "Not read (" (shown.refused.len()) ")" } "; the quote is for the other files." }
-                ul { @for refusal in shown.refused { li { (prose(&refusal.to_string())) } } }
+                ul {
+                    @for refusal in shown.refused {
+                        @for problem in refusal.to_string().lines() { li { (prose(problem)) } }
+                    }
+                }
             }
         }
         @for left_out in shown.left_out {
@@ -132,6 +136,8 @@ fn measuring(shown: &Shown<'_>) -> Markup {
         @if let Some(measuring) = &shown.quote.measuring {
             section class="part caution" {
                 h2 { "Before you order" }
+                p { (said::MEASURE) }
+                ul { @for tool in said::to_measure(shown, measuring) { li { (prose(&tool)) } } }
                 p { (prose(&said::measuring(shown, measuring))) }
             }
         }

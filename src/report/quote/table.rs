@@ -11,7 +11,7 @@ use super::Shown;
 use crate::model::finding::Verdict;
 use crate::report::page::{Page, Tone};
 use crate::report::problems;
-use crate::report::words::{self, fleet, quote as said};
+use crate::report::words::{fleet, quote as said};
 
 /// Where what belongs to a heading begins.
 const BODY: usize = 2;
@@ -27,7 +27,7 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
     measuring(&mut page, shown);
     why(&mut page, shown);
     page.gap();
-    for text in [said::CHECK_GOODS, words::CAUTION, words::FOOT] {
+    for text in said::foot(shown.quote) {
         page.prose(0, Tone::Plain, text);
     }
     page.finish()
@@ -89,6 +89,10 @@ fn measuring(page: &mut Page, shown: &Shown<'_>) {
     if let Some(measuring) = &shown.quote.measuring {
         page.gap();
         page.prose(0, Tone::Strong, "Before you order");
+        page.prose(BODY, Tone::Plain, said::MEASURE);
+        for tool in said::to_measure(shown, measuring) {
+            page.hang(BODY, ("-", Tone::Open), (&tool, Tone::Plain));
+        }
         page.prose(BODY, Tone::Plain, &said::measuring(shown, measuring));
     }
 }

@@ -375,3 +375,25 @@ fn a_vessel_without_a_planned_day_is_told() {
     let quiet = Shown { undated: &[], ..made.shown() };
     assert_eq!(aside(&quiet, 80), "");
 }
+
+#[test]
+fn a_basket_that_is_not_proved_the_cheapest_is_told_loudly() {
+    let mut made = made();
+    let told = |made: &Made| {
+        let page = anstream::adapter::strip_str(&table(&made.shown(), 80)).to_string();
+        let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+        let paper = html(&made.shown()).replace('\u{a0}', " ");
+        assert_eq!(page.contains("NOT PROVED THE CHEAPEST"), paper.contains("NOT PROVED"));
+        page
+    };
+    // 82.05 less 80.00.
+    let page = told(&made);
+    assert!(page.contains("A cheaper basket may exist, by 2.05 USD at most: none below 80.00 USD"));
+    assert!(page.contains("Nor is it proved that no more requirements can be met"), "{page}");
+    made.quote.vessels[0].unmet.clear();
+    assert!(!told(&made).contains("Nor is it proved"));
+    for bound in [Bound::Cheapest, Bound::AtLeast(money("82.05"))] {
+        made.quote.bound = bound;
+        assert!(!told(&made).contains("NOT PROVED"));
+    }
+}

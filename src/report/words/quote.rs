@@ -1,40 +1,40 @@
-//! Words for a quote: the verdict on the order, what is bought and what it is
-//! for, what stands in the way of an offer, what the order adds up to.
+//! Words for a quote: the verdict on the order, and what each vessel gets.
 //!
-//! Imports `quote`, `model` and `measure` only. Why this basket is told in
-//! `quote/why.rs`.
+//! Imports `quote`, `model` and `measure` only. What stays open, what goes to
+//! a supplier and why this basket are told by the files below.
 
+mod goods;
+mod open;
 mod why;
 
-pub(crate) use why::{measuring, otherwise, reasons};
+pub(crate) use goods::{by_when, delivery, left_over, packs, supplier, tax, terms};
+pub(crate) use open::{hindrance, open};
+pub(crate) use why::{measuring, otherwise, reasons, to_measure};
 
 use super::fleet::count;
 use super::{figures, pages};
 use crate::measure::Day;
-use crate::model::catalogue::{Catalogue, Gives, Item};
+use crate::model::catalogue::{Gives, Item};
 use crate::model::check::Check;
 use crate::model::finding::Verdict;
 use crate::model::profile::Level;
 use crate::model::vessel::Tool;
-use crate::quote::{
-    Alone, Bought, Bound, Cured, Hindrance, Nearest, OrderLine, Quote, SupplierOrder, Unmet,
-    VesselQuote,
-};
-use crate::report::quote::{Shown, finding, requirement};
+use crate::quote::{Alone, Bought, Bound, Cured, Quote, VesselQuote};
+use crate::report::quote::{Shown, requirement};
 
 /// What stands beside a list of goods to be delivered.
-pub(crate) const CHECK_GOODS: &str = "Check the goods when they are delivered: count them, \
+const CHECK_GOODS: &str = "Check the goods when they are delivered: count them, \
     measure them and read their labels. This page rests on what the suppliers state; a tool \
     counts once it is aboard.";
 
-/// What stands where a supplier writes no terms.
-pub(crate) const NO_TERMS: &str = "to be agreed with the supplier";
+/// What stands at the foot of a quote.
+pub(crate) fn foot(quote: &Quote) -> Vec<&'static str> {
+    let goods = (!quote.orders.is_empty()).then_some(CHECK_GOODS);
+    goods.into_iter().chain([super::CAUTION, super::FOOT]).collect()
+}
 
-/// What is told of a finding that goods do not settle.
-pub(crate) const NO_GOODS: &str = "no goods settle this";
-
-/// What is told of a finding for which nobody sells anything of the kind.
-pub(crate) const NOTHING_NEAR: &str = "nothing on offer is of a kind that would do";
+/// What stands above the tools that are better measured first.
+pub(crate) const MEASURE: &str = "Measure or look up first; the order does not rely on these:";
 
 /// What is told of a rule that is known and not encoded.
 pub(crate) const NOT_ENCODED: &str = "known, not encoded; no order settles it";
@@ -101,6 +101,7 @@ pub(crate) fn ordered(quote: &Quote) -> String {
     }
     let before = match (quote.vessels.len(), ready(quote, |vessel| &vessel.before)) {
         (1, _) => String::new(),
+        (_, 0) => "; none ready without it".to_owned(),
         (_, before) => format!("; {before} ready without it"),
     };
     let holds = match quote.holds {
@@ -116,6 +117,7 @@ pub(crate) const WITH_RECOMMENDED: &str = "what is recommended was to be met too
 /// How good the basket is, in one clause.
 pub(crate) fn bound(shown: &Shown<'_>) -> String {
     match short_of(shown) {
+        None if shown.one_supplier => "nothing cheaper from one supplier does the same".to_owned(),
         None => "nothing cheaper does the same".to_owned(),
         Some(least) => {
             format!("the search was stopped: a cheaper basket may exist, none below {least}")
@@ -150,20 +152,6 @@ pub(crate) fn not_proved(shown: &Shown<'_>) -> Option<String> {
     Some(text)
 }
 
-/// Why an item cannot be had in time.
-pub(crate) fn hindrance(hindrance: Hindrance) -> String {
-    match hindrance {
-        Hindrance::OutOfStock { packs: 0 } => "out of stock".to_owned(),
-        Hindrance::OutOfStock { packs } => {
-            format!("not enough in stock: {}", count(packs as usize, "pack"))
-        }
-        Hindrance::Late { arrives, days } => {
-            format!("arrives on {arrives}, {} after departure", count(days as usize, "day"))
-        }
-        Hindrance::PriceLapsed { held } => format!("the price held until {held}"),
-    }
-}
-
 /// What is odd about the day on which a vessel leaves.
 pub(crate) fn departure(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Option<String> {
     let departure = vessel.before.asked.departure;
@@ -189,13 +177,14 @@ pub(crate) fn vessel(quoted: &VesselQuote) -> String {
     format!("{}{}{}", vessel.name, register.unwrap_or_default(), port.unwrap_or_default())
 }
 
-/// The day on which the vessel leaves, and where several things are bought for it, when
-/// the last of them is there.
+/// The day on which the vessel leaves, and where things for it come on
+/// several days, when the last of them is there.
 pub(crate) fn leaves(vessel: &VesselQuote) -> String {
     let departure = vessel.before.asked.departure;
-    match vessel.lines.iter().map(|line| line.arrives).max() {
-        Some(last) if vessel.lines.len() > 1 => {
-            format!("{departure}; all for it is there on {last}, {}", ahead(last, departure))
+    let arrivals = || vessel.lines.iter().map(|line| line.arrives);
+    match (arrivals().min(), arrivals().max()) {
+        (Some(first), Some(last)) if first < last => {
+            format!("{departure}; the last for it is there on {last}, {}", ahead(last, departure))
         }
         _ => departure.to_string(),
     }
@@ -221,7 +210,7 @@ pub(crate) fn is_long(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> 
 }
 
 /// How long before departure something arrives.
-pub(crate) fn ahead(arrives: Day, departure: Day) -> String {
+fn ahead(arrives: Day, departure: Day) -> String {
     match departure.days_since(arrives) {
         0 => "the day of departure".to_owned(),
         days @ 1.. => format!("{} before departure", count_days(days)),
@@ -238,18 +227,34 @@ pub(crate) fn item(item: &Item) -> String {
     format!("{}, {}", item.number, item.description)
 }
 
-/// How many pieces, and on which tool: `2 pieces`, `1 piece on LC-1
-/// (long-handled line cutter)`, `work on 2 of the 3 PL-1 (pliers)`.
+/// How many pieces, on which tool, and when they are there: `2 pieces`, `1
+/// piece on LC-1 (long-handled line cutter)`, `work on 2 of the 3 PL-1
+/// (pliers)`.
 pub(crate) fn pieces(shown: &Shown<'_>, vessel: &VesselQuote, bought: &Bought) -> String {
-    let pieces = count(bought.pieces as usize, "piece");
+    let gives = &shown.item(bought.offer).gives;
+    let noun = match gives {
+        Gives::Tools(given) if given.len() > 1 => "set",
+        _ => "piece",
+    };
+    let pieces = count(bought.pieces as usize, noun);
     let old = bought.on.and_then(|tool| vessel.before.vessel.kit.get(tool));
     let Some(old) = old else { return pieces };
     let kind = &shown.vocabulary.kind(old.kind).name;
     let which = format!("{} ({kind})", which(vessel, bought, old));
-    match shown.item(bought.offer).gives {
+    match gives {
         Gives::Service { .. } => format!("work on {which}"),
         _ => format!("{pieces} on {which}"),
     }
+}
+
+/// When a line is there, or the work is done.
+pub(crate) fn arrival(shown: &Shown<'_>, vessel: &VesselQuote, bought: &Bought) -> String {
+    let done = match shown.item(bought.offer).gives {
+        Gives::Service { .. } => "done",
+        _ => "there",
+    };
+    let ahead = ahead(bought.arrives, vessel.before.asked.departure);
+    format!("{done} on {}, {ahead}", bought.arrives)
 }
 
 /// What a vessel's pieces are worth, of packs that others share.
@@ -278,123 +283,6 @@ pub(crate) fn asked(check: &Check, cured: Cured) -> String {
         clause.push_str("; recommended");
     }
     format!("{} ({clause})", asked.title)
-}
-
-/// What is told of a finding that stays open.
-#[derive(Debug, Clone)]
-pub(crate) struct Open {
-    /// Why, the nearest tool first.
-    pub(crate) why: Vec<String>,
-    /// What to do about it.
-    pub(crate) remedy: Option<String>,
-    /// The nearest offer and what it lacks, or that there is none.
-    pub(crate) offer: String,
-}
-
-/// The most reasons of one finding that are told.
-const MOST_REASONS: usize = 3;
-
-/// Why a finding stays open.
-pub(crate) fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Open {
-    let (after, cured) = (&vessel.after, unmet.finding);
-    let words = shown.words(after, cured.judgement);
-    let found = finding(after, cured);
-    let mut why: Vec<String> = Vec::new();
-    for because in found.iter().flat_map(|finding| &finding.reasons) {
-        let told = words.told(because);
-        if !why.contains(&told) && why.len() < MOST_REASONS {
-            why.push(told);
-        }
-    }
-    let offer = match &unmet.nearest {
-        Some(nearest) => near(shown, nearest, &words),
-        None if !requirement(after, cured).wants_tools() => NO_GOODS.to_owned(),
-        None => NOTHING_NEAR.to_owned(),
-    };
-    Open { why, remedy: found.and_then(|finding| words.remedy(finding, &[])), offer }
-}
-
-/// The nearest offer and what it lacks.
-fn near(shown: &Shown<'_>, nearest: &Nearest, words: &super::Words<'_>) -> String {
-    let lacks = nearest.lacks.iter().map(|reason| words.reason(reason));
-    let hindrances = nearest.hindrances.iter().map(|one| hindrance(*one));
-    let lacks: Vec<_> = lacks.chain(hindrances).collect();
-    let supplier = &shown.catalogue(nearest.offer).supplier;
-    let item = item(shown.item(nearest.offer));
-    format!("nearest offer: {item}, from {supplier}: {}", lacks.join("; "))
-}
-
-/// Who supplies, and from where.
-pub(crate) fn supplier(catalogue: &Catalogue) -> String {
-    match &catalogue.port {
-        Some(port) => format!("{}, {port}", catalogue.supplier),
-        None => catalogue.supplier.clone(),
-    }
-}
-
-/// How many packs at which price, and what of them is used.
-pub(crate) fn packs(shown: &Shown<'_>, line: &OrderLine, item: &Item) -> String {
-    let price = shown.money(item.price);
-    let mut text = match item.pack {
-        1 => format!("{} at {price}", line.packs),
-        pack => format!("{} of {pack} at {price}", count(line.packs as usize, "pack")),
-    };
-    if let Some(rest) = left_over(line, item) {
-        text.push_str(&format!("; {rest}"));
-    }
-    text
-}
-
-/// What is not used of the packs, and why it is bought even so.
-pub(crate) fn left_over(line: &OrderLine, item: &Item) -> Option<String> {
-    let spare = line.spare(item.pack);
-    if line.used == 0 {
-        return Some(
-            "no vessel needs it: it lifts the goods to where delivery is free, which makes the \
-             order cheaper"
-                .to_owned(),
-        );
-    }
-    let mut text = match spare {
-        0 => return None,
-        spare => format!("{} used, {spare} left over", line.used),
-    };
-    let needed = line.used.div_ceil(item.pack.max(1));
-    let more = line.packs.saturating_sub(needed.max(item.least));
-    if more > 0 {
-        let lifts = if more == 1 { "lifts" } else { "lift" };
-        text.push_str(&format!("; {more} of them only {lifts} the goods to free delivery"));
-    } else if item.least > needed {
-        text.push_str(&format!("; no fewer than {} are sold at once", item.least));
-    }
-    Some(text)
-}
-
-/// What delivery costs, and from which sum on it is free.
-pub(crate) fn delivery(shown: &Shown<'_>, catalogue: &Catalogue) -> String {
-    match catalogue.delivery.free_from {
-        Some(from) => format!("delivery, free from {} of goods on", shown.money(from)),
-        None => "delivery".to_owned(),
-    }
-}
-
-/// Which tax is added to what.
-pub(crate) fn tax(catalogue: &Catalogue) -> String {
-    let rate = catalogue.tax.to_string().replace('%', " %");
-    format!("tax, {rate} of goods and delivery, rounded once")
-}
-
-/// By when an order is there, and until when its prices hold.
-pub(crate) fn by_when(order: &SupplierOrder) -> String {
-    match order.holds {
-        Some(day) => format!("all there on {}; these prices hold until {day}", order.arrives),
-        None => format!("all there on {}; no end of these prices is stated", order.arrives),
-    }
-}
-
-/// What the supplier writes about terms.
-pub(crate) fn terms(catalogue: &Catalogue) -> String {
-    format!("Terms: {}", catalogue.terms.as_deref().unwrap_or(NO_TERMS))
 }
 
 /// How far one supplier alone would come.
@@ -426,7 +314,7 @@ pub(crate) fn before(vessel: &VesselQuote) -> Option<String> {
     let (before, after) = (vessel.before.verdict, vessel.after.verdict);
     match before == after {
         true if vessel.lines.is_empty() => None,
-        true => Some(format!("{} before this order too", pages::verdict(before))),
+        true => Some(format!("{} before this order either", pages::verdict(before))),
         false => Some(format!("{} before this order", pages::verdict(before))),
     }
 }

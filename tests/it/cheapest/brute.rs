@@ -68,10 +68,23 @@ impl Case<'_> {
         (ready, open(Level::Required), recommended)
     }
 
+    /// How many baskets there are for the vessel with the most, and for all
+    /// of them together.
+    pub(super) fn baskets(&self) -> (u64, u64) {
+        let of = |(vessel, departure, _): &(Vessel, Day, Day)| {
+            let goods = self.items().filter(|(_, item)| {
+                matches!(item.gives, Gives::Tools(_)) && self.can_be_had(item, *departure)
+            });
+            let goods = u64::from(MOST + 1).saturating_pow(goods.count() as u32);
+            let options = |tool: &Tool| self.options(tool, *departure).len() as u64;
+            vessel.kit.iter().map(options).fold(goods, u64::saturating_mul)
+        };
+        let all: Vec<u64> = self.vessels.iter().map(of).collect();
+        (all.iter().copied().max().unwrap_or(0), all.into_iter().fold(1, u64::saturating_mul))
+    }
+
     /// The best that any basket achieves.
     pub(super) fn best(&self) -> Achieved {
-        let mut totals: BTreeMap<Vec<((usize, usize, usize), Pieces)>, ()> = BTreeMap::new();
-        totals.insert(Vec::new(), ());
         let mut sums: Vec<((usize, usize, usize), Pieces)> = vec![((0, 0, 0), Pieces::new())];
         for (vessel, departure, back) in &self.vessels {
             let ways = self.ways(vessel, *departure, *back);
@@ -197,7 +210,7 @@ impl Case<'_> {
         for one in 0..tool.count {
             let mut next = Vec::new();
             for (tools, pieces) in &options {
-                for (number, (changed, by)) in sets.iter().enumerate() {
+                for (changed, by) in &sets {
                     let mut all = pieces.clone();
                     by.iter().for_each(|at| *all.entry(*at).or_default() += 1);
                     let mark = match one {
@@ -205,7 +218,6 @@ impl Case<'_> {
                         _ => format!("{}+{one}", tool.mark),
                     };
                     let made = Tool { count: 1, mark, ..changed.clone() };
-                    let _ = number;
                     next.push(([&tools[..], &[made]].concat(), all));
                 }
             }

@@ -84,7 +84,7 @@ fn goods(shown: &Shown<'_>, vessel: &VesselQuote) -> Markup {
                     th scope="col" { "Number" }
                     th scope="col" { "What" }
                     th scope="col" { "For (clause)" }
-                    th scope="col" { "There on" }
+                    th scope="col" { "Delivery" }
                     th.figure scope="col" { "Before tax" }
                 }
             }
@@ -95,7 +95,6 @@ fn goods(shown: &Shown<'_>, vessel: &VesselQuote) -> Markup {
 
 fn bought(shown: &Shown<'_>, vessel: &VesselQuote, line: &Bought) -> Markup {
     let item = shown.item(line.offer);
-    let ahead = said::ahead(line.arrives, vessel.before.asked.departure);
     html! {
         tr {
             th scope="row" { (safe(&item.number)) }
@@ -106,7 +105,7 @@ fn bought(shown: &Shown<'_>, vessel: &VesselQuote, line: &Bought) -> Markup {
             td data-as="For" {
                 ul { @for cured in &line.cures { li { (prose(&said::asked(&vessel.after, *cured))) } } }
             }
-            td data-as="There on" { (prose(&line.arrives.to_string())) ", " (prose(&ahead)) }
+            td data-as="Delivery" { (prose(&said::arrival(shown, vessel, line))) }
             td.figure data-as="Before tax" { (shown.money(line.share)) }
         }
     }

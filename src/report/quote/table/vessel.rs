@@ -59,13 +59,8 @@ fn whole(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote)
 fn bought(page: &mut Page, shown: &Shown<'_>, vessel: &VesselQuote, line: &Bought) {
     let item = said::item(shown.item(line.offer));
     page.hang(BODY, ("+", Tone::Good), (&item, Tone::Strong));
-    let departure = vessel.before.asked.departure;
-    let mut text = format!(
-        "{}, there on {}, {}",
-        said::pieces(shown, vessel, line),
-        line.arrives,
-        said::ahead(line.arrives, departure)
-    );
+    let pieces = said::pieces(shown, vessel, line);
+    let mut text = format!("{pieces}, {}", said::arrival(shown, vessel, line));
     if shown.quote.vessels.len() > 1 {
         text.push_str(&format!("; {}", said::share(shown, line)));
     }

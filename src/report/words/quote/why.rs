@@ -5,9 +5,11 @@
 
 use super::{asked, item, left_over, names};
 use crate::measure::Money;
+use crate::model::check::Check;
+use crate::model::finding::Because;
 use crate::quote::{Costliest, Cured, Dearest, Explained, Measuring, Offer, OrderLine};
 use crate::report::quote::{Shown, finding, requirement};
-use crate::report::words::{figures, pages};
+use crate::report::words::pages;
 
 /// An item of the order and what it is there for.
 #[derive(Debug, Clone)]
@@ -122,38 +124,35 @@ fn costliest(shown: &Shown<'_>, costliest: &Costliest) -> Option<String> {
     ))
 }
 
-/// What measuring tools that are aboard could save.
-pub(crate) fn measuring(shown: &Shown<'_>, measuring: &Measuring) -> String {
-    let mut of: Vec<(usize, Vec<String>)> = Vec::new();
-    for (vessel, tool) in &measuring.tools {
-        let kit = shown.quote.vessels.get(*vessel).map(|quoted| &quoted.before.vessel.kit);
-        let Some(mark) = kit.and_then(|kit| kit.get(*tool)).map(|tool| tool.mark.clone()) else {
-            continue;
-        };
-        match of.iter_mut().find(|(index, _)| index == vessel) {
-            Some((_, marks)) => marks.push(mark),
-            None => of.push((*vessel, vec![mark])),
-        }
-    }
+/// The tools to measure: of which vessel, and what is missing.
+pub(crate) fn to_measure(shown: &Shown<'_>, measuring: &Measuring) -> Vec<String> {
     let several = shown.quote.vessels.len() > 1;
-    let tools = of.iter().map(|(vessel, marks)| match several {
-        true => format!("{} of {}", figures::all_of(marks), names(shown, &[*vessel])),
-        false => figures::all_of(marks),
+    let tools = measuring.tools.iter().filter_map(|(index, tool)| {
+        let vessel = shown.quote.vessels.get(*index)?;
+        let mark = &vessel.before.vessel.kit.get(*tool)?.mark;
+        let told = missing(shown, &vessel.before, *tool).unwrap_or_else(|| mark.clone());
+        let of = if several { format!("{}: ", vessel.before.vessel.name) } else { String::new() };
+        Some(format!("{of}{told}"))
     });
-    let tools: Vec<_> = tools.collect();
-    let would = match measuring.total == Money::ZERO {
-        true => "nothing would have to be ordered".to_owned(),
-        false => format!("the order would come to {}", shown.money(measuring.total)),
-    };
-    let tools = figures::all_of(&tools);
-    let (of_each, them, they) = match measuring.tools.len() {
-        1 => ("of it", "it", "it turns"),
-        _ => ("of each", "them", "all of them turn"),
-    };
-    format!(
-        "Measure first, or look up what is not written down: {tools}. Something that decides is \
-         missing or disputed {of_each}, so that the order does not rely on {them}. If {they} out \
-         well, {would}; that saves up to {}.",
-        shown.money(measuring.saves)
-    )
+    tools.collect()
+}
+
+/// What is not known of a tool, as the check before the order says it first.
+fn missing(shown: &Shown<'_>, check: &Check, tool: usize) -> Option<String> {
+    check.judgements.iter().enumerate().find_map(|(index, judgement)| {
+        let reasons = judgement.findings.iter().flat_map(|finding| &finding.reasons);
+        let open = |because: &&Because| because.tool == Some(tool) && because.reason.is_open();
+        reasons.into_iter().find(open).map(|because| shown.words(check, index).told(because))
+    })
+}
+
+/// What measuring them could save.
+pub(crate) fn measuring(shown: &Shown<'_>, measuring: &Measuring) -> String {
+    let they = if measuring.tools.len() == 1 { "it turns" } else { "all of them turn" };
+    let saves = shown.money(measuring.saves);
+    if measuring.total == Money::ZERO {
+        return format!("If {they} out well, nothing has to be ordered, which saves {saves}.");
+    }
+    let total = shown.money(measuring.total);
+    format!("If {they} out well, the order comes to {total}, which saves {saves}.")
 }

@@ -1,0 +1,90 @@
+//! What an order leaves open: why, the nearest offer and what it lacks.
+//!
+//! Imports `quote` and `model` only.
+
+use super::item;
+use crate::model::catalogue::Gives;
+use crate::model::profile::Requirement;
+use crate::quote::{Hindrance, Nearest, Unmet, VesselQuote};
+use crate::report::quote::{Shown, finding, requirement};
+use crate::report::words::Words;
+use crate::report::words::fleet::count;
+
+/// What is told of a finding that goods do not settle.
+const NO_GOODS: &str = "no goods settle this";
+
+/// What is told of a finding for which nobody sells anything of the kind.
+const NOTHING_NEAR: &str = "nothing on offer is of a kind that would do";
+
+/// What is told of a finding of which the kind is on offer and does not do.
+const NONE_DOES: &str = "what is on offer of the kind does not settle it either";
+
+/// What is told of a finding that stays open.
+#[derive(Debug, Clone)]
+pub(crate) struct Open {
+    /// Why, the nearest tool first.
+    pub(crate) why: Vec<String>,
+    /// What to do about it.
+    pub(crate) remedy: Option<String>,
+    /// The nearest offer and what it lacks, or that there is none.
+    pub(crate) offer: String,
+}
+
+/// The most reasons of one finding that are told.
+const MOST_REASONS: usize = 3;
+
+/// Why a finding stays open.
+pub(crate) fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Open {
+    let (after, cured) = (&vessel.after, unmet.finding);
+    let words = shown.words(after, cured.judgement);
+    let found = finding(after, cured);
+    let mut why: Vec<String> = Vec::new();
+    for because in found.iter().flat_map(|finding| &finding.reasons) {
+        let told = words.told(because);
+        if !why.contains(&told) && why.len() < MOST_REASONS {
+            why.push(told);
+        }
+    }
+    let offer = match &unmet.nearest {
+        Some(nearest) => near(shown, nearest, &words),
+        None if !requirement(after, cured).wants_tools() => NO_GOODS.to_owned(),
+        None if is_offered(shown, requirement(after, cured)) => NONE_DOES.to_owned(),
+        None => NOTHING_NEAR.to_owned(),
+    };
+    Open { why, remedy: found.and_then(|finding| words.remedy(finding, &[])), offer }
+}
+
+/// Whether anything of a kind that is asked for is on offer: spares are, and
+/// even so settle nothing where the tool that they belong to is wanting.
+fn is_offered(shown: &Shown<'_>, asked: &Requirement) -> bool {
+    let kinds = asked.kinds();
+    let items = shown.catalogues.iter().flat_map(|catalogue| &catalogue.items);
+    items.into_iter().any(|item| match &item.gives {
+        Gives::Tools(given) => given.iter().any(|one| kinds.contains(&one.tool.kind)),
+        Gives::Extension { .. } | Gives::Service { .. } => false,
+    })
+}
+
+/// The nearest offer and what it lacks.
+fn near(shown: &Shown<'_>, nearest: &Nearest, words: &Words<'_>) -> String {
+    let lacks = nearest.lacks.iter().map(|reason| words.reason(reason));
+    let hindrances = nearest.hindrances.iter().map(|one| hindrance(*one));
+    let lacks: Vec<_> = lacks.chain(hindrances).collect();
+    let supplier = &shown.catalogue(nearest.offer).supplier;
+    let item = item(shown.item(nearest.offer));
+    format!("nearest offer: {item}, from {supplier}: {}", lacks.join("; "))
+}
+
+/// Why an item cannot be had in time.
+pub(crate) fn hindrance(hindrance: Hindrance) -> String {
+    match hindrance {
+        Hindrance::OutOfStock { packs: 0 } => "out of stock".to_owned(),
+        Hindrance::OutOfStock { packs } => {
+            format!("not enough in stock: {}", count(packs as usize, "pack"))
+        }
+        Hindrance::Late { arrives, days } => {
+            format!("arrives on {arrives}, {} after departure", count(days as usize, "day"))
+        }
+        Hindrance::PriceLapsed { held } => format!("the price held until {held}"),
+    }
+}
