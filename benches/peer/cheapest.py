@@ -31,9 +31,8 @@ from pathlib import Path
 from audit import load
 from judge import Gulf, Scene
 from lengths import length
-from vessel import Tool, as_list, read_vessel
-
 from program import Program
+from vessel import Tool, read_vessel
 
 FREE = {"number", "description", "tool", "tools", "lengthens", "service", "price", "pack",
         "least order", "stock", "lead", "price holds until"}
@@ -214,11 +213,10 @@ class Order:
                 for _, high, error in station]
         scene = Scene(vessel, max(tops), day, self.gulf.source, self.gulf.words)
         asked = [(r, scene.holds(r.when)) for r in self.gulf.requirements if r.required]
-        lends = {r.id for r, binds in asked if binds is True}
         serving = {}
         for requirement, binds in asked:
             if binds is not False:
-                self.requirement(scene, requirement, lends, sources, serving, met)
+                self.requirement(scene, requirement, sources, serving, met)
         self.leaning(scene, [r for r, b in asked if b is not False], sources, serving, met)
         used = {}
         for uses in serving.values():
@@ -234,7 +232,7 @@ class Order:
         for sum_ in parts.values():
             self.program.row(sum_, most=1)
 
-    def requirement(self, scene, requirement, lends, sources, serving, met):
+    def requirement(self, scene, requirement, sources, serving, met):
         """Types, members and the tools in their places."""
         if requirement.id not in met:
             met[requirement.id] = self.program.whole(1)
@@ -291,6 +289,7 @@ class Order:
     # What the suppliers ask.
 
     def supplier(self, supplier):
+        """The terms of the cost, in cents."""
         program, goods = self.program, []
         any_, free = program.whole(1), program.whole(1)
         for item in supplier.items:

@@ -4,13 +4,14 @@
 //! A basket that meets every want in every scene makes the vessel ready, so
 //! far as tools can; the check says whether it did.
 
+use super::assign;
 use super::bench::{self, Bench};
 use super::edges;
 use super::fit;
 use super::groups;
 use super::pose::{self, Pass};
 use super::scene::Scene;
-use super::seats::{Candidate, Places, Pose, Seat, Tools, Worth};
+use super::seats::{Candidate, Link, Places, Pose, Seat, Tools, Worth};
 use super::select::{self, Course};
 use super::{Terms, deeds};
 use crate::measure::{Day, DaySpan, Length};
@@ -293,4 +294,59 @@ fn want(seat: &Seat, generous: Option<&Seat>, pose: &Pose) -> Option<Want> {
     let spares =
         seat.fits.as_ref().map(|(served, fits)| Spares { served: *served, fits: fits.clone() });
     Some(Want { level, least: seat.least, types: types.collect(), lent: lent.collect(), spares })
+}
+
+/// The wants of one scene, to be tried with one kit after another.
+#[derive(Debug, Clone)]
+pub struct Seating(Pose);
+
+impl Seating {
+    /// The wants of a scene over so many tools; `optional` are those that
+    /// need not be met.
+    pub fn of(wants: &SceneWants, tools: usize, optional: impl Fn(usize) -> bool) -> Self {
+        let seat = |(index, want): (usize, &Option<Want>)| match want {
+            None => Seat { worth: Worth::LeftOut, ..Seat::default() },
+            Some(want) => Seat {
+                worth: if optional(index) { Worth::Recommended } else { Worth::Required },
+                least: want.least,
+                types: want.types.iter().map(|t| t.iter().map(places).collect()).collect(),
+                links: want.lent.iter().map(link).collect(),
+                fits: want.spares.as_ref().map(|spares| (spares.served, spares.fits.clone())),
+            },
+        };
+        let mut parts = vec![Vec::new(); tools];
+        for (part, shared) in wants.parts.iter().enumerate() {
+            shared.iter().for_each(|tool| parts[*tool].push(part));
+        }
+        Self(Pose {
+            seats: wants.seats.iter().enumerate().map(seat).collect(),
+            capacity: vec![0; tools],
+            listed: tools,
+            parts,
+            part_count: wants.parts.len(),
+            lot_parts: None,
+            groups: 0,
+        })
+    }
+
+    /// Whether every want that is not optional can be met with so many of
+    /// each tool. A search that was stopped says no.
+    pub fn is_met(&self, there: &[u32]) -> bool {
+        let solution = assign::assign_from(&self.0, there);
+        let mut seats = self.0.seats.iter().zip(&solution.uses);
+        seats.all(|(seat, uses)| seat.worth != Worth::Required || uses.is_some())
+    }
+}
+
+fn places(place: &Place) -> Places {
+    let candidate = |tool: &usize| Candidate { tool: *tool, price: 0, once: None };
+    Places { count: place.count, candidates: place.tools.iter().map(candidate).collect() }
+}
+
+fn link(lent: &Lent) -> Link {
+    let tools = match &lent.tools {
+        Some(tools) => Tools::These(tools.clone()),
+        None => Tools::Fitting,
+    };
+    Link { from: lent.from, tools }
 }

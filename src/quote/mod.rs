@@ -6,6 +6,7 @@
 //! money and judged again by the engine.
 
 mod basket;
+mod cluster;
 mod deliver;
 mod needs;
 mod order;
@@ -15,6 +16,7 @@ mod program;
 mod prune;
 mod scene;
 mod search;
+mod trial;
 mod unmet;
 mod why;
 mod wide;

@@ -3,7 +3,7 @@
 
 use super::order::{OneVessel, Order};
 use super::outcome::{Cured, Offer};
-use super::scene::{self, Small};
+use super::scene::Reduced;
 use super::wide::{self, Origin, Wide};
 use crate::engine::wants::{self, Wants};
 use crate::engine::{Depth, Terms};
@@ -95,18 +95,18 @@ fn comes(order: &Order<'_>, own: &Vessel, offers: &[Offer], kind: KindId) -> boo
 }
 
 impl Branch {
-    /// Its scenes made small, each once.
+    /// Its scenes with what matters in them only, each once.
     pub(super) fn scenes(
         &self,
         takes: impl Fn(Cured, Level) -> bool,
         believed: impl Fn(usize) -> bool,
-    ) -> Vec<Small> {
-        let mut scenes: Vec<Small> = Vec::new();
+    ) -> Vec<Reduced> {
+        let mut scenes: Vec<Reduced> = Vec::new();
         for (judgement, wants) in self.wants.iter().enumerate() {
             for scene in &wants.scenes {
-                let small = scene::small(scene, judgement, &self.wide, &takes, &believed);
-                if !small.seats.is_empty() && !scenes.contains(&small) {
-                    scenes.push(small);
+                let reduced = Reduced::of(scene, judgement, &self.wide, &takes, &believed);
+                if !reduced.is_empty() && !scenes.contains(&reduced) {
+                    scenes.push(reduced);
                 }
             }
         }

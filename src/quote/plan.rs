@@ -5,11 +5,13 @@
 //! coins, rounded as the order's tax is.
 
 use super::basket::{Basket, Part};
+use super::cluster::Cluster;
 use super::needs::{Branch, Needs};
 use super::order::Order;
 use super::outcome::{Cured, Offer};
 use super::program::{Found, Program, Side, Sum};
 use super::scene::{Small, SmallSeat};
+use super::trial::Trial;
 use super::unmet;
 use super::wide::{self, Changed, Origin};
 use crate::model::catalogue::Gives;
@@ -67,23 +69,15 @@ impl Plan {
     /// The program of the case.
     pub(super) fn of(case: &Case<'_>) -> Self {
         let mut plan = Self::default();
-        let scenes: Vec<Vec<Vec<Small>>> = case
-            .needs
-            .iter()
-            .enumerate()
-            .map(|(vessel, needs)| {
-                let takes = |finding, level| case.takes(vessel, finding, level);
-                let believed = |tool| case.believed.contains(&(vessel, tool));
-                let branches = case.branches(vessel, needs).iter();
-                branches.map(|branch| branch.scenes(takes, believed)).collect()
-            })
-            .collect();
-        let kept = super::prune::kept(case, &scenes);
+        let clusters: Vec<Vec<Vec<Cluster>>> =
+            (0..case.needs.len()).map(|vessel| case.clusters(vessel)).collect();
+        let (kept, demand) = super::prune::kept(case, &clusters);
         for (vessel, needs) in case.needs.iter().enumerate() {
             plan.goods.push(BTreeMap::new());
             plan.changes.push(Vec::new());
             plan.ready.push(None);
-            plan.vessel(case, vessel, needs, &scenes[vessel], &kept);
+            let shop = Shop { kept: &kept[vessel], demand: &demand };
+            plan.vessel(case, vessel, needs, &clusters[vessel], shop);
         }
         plan.order(case);
         plan
@@ -112,14 +106,45 @@ impl Plan {
         self.fillers.iter().any(|column| found.values[*column] > 1e-6)
     }
 
+    /// Columns that say whether a vessel is ready, a required and a
+    /// recommended finding is met; of vessels that can be ready at all.
+    pub(super) fn worthwhile(&self, case: &Case<'_>) -> [Vec<usize>; 3] {
+        let of = |level: Level| {
+            let met = self.met.values().filter(move |(of, _)| *of == level);
+            met.map(|(_, column)| *column).collect()
+        };
+        let hopeless = |vessel: usize| {
+            let required = |finding: &Cured| {
+                let wants = case.needs[vessel].branches.first().map(|branch| &branch.wants);
+                let of = wants.and_then(|wants| wants.get(finding.judgement));
+                let requirement = of.map(|of| &of.profile.requirements[finding.requirement]);
+                requirement.is_none_or(|requirement| requirement.level == Level::Required)
+            };
+            case.waived.iter().any(|(v, finding)| *v == vessel && required(finding))
+        };
+        let ready = self.ready.iter().enumerate().filter(|(vessel, _)| !hopeless(*vessel));
+        let ready = ready.filter_map(|(_, column)| *column).collect();
+        [ready, of(Level::Required), of(Level::Recommended)]
+    }
+
+    /// From now on as much is to be met as with these values.
+    pub(super) fn keep_as_good(&mut self, values: &[f64], case: &Case<'_>) {
+        for columns in self.worthwhile(case) {
+            let met: f64 = columns.iter().map(|column| values[*column]).sum();
+            let sum = columns.into_iter().map(|column| (column, 1.0)).collect();
+            self.program.row(sum, Side::AtLeast, met);
+        }
+    }
+
     fn vessel(
         &mut self,
         case: &Case<'_>,
         vessel: usize,
         needs: &Needs,
-        scenes: &[Vec<Small>],
-        kept: &BTreeSet<Offer>,
+        clusters: &[Vec<Cluster>],
+        shop: Shop<'_>,
     ) {
+        let kept = shop.kept;
         let branches = case.branches(vessel, needs);
         let gates: Vec<Option<usize>> = match branches.len() {
             1 => vec![None],
@@ -129,18 +154,30 @@ impl Plan {
             let one = gates.iter().flatten().map(|gate| (*gate, 1.0)).collect();
             self.program.row(one, Side::Equal, 1.0);
         }
-        let changes = changes(needs, scenes, kept);
-        let mut useful = BTreeMap::new();
-        for ((branch, scenes), gate) in branches.iter().zip(scenes).zip(&gates) {
-            for scene in scenes {
+        let changes = match clusters {
+            [clusters] if case.pruned => super::prune::changes(case, clusters, kept, shop.demand),
+            _ => changes(branches, clusters, kept),
+        };
+        let mut useful: BTreeMap<Offer, u32> = BTreeMap::new();
+        for (clusters, gate) in clusters.iter().zip(&gates) {
+            for cluster in clusters {
                 let scene_useful = BTreeMap::new();
                 let (gate, changes) = (*gate, &changes);
-                let mut desk =
-                    Desk { plan: self, case, vessel, branch, gate, kept, changes, scene_useful };
-                desk.scene(scene);
+                let soft = case.soft && (gate.is_some() || shop.is_scarce(case, cluster));
+                let mut desk = Desk {
+                    plan: self,
+                    case,
+                    vessel,
+                    cluster,
+                    gate,
+                    kept,
+                    changes,
+                    soft,
+                    scene_useful,
+                };
+                desk.cluster();
                 for (offer, count) in desk.scene_useful {
-                    let most: &mut u32 = useful.entry(offer).or_default();
-                    *most = (*most).max(count);
+                    *useful.entry(offer).or_default() += count;
                 }
             }
         }
@@ -153,7 +190,7 @@ impl Plan {
             }
         }
         if gates.len() > 1 {
-            for offer in bringing(needs).filter(|offer| kept.contains(offer)) {
+            for offer in bringing(branches).filter(|offer| kept.contains(offer)) {
                 *useful.entry(offer).or_default() += 1;
                 let program = &mut self.program;
                 self.goods[vessel].entry(offer).or_insert_with(|| program.whole(MOST_PIECES));
@@ -242,8 +279,8 @@ impl Plan {
         let amount = |money: crate::measure::Money| money.coins(supplier.currency) as f64 / unit;
         let charge = if case.relaxed { 0.0 } else { amount(supplier.delivery.charge) };
         let free_from = supplier.delivery.free_from.map(amount);
-        let pays = (charge > 0.0).then(|| self.program.whole(1));
-        let free = pays.and(free_from).map(|_| self.program.whole(1));
+        let pays = (charge > 0.0).then(|| self.program.ranked(1, 3));
+        let free = pays.and(free_from).map(|_| self.program.ranked(1, 3));
         let mut goods: Sum = Vec::new();
         for (offer, sum) in pieces {
             let item = wide::item(case.order, offer);
@@ -255,7 +292,7 @@ impl Plan {
             };
             let most = useful.max(filling).max(item.least);
             let most = most.min(case.stock(offer).unwrap_or(u32::MAX));
-            let packs = self.program.whole(most);
+            let packs = self.program.ranked(most, 2);
             self.program.columns[packs].whole = !case.relaxed;
             self.packs.insert(offer, packs);
             goods.push((packs, price));
@@ -263,7 +300,7 @@ impl Plan {
             enough.push((packs, -f64::from(item.pack)));
             self.program.row(enough, Side::AtMost, 0.0);
             if item.least > 1 && !case.relaxed {
-                let any = self.program.whole(1);
+                let any = self.program.ranked(1, 3);
                 let least = vec![(packs, 1.0), (any, -f64::from(item.least))];
                 self.program.row(least, Side::AtLeast, 0.0);
                 self.program.row(vec![(packs, 1.0), (any, -f64::from(most))], Side::AtMost, 0.0);
@@ -289,7 +326,7 @@ impl Plan {
         cost.extend(pays.map(|pays| (pays, charge)));
         let rate = supplier.tax.thousandths() as f64 / 100_000.0;
         if rate > 0.0 {
-            let tax = self.program.whole(MOST_TAX);
+            let tax = self.program.ranked(MOST_TAX, 0);
             self.program.columns[tax].whole = !case.relaxed;
             // Half a coin is rounded up: the tax is more than what is half a
             // coin less. Rates have five digits after the point.
@@ -302,7 +339,54 @@ impl Plan {
     }
 }
 
+/// What is sold.
+#[derive(Clone, Copy)]
+struct Shop<'s> {
+    /// The items that take part.
+    kept: &'s BTreeSet<Offer>,
+    /// How many tools of each could be of use to all vessels together.
+    demand: &'s BTreeMap<Offer, u32>,
+}
+
+impl Shop<'_> {
+    /// Whether the cluster needs goods for which vessels may compete. If not
+    /// it can be met whatever the others do.
+    fn is_scarce(self, case: &Case<'_>, cluster: &Cluster) -> bool {
+        let plenty = |origin: &Origin| match origin {
+            Origin::Bought { offer, .. } if self.kept.contains(offer) => {
+                let pack = wide::item(case.order, *offer).pack;
+                let wanted = self.demand.get(offer).copied().unwrap_or(0);
+                case.stock(*offer).is_none_or(|stock| stock.saturating_mul(pack) >= wanted)
+            }
+            _ => false,
+        };
+        let asked = case.asked(cluster);
+        let (impossible, contended) = Trial::new(cluster, plenty).impossible(&asked);
+        contended || !impossible.is_empty()
+    }
+}
+
 impl Case<'_> {
+    /// The clusters of each branch of the vessel.
+    pub(super) fn clusters(&self, vessel: usize) -> Vec<Vec<Cluster>> {
+        let takes = |finding, level| self.takes(vessel, finding, level);
+        let believed = |tool| self.believed.contains(&(vessel, tool));
+        let branches = self.branches(vessel, &self.needs[vessel]);
+        let whole = branches.len() > 1;
+        branches
+            .iter()
+            .map(|branch| Cluster::all(branch, &branch.scenes(takes, believed), whole))
+            .collect()
+    }
+
+    /// The findings of a cluster that are to be met, not only to lend.
+    pub(super) fn asked(&self, cluster: &Cluster) -> BTreeSet<Cured> {
+        let asked = |finding: &&Cured| {
+            self.order.with_recommended || cluster.level(**finding) == Level::Required
+        };
+        cluster.findings.iter().filter(asked).copied().collect()
+    }
+
     /// The branches of the vessel, if it is looked at.
     pub(super) fn branches<'n>(&self, vessel: usize, needs: &'n Needs) -> &'n [Branch] {
         if self.only.is_none_or(|only| only == vessel) { &needs.branches } else { &[] }
@@ -362,11 +446,13 @@ struct Desk<'d> {
     plan: &'d mut Plan,
     case: &'d Case<'d>,
     vessel: usize,
-    branch: &'d Branch,
+    cluster: &'d Cluster,
     gate: Option<usize>,
     kept: &'d BTreeSet<Offer>,
     /// The changes of tools aboard that can be of use anywhere.
     changes: &'d [Changed],
+    /// Whether findings of the cluster may stay open.
+    soft: bool,
     /// How many pieces can be of use in the scene.
     scene_useful: BTreeMap<Offer, u32>,
 }
@@ -375,6 +461,19 @@ struct Desk<'d> {
 type Serving = BTreeMap<(usize, usize), Sum>;
 
 impl Desk<'_> {
+    /// The cluster in each of its scenes.
+    fn cluster(&mut self) {
+        let mut all: BTreeMap<Offer, u32> = BTreeMap::new();
+        for scene in &self.cluster.smalls {
+            self.scene(scene);
+            for (offer, count) in std::mem::take(&mut self.scene_useful) {
+                let most = all.entry(offer).or_default();
+                *most = (*most).max(count);
+            }
+        }
+        self.scene_useful = all;
+    }
+
     fn scene(&mut self, scene: &Small) {
         let (mut direct, mut lent): (Serving, Serving) = (BTreeMap::new(), BTreeMap::new());
         let switches: Vec<Switch> = scene.seats.iter().map(|seat| self.switch(seat)).collect();
@@ -413,7 +512,7 @@ impl Desk<'_> {
             // It may be met to lend its tool; nobody counts it.
             return Switch::Column(self.plan.program.whole(1));
         }
-        let met = self.case.soft.then(|| self.met(seat));
+        let met = self.soft.then(|| self.met(seat.finding));
         match (met, self.gate) {
             (None, None) => Switch::On,
             (Some(column), None) | (None, Some(column)) => Switch::Column(column),
@@ -429,14 +528,15 @@ impl Desk<'_> {
         }
     }
 
-    fn met(&mut self, seat: &SmallSeat) -> usize {
-        let key = (self.vessel, seat.finding);
+    fn met(&mut self, finding: Cured) -> usize {
+        let key = (self.vessel, finding);
         if let Some((_, column)) = self.plan.met.get(&key) {
             return *column;
         }
         let column = self.plan.program.whole(1);
-        self.plan.met.insert(key, (seat.level, column));
-        if seat.level == Level::Required {
+        let level = self.cluster.level(finding);
+        self.plan.met.insert(key, (level, column));
+        if level == Level::Required {
             let program = &mut self.plan.program;
             let ready = *self.plan.ready[self.vessel].get_or_insert_with(|| program.whole(1));
             program.row(vec![(ready, 1.0), (column, -1.0)], Side::AtMost, 0.0);
@@ -502,17 +602,19 @@ impl Desk<'_> {
             let wanted = scene.wanted(class);
             let mut there = 0.0;
             for tool in tools {
-                match &self.branch.wide.origins[*tool] {
+                match &self.cluster.origins[*tool] {
                     Origin::Own(own) => {
-                        there += f64::from(self.branch.wide.vessel.kit[*own].count);
+                        let count = self.cluster.own[*tool];
+                        there += f64::from(count);
                         let changes = self.changes.iter().filter(|c| c.tool == *own);
                         for changed in changes {
-                            sum.push((self.change(changed, 0), 1.0));
+                            sum.push((self.change(changed, 0, count), 1.0));
                         }
                     }
                     Origin::Changed(changed) => {
                         if self.changes.contains(changed) {
-                            sum.push((self.change(changed, wanted), -1.0));
+                            let count = self.cluster.lot(changed);
+                            sum.push((self.change(changed, wanted, count), -1.0));
                         }
                     }
                     Origin::Bought { offer, count, .. } => {
@@ -527,8 +629,7 @@ impl Desk<'_> {
         }
     }
 
-    fn change(&mut self, changed: &Changed, wanted: u32) -> usize {
-        let count = self.branch.wide.vessel.kit[changed.tool].count;
+    fn change(&mut self, changed: &Changed, wanted: u32, count: u32) -> usize {
         for (offer, pieces) in &changed.by {
             *self.scene_useful.entry(*offer).or_default() += wanted.min(count) * pieces;
         }
@@ -567,8 +668,8 @@ const MOST_TAX: u32 = 2_000_000_000;
 const MOST_PIECES: u32 = 1000;
 
 /// The items that bring a kind aboard on which it depends what else is wanted.
-fn bringing(needs: &Needs) -> impl Iterator<Item = Offer> {
-    needs.branches.iter().flat_map(|branch| {
+fn bringing(branches: &[Branch]) -> impl Iterator<Item = Offer> {
+    branches.iter().flat_map(|branch| {
         let origins = branch.wide.origins.iter().enumerate();
         origins.filter_map(|(tool, origin)| match origin {
             Origin::Bought { offer, .. }
@@ -583,14 +684,15 @@ fn bringing(needs: &Needs) -> impl Iterator<Item = Offer> {
 
 /// The changes of tools aboard that serve anywhere, with items that may be
 /// bought.
-fn changes(needs: &Needs, scenes: &[Vec<Small>], kept: &BTreeSet<Offer>) -> Vec<Changed> {
+fn changes(branches: &[Branch], clusters: &[Vec<Cluster>], kept: &BTreeSet<Offer>) -> Vec<Changed> {
     let mut changes: Vec<Changed> = Vec::new();
-    for (branch, scenes) in needs.branches.iter().zip(scenes) {
+    for (branch, clusters) in branches.iter().zip(clusters) {
         let brought = (0..branch.wide.origins.len())
-            .filter(|tool| branch.with.iter().any(|kind| branch.brings(*tool, *kind)));
-        let serving = scenes.iter().flat_map(|scene| scene.classes.iter().flatten().copied());
-        for tool in serving.chain(brought) {
-            if let Origin::Changed(changed) = &branch.wide.origins[tool]
+            .filter(|tool| branch.with.iter().any(|kind| branch.brings(*tool, *kind)))
+            .map(|tool| &branch.wide.origins[tool]);
+        let serving = clusters.iter().flat_map(|cluster| &cluster.origins);
+        for origin in serving.chain(brought) {
+            if let Origin::Changed(changed) = origin
                 && changed.by.iter().all(|(offer, _)| kept.contains(offer))
                 && !changes.contains(changed)
             {

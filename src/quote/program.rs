@@ -1,15 +1,16 @@
-//! An integer program as plain rows and columns, and its solution by the
-//! solver behind `good_lp`.
+//! An integer program as plain rows and columns, and its solution by branch
+//! and bound over the linear programs that `microlp` solves.
 //!
 //! Floating point lives here; what comes out is rounded to whole numbers and
 //! reckoned again by whoever asked.
 
-use good_lp::{
-    Expression, ProblemVariables, ResolutionError, Solution, SolverModel, Variable, WithTimeLimit,
-    solvers::{SolutionStatus, microlp::microlp},
-    variable,
+use microlp::{
+    ComparisonOp, Error, LinearExpr, OptimizationDirection, Problem, Solution, SolveOptions,
+    Variable,
 };
-use std::time::Duration;
+use std::cmp::Ordering;
+use std::collections::{BTreeMap, BinaryHeap};
+use std::time::Instant;
 
 /// Columns with their factors.
 pub(super) type Sum = Vec<(usize, f64)>;
@@ -38,6 +39,8 @@ pub(super) struct Row {
 pub(super) struct Column {
     pub(super) most: f64,
     pub(super) whole: bool,
+    /// Columns of a higher rank are settled before those of a lower one.
+    pub(super) rank: u8,
 }
 
 /// An integer program.
@@ -52,8 +55,6 @@ pub(super) struct Program {
 pub(super) struct Found {
     /// The value of each column, whole ones rounded.
     pub(super) values: Vec<f64>,
-    /// The objective.
-    pub(super) objective: f64,
     /// Nothing below this can be reached.
     pub(super) bound: f64,
     /// Whether the objective is proved to be the least.
@@ -71,16 +72,35 @@ pub(super) enum Failure {
     Gave(String),
 }
 
+/// What is asked of a search.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Goal<'g> {
+    /// What is to be least.
+    pub(super) objective: &'g Sum,
+    /// Objectives of whole solutions are multiples of this.
+    pub(super) step: f64,
+    /// When to stop.
+    pub(super) deadline: Instant,
+}
+
+/// How far from a whole number a value may be that counts as one.
+const NEARLY: f64 = 1e-6;
+
 impl Program {
     /// A new column of whole numbers up to `most`.
     pub(super) fn whole(&mut self, most: u32) -> usize {
-        self.columns.push(Column { most: f64::from(most), whole: true });
+        self.ranked(most, 1)
+    }
+
+    /// The same, of another rank than that of most columns, which is one.
+    pub(super) fn ranked(&mut self, most: u32, rank: u8) -> usize {
+        self.columns.push(Column { most: f64::from(most), whole: true, rank });
         self.columns.len() - 1
     }
 
     /// A new column of any amount.
     pub(super) fn amount(&mut self) -> usize {
-        self.columns.push(Column { most: f64::INFINITY, whole: false });
+        self.columns.push(Column { most: f64::INFINITY, whole: false, rank: 0 });
         self.columns.len() - 1
     }
 
@@ -89,57 +109,204 @@ impl Program {
     }
 
     /// Finds values with the least objective.
-    pub(super) fn least(&self, objective: &Sum, patience: Duration) -> Result<Found, Failure> {
-        let mut variables = ProblemVariables::new();
-        let columns: Vec<Variable> = self
-            .columns
-            .iter()
-            .map(|column| {
-                let definition = variable().min(0.0).max(column.most);
-                variables.add(if column.whole { definition.integer() } else { definition })
-            })
-            .collect();
-        let expression = |sum: &Sum| {
-            let mut expression = Expression::with_capacity(sum.len());
-            sum.iter().for_each(|(column, factor)| expression.add_mul(*factor, columns[*column]));
-            expression
-        };
-        let mut model = variables
-            .minimise(expression(objective))
-            .using(microlp)
-            .with_time_limit(patience.as_secs_f64());
+    pub(super) fn least(&self, goal: &Goal<'_>) -> Result<Found, Failure> {
+        let (root, variables) = self.root(goal)?;
+        Tree { program: self, goal, variables, best: None, lost: f64::INFINITY }.search(root)
+    }
+
+    /// The linear program, solved.
+    fn root(&self, goal: &Goal<'_>) -> Result<(Solution, Vec<Variable>), Failure> {
+        let mut problem = Problem::new(OptimizationDirection::Minimize);
+        let mut costs = vec![0.0; self.columns.len()];
+        goal.objective.iter().for_each(|(column, factor)| costs[*column] += factor);
+        let add = |(column, cost): (&Column, f64)| problem.add_var(cost, (0.0, column.most));
+        let variables: Vec<Variable> = self.columns.iter().zip(costs).map(add).collect();
         for row in &self.rows {
-            let left = expression(&row.sum);
-            model.add_constraint(match row.side {
-                Side::AtMost => left.leq(row.right),
-                Side::AtLeast => left.geq(row.right),
-                Side::Equal => left.eq(row.right),
-            });
+            let side = match row.side {
+                Side::AtMost => ComparisonOp::Le,
+                Side::AtLeast => ComparisonOp::Ge,
+                Side::Equal => ComparisonOp::Eq,
+            };
+            problem.add_constraint(expression(&row.sum, &variables), side, row.right);
         }
-        let solution = model.solve().map_err(failure)?;
-        let values: Vec<f64> = columns
-            .iter()
-            .zip(&self.columns)
-            .map(|(variable, column)| {
-                let value = solution.value(*variable);
-                if column.whole { value.round() } else { value }
-            })
-            .collect();
-        let objective: f64 = objective.iter().map(|(column, f)| f * values[*column]).sum();
-        let proved = matches!(solution.status(), SolutionStatus::Optimal);
-        let bound = match solution.into_inner().stats().best_bound {
-            _ if proved => objective,
-            Some(bound) => bound.clamp(0.0, objective),
-            None => 0.0,
-        };
-        Ok(Found { values, objective, bound, proved })
+        let mut options = SolveOptions::default();
+        options.time_limit = Some(goal.deadline.saturating_duration_since(Instant::now()));
+        match problem.solve_with(options) {
+            Ok(solved) => match solved.into_solution() {
+                Ok(solution) => Ok((solution, variables)),
+                Err(_) => Err(Failure::OutOfTime),
+            },
+            Err(Error::Infeasible) => Err(Failure::Infeasible),
+            Err(other) => Err(Failure::Gave(other.to_string())),
+        }
+    }
+
+    /// Whether whole values keep every row.
+    fn holds(&self, values: &[f64]) -> bool {
+        self.rows.iter().all(|row| {
+            let left: f64 = row.sum.iter().map(|(column, factor)| factor * values[*column]).sum();
+            let near = NEARLY * (1.0 + row.right.abs());
+            match row.side {
+                Side::AtMost => left <= row.right + near,
+                Side::AtLeast => left >= row.right - near,
+                Side::Equal => (left - row.right).abs() <= near,
+            }
+        })
     }
 }
 
-fn failure(error: ResolutionError) -> Failure {
-    match error {
-        ResolutionError::Infeasible => Failure::Infeasible,
-        ResolutionError::Other(_) => Failure::OutOfTime,
-        other => Failure::Gave(other.to_string()),
+/// The columns with their factors, each once.
+fn expression(sum: &Sum, variables: &[Variable]) -> LinearExpr {
+    let mut factors: BTreeMap<usize, f64> = BTreeMap::new();
+    for (column, factor) in sum {
+        *factors.entry(*column).or_default() += factor;
+    }
+    let mut expression = LinearExpr::empty();
+    factors.into_iter().for_each(|(column, factor)| expression.add(variables[column], factor));
+    expression
+}
+
+/// A part of the search: a linear program with bounds added, solved.
+struct Node {
+    bound: f64,
+    depth: u32,
+    solution: Solution,
+}
+
+impl PartialEq for Node {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+
+impl Eq for Node {}
+
+impl PartialOrd for Node {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Node {
+    /// The least bound first, of equals the deepest.
+    fn cmp(&self, other: &Self) -> Ordering {
+        other.bound.total_cmp(&self.bound).then(self.depth.cmp(&other.depth))
+    }
+}
+
+/// The search: best bound first, and from each node straight down to a whole
+/// solution, so that there is one early.
+struct Tree<'t> {
+    program: &'t Program,
+    goal: &'t Goal<'t>,
+    variables: Vec<Variable>,
+    best: Option<(f64, Vec<f64>)>,
+    /// The least bound of what could not be looked at.
+    lost: f64,
+}
+
+impl Tree<'_> {
+    fn search(mut self, root: Solution) -> Result<Found, Failure> {
+        let mut open = BinaryHeap::new();
+        let mut next = Some(Node { bound: root.objective(), depth: 0, solution: root });
+        while let Some(node) = next.take().or_else(|| open.pop()) {
+            if self.is_beaten(node.bound) {
+                continue;
+            }
+            if Instant::now() >= self.goal.deadline {
+                self.lost = self.lost.min(node.bound);
+                break;
+            }
+            let mut below = self.below(&node).into_iter();
+            next = below.next();
+            open.extend(below);
+        }
+        let left = open.peek().map_or(f64::INFINITY, |node| node.bound);
+        let least = self.lost.min(left);
+        match self.best.take() {
+            Some((objective, values)) => {
+                let proved = self.rounded_up(least) >= objective - self.goal.step / 2.0;
+                let bound = if proved { objective } else { least };
+                Ok(Found { values, bound, proved })
+            }
+            None if least < f64::INFINITY => Err(Failure::OutOfTime),
+            None => Err(Failure::Infeasible),
+        }
+    }
+
+    /// The next multiple of the step: no whole solution lies between.
+    fn rounded_up(&self, bound: f64) -> f64 {
+        (bound / self.goal.step - 1e-3).ceil() * self.goal.step
+    }
+
+    fn is_beaten(&self, bound: f64) -> bool {
+        let best = self.best.as_ref();
+        best.is_some_and(|(best, _)| self.rounded_up(bound) >= best - self.goal.step / 2.0)
+    }
+
+    /// The two halves below a node, the better one first; none below one that
+    /// is whole.
+    fn below(&mut self, node: &Node) -> Vec<Node> {
+        let Some((column, value)) = self.broken(&node.solution) else {
+            self.keep(node);
+            return Vec::new();
+        };
+        let sides = [(ComparisonOp::Le, value.floor()), (ComparisonOp::Ge, value.ceil())];
+        let mut below = Vec::new();
+        for (side, right) in sides {
+            let row = expression(&vec![(column, 1.0)], &self.variables);
+            match node.solution.clone().add_constraint(row, side, right) {
+                Ok(solved) => match solved.into_solution() {
+                    Ok(solution) => below.push(Node {
+                        bound: solution.objective().max(node.bound),
+                        depth: node.depth + 1,
+                        solution,
+                    }),
+                    Err(_) => self.lost = self.lost.min(node.bound),
+                },
+                Err(Error::Infeasible) => {}
+                Err(_) => self.lost = self.lost.min(node.bound),
+            }
+        }
+        below.retain(|node| !self.is_beaten(node.bound));
+        below.sort_by(|one, other| one.bound.total_cmp(&other.bound));
+        below
+    }
+
+    /// The whole column of the highest rank that matters most and has a
+    /// broken value.
+    fn broken(&self, solution: &Solution) -> Option<(usize, f64)> {
+        let costs = &self.goal.objective;
+        let mut worth = vec![0.0_f64; self.variables.len()];
+        costs.iter().for_each(|(column, factor)| worth[*column] += factor.abs());
+        let broken = self.program.columns.iter().enumerate().filter_map(|(at, column)| {
+            let value = solution.var_value_raw(self.variables[at]);
+            let off = (value - value.round()).abs();
+            (column.whole && off > NEARLY)
+                .then(|| (column.rank, off * (1.0 + worth[at]), at, value))
+        });
+        let most = broken.max_by(|one, other| {
+            one.0.cmp(&other.0).then(one.1.total_cmp(&other.1)).then(other.2.cmp(&one.2))
+        });
+        most.map(|(_, _, at, value)| (at, value))
+    }
+
+    fn keep(&mut self, node: &Node) {
+        let values: Vec<f64> = self
+            .program
+            .columns
+            .iter()
+            .zip(&self.variables)
+            .map(|(column, variable)| {
+                let value = node.solution.var_value_raw(*variable);
+                if column.whole { value.round() } else { value }
+            })
+            .collect();
+        let objective: f64 = self.goal.objective.iter().map(|(at, f)| f * values[*at]).sum();
+        if !self.program.holds(&values) {
+            self.lost = self.lost.min(node.bound);
+        } else if self.best.as_ref().is_none_or(|(best, _)| objective < *best) {
+            self.best = Some((objective, values));
+        }
     }
 }

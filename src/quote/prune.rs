@@ -1,89 +1,256 @@
-//! Leaves out items that another of the same supplier undercuts, so that a
-//! large catalogue costs little more to search than a small one.
+//! Leaves out, vessel by vessel, items that another of the same supplier
+//! undercuts, so that a large catalogue costs little more to search than a
+//! small one.
 
+use super::cluster::Cluster;
 use super::outcome::Offer;
 use super::plan::Case;
-use super::scene::Small;
-use super::wide::{self, Origin};
+use super::wide::{self, Changed, Origin};
+use crate::measure::Money;
+use crate::model::catalogue::Gives;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// By vessel, branch and scene: the classes that a piece serves in, and with
-/// how many tools.
-type Standing = Vec<(usize, usize, usize, usize, u32)>;
-
-/// The items that take part.
-pub(super) fn kept(case: &Case<'_>, scenes: &[Vec<Vec<Small>>]) -> BTreeSet<Offer> {
-    let mut goods: BTreeMap<Offer, Standing> = BTreeMap::new();
-    let mut others: BTreeSet<Offer> = BTreeSet::new();
-    let mut demand: BTreeMap<Offer, u32> = BTreeMap::new();
-    for (vessel, needs) in case.needs.iter().enumerate() {
-        for (of_branch, branch) in case.branches(vessel, needs).iter().enumerate() {
-            for (tool, origin) in branch.wide.origins.iter().enumerate() {
+/// The items that take part for each vessel, and how many tools of each item
+/// could be of use to all vessels together.
+pub(super) fn kept(
+    case: &Case<'_>,
+    clusters: &[Vec<Vec<Cluster>>],
+) -> (Vec<BTreeSet<Offer>>, BTreeMap<Offer, u32>) {
+    let demand = demand(clusters);
+    let of = |vessel: usize| {
+        let mut kept: BTreeSet<Offer> = BTreeSet::new();
+        for branch in case.branches(vessel, &case.needs[vessel]) {
+            for origin in &branch.wide.origins {
                 match origin {
                     Origin::Own(_) => {}
-                    // On some kinds it depends what else is wanted.
-                    Origin::Bought { offer, .. }
-                        if branch.with.iter().any(|kind| branch.brings(tool, *kind)) =>
-                    {
-                        others.insert(*offer);
-                    }
-                    Origin::Changed(changed) => {
-                        others.extend(changed.by.iter().map(|(offer, _)| *offer));
-                    }
-                    Origin::Bought { offer, .. } => drop(goods.entry(*offer).or_default()),
-                }
-            }
-            for (of_scene, scene) in scenes[vessel][of_branch].iter().enumerate() {
-                for (class, tools) in scene.classes.iter().enumerate() {
-                    let wanted = scene.wanted(class);
-                    for tool in tools {
-                        let Origin::Bought { offer, count, .. } = &branch.wide.origins[*tool]
-                        else {
-                            continue;
-                        };
-                        let at = (vessel, of_branch, of_scene, class, *count);
-                        goods.entry(*offer).or_default().push(at);
-                        *demand.entry(*offer).or_default() += wanted;
-                    }
+                    Origin::Changed(changed) => kept.extend(changed.by.iter().map(|(o, _)| *o)),
+                    Origin::Bought { offer, .. } => drop(kept.insert(*offer)),
                 }
             }
         }
-    }
-    let mut kept: BTreeSet<Offer> = others;
-    if case.pruned {
-        kept.extend(best(case, &goods, &demand));
-    } else {
-        kept.extend(goods.into_keys());
-    }
-    kept.retain(|offer| !case.barred.contains(offer));
-    kept
+        kept.retain(|offer| !case.barred.contains(offer));
+        // On what comes aboard it may depend what else is wanted.
+        if let ([clusters], true) = (clusters[vessel].as_slice(), case.pruned) {
+            let beaten = beaten(case, clusters, &kept, &demand);
+            kept.retain(|offer| !beaten.contains(offer));
+        }
+        kept
+    };
+    ((0..case.needs.len()).map(of).collect(), demand)
 }
 
-/// Of items with the same standing, those that no other undercuts.
-fn best(
+fn demand(clusters: &[Vec<Vec<Cluster>>]) -> BTreeMap<Offer, u32> {
+    let mut demand: BTreeMap<Offer, u32> = BTreeMap::new();
+    for cluster in clusters.iter().flatten().flatten() {
+        let mut most: BTreeMap<Offer, u32> = BTreeMap::new();
+        for scene in &cluster.smalls {
+            let mut here: BTreeMap<Offer, u32> = BTreeMap::new();
+            for (class, tools) in scene.classes.iter().enumerate() {
+                let wanted = scene.wanted(class);
+                for tool in tools {
+                    match &cluster.origins[*tool] {
+                        Origin::Own(_) => {}
+                        Origin::Bought { offer, .. } => {
+                            *here.entry(*offer).or_default() += wanted;
+                        }
+                        Origin::Changed(changed) => {
+                            for (offer, count) in &changed.by {
+                                *here.entry(*offer).or_default() += wanted * count;
+                            }
+                        }
+                    }
+                }
+            }
+            for (offer, wanted) in here {
+                let most = most.entry(offer).or_default();
+                *most = wanted.max(*most);
+            }
+        }
+        most.into_iter().for_each(|(offer, wanted)| *demand.entry(offer).or_default() += wanted);
+    }
+    demand
+}
+
+/// Somewhere that a tool can serve, or what else speaks of it there: cluster,
+/// scene, requirement, and the place in it.
+type Spot = [usize; 6];
+
+/// Where the tool of an item can serve on one vessel, in order.
+#[derive(Debug, Default)]
+struct Standing {
+    spots: Vec<Spot>,
+    count: u32,
+    /// Whether it is more than one tool, or spares that fit certain tools.
+    special: bool,
+}
+
+/// Items that serve nowhere, or wherever they serve another of the supplier
+/// does too, of which there is plenty for no more money.
+fn beaten(
     case: &Case<'_>,
-    goods: &BTreeMap<Offer, Standing>,
+    clusters: &[Cluster],
+    kept: &BTreeSet<Offer>,
     demand: &BTreeMap<Offer, u32>,
-) -> Vec<Offer> {
-    let mut equal: BTreeMap<(usize, &Standing), Vec<Offer>> = BTreeMap::new();
-    for (offer, standing) in goods {
-        if !standing.is_empty() && !case.barred.contains(offer) {
-            equal.entry((offer.catalogue, standing)).or_default().push(*offer);
+) -> BTreeSet<Offer> {
+    let standings = standings(clusters);
+    let mut at: BTreeMap<Spot, Vec<Offer>> = BTreeMap::new();
+    for (offer, standing) in &standings {
+        if kept.contains(offer) && !standing.special && is_plenty(case, *offer, demand) {
+            standing.spots.iter().for_each(|spot| at.entry(*spot).or_default().push(*offer));
         }
     }
-    let undercuts = |one: Offer, other: Offer| {
-        let (item, beside) = (wide::item(case.order, one), wide::item(case.order, other));
-        let plenty =
-            case.stock(one).is_none_or(|stock| stock >= demand.get(&one).copied().unwrap_or(0));
-        let as_many = item.price.times(u64::from(beside.pack));
-        item.pack == 1
-            && item.least == 1
-            && plenty
-            && (as_many < beside.price || as_many == beside.price && one < other)
+    let is_beaten = |offer: &&Offer| {
+        let Some(standing) = standings.get(offer) else {
+            return matches!(wide::item(case.order, **offer).gives, Gives::Tools(_));
+        };
+        let Some(first) = standing.spots.first().filter(|_| !standing.special) else {
+            return false;
+        };
+        let others = at.get(first).into_iter().flatten();
+        others.filter(|other| *other != *offer).any(|other| {
+            standings[other].count >= standing.count
+                && undercuts(case, *other, **offer, &standings)
+                && holds_all(&standings[other].spots, &standing.spots)
+        })
     };
-    let open = equal.into_values().flat_map(|offers| {
-        let beaten = |offer: &Offer| offers.iter().any(|o| o != offer && undercuts(*o, *offer));
-        offers.iter().copied().filter(|offer| !beaten(offer)).collect::<Vec<_>>()
-    });
-    open.collect()
+    kept.iter().filter(is_beaten).copied().collect()
+}
+
+/// Whether there is as much of it as anybody could want, sold singly.
+fn is_plenty(case: &Case<'_>, offer: Offer, demand: &BTreeMap<Offer, u32>) -> bool {
+    let item = wide::item(case.order, offer);
+    let wanted = demand.get(&offer).copied().unwrap_or(0);
+    item.pack == 1 && item.least == 1 && case.stock(offer).is_none_or(|stock| stock >= wanted)
+}
+
+/// Whether the one costs less than the other by the piece; of equals the one
+/// that serves in more places, then the first.
+fn undercuts(
+    case: &Case<'_>,
+    one: Offer,
+    other: Offer,
+    standings: &BTreeMap<Offer, Standing>,
+) -> bool {
+    let (item, beside) = (wide::item(case.order, one), wide::item(case.order, other));
+    let as_many = item.price.times(u64::from(beside.pack));
+    let rank = |offer: Offer| {
+        let standing = &standings[&offer];
+        (std::cmp::Reverse((standing.spots.len(), standing.count)), offer)
+    };
+    one.catalogue == other.catalogue
+        && (as_many < beside.price
+            || as_many == beside.price && (beside.pack > 1 || rank(one) < rank(other)))
+}
+
+/// Whether one sorted list holds all of another.
+fn holds_all(wide: &[Spot], narrow: &[Spot]) -> bool {
+    let mut rest = wide.iter();
+    narrow.iter().all(|spot| rest.by_ref().any(|other| other == spot))
+}
+
+fn standings(clusters: &[Cluster]) -> BTreeMap<Offer, Standing> {
+    let mut standings: BTreeMap<Offer, Standing> = BTreeMap::new();
+    for (number, cluster) in clusters.iter().enumerate() {
+        each_spot(number, cluster, |tool, spot| {
+            if let Some(Origin::Bought { offer, part, count }) = cluster.origins.get(tool) {
+                let standing = standings.entry(*offer).or_default();
+                standing.special |= *part > 0 || spot.is_none();
+                standing.count = *count;
+                standing.spots.extend(spot);
+            }
+        });
+    }
+    standings.values_mut().for_each(|standing| standing.spots.sort_unstable());
+    standings
+}
+
+/// Calls `note` with every tool and spot of the cluster; without a spot for
+/// spares that fit certain tools.
+fn each_spot(number: usize, cluster: &Cluster, mut note: impl FnMut(usize, Option<Spot>)) {
+    for (at, scene) in cluster.scenes.iter().enumerate() {
+        for (finding, want) in scene.findings() {
+            let here = [number, at, finding.requirement];
+            let spot = |sort, a, b| Some([here[0], here[1], here[2], sort, a, b]);
+            for (of_type, places) in want.types.iter().enumerate() {
+                for (of_place, place) in places.iter().enumerate() {
+                    place.tools.iter().for_each(|t| note(*t, spot(0, of_type, of_place)));
+                }
+            }
+            for (from, lent) in want.lent.iter().enumerate() {
+                lent.tools.iter().flatten().for_each(|t| note(*t, spot(1, from, 0)));
+            }
+            for (spare, fits) in want.spares.iter().flat_map(|spares| &spares.fits) {
+                fits.iter().flatten().for_each(|t| note(*t, spot(2, *spare, 0)));
+                if fits.is_some() {
+                    note(*spare, None);
+                }
+            }
+        }
+    }
+}
+
+/// The changes of tools aboard that let them serve where they do not, with
+/// items that take part, and that no other change undercuts.
+pub(super) fn changes(
+    case: &Case<'_>,
+    clusters: &[Cluster],
+    kept: &BTreeSet<Offer>,
+    demand: &BTreeMap<Offer, u32>,
+) -> Vec<Changed> {
+    let mut changes = Vec::new();
+    for (number, cluster) in clusters.iter().enumerate() {
+        let mut spots: Vec<Vec<Spot>> = vec![Vec::new(); cluster.origins.len()];
+        each_spot(number, cluster, |tool, spot| spots[tool].extend(spot));
+        spots.iter_mut().for_each(|spots| spots.sort_unstable());
+        let mut of_tool: BTreeMap<usize, Vec<(&Changed, &[Spot])>> = BTreeMap::new();
+        for (tool, origin) in cluster.origins.iter().enumerate() {
+            let Origin::Changed(changed) = origin else { continue };
+            let own = cluster.origins.iter().position(|o| *o == Origin::Own(changed.tool));
+            let before = own.map_or(&[][..], |own| &spots[own]);
+            let may = changed.by.iter().all(|(offer, _)| kept.contains(offer));
+            if may && !spots[tool].is_empty() && !holds_all(before, &spots[tool]) {
+                of_tool.entry(changed.tool).or_default().push((changed, &spots[tool]));
+            }
+        }
+        for all in of_tool.values() {
+            let beaten = |at: usize| {
+                (0..all.len()).any(|other| {
+                    other != at
+                        && holds_all(all[other].1, all[at].1)
+                        && costs_less(case, (other, all[other].0), (at, all[at].0), demand)
+                })
+            };
+            let best = (0..all.len()).filter(|at| !beaten(*at)).map(|at| all[at].0.clone());
+            changes.extend(best);
+        }
+    }
+    changes
+}
+
+/// Whether one change of a tool costs less than another that the same
+/// supplier makes, of equals the first.
+fn costs_less(
+    case: &Case<'_>,
+    (at, one): (usize, &Changed),
+    (place, other): (usize, &Changed),
+    demand: &BTreeMap<Offer, u32>,
+) -> bool {
+    let supplier = one.by.first().map(|(offer, _)| offer.catalogue);
+    let same = |(offer, _): &(Offer, u32)| Some(offer.catalogue) == supplier;
+    let plenty = |(offer, _): &(Offer, u32)| is_plenty(case, *offer, demand);
+    if !one.by.iter().chain(&other.by).all(same) || !one.by.iter().all(plenty) {
+        return false;
+    }
+    // By the piece, in packs of the other so that nothing has to be divided.
+    let price = |changed: &Changed, packs: u64| {
+        let prices = changed.by.iter().map(|(offer, count)| {
+            let item = wide::item(case.order, *offer);
+            item.price.times(packs / u64::from(item.pack)).times(u64::from(*count))
+        });
+        prices.sum::<Money>()
+    };
+    let packs = other.by.iter().map(|(offer, _)| u64::from(wide::item(case.order, *offer).pack));
+    let packs = packs.product();
+    let (one, other) = (price(one, packs), price(other, packs));
+    one < other || one == other && at < place
 }

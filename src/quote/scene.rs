@@ -45,34 +45,143 @@ pub(super) struct SmallPlace {
     pub(super) classes: Vec<usize>,
 }
 
-/// Makes a scene small. `takes` says which findings are to be met, or might
-/// be; `believed`, which tools of the own kit are taken as sure although a
-/// fact of them is missing.
-pub(super) fn small(
-    wants: &SceneWants,
-    judgement: usize,
-    wide: &Wide,
-    takes: impl Fn(Cured, Level) -> bool,
-    believed: impl Fn(usize) -> bool,
-) -> Small {
-    let finding = |requirement| Cured { judgement, requirement };
-    let mut wanted: BTreeMap<usize, Want> = BTreeMap::new();
-    for (index, want) in wants.seats.iter().enumerate() {
-        let Some(want) = want else { continue };
-        if takes(finding(index), want.level) {
-            wanted.insert(index, trusting(want, wide, &believed));
+/// One scene with what matters in it only.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Reduced {
+    /// The judgement, by index into those of the check.
+    pub(super) judgement: usize,
+    /// What is wanted, by requirement.
+    pub(super) wants: SceneWants,
+}
+
+impl Reduced {
+    /// Leaves out what does not count here: `takes` says which findings are
+    /// to be met, or might be; `believed`, which tools of the own kit are
+    /// taken as sure although a fact of them is missing.
+    pub(super) fn of(
+        wants: &SceneWants,
+        judgement: usize,
+        wide: &Wide,
+        takes: impl Fn(Cured, Level) -> bool,
+        believed: impl Fn(usize) -> bool,
+    ) -> Self {
+        let mut wanted: BTreeMap<usize, Want> = BTreeMap::new();
+        for (index, want) in wants.seats.iter().enumerate() {
+            let Some(want) = want else { continue };
+            if takes(Cured { judgement, requirement: index }, want.level) {
+                wanted.insert(index, trusting(want, wide, &believed));
+            }
         }
+        add_lenders(&mut wanted, wants);
+        leave_out_settled(&mut wanted, wants, wide);
+        let there: BTreeSet<usize> = wanted.keys().copied().collect();
+        for want in wanted.values_mut() {
+            want.lent.retain(|lent| there.contains(&lent.from));
+            if let Some(spares) = want.spares.as_mut().filter(|s| !there.contains(&s.served)) {
+                spares.fits.clear();
+            }
+        }
+        let mut seats = vec![None; wants.seats.len()];
+        wanted.into_iter().for_each(|(index, want)| seats[index] = Some(want));
+        let used: BTreeSet<usize> = seats.iter().flatten().flat_map(tools_of).collect();
+        let parts = wants.parts.iter().map(|part| {
+            part.iter().copied().filter(|tool| used.contains(tool)).collect::<Vec<_>>()
+        });
+        let parts = parts.filter(|part| part.len() > 0).collect();
+        Self { judgement, wants: SceneWants { seats, parts } }
     }
-    add_lenders(&mut wanted, wants);
-    leave_out_settled(&mut wanted, wants, wide);
-    let there: BTreeSet<usize> = wanted.keys().copied().collect();
-    for want in wanted.values_mut() {
-        want.lent.retain(|lent| there.contains(&lent.from));
+
+    /// Whether nothing is wanted.
+    pub(super) fn is_empty(&self) -> bool {
+        self.wants.seats.iter().all(Option::is_none)
     }
-    let classes = Classes::of(&wanted, wants);
+
+    /// The findings that want something.
+    pub(super) fn findings(&self) -> impl Iterator<Item = (Cured, &Want)> {
+        let judgement = self.judgement;
+        self.wants.seats.iter().enumerate().filter_map(move |(requirement, want)| {
+            want.as_ref().map(|want| (Cured { judgement, requirement }, want))
+        })
+    }
+
+    /// Only what these findings want, tools numbered anew.
+    pub(super) fn of_these(
+        &self,
+        findings: &BTreeSet<Cured>,
+        number: &BTreeMap<usize, usize>,
+    ) -> Self {
+        let judgement = self.judgement;
+        let all = |tools: &[usize]| -> Vec<usize> {
+            tools.iter().filter_map(|tool| number.get(tool)).copied().collect()
+        };
+        let seat = |(requirement, want): (usize, &Option<Want>)| {
+            let want = want.as_ref()?;
+            findings.contains(&Cured { judgement, requirement }).then(|| {
+                let mut want = want.clone();
+                for place in want.types.iter_mut().flatten() {
+                    place.tools = all(&place.tools);
+                    place.open.clear();
+                }
+                for lent in &mut want.lent {
+                    lent.tools = lent.tools.as_deref().map(all);
+                }
+                if let Some(spares) = &mut want.spares {
+                    spares.fits = spares
+                        .fits
+                        .iter()
+                        .filter_map(|(tool, fits)| {
+                            Some((*number.get(tool)?, fits.as_deref().map(all)))
+                        })
+                        .collect();
+                }
+                want
+            })
+        };
+        let seats = self.wants.seats.iter().enumerate().map(seat).collect();
+        let parts = self.wants.parts.iter().map(|part| all(part)).filter(|part| !part.is_empty());
+        Self { judgement, wants: SceneWants { seats, parts: parts.collect() } }
+    }
+
+    /// The same without the findings that are not among these, and what
+    /// leans on them.
+    pub(super) fn meeting(&self, findings: &BTreeSet<Cured>) -> Self {
+        let mut less = self.clone();
+        let judgement = self.judgement;
+        let there = |requirement: usize| findings.contains(&Cured { judgement, requirement });
+        for (requirement, seat) in less.wants.seats.iter_mut().enumerate() {
+            if !there(requirement) {
+                *seat = None;
+                continue;
+            }
+            for want in seat.iter_mut() {
+                want.lent.retain(|lent| there(lent.from));
+                if let Some(spares) = want.spares.as_mut().filter(|s| !there(s.served)) {
+                    spares.fits.clear();
+                }
+            }
+        }
+        less
+    }
+}
+
+/// Every tool that a want speaks of as serving it.
+pub(super) fn tools_of(want: &Want) -> impl Iterator<Item = usize> {
+    want.types.iter().flatten().flat_map(|place| place.tools.iter().copied())
+}
+
+/// Makes a scene small.
+pub(super) fn small(scene: &Reduced) -> Small {
+    let wanted: BTreeMap<usize, &Want> = scene
+        .wants
+        .seats
+        .iter()
+        .enumerate()
+        .filter_map(|(index, want)| want.as_ref().map(|want| (index, want)))
+        .collect();
+    let classes = Classes::of(&wanted, &scene.wants);
     let at: BTreeMap<usize, usize> = wanted.keys().enumerate().map(|(at, i)| (*i, at)).collect();
     let seats = wanted.iter().map(|(index, want)| SmallSeat {
-        finding: finding(*index),
+        finding: Cured { judgement: scene.judgement, requirement: *index },
         level: want.level,
         least: want.least,
         types: want
@@ -90,7 +199,7 @@ pub(super) fn small(
         }),
     });
     let seats = seats.collect();
-    let parts = wants.parts.iter().map(|tools| classes.all(tools));
+    let parts = scene.wants.parts.iter().map(|tools| classes.all(tools));
     let parts = parts.filter(|classes| !classes.is_empty()).collect();
     Small { seats, parts, classes: classes.tools }
 }
@@ -185,7 +294,7 @@ struct Standing {
 }
 
 impl Classes {
-    fn of(wanted: &BTreeMap<usize, Want>, scene: &SceneWants) -> Self {
+    fn of(wanted: &BTreeMap<usize, &Want>, scene: &SceneWants) -> Self {
         let mut standings: BTreeMap<usize, Standing> = BTreeMap::new();
         for (index, want) in wanted {
             for (of_type, places) in want.types.iter().enumerate() {

@@ -6,11 +6,12 @@ use super::needs::Needs;
 use super::order::{NoQuote, Order};
 use super::outcome::{Bound, Cured, Offer};
 use super::plan::{Case, Plan};
-use super::program::{Failure, Found, Side, Sum};
+use super::program::{Failure, Found, Goal, Sum};
+use super::trial::Trial;
+use super::wide::Origin;
 use crate::measure::{Currency, Money};
-use crate::model::profile::Level;
 use std::collections::{BTreeMap, BTreeSet};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 /// A finding of one of the vessels.
 pub(super) type OfVessel = (usize, Cured);
@@ -25,8 +26,8 @@ pub(super) struct Search<'a> {
     /// Tools aboard, by vessel and index, that are believed although a fact
     /// of them is missing.
     pub(super) believed: &'a BTreeSet<(usize, usize)>,
-    /// How long to search.
-    pub(super) patience: Duration,
+    /// When to stop.
+    pub(super) deadline: Instant,
 }
 
 /// The cheapest basket found.
@@ -39,6 +40,9 @@ pub(super) struct Cheapest {
     pub(super) total: Money,
     pub(super) bound: Bound,
 }
+
+/// How long one vessel after another may take once the time ran out.
+const AFTER_TIME: Duration = Duration::from_secs(20);
 
 /// Nothing is gone yet.
 static NOTHING: BTreeMap<Offer, u32> = BTreeMap::new();
@@ -53,17 +57,20 @@ impl Search<'_> {
             contended |= alone.contended;
             impossible.extend(alone.impossible);
         }
-        if !contended && let Some(found) = self.meeting(&impossible)? {
-            return Ok(found);
+        if !contended {
+            let hard = self.solve(&self.case(&impossible));
+            if let Some(found) = self.or_one_by_one(hard, &impossible)? {
+                return Ok(found);
+            }
         }
         let soft = self.solve(&Case { soft: true, ..self.case(&impossible) });
         self.or_one_by_one(soft, &impossible).map(|found| found.unwrap_or_default())
     }
 
     /// The cheapest basket with which all but the waived findings are met;
-    /// none if there is none.
-    pub(super) fn meeting(&self, waived: &BTreeSet<OfVessel>) -> Result<Option<Cheapest>, NoQuote> {
-        self.or_one_by_one(self.solve(&self.case(waived)), waived)
+    /// none if there is none, or none was found in time.
+    pub(super) fn meeting(&self, waived: &BTreeSet<OfVessel>) -> Option<Cheapest> {
+        self.solve(&self.case(waived)).ok()
     }
 
     fn case<'c>(&'c self, waived: &'c BTreeSet<OfVessel>) -> Case<'c> {
@@ -83,23 +90,44 @@ impl Search<'_> {
 
     /// Findings of one vessel that no basket meets, were it alone.
     fn alone(&self, vessel: usize) -> Result<Alone, NoQuote> {
+        let mut alone = Alone { impossible: BTreeSet::new(), contended: false };
+        let nothing = BTreeSet::new();
+        let case = self.case(&nothing);
+        if self.needs[vessel].branches.len() > 1 {
+            return self.alone_in_branches(vessel);
+        }
+        for cluster in case.clusters(vessel).into_iter().flatten() {
+            let open = |origin: &Origin| match origin {
+                Origin::Bought { offer, .. } => !self.barred.contains(offer),
+                _ => true,
+            };
+            let asked = case.asked(&cluster);
+            let (impossible, contended) = Trial::new(&cluster, open).impossible(&asked);
+            alone.contended |= contended;
+            alone.impossible.extend(impossible.into_iter().map(|finding| (vessel, finding)));
+        }
+        Ok(alone)
+    }
+
+    /// The same where it depends on what comes aboard what is wanted.
+    fn alone_in_branches(&self, vessel: usize) -> Result<Alone, NoQuote> {
         let feasible = |waived: &BTreeSet<OfVessel>| {
             let plan = Plan::of(&Case { only: Some(vessel), ..self.case(waived) });
-            match plan.program.least(&Vec::new(), self.patience) {
+            match self.least(&plan, &Vec::new(), 1.0) {
                 Ok(_) | Err(Failure::OutOfTime) => Ok(true),
                 Err(Failure::Infeasible) => Ok(false),
                 Err(Failure::Gave(why)) => Err(NoQuote::Search(why)),
             }
         };
         let mut impossible = BTreeSet::new();
-        if self.needs[vessel].branches.is_empty() || feasible(&impossible)? {
+        if feasible(&impossible)? {
             return Ok(Alone { impossible, contended: false });
         }
         let case = Case { only: Some(vessel), soft: true, ..self.case(&impossible) };
         let plan = Plan::of(&case);
         let mut never = BTreeSet::new();
         for (finding, (_, column)) in &plan.met {
-            let most = plan.program.least(&vec![(*column, -1.0)], self.patience);
+            let most = self.least(&plan, &vec![(*column, -1.0)], 1.0);
             if most.is_ok_and(|found| found.values[*column] < 0.5) {
                 never.insert(*finding);
             }
@@ -127,16 +155,22 @@ impl Search<'_> {
     fn solve_one(&self, case: &Case<'_>) -> Result<(Plan, Found), Failure> {
         let mut plan = Plan::of(case);
         let mut most_met = true;
-        if case.soft {
-            let worth = worth(&plan, case.waived);
-            let lost: Sum = worth.iter().map(|(column, worth)| (*column, -worth)).collect();
-            let best = plan.program.least(&lost, self.patience)?;
-            plan.program.row(worth, Side::AtLeast, -best.objective - 0.5);
+        if case.soft && !plan.met.is_empty() {
+            let lost = lost(&plan, case);
+            let best = self.least(&plan, &lost, 1.0)?;
+            plan.keep_as_good(&best.values, case);
             most_met = best.proved;
         }
-        let mut found = plan.program.least(&plan.cost, self.patience)?;
+        let digits = self.order.catalogues[0].currency.digits();
+        let coin = 10_f64.powi(-i32::try_from(digits).unwrap_or(2));
+        let step = if case.relaxed { coin / 1000.0 } else { coin };
+        let mut found = self.least(&plan, &plan.cost, step)?;
         found.proved &= most_met;
         Ok((plan, found))
+    }
+
+    fn least(&self, plan: &Plan, objective: &Sum, step: f64) -> Result<Found, Failure> {
+        plan.program.least(&Goal { objective, step, deadline: self.deadline })
     }
 
     fn cheapest(&self, plan: &Plan, found: &Found, case: &Case<'_>) -> Cheapest {
@@ -178,6 +212,11 @@ impl Search<'_> {
     /// what the others left. No order can cost less than what each vessel
     /// would with broken packs and nothing for delivery.
     fn one_by_one(&self, waived: &BTreeSet<OfVessel>) -> Result<Cheapest, NoQuote> {
+        let late = Instant::now() + AFTER_TIME;
+        Search { deadline: late, ..*self }.in_turn(waived)
+    }
+
+    fn in_turn(&self, waived: &BTreeSet<OfVessel>) -> Result<Cheapest, NoQuote> {
         let mut all = Cheapest::default();
         all.open.extend(waived);
         let mut taken: BTreeMap<Offer, u32> = BTreeMap::new();
@@ -214,18 +253,17 @@ struct Alone {
     contended: bool,
 }
 
-/// What it is worth to meet a finding: a vessel made ready outweighs all
+/// What it costs to leave a finding open: a vessel made ready outweighs all
 /// findings, a required finding all recommended ones.
-fn worth(plan: &Plan, waived: &BTreeSet<OfVessel>) -> Sum {
-    let of = |level: Level| plan.met.values().filter(move |(l, _)| *l == level);
-    let recommended = of(Level::Recommended).count() as f64 + 1.0;
-    let required = (of(Level::Required).count() as f64 + 1.0) * recommended;
-    let mut worth: Sum = of(Level::Recommended).map(|(_, column)| (*column, 1.0)).collect();
-    worth.extend(of(Level::Required).map(|(_, column)| (*column, recommended)));
-    let hopeless = |vessel: usize| waived.iter().any(|(v, _)| *v == vessel);
-    let ready = plan.ready.iter().enumerate().filter(|(vessel, _)| !hopeless(*vessel));
-    worth.extend(ready.filter_map(|(_, column)| *column).map(|column| (column, required)));
-    worth
+fn lost(plan: &Plan, case: &Case<'_>) -> Sum {
+    let [ready, required, recommended] = plan.worthwhile(case);
+    let least = recommended.len() as f64 + 1.0;
+    let most = (required.len() as f64 + 1.0) * least;
+    let weighed = [(ready, most), (required, least), (recommended, 1.0)];
+    let columns = weighed
+        .into_iter()
+        .flat_map(|(columns, worth)| columns.into_iter().map(move |column| (column, -worth)));
+    columns.collect()
 }
 
 /// An amount in whole units of a currency, to the coin below.

@@ -1,14 +1,15 @@
 //! Why this basket: what doing without its dearest item would cost, which
 //! requirement costs most, and what measuring could save.
 
-use super::order::{NoQuote, Order};
+use super::order::Order;
 use super::outcome::{Costliest, Cured, Dearest, Explained, Measuring, Offer, VesselQuote};
-use super::search::{Cheapest, OfVessel, Search};
+use super::search::{OfVessel, Search};
 use super::wide::Origin;
 use super::work::Solved;
 use crate::measure::Money;
 use crate::model::check::Check;
 use std::collections::{BTreeMap, BTreeSet};
+use std::time::Instant;
 
 /// What the questions are asked of.
 #[derive(Debug, Clone, Copy)]
@@ -18,11 +19,13 @@ pub(super) struct Why<'a> {
     pub(super) solved: &'a Solved,
     /// What the basket costs.
     pub(super) total: Money,
+    /// When to stop.
+    pub(super) deadline: Instant,
 }
 
 /// The most tools that are left out of the list one by one, to see whether
 /// measuring them matters.
-const MOST_TRIED: usize = 12;
+const MOST_TRIED: usize = 4;
 
 impl Why<'_> {
     fn search<'s>(
@@ -35,35 +38,32 @@ impl Why<'_> {
             needs: &self.solved.needs,
             barred,
             believed,
-            patience: self.order.patience,
+            deadline: self.deadline,
         }
     }
 
     /// What measuring the tools aboard of which a fact is missing could save.
-    pub(super) fn measuring(&self) -> Result<Option<Measuring>, NoQuote> {
+    pub(super) fn measuring(&self) -> Option<Measuring> {
         let mut tools = self.open_tools();
         if tools.is_empty() || self.total == Money::ZERO {
-            return Ok(None);
+            return None;
         }
         let total = |believed: &BTreeSet<(usize, usize)>| {
-            let found =
-                self.search(&self.solved.barred, believed).meeting(&self.solved.cheapest.open);
-            found.map(|found: Option<Cheapest>| found.map(|found| found.total))
+            let search = self.search(&self.solved.barred, believed);
+            search.meeting(&self.solved.cheapest.open).map(|found| found.total)
         };
-        let Some(least) = total(&tools)?.filter(|least| *least < self.total) else {
-            return Ok(None);
-        };
+        let least = total(&tools).filter(|least| *least < self.total)?;
         if tools.len() <= MOST_TRIED {
             for tool in tools.clone() {
                 let mut fewer = tools.clone();
                 fewer.remove(&tool);
-                if total(&fewer)?.is_some_and(|total| total <= least) {
+                if total(&fewer).is_some_and(|total| total <= least) {
                     tools = fewer;
                 }
             }
         }
         let saves = self.total.less(least);
-        Ok(Some(Measuring { tools: tools.into_iter().collect(), total: least, saves }))
+        Some(Measuring { tools: tools.into_iter().collect(), total: least, saves })
     }
 
     /// Tools aboard that might serve if a missing fact turned out well.
@@ -86,11 +86,11 @@ impl Why<'_> {
     }
 
     /// Why this basket.
-    pub(super) fn explained(&self, vessels: &[VesselQuote]) -> Result<Explained, NoQuote> {
-        Ok(Explained { dearest: self.dearest()?, costliest: self.costliest(vessels)? })
+    pub(super) fn explained(&self, vessels: &[VesselQuote]) -> Explained {
+        Explained { dearest: self.dearest(), costliest: self.costliest(vessels) }
     }
 
-    fn dearest(&self) -> Result<Option<Dearest>, NoQuote> {
+    fn dearest(&self) -> Option<Dearest> {
         let orders = self.solved.cheapest.basket.orders(self.order);
         let lines = orders.iter().flat_map(|order| {
             order.lines.iter().map(|line| {
@@ -98,20 +98,19 @@ impl Why<'_> {
                 (line.sum, offer)
             })
         });
-        let Some((price, offer)) =
-            lines.max_by_key(|(sum, offer)| (*sum, std::cmp::Reverse(*offer)))
-        else {
-            return Ok(None);
-        };
+        let (price, offer) = lines.max_by_key(|(sum, offer)| (*sum, std::cmp::Reverse(*offer)))?;
         let mut barred = self.solved.barred.clone();
         barred.insert(offer);
-        let found = self.search(&barred, &BTreeSet::new()).meeting(&self.solved.cheapest.open)?;
-        Ok(Some(Dearest { offer, price, without: found.map(|found| found.total) }))
+        let found = self.search(&barred, &BTreeSet::new()).meeting(&self.solved.cheapest.open);
+        // That none was found in time says nothing.
+        let late = found.is_none() && Instant::now() >= self.deadline;
+        let without = found.map(|found| found.total);
+        (!late).then_some(Dearest { offer, price, without })
     }
 
     /// The requirement without which the order would be cheapest, whichever
     /// vessels it is asked of.
-    fn costliest(&self, vessels: &[VesselQuote]) -> Result<Option<Costliest>, NoQuote> {
+    fn costliest(&self, vessels: &[VesselQuote]) -> Option<Costliest> {
         let mut cured: BTreeMap<(String, String), BTreeSet<OfVessel>> = BTreeMap::new();
         for (vessel, quote) in vessels.iter().enumerate() {
             for finding in quote.lines.iter().flat_map(|line| &line.cures) {
@@ -127,14 +126,14 @@ impl Why<'_> {
             let at: (usize, Cured) = at;
             let open = self.solved.cheapest.open.union(&findings).copied().collect();
             let search = self.search(&self.solved.barred, &EMPTY);
-            let Some(found) = search.meeting(&open)? else { continue };
+            let Some(found) = search.meeting(&open) else { continue };
             let costs = self.total.less(found.total);
             if costliest.as_ref().is_none_or(|so_far| costs > so_far.costs) {
                 let without = found.total;
                 costliest = Some(Costliest { profile, requirement, at, without, costs });
             }
         }
-        Ok(costliest)
+        costliest
     }
 }
 

@@ -17,6 +17,7 @@ use crate::model::check::Check;
 use crate::model::finding::Verdict;
 use crate::model::vessel::Trust;
 use std::collections::BTreeSet;
+use std::time::Instant;
 
 /// Works out the quote.
 ///
@@ -25,7 +26,8 @@ use std::collections::BTreeSet;
 pub fn quote(order: &Order<'_>) -> Result<Quote, NoQuote> {
     let currency = currency(order)?;
     let before: Vec<Check> = order.vessels.iter().map(|one| before(order, one)).collect();
-    let desk = Desk { order, before: &before };
+    let deadline = Instant::now() + order.patience;
+    let desk = Desk { order, before: &before, deadline };
     let (chosen, suppliers) = match order.one_supplier {
         false => (desk.solved(&BTreeSet::new())?, Vec::new()),
         true => desk.best_supplier()?,
@@ -33,14 +35,15 @@ pub fn quote(order: &Order<'_>) -> Result<Quote, NoQuote> {
     let vessels = desk.vessels(&chosen);
     let orders = chosen.cheapest.basket.orders(order);
     let cost = basket::sum(&orders);
-    let why = why::Why { order, before: &before, solved: &chosen, total: cost.total };
+    let total = cost.total;
+    let why = why::Why { order, before: &before, solved: &chosen, total, deadline };
     Ok(Quote {
         ordered: order.ordered,
         currency,
         with_recommended: order.with_recommended,
         holds: orders.iter().filter_map(|order| order.holds).min(),
-        measuring: why.measuring()?,
-        explained: if order.explain { Some(why.explained(&vessels)?) } else { None },
+        measuring: why.measuring(),
+        explained: order.explain.then(|| why.explained(&vessels)),
         vessels,
         orders,
         cost,
@@ -88,6 +91,7 @@ pub(super) struct Solved {
 struct Desk<'a> {
     order: &'a Order<'a>,
     before: &'a [Check],
+    deadline: Instant,
 }
 
 /// How often the engine may point out a freeboard that was not looked at.
@@ -105,7 +109,7 @@ impl Desk<'_> {
                 needs: &needs,
                 barred,
                 believed: &BTreeSet::new(),
-                patience: self.order.patience,
+                deadline: self.deadline,
             };
             let mut cheapest = search.run()?;
             cheapest.basket = self.trimmed(cheapest.basket);

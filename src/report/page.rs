@@ -1,9 +1,10 @@
 //! A page of lines no wider than asked: prose, hanging labels, columns.
 //!
-//! Imports `model::text` only. Knows nothing of vessels or rules. Whatever is
-//! put on a page is made visible and wrapped between words here, so that no
-//! caller can forget it.
+//! Imports `model::text` and the currencies. Knows nothing of vessels or
+//! rules. Whatever is put on a page is made visible and wrapped between words
+//! here, so that no caller can forget it.
 
+use crate::measure::Currency;
 use crate::model::text::visible;
 use anstyle::{AnsiColor, Style};
 use comfy_table::{ContentArrangement, Table, presets};
@@ -259,7 +260,11 @@ fn belongs(before: &str, word: &str, next: &str) -> bool {
         word.ends_with(|c: char| c.is_ascii_digit())
             && word.chars().all(|c| c.is_ascii_digit() || ".,/-".contains(c))
     };
-    let is_unit = |word: &str| UNITS.contains(&bare(word).as_str());
+    let is_unit = |word: &str| {
+        let word = bare(word);
+        let capitals = word.bytes().all(|byte| byte.is_ascii_uppercase());
+        UNITS.contains(&word.as_str()) || (capitals && Currency::find(&word).is_some())
+    };
     let open = !before.ends_with([',', ';', ':', ')']);
     open && match (is_number(before), is_number(word)) {
         (true, false) => is_unit(word),
@@ -290,6 +295,14 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn an_amount_is_never_parted_from_its_currency() {
+        assert_eq!(wrap("it comes to 52.50 USD less", 17), ["it comes to", "52.50 USD less"]);
+        // No currency: a code of federal regulations, and plain words.
+        assert_eq!(wrap("it is in 50 CFR 622", 11), ["it is in 50", "CFR 622"]);
+        assert_eq!(wrap("they are 12 all in", 11), ["they are 12", "all in"]);
     }
 
     #[test]
@@ -339,8 +352,8 @@ mod tests {
         page.amount(2, ("total", Tone::Strong), "999999999999999999.00 USD");
         assert_eq!(
             plain(page),
-            "  goods                        45.00 USD\n  delivery, free from 1500.00\n  USD of goods \
-             on               0.00 USD\n  total\n               999999999999999999.00 USD\n"
+            "  goods                        45.00 USD\n  delivery, free from\n  1500.00 USD of \
+             goods on       0.00 USD\n  total\n               999999999999999999.00 USD\n"
         );
     }
 

@@ -154,7 +154,7 @@ fn why(shown: &Shown<'_>) -> Markup {
                 ul {
                     @for reasons in said::reasons(shown) {
                         li {
-                            b { (safe(&reasons.item)) }
+                            b { (prose(&reasons.item)) }
                             @for what in &reasons.what { p { (prose(what)) } }
                         }
                     }

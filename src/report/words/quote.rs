@@ -46,7 +46,7 @@ pub(crate) const NEEDS_NOTHING: &str = "nothing needed";
 pub(crate) const NO_BASKET: &str = "Nothing is ordered, so there is nothing to explain.";
 
 /// What is told where no price ends.
-pub(crate) const NO_END: &str = "no end is stated";
+pub(crate) const NO_END: &str = "no last day is stated";
 
 /// What is signed below a quote.
 pub(crate) const ACCEPT: &str = "The order above is placed as it stands, at these prices and \
@@ -106,7 +106,7 @@ pub(crate) fn ordered(quote: &Quote) -> String {
     };
     let holds = match quote.holds {
         Some(day) => format!("; prices hold until {day}"),
-        None => "; no end of these prices is stated".to_owned(),
+        None => "; no last day is stated for these prices".to_owned(),
     };
     format!("order of {}{holds}{before}", quote.ordered)
 }

@@ -209,3 +209,32 @@ fn what_measuring_could_save_is_told() {
     let ran = one(&tern(&unmeasured), &[CUTTER, BLADES], &[]);
     page("measure first", &ran, Some("189.00"));
 }
+
+#[test]
+fn several_suppliers_come_at_several_times_for_some_of_a_lot() {
+    let mend = "  - number: SV-1
+    description: new blades ground and fitted
+    service: { kinds: [bolt cutters], does: [repair] }
+    price: 28
+  - number: EX-4
+    description: pole extension, 1/4 in
+    lengthens: { kinds: [long-handled line cutter], by: 1/4 in, per tool: 2 }
+    price: 31
+";
+    let far = changed(
+        &shop(&[PLIERS_IN_FOURS]),
+        &[
+            ("Quay Locker\nport: Port Ansel", "Outer Islands Stores"),
+            ("lead: 2 days", "lead: 4 days"),
+        ],
+    );
+    let vessel = tern(&[
+        ("handle: 6 ft 4 in", "handle: 6 ft 4 in\n    count: 3"),
+        ("mark: BC-1", "mark: BC-1\n    count: 2\n    broken: 2"),
+        WITHOUT_PLIERS[1],
+    ]);
+    let files =
+        [("tern.yaml", vessel.as_str()), ("shop-a.yaml", &shop(&[mend])), ("shop-b.yaml", &far)];
+    // 28.00 + 2 x 31.00 + 10.00 and 5.00; 40.00 + 10.00 and 2.50.
+    page("several suppliers", &quote(&files, &[]), Some("157.50"));
+}

@@ -75,7 +75,7 @@ pub(crate) fn tax(catalogue: &Catalogue) -> String {
 pub(crate) fn by_when(order: &SupplierOrder) -> String {
     match order.holds {
         Some(day) => format!("all there on {}; these prices hold until {day}", order.arrives),
-        None => format!("all there on {}; no end of these prices is stated", order.arrives),
+        None => format!("all there on {}; no last day is stated for these prices", order.arrives),
     }
 }
 
