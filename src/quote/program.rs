@@ -114,6 +114,11 @@ impl Program {
         Tree { program: self, goal, variables, best: None, lost: f64::INFINITY }.search(root)
     }
 
+    /// What no solution is below: that of the linear program.
+    pub(super) fn below_any(&self, goal: &Goal<'_>) -> Option<f64> {
+        self.root(goal).ok().map(|(root, _)| root.objective())
+    }
+
     /// The linear program, solved.
     fn root(&self, goal: &Goal<'_>) -> Result<(Solution, Vec<Variable>), Failure> {
         let mut problem = Problem::new(OptimizationDirection::Minimize);

@@ -35,8 +35,11 @@ pub(super) struct SmallSeat {
     /// Seats (by index here) that lend their tools, and which classes.
     pub(super) lent: Vec<(usize, Option<Vec<usize>>)>,
     /// For spares: the seat served, and for each class what it fits.
-    pub(super) spares: Option<(Option<usize>, BTreeMap<usize, Option<Vec<usize>>>)>,
+    pub(super) spares: Option<(Option<usize>, BTreeMap<usize, FitsClasses>)>,
 }
+
+/// The classes that spares fit; `None`: any.
+pub(super) type FitsClasses = Option<Vec<usize>>;
 
 /// So many tools out of these classes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -87,7 +90,7 @@ impl Reduced {
         let parts = wants.parts.iter().map(|part| {
             part.iter().copied().filter(|tool| used.contains(tool)).collect::<Vec<_>>()
         });
-        let parts = parts.filter(|part| part.len() > 0).collect();
+        let parts = parts.filter(|part| !part.is_empty()).collect();
         Self { judgement, wants: SceneWants { seats, parts } }
     }
 

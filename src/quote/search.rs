@@ -1,7 +1,7 @@
 //! The search for the cheapest basket: as many vessels ready as can be, then
 //! as many findings met, then the least total.
 
-use super::basket::{self, Basket};
+use super::basket::{self, Basket, Part};
 use super::needs::Needs;
 use super::order::{NoQuote, Order};
 use super::outcome::{Bound, Cured, Offer};
@@ -41,8 +41,8 @@ pub(super) struct Cheapest {
     pub(super) bound: Bound,
 }
 
-/// How long one vessel after another may take once the time ran out.
-const AFTER_TIME: Duration = Duration::from_secs(20);
+/// The least time that is spent on one vessel, whatever is left.
+const LEAST_SHARE: Duration = Duration::from_millis(100);
 
 /// Nothing is gone yet.
 static NOTHING: BTreeMap<Offer, u32> = BTreeMap::new();
@@ -57,13 +57,16 @@ impl Search<'_> {
             contended |= alone.contended;
             impossible.extend(alone.impossible);
         }
+        // Some of the time is kept for one vessel after another.
+        let left = self.deadline.saturating_duration_since(Instant::now());
+        let together = Search { deadline: self.deadline - left * 2 / 5, ..*self };
         if !contended {
-            let hard = self.solve(&self.case(&impossible));
+            let hard = together.solve(&self.case(&impossible));
             if let Some(found) = self.or_one_by_one(hard, &impossible)? {
                 return Ok(found);
             }
         }
-        let soft = self.solve(&Case { soft: true, ..self.case(&impossible) });
+        let soft = together.solve(&Case { soft: true, ..self.case(&impossible) });
         self.or_one_by_one(soft, &impossible).map(|found| found.unwrap_or_default())
     }
 
@@ -179,7 +182,8 @@ impl Search<'_> {
         let currency = self.order.catalogues[0].currency;
         let bound = match coins(found.bound, currency) {
             _ if found.proved && !plan.is_filled(found) => Bound::Cheapest,
-            least => Bound::AtLeast(least.min(total)),
+            least if least < total => Bound::AtLeast(least),
+            _ => Bound::Cheapest,
         };
         let left = plan.met.iter().filter(|(_, (_, column))| found.values[*column] < 0.5);
         let open = left.map(|(finding, _)| *finding).chain(case.waived.iter().copied()).collect();
@@ -212,37 +216,54 @@ impl Search<'_> {
     /// what the others left. No order can cost less than what each vessel
     /// would with broken packs and nothing for delivery.
     fn one_by_one(&self, waived: &BTreeSet<OfVessel>) -> Result<Cheapest, NoQuote> {
-        let late = Instant::now() + AFTER_TIME;
-        Search { deadline: late, ..*self }.in_turn(waived)
-    }
-
-    fn in_turn(&self, waived: &BTreeSet<OfVessel>) -> Result<Cheapest, NoQuote> {
         let mut all = Cheapest::default();
         all.open.extend(waived);
         let mut taken: BTreeMap<Offer, u32> = BTreeMap::new();
         let mut least = Some(0.0);
         for vessel in 0..self.needs.len() {
+            let left = self.deadline.saturating_duration_since(Instant::now());
+            let share = left / u32::try_from(self.needs.len() - vessel).unwrap_or(1);
+            let deadline = Instant::now() + share.max(LEAST_SHARE) * 2;
+            let one = Search { deadline, ..*self };
             let case = Case { only: Some(vessel), taken: &taken, ..self.case(waived) };
-            let found = match self.solve(&case) {
-                Err(Failure::Infeasible) => self.solve(&Case { soft: true, ..case }),
+            let found = match one.solve(&case) {
+                Err(Failure::Infeasible) => one.solve(&Case { soft: true, ..case }),
                 found => found,
             };
-            let found = found.map_err(|failure| NoQuote::Search(format!("{failure:?}")))?;
-            let share = Case { relaxed: true, taken: &NOTHING, ..case };
-            let share = self.solve_one(&share).ok().map(|(_, found)| found.bound);
+            let part = match found {
+                Ok(found) => {
+                    all.open.extend(found.open);
+                    found.basket.parts[vessel].clone()
+                }
+                Err(Failure::Gave(why)) => return Err(NoQuote::Search(why)),
+                // Nothing is bought for it then.
+                Err(Failure::Infeasible | Failure::OutOfTime) => {
+                    let clusters = case.clusters(vessel).into_iter().flatten();
+                    let wanted = clusters.flat_map(|cluster| case.asked(&cluster));
+                    all.open.extend(wanted.map(|finding| (vessel, finding)));
+                    Part::default()
+                }
+            };
+            let relaxed = Case { relaxed: true, taken: &NOTHING, ..case };
+            let share = self.below_any(&Plan::of(&relaxed));
             least = least.zip(share).map(|(least, share)| least + share);
-            all.open.extend(found.open);
-            all.basket.parts.push(found.basket.parts[vessel].clone());
+            all.basket.parts.push(part);
             // Pieces of broken packs are shared with the vessels before.
-            let needed = all.basket.needed(self.order);
-            taken.clone_from(&needed);
-            all.basket.packs = needed;
+            taken = all.basket.needed(self.order);
         }
+        all.basket.packs = taken.clone();
         all.total = basket::sum(&all.basket.orders(self.order)).total;
         let least = coins(least.unwrap_or(0.0), self.order.catalogues[0].currency);
         let complete = all.open.len() == waived.len();
         all.bound = Bound::AtLeast(if complete { least.min(all.total) } else { Money::ZERO });
         Ok(all)
+    }
+
+    /// What no basket of the plan can cost less than, without much searching.
+    fn below_any(&self, plan: &Plan) -> Option<f64> {
+        let deadline = Instant::now() + LEAST_SHARE;
+        let goal = Goal { objective: &plan.cost, step: 1e-5, deadline };
+        plan.program.below_any(&goal)
     }
 }
 

@@ -7,7 +7,8 @@ use super::outcome::{Cured, Hindrance, Nearest, Offer, Unmet};
 use super::wide::{self, Origin, Wide};
 use crate::engine::{Depth, wants};
 use crate::measure::Day;
-use crate::model::catalogue::Item;
+use crate::model::catalogue::{Gives, Item};
+use crate::model::reason::Reason;
 use crate::model::vessel::Vessel;
 use std::collections::BTreeSet;
 
@@ -51,7 +52,8 @@ pub(super) fn unmet(
     let offered = wide.origins.iter().enumerate().filter_map(|(tool, origin)| match origin {
         Origin::Bought { offer, .. } => Some((tool, *offer)),
         Origin::Changed(changed) => match changed.by.as_slice() {
-            [(offer, _)] => Some((tool, *offer)),
+            // Work that leaves a tool as short as it was comes near nothing.
+            [(offer, _)] if is_extension(order, *offer) => Some((tool, *offer)),
             _ => None,
         },
         Origin::Own(_) => None,
@@ -66,15 +68,32 @@ pub(super) fn unmet(
             let mut hindrances = hindrances(order.ordered, one.departure, item);
             let lacks = lacks?;
             if lacks.is_empty() && hindrances.is_empty() {
-                // It would do, but there are too few of it.
-                let packs = item.stock?;
-                hindrances.push(Hindrance::OutOfStock { packs });
+                // It would do by itself, but there are too few of it; or it
+                // is something else that stands in the way.
+                let few = item.stock.map(|packs| Hindrance::OutOfStock { packs });
+                hindrances.extend(few);
             }
             Some((item.price, Nearest { offer: *offer, lacks, hindrances }))
         });
-        let count = |near: &Nearest| near.lacks.len() + near.hindrances.len();
-        let nearest = nearest.min_by_key(|(price, near)| (count(near), *price));
+        let rank = |near: &Nearest| {
+            let short = near.lacks.iter().map(short_of).fold(0, i64::saturating_add);
+            (near.lacks.len() + near.hindrances.len(), short)
+        };
+        let nearest = nearest.min_by_key(|(price, near)| (rank(near), *price));
         Unmet { finding: *finding, nearest: nearest.map(|(_, nearest)| nearest) }
     };
     open.iter().map(of).collect()
+}
+
+fn is_extension(order: &Order<'_>, offer: Offer) -> bool {
+    matches!(wide::item(order, offer).gives, Gives::Extension { .. })
+}
+
+/// By how much a limit is failed, to tell a near miss from a far one.
+fn short_of(reason: &Reason) -> i64 {
+    match reason {
+        Reason::TooShortForRail { short, .. } => short.nanometres(),
+        Reason::OutOfSpecification { by: Some(by), .. } => by.steps(),
+        _ => 0,
+    }
 }

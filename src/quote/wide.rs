@@ -196,10 +196,11 @@ fn changes(order: &Order<'_>, own: &Vessel, offers: &[Offer]) -> Vec<Changed> {
                         .collect();
                     works.extend(more);
                 }
-                Gives::Extension { kinds, per_tool, .. } if kinds.contains(&tool.kind) => {
-                    if lengths(tool, order.vocabulary).next().is_some() {
-                        pieces.extend((1..=*per_tool).map(|count| Some((*offer, count))));
-                    }
+                Gives::Extension { kinds, per_tool, .. }
+                    if kinds.contains(&tool.kind)
+                        && lengths(tool, order.vocabulary).next().is_some() =>
+                {
+                    pieces.extend((1..=*per_tool).map(|count| Some((*offer, count))));
                 }
                 _ => {}
             }

@@ -3,8 +3,6 @@
 //! Imports `quote` and `model` only.
 
 use super::item;
-use crate::model::catalogue::Gives;
-use crate::model::profile::Requirement;
 use crate::quote::{Hindrance, Nearest, Unmet, VesselQuote};
 use crate::report::quote::{Shown, finding, requirement};
 use crate::report::words::Words;
@@ -16,8 +14,8 @@ const NO_GOODS: &str = "no goods settle this";
 /// What is told of a finding for which nobody sells anything of the kind.
 const NOTHING_NEAR: &str = "nothing on offer is of a kind that would do";
 
-/// What is told of a finding of which the kind is on offer and does not do.
-const NONE_DOES: &str = "what is on offer of the kind does not settle it either";
+/// What is told of an offer that lacks nothing by itself.
+const REST: &str = "would do by itself, once what stands in the way is settled";
 
 /// What is told of a finding that stays open.
 #[derive(Debug, Clone)]
@@ -48,28 +46,19 @@ pub(crate) fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Op
     let offer = match &unmet.nearest {
         Some(nearest) => near(shown, nearest, &words),
         None if !requirement(after, cured).wants_tools() => NO_GOODS.to_owned(),
-        None if is_offered(shown, requirement(after, cured)) => NONE_DOES.to_owned(),
         None => NOTHING_NEAR.to_owned(),
     };
     Open { why, remedy: found.and_then(|finding| words.remedy(finding, &[])), offer }
-}
-
-/// Whether anything of a kind that is asked for is on offer: spares are, and
-/// even so settle nothing where the tool that they belong to is wanting.
-fn is_offered(shown: &Shown<'_>, asked: &Requirement) -> bool {
-    let kinds = asked.kinds();
-    let items = shown.catalogues.iter().flat_map(|catalogue| &catalogue.items);
-    items.into_iter().any(|item| match &item.gives {
-        Gives::Tools(given) => given.iter().any(|one| kinds.contains(&one.tool.kind)),
-        Gives::Extension { .. } | Gives::Service { .. } => false,
-    })
 }
 
 /// The nearest offer and what it lacks.
 fn near(shown: &Shown<'_>, nearest: &Nearest, words: &Words<'_>) -> String {
     let lacks = nearest.lacks.iter().map(|reason| words.reason(reason));
     let hindrances = nearest.hindrances.iter().map(|one| hindrance(*one));
-    let lacks: Vec<_> = lacks.chain(hindrances).collect();
+    let mut lacks: Vec<_> = lacks.chain(hindrances).collect();
+    if lacks.is_empty() {
+        lacks.push(REST.to_owned());
+    }
     let supplier = &shown.catalogue(nearest.offer).supplier;
     let item = item(shown.item(nearest.offer));
     format!("nearest offer: {item}, from {supplier}: {}", lacks.join("; "))
