@@ -329,10 +329,12 @@ impl Plan {
             let tax = self.program.ranked(MOST_TAX, 0);
             self.program.columns[tax].whole = !case.relaxed;
             // Half a coin is rounded up: the tax is more than what is half a
-            // coin less. Rates have five digits after the point.
-            let mut row = vec![(tax, 1.0)];
-            row.extend(cost.iter().map(|(column, factor)| (*column, -factor * rate * unit)));
-            self.program.row(row, Side::AtLeast, -0.5 + 4e-6);
+            // coin less. Rates have five digits after the point; the row is
+            // written large, so that no solver takes the difference for none.
+            let mut row = vec![(tax, LARGE)];
+            row.extend(cost.iter().map(|(column, f)| (*column, -f * rate * unit * LARGE)));
+            self.program.least_with.push((tax, self.program.rows.len()));
+            self.program.row(row, Side::AtLeast, (-0.5 + 9e-6) * LARGE);
             cost.push((tax, 1.0 / unit));
         }
         self.cost.extend(cost);
@@ -660,6 +662,9 @@ impl Desk<'_> {
         }
     }
 }
+
+/// By how much the row of the tax is written larger.
+const LARGE: f64 = 1000.0;
 
 /// The most coins of tax.
 const MOST_TAX: u32 = 2_000_000_000;

@@ -48,6 +48,9 @@ pub(super) struct Column {
 pub(super) struct Program {
     pub(super) columns: Vec<Column>,
     pub(super) rows: Vec<Row>,
+    /// Columns that are the least whole number with which a row holds, with
+    /// that row.
+    pub(super) least_with: Vec<(usize, usize)>,
 }
 
 /// What the solver found.
@@ -83,7 +86,12 @@ pub(super) struct Goal<'g> {
     pub(super) deadline: Instant,
 }
 
-/// How far from a whole number a value may be that counts as one.
+/// How far from a whole number a value may be that counts as one. The solver
+/// keeps its rows to a tenth of that; anything coarser would let it save the
+/// coin on which a tax's rounding turns.
+const WHOLE: f64 = 1e-9;
+
+/// How far from its right side a row of whole values may be.
 const NEARLY: f64 = 1e-6;
 
 impl Program {
@@ -144,6 +152,15 @@ impl Program {
             Err(Error::Infeasible) => Err(Failure::Infeasible),
             Err(other) => Err(Failure::Gave(other.to_string())),
         }
+    }
+
+    /// The least whole value of the column with which the row holds.
+    fn least_whole(&self, column: usize, row: usize, values: &[f64]) -> f64 {
+        let row = &self.rows[row];
+        let own = row.sum.iter().filter(|(at, _)| *at == column).map(|(_, factor)| factor);
+        let rest = row.sum.iter().filter(|(at, _)| *at != column).map(|(at, f)| f * values[*at]);
+        let wanted = (row.right - rest.sum::<f64>()) / own.sum::<f64>();
+        (wanted - 1e-7).ceil().max(0.0)
     }
 
     /// Whether whole values keep every row.
@@ -287,8 +304,7 @@ impl Tree<'_> {
         let broken = self.program.columns.iter().enumerate().filter_map(|(at, column)| {
             let value = solution.var_value_raw(self.variables[at]);
             let off = (value - value.round()).abs();
-            (column.whole && off > NEARLY)
-                .then(|| (column.rank, off * (1.0 + worth[at]), at, value))
+            (column.whole && off > WHOLE).then(|| (column.rank, off * (1.0 + worth[at]), at, value))
         });
         let most = broken.max_by(|one, other| {
             one.0.cmp(&other.0).then(one.1.total_cmp(&other.1)).then(other.2.cmp(&one.2))
@@ -297,7 +313,7 @@ impl Tree<'_> {
     }
 
     fn keep(&mut self, node: &Node) {
-        let values: Vec<f64> = self
+        let mut values: Vec<f64> = self
             .program
             .columns
             .iter()
@@ -307,10 +323,19 @@ impl Tree<'_> {
                 if column.whole { value.round() } else { value }
             })
             .collect();
+        // The solver lets a row slip by a hair, which may be the hair on which
+        // a rounding turns.
+        for (column, row) in &self.program.least_with {
+            values[*column] = self.program.least_whole(*column, *row, &values);
+        }
         let objective: f64 = self.goal.objective.iter().map(|(at, f)| f * values[*at]).sum();
-        if !self.program.holds(&values) {
+        if objective > node.bound + self.goal.step / 2.0 || !self.program.holds(&values) {
             self.lost = self.lost.min(node.bound);
-        } else if self.best.as_ref().is_none_or(|(best, _)| objective < *best) {
+        }
+        if !self.program.holds(&values) {
+            return;
+        }
+        if self.best.as_ref().is_none_or(|(best, _)| objective < *best) {
             self.best = Some((objective, values));
         }
     }

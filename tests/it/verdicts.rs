@@ -9,7 +9,7 @@ use crate::run::kitmuster;
 const CASES: [(&str, &str, &[&str]); 38] = [
     (
         "a way that is longer at one end than over the whole range",
-        "cannot-tell",
+        "not-ready",
         &[
             "tests/it/verdicts/low-end-two/V.yaml",
             "--profile",
