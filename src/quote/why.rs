@@ -8,6 +8,7 @@ use super::wide::Origin;
 use super::work::Solved;
 use crate::measure::Money;
 use crate::model::check::Check;
+use crate::model::rule::Need;
 use std::collections::{BTreeMap, BTreeSet};
 use std::time::Instant;
 
@@ -124,7 +125,9 @@ impl Why<'_> {
         for ((profile, requirement), findings) in cured {
             let Some(at) = findings.first().copied() else { continue };
             let at: (usize, Cured) = at;
-            let open = self.solved.cheapest.open.union(&findings).copied().collect();
+            let spares = findings.iter().flat_map(|finding| self.spares_for(*finding));
+            let with_spares: BTreeSet<OfVessel> = findings.iter().copied().chain(spares).collect();
+            let open = self.solved.cheapest.open.union(&with_spares).copied().collect();
             let search = self.search(&self.solved.barred, &EMPTY);
             let Some(found) = search.meeting(&open) else { continue };
             let costs = self.total.less(found.total);
@@ -134,6 +137,19 @@ impl Why<'_> {
             }
         }
         costliest
+    }
+}
+
+impl Why<'_> {
+    /// The findings about spares for the tool of this one: whoever asks for
+    /// no tool asks for no spares.
+    fn spares_for(&self, (vessel, finding): OfVessel) -> Vec<OfVessel> {
+        let profile = &self.before[vessel].judgements[finding.judgement].profile;
+        let served = Some(finding.requirement);
+        let spares = profile.requirements.iter().enumerate().filter(|(_, requirement)| {
+            matches!(&requirement.need, Need::Tools { spare_for, .. } if *spare_for == served)
+        });
+        spares.map(|(requirement, _)| (vessel, Cured { requirement, ..finding })).collect()
     }
 }
 
