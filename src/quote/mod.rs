@@ -14,6 +14,7 @@ mod outcome;
 mod plan;
 mod program;
 mod prune;
+mod rows;
 mod scene;
 mod search;
 mod trial;
