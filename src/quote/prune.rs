@@ -118,28 +118,33 @@ fn beaten(
 
 /// Whether there is as much of it as anybody could want, sold singly.
 fn is_plenty(case: &Case<'_>, offer: Offer, demand: &BTreeMap<Offer, u32>) -> bool {
-    let item = wide::item(case.order, offer);
     let wanted = demand.get(&offer).copied().unwrap_or(0);
-    item.pack == 1 && item.least == 1 && case.stock(offer).is_none_or(|stock| stock >= wanted)
+    is_single(case, offer) && case.stock(offer).is_none_or(|stock| stock >= wanted)
 }
 
-/// Whether the one costs less than the other by the piece; of equals the one
-/// that serves in more places, then the first.
+/// Whether an item is sold singly: what is left of a pack, or of a least
+/// order, costs nothing, so that no price by the piece is its price.
+fn is_single(case: &Case<'_>, offer: Offer) -> bool {
+    let item = wide::item(case.order, offer);
+    item.pack == 1 && item.least == 1
+}
+
+/// Whether the one costs less than the other, which is sold singly; of equals
+/// the one that serves in more places, then the first.
 fn undercuts(
     case: &Case<'_>,
     one: Offer,
     other: Offer,
     standings: &BTreeMap<Offer, Standing>,
 ) -> bool {
-    let (item, beside) = (wide::item(case.order, one), wide::item(case.order, other));
-    let as_many = item.price.times(u64::from(beside.pack));
+    let price = |offer: Offer| wide::item(case.order, offer).price;
     let rank = |offer: Offer| {
         let standing = &standings[&offer];
         (std::cmp::Reverse((standing.spots.len(), standing.count)), offer)
     };
     one.catalogue == other.catalogue
-        && (as_many < beside.price
-            || as_many == beside.price && (beside.pack > 1 || rank(one) < rank(other)))
+        && is_single(case, other)
+        && (price(one), rank(one)) < (price(other), rank(other))
 }
 
 /// Whether one sorted list holds all of another.
@@ -238,19 +243,17 @@ fn costs_less(
     let supplier = one.by.first().map(|(offer, _)| offer.catalogue);
     let same = |(offer, _): &(Offer, u32)| Some(offer.catalogue) == supplier;
     let plenty = |(offer, _): &(Offer, u32)| is_plenty(case, *offer, demand);
-    if !one.by.iter().chain(&other.by).all(same) || !one.by.iter().all(plenty) {
+    let single = |(offer, _): &(Offer, u32)| is_single(case, *offer);
+    let alike = one.by.iter().chain(&other.by).all(same);
+    if !alike || !one.by.iter().all(plenty) || !other.by.iter().all(single) {
         return false;
     }
-    // By the piece, in packs of the other so that nothing has to be divided.
-    let price = |changed: &Changed, packs: u64| {
-        let prices = changed.by.iter().map(|(offer, count)| {
-            let item = wide::item(case.order, *offer);
-            item.price.times(packs / u64::from(item.pack)).times(u64::from(*count))
-        });
+    let price = |changed: &Changed| {
+        let prices = changed
+            .by
+            .iter()
+            .map(|(offer, count)| wide::item(case.order, *offer).price.times(u64::from(*count)));
         prices.sum::<Money>()
     };
-    let packs = other.by.iter().map(|(offer, _)| u64::from(wide::item(case.order, *offer).pack));
-    let packs = packs.product();
-    let (one, other) = (price(one, packs), price(other, packs));
-    one < other || one == other && at < place
+    (price(one), at) < (price(other), place)
 }
