@@ -6,5 +6,6 @@ pub mod fleet;
 pub mod load;
 pub mod measure;
 pub mod model;
+pub mod options;
 pub mod quote;
 pub mod report;

@@ -3,11 +3,13 @@
 //! Imports `measure` and `model` for the values; reads no file and no clock.
 
 mod audit;
+mod options;
 mod quote;
 mod sheet;
 mod verify;
 
 pub(super) use audit::{AuditArguments, FleetFormat};
+pub(super) use options::OptionsArguments;
 pub(super) use quote::{QuoteArguments, QuoteFormat};
 pub(super) use sheet::{ReaderArgument, SheetArguments};
 pub(super) use verify::VerifyArguments;
@@ -42,6 +44,9 @@ pub(super) enum Command {
     /// Work out the cheapest order that makes vessels ready, out of suppliers'
     /// catalogues
     Quote(Box<QuoteArguments>),
+    /// Tell which ways of freeing a hooked or tangled turtle the kit leaves
+    /// open, situation by situation
+    Options(Box<OptionsArguments>),
     /// Print paper for the deck, and the files to key it back in
     Sheet(SheetArguments),
     /// Judge an audit on record again, from its own inputs
@@ -83,6 +88,12 @@ pub(super) struct CheckArguments {
     /// times
     #[arg(long, value_name = "FILE")]
     pub(super) inspection: Vec<PathBuf>,
+
+    /// A supplier's catalogue, to price the single tool that would open more
+    /// ways of freeing a turtle; may be given several times, all of one
+    /// currency
+    #[arg(long, value_name = "FILE")]
+    pub(super) catalogue: Vec<PathBuf>,
 
     /// Which figures to believe
     #[arg(long, value_enum, default_value_t = TrustArgument::All)]

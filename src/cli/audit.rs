@@ -3,6 +3,7 @@
 //! Imports `load`, `fleet` and `report`. A file that is refused is a row of
 //! the report; only profiles that are refused stop it.
 
+mod outcomes;
 mod record;
 
 use record::Asides;
@@ -46,6 +47,7 @@ pub(super) fn run(arguments: &AuditArguments, terminal: &Terminal) -> Result<Exi
         inputs::spare_audit("--output", path, arguments)?;
     }
     record::sensible(arguments)?;
+    outcomes::sensible(arguments)?;
     let pool = rayon::ThreadPoolBuilder::new()
         .num_threads(usize::from(arguments.threads.unwrap_or(0)))
         .build();
@@ -87,6 +89,7 @@ fn whole(
     input: Input,
     asides: &Asides,
 ) -> Result<Exit, Stop> {
+    let catalogues = outcomes::catalogues(arguments, &input.library)?;
     let orders = orders(arguments, &input);
     let mut records = input.records.clone();
     let left_out = fleet::settle(&orders, &input.files.vessels, &mut records);
@@ -99,12 +102,15 @@ fn whole(
     let beside = record::beside(arguments, &orders, &selection, &rows, asides);
     let mut audit = Audit::new(orders.date, orders.trust, rows, vocabulary, &selection, order);
     audit.left_out = left_out;
+    let outcomes = arguments.outcomes.then(|| outcomes::outcomes(&input.library, &audit, catalogues));
+    let outcomes = outcomes.transpose()?;
     let of = Fleet {
         audit: &audit,
         vocabulary,
         units: arguments.units.into(),
         against: beside.against.as_ref(),
         draft: beside.draft.as_ref(),
+        freeing: outcomes.as_ref().map(outcomes::Outcomes::shown),
     };
     let text = text(arguments, terminal, &of)?;
     record::keep(arguments, &beside)?;

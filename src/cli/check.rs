@@ -8,7 +8,8 @@ use super::exit::Exit;
 use super::library;
 use super::output::{self, Terminal};
 use super::trip::{today, trip};
-use super::{Stop, inputs};
+use super::{Stop, inputs, quote};
+use crate::engine::choices::Prepared;
 use crate::engine::{self, Depth, Request};
 use crate::load::{self, Library, Problem, Refusal, Source};
 use crate::measure::{Day, DaySpan, Units};
@@ -16,6 +17,8 @@ use crate::model::check::{Check, Notice};
 use crate::model::profile::Profile;
 use crate::model::text::visible;
 use crate::model::vessel::{Inspection, Trust, Vessel};
+use crate::options::{self, Terms};
+use crate::report::options::Shown;
 use crate::report::{self, Subject};
 use std::sync::Arc;
 
@@ -23,11 +26,11 @@ use std::sync::Arc;
 pub(super) struct Input {
     pub(super) library: Library,
     asked: Vec<Arc<Profile>>,
-    vessel: Vessel,
-    inspections: Vec<Inspection>,
+    pub(super) vessel: Vessel,
+    pub(super) inspections: Vec<Inspection>,
     pub(super) sources: Vec<Source>,
-    departure: Day,
-    back: Option<Day>,
+    pub(super) departure: Day,
+    pub(super) back: Option<Day>,
 }
 
 impl Input {
@@ -46,7 +49,7 @@ impl Input {
             trust,
             depth,
         });
-        let subject = Subject { check: &check, vocabulary, sources: &self.sources, units };
+        let subject = Subject { check: &check, vocabulary, sources: &self.sources, units, freeing: None };
         let digest = report::sheet::digest(&subject);
         let stale = self.inspections.iter().filter_map(|record| {
             let (vessel, rules) = digest.agrees(record.sheet.as_deref()?);
@@ -85,14 +88,35 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     if let Some(path) = &arguments.output {
         inputs::spare(path, arguments)?;
     }
-    let input = read(arguments)?;
+    quote::once(&arguments.catalogue)?;
+    let (input, catalogues) = read_with(arguments, |library, refusals| {
+        quote::catalogues(&arguments.catalogue, library, refusals)
+    })?;
+    quote::one_currency(&catalogues)?;
     let units = arguments.units.into();
     let check = input.check(arguments.trust.into(), Depth::Whole, units);
+    let vocabulary = &input.library.vocabulary;
+    let practice = input.library.practice.as_ref();
+    let freeing = practice.map(|practice| {
+        let prepared = &Prepared::new(practice);
+        let terms = Terms { vocabulary, prepared, catalogues: &catalogues };
+        (practice, options::of_check(&terms, &check))
+    });
+    let freeing = freeing.as_ref().map(|(practice, options)| Shown {
+        options,
+        practice,
+        vocabulary,
+        catalogues: &catalogues,
+        sources: &input.sources,
+        notices: &check.notices,
+        units,
+    });
     let subject = Subject {
         check: &check,
-        vocabulary: &input.library.vocabulary,
+        vocabulary,
         sources: &input.sources,
         units,
+        freeing,
     };
     let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
     let text = match arguments.format {
@@ -110,6 +134,15 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
 
 /// Reads every file that was named.
 pub(super) fn read(arguments: &CheckArguments) -> Result<Input, Stop> {
+    read_with(arguments, |_, _| ()).map(|(input, ())| input)
+}
+
+/// The same, with more files that are read beside them by `more`, which notes
+/// what it refuses.
+pub(super) fn read_with<More>(
+    arguments: &CheckArguments,
+    more: impl FnOnce(&Library, &mut Vec<Refusal>) -> More,
+) -> Result<(Input, More), Stop> {
     let mut refusals: Vec<Refusal> = Vec::new();
     let mut library = library::open(arguments.requirements.as_deref(), &mut refusals)?;
     let files = library::add_files(&mut library, &arguments.profile, &mut refusals);
@@ -135,13 +168,14 @@ pub(super) fn read(arguments: &CheckArguments) -> Result<Input, Stop> {
             Err(refusal) => refusals.push(refusal),
         }
     }
+    let more = more(&library, &mut refusals);
     let Some(vessel) = vessel.filter(|_| refusals.is_empty()) else {
         return Err(Stop::Refused(refusals));
     };
     let (departure, back) = trip(arguments.on, arguments.back, &vessel.trip, today)?;
     let days = DaySpan { from: Some(departure), until: Some(back.unwrap_or(departure)) };
     let asked = library::asked(&library, &arguments.profile, files, days)?;
-    Ok(Input { library, asked, vessel, inspections, sources, departure, back })
+    Ok((Input { library, asked, vessel, inspections, sources, departure, back }, more))
 }
 
 /// That an inspection record speaks of another vessel than the inventory.

@@ -2,8 +2,8 @@
 //!
 //! | code | meaning |
 //! | --- | --- |
-//! | 0 | ready; ready after the order quoted; a record with the same findings; or a list, help or version was printed |
-//! | 1 | not ready, or can't tell, even after the order; a record with other findings |
+//! | 0 | ready; ready after the order quoted; every first choice open; a record with the same findings; or a list, help or version was printed |
+//! | 1 | not ready, or can't tell, even after the order; a first choice closed, or nobody can tell; a record with other findings |
 //! | 2 | bad input, bad usage, a changed record, or a report that could not be written |
 //!
 //! Bad input outranks a verdict: where a file is refused nothing is judged.

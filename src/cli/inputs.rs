@@ -24,6 +24,7 @@ pub(super) fn spare_audit(
         let found = paths().flat_map(|path| crate::load::find_files(path)).flatten();
         let mut all: Vec<_> = found.map(|found| found.path).collect();
         all.extend(profiles(&arguments.profile, arguments.requirements.as_deref()));
+        all.extend(arguments.catalogue.iter().cloned());
         all.extend(read_beside(arguments));
         all
     })
@@ -60,9 +61,10 @@ fn spare_for(flag: &str, report: &Path, inputs: impl Fn() -> Vec<PathBuf>) -> Re
 }
 
 /// Every file that the check may read.
-fn inputs(arguments: &CheckArguments) -> Vec<PathBuf> {
+pub(super) fn inputs(arguments: &CheckArguments) -> Vec<PathBuf> {
     let mut all = vec![arguments.vessel.clone()];
     all.extend(arguments.inspection.iter().cloned());
+    all.extend(arguments.catalogue.iter().cloned());
     all.extend(profiles(&arguments.profile, arguments.requirements.as_deref()));
     all
 }

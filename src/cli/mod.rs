@@ -10,6 +10,7 @@ pub mod exit;
 mod files;
 mod inputs;
 mod library;
+mod options;
 mod output;
 mod profiles;
 mod quote;
@@ -64,6 +65,7 @@ fn obey(arguments: &Arguments, terminal: &Terminal) -> Exit {
         Command::Check(check) => check::run(check, terminal),
         Command::Audit(audit) => audit::run(audit, terminal),
         Command::Quote(quote) => quote::run(quote, terminal),
+        Command::Options(options) => options::run(options, terminal),
         Command::Sheet(sheet) => sheet::run(sheet),
         Command::Verify(verify) => verify::run(verify, terminal),
         Command::Profiles(profiles) => profiles::run(profiles, terminal),

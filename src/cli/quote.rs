@@ -104,8 +104,13 @@ fn sensible(arguments: &QuoteArguments) -> Result<(), Stop> {
     {
         return Err(return_before_departure(on, back));
     }
+    once(&arguments.catalogue)
+}
+
+/// That no catalogue is given twice, by whatever name.
+pub(super) fn once(paths: &[PathBuf]) -> Result<(), Stop> {
     let mut seen = BTreeMap::new();
-    for path in &arguments.catalogue {
+    for path in paths {
         if let Some(first) = seen.insert(real(path), path) {
             return Err(Stop::usage(
                 format!("the catalogue `{}` is given twice", path.display()),
@@ -139,7 +144,7 @@ fn read(arguments: &QuoteArguments, ordered: Day) -> Result<Input, Stop> {
     let mut refusals: Vec<Refusal> = Vec::new();
     let mut library = library::open(arguments.requirements.as_deref(), &mut refusals)?;
     let profiles = library::add_files(&mut library, &arguments.profile, &mut refusals);
-    let catalogues = catalogues(arguments, &library, &mut refusals);
+    let catalogues = catalogues(&arguments.catalogue, &library, &mut refusals);
     let found = find(arguments)?;
     let (vessels, mut refused) = vessels(&found, &library);
     let paths = found.records.iter().map(PathBuf::as_path);
@@ -182,13 +187,13 @@ fn find(arguments: &QuoteArguments) -> Result<Files, Stop> {
 }
 
 /// The catalogues in the order given; what is refused is noted.
-fn catalogues(
-    arguments: &QuoteArguments,
+pub(super) fn catalogues(
+    paths: &[PathBuf],
     library: &Library,
     refusals: &mut Vec<Refusal>,
 ) -> Vec<Catalogue> {
     let mut catalogues = Vec::new();
-    for path in &arguments.catalogue {
+    for path in paths {
         match load::load_catalogue(path, &library.vocabulary) {
             Ok((catalogue, _)) => catalogues.push(catalogue),
             Err(refusal) => refusals.push(refusal),
@@ -211,6 +216,11 @@ fn together(catalogues: &[Catalogue]) -> Result<(), Stop> {
             ));
         }
     }
+    one_currency(catalogues)
+}
+
+/// That prices out of the catalogues can be compared.
+pub(super) fn one_currency(catalogues: &[Catalogue]) -> Result<(), Stop> {
     let Some(first) = catalogues.first() else { return Ok(()) };
     match catalogues.iter().find(|other| other.currency != first.currency) {
         Some(other) => Err(Stop::usage(

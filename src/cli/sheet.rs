@@ -48,6 +48,7 @@ fn as_check(arguments: &SheetArguments, vessel: PathBuf) -> CheckArguments {
         on: arguments.on,
         back: arguments.back,
         inspection: arguments.inspection.clone(),
+        catalogue: Vec::new(),
         trust: TrustArgument::All,
         units: arguments.units,
         format: Format::Table,
@@ -76,6 +77,7 @@ fn of_vessel(arguments: &SheetArguments, vessel: PathBuf) -> Result<String, Stop
         vocabulary: &input.library.vocabulary,
         sources: &input.sources,
         units,
+        freeing: None,
     };
     Ok(if skipper {
         let measured = input.check(Trust::Measured, Depth::Findings, units);

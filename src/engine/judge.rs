@@ -55,6 +55,7 @@ pub(super) fn judge(
     let findings = findings(&bench, &profile, &tally, scenes);
     let inverses = match terms.depth {
         Depth::Whole => Some(inverses(&bench, &profile, &tally)),
+        Depth::Way => Some(way_alone(&bench, &profile, &tally)),
         Depth::Findings => None,
     };
     Judgement {
@@ -73,6 +74,16 @@ fn inverses(bench: &Bench<'_>, profile: &Arc<Profile>, tally: &Tally) -> Inverse
     Inverses {
         good_up_to,
         stretches,
+        clashes: clash::clashes(bench, profile, tally),
+        way: way::shortest(bench, profile, tally.verdict),
+    }
+}
+
+/// Clashes and the shortest way, without the freeboards beyond the vessel's.
+fn way_alone(bench: &Bench<'_>, profile: &Arc<Profile>, tally: &Tally) -> Inverses {
+    Inverses {
+        good_up_to: GoodUpTo::None,
+        stretches: Vec::new(),
         clashes: clash::clashes(bench, profile, tally),
         way: way::shortest(bench, profile, tally.verdict),
     }

@@ -6,6 +6,7 @@
 
 mod assign;
 mod bench;
+pub mod choices;
 mod clash;
 mod conform;
 mod deeds;
@@ -95,6 +96,9 @@ pub enum Depth {
     Whole,
     /// The verdict, the findings and *ready until*, for many vessels at once.
     Findings,
+    /// The same, with clashes and the shortest way to ready, but without the
+    /// freeboards beyond the vessel's own.
+    Way,
 }
 
 /// Checks one vessel against every profile that binds it, or against those
@@ -118,7 +122,7 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     let (known, ahead): (Vec<_>, Vec<_>) =
         inspections.iter().cloned().partition(|record| record.on <= terms.departure);
     let (declared_from, measured) = (vessel.freeboard.from, !vessel.freeboard.stations.is_empty());
-    let vessel = as_judged(vessel, &known, terms);
+    let vessel = as_judged(vessel, &known, terms.vocabulary, terms.trust);
     let asked = Asked {
         departure: terms.departure,
         back: terms.back.unwrap_or(terms.departure).max(terms.departure),
@@ -149,13 +153,30 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     Check { vessel, asked, verdict, judgements, notices }
 }
 
+/// The vessel as a check of that departure judges it: with the records laid
+/// over that are not dated after it, and what is not believed left out.
+pub fn judged_vessel(
+    vessel: Vessel,
+    inspections: &[Inspection],
+    vocabulary: &Vocabulary,
+    (departure, trust): (Day, Trust),
+) -> Vessel {
+    let known: Vec<_> = inspections.iter().filter(|r| r.on <= departure).cloned().collect();
+    as_judged(vessel, &known, vocabulary, trust)
+}
+
 /// The vessel with the records laid over and what is not believed left out.
-fn as_judged(vessel: Vessel, records: &[Inspection], terms: &Terms<'_>) -> Vessel {
+fn as_judged(
+    vessel: Vessel,
+    records: &[Inspection],
+    vocabulary: &Vocabulary,
+    trust: Trust,
+) -> Vessel {
     let mut vessel = match records {
         [] => vessel,
-        _ => lay_over(&vessel, records, terms.vocabulary),
+        _ => lay_over(&vessel, records, vocabulary),
     };
-    if terms.trust != Trust::All {
+    if trust != Trust::All {
         lay::leave_out_unmeasured(&mut vessel);
     }
     vessel

@@ -77,7 +77,7 @@ impl<'a> Scene<'a> {
                 return self.freeboard.map(|f| [f, f]).map_err(VesselFact::from);
             }
             Base::HeaviestHook => ("hook", &self.vessel.hooks, "wire", VesselFact::Hooks),
-            Base::ThickestLine => {
+            Base::ThickestLine | Base::ThickestLeader => {
                 ("fishing-line", &self.vessel.lines, "diameter", VesselFact::Lines)
             }
         };
@@ -85,7 +85,37 @@ impl<'a> Scene<'a> {
         let whole = coverage.everything
             || self.vocabulary.find_kind(kind).is_some_and(|kind| coverage.is_whole(kind));
         let pieces = pieces.as_deref().filter(|_| whole);
-        self.thickest(pieces, attribute).ok_or(fact)
+        match base {
+            Base::ThickestLeader => {
+                pieces.and_then(|pieces| self.thickest_leader(pieces)).ok_or(fact)
+            }
+            _ => self.thickest(pieces, attribute).ok_or(fact),
+        }
+    }
+
+    /// The thickest leader: at least that of the lines that are one for
+    /// certain, at most that of those that may be.
+    fn thickest_leader(&self, pieces: &[GearPiece]) -> Option<[Length; 2]> {
+        let part = self.vocabulary.find_attribute("part")?;
+        let is = |piece: &GearPiece| {
+            let readings = piece.tool.readings(part).iter();
+            Answer::consensus(readings.map(|reading| match &reading.datum {
+                Datum::Word(word) => Answer::from(word == "leader"),
+                _ => Answer::Unknown,
+            }))
+        };
+        let (mut sure, mut maybe) = (Vec::new(), Vec::new());
+        for piece in pieces {
+            let is = is(piece);
+            sure.extend((is == Answer::Yes).then(|| piece.clone()));
+            maybe.extend((is != Answer::No).then(|| piece.clone()));
+        }
+        if maybe.is_empty() {
+            return None;
+        }
+        let [_, high] = self.thickest(Some(&maybe), "diameter")?;
+        let [low, _] = self.thickest(Some(&sure), "diameter")?;
+        Some([low, high])
     }
 
     /// The greatest of the attribute over all pieces; none where a piece

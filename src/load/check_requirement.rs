@@ -23,7 +23,8 @@ use crate::model::vocabulary::{Class, KindId, Vocabulary};
 const LEVELS: [(&str, Level); 2] =
     [("required", Level::Required), ("recommended", Level::Recommended)];
 
-const VERIFIED: [(&str, Verified); 5] = [
+/// The words for how something was verified.
+pub(super) const VERIFIED: [(&str, Verified); 5] = [
     ("read", Verified::Read),
     ("excerpt", Verified::Excerpt),
     ("inferred", Verified::Inferred),
@@ -32,7 +33,7 @@ const VERIFIED: [(&str, Verified); 5] = [
 ];
 
 /// The clause of what has no published source.
-const NO_SOURCE: &str = "common practice, no source";
+pub(super) const NO_SOURCE: &str = "common practice, no source";
 
 /// What a requirement needs to know of its profile.
 pub(super) struct Around<'a> {

@@ -2,6 +2,7 @@
 //! clear refusal, and quickly.
 
 use super::problem::Refusal;
+use super::technique_refusal_tests::{SMALL, problems as technique_problems};
 use super::vessel_tests::{VESSEL, words};
 use super::{LARGEST_FILE, read_vessel};
 use std::time::Instant;
@@ -127,6 +128,24 @@ mod properties {
                         prop_assert!(!problem.what.starts_with(lost), "{}", problem);
                     }
                 }
+            }
+        }
+
+        /// The same of a file of techniques, whose parts hang together: what
+        /// is damaged in one is told, however much of the rest hangs on it.
+        #[test]
+        fn a_damaged_file_of_techniques_is_read_or_refused_with_a_reason(
+            at in 0..SMALL.len(),
+            length in 0usize..40,
+            damage in "[ \\n:\\[\\]{}\",a-z0-9-]{0,6}",
+        ) {
+            let end = (at + length).min(SMALL.len());
+            let text = format!("{}{}{}", &SMALL[..at], damage, &SMALL[end..]);
+            for one in technique_problems(&text) {
+                prop_assert!(!one.what.is_empty());
+                prop_assert!(one.position.is_some(), "{}", one);
+                let lost = "this cannot be read as a file of techniques";
+                prop_assert!(!one.what.starts_with(lost), "{}", one);
             }
         }
     }

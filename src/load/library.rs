@@ -4,25 +4,26 @@
 use super::bounds::judge_bounds;
 use super::check_profile::check_profile;
 use super::check_vocabulary::check_vocabulary;
+use super::drafts::{drafts, refusal};
 use super::guard::{read_source, source_of};
+use super::manual::{Manual, is_techniques};
 use super::merge::Draft;
-use super::parse::{is_pruned, parse_quickly, parse_slowly, place, positions_of, read};
-use super::problem::{Problem, Problems, Refusal, Told};
-use super::source::{Positions, Source};
+use super::parse::read;
+use super::problem::{Problem, Problems, Refusal};
+use super::source::Source;
 use super::spot::Spot;
 use super::suggest::nearest;
-use super::written::profile::ProfileFile;
 use super::written::vocabulary::VocabularyFile;
 use crate::model::place::Place;
 use crate::model::profile::Profile;
+use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
 use include_dir::{Dir, include_dir};
-use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 /// The folder of requirements as it was when the program was built.
-static SHIPPED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/requirements");
+pub(super) static SHIPPED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/requirements");
 
 /// The name of the vocabulary's file.
 const VOCABULARY: &str = "vocabulary.yaml";
@@ -37,7 +38,11 @@ pub struct Library {
     pub vocabulary: Arc<Vocabulary>,
     /// The profiles, by rule and then by the first day in force.
     pub profiles: Vec<Arc<Profile>>,
+    /// How a turtle is freed; none where no file of techniques was given and
+    /// the shipped one does not fit the vocabulary.
+    pub practice: Option<Arc<Practice>>,
     words: Source,
+    techniques: Source,
     drafts: Vec<Draft>,
 }
 
@@ -73,18 +78,28 @@ impl Library {
     }
 
     fn from_sources(sources: Vec<(PathBuf, Source)>) -> Result<Self, Refusal> {
-        let is_words = |path: &Path| path.file_name().is_some_and(|name| name == VOCABULARY);
-        let words = sources.iter().find(|(path, _)| is_words(path)).map(|(_, source)| source);
-        let Some(words) = words.cloned() else {
+        let (mut words, mut techniques, mut profiles) = (None, None, Vec::new());
+        for (path, source) in sources {
+            if is_words(&path) {
+                words.get_or_insert(source);
+            } else if is_techniques(&path) {
+                techniques.get_or_insert(source);
+            } else {
+                profiles.push(source);
+            }
+        }
+        let Some(words) = words else {
             let file: Arc<str> = VOCABULARY.into();
             let problem = Problem::new(Place::new(&file, ""), "there is no vocabulary");
             return Err(Refusal::new(VOCABULARY, vec![problem]));
         };
         let vocabulary = read_vocabulary(&words)?;
-        let drafts = drafts(
-            sources.into_iter().filter(|(path, _)| !is_words(path)).map(|(_, source)| source),
-        )?;
-        Self::build(vocabulary, words, drafts)
+        let drafts = drafts(profiles.into_iter())?;
+        let manual = match techniques {
+            Some(source) => Manual::given(source, &vocabulary)?,
+            None => Manual::shipped(&vocabulary)?,
+        };
+        Self::build(vocabulary, words, manual, drafts)
     }
 
     /// A vocabulary and profiles that are already in memory, each told apart
@@ -96,25 +111,37 @@ impl Library {
         let source = |(name, text): (&str, &str)| source_of(&name.into(), text);
         let words = source(words)?;
         let sources = profiles.iter().map(|of| source(*of)).collect::<Result<Vec<_>, _>>()?;
-        Self::build(read_vocabulary(&words)?, words, drafts(sources.into_iter())?)
+        let vocabulary = read_vocabulary(&words)?;
+        let manual = Manual::shipped(&vocabulary)?;
+        Self::build(vocabulary, words, manual, drafts(sources.into_iter())?)
     }
 
     /// Lays a folder's files over this library: a profile takes the place of
-    /// the one with the same id, `vocabulary.yaml` that of the vocabulary.
+    /// the one with the same id, `vocabulary.yaml` that of the vocabulary,
+    /// `techniques.yaml` that of the file of techniques.
     ///
     /// # Errors
     /// The folder cannot be read, or something in it is wrong.
     pub fn with_folder(self, folder: &Path) -> Result<Self, Refusal> {
+        let mut manual = self.manual();
         let (mut words, mut vocabulary) = (self.words, self.vocabulary);
-        let mut sources = Vec::new();
+        let (mut sources, mut techniques, mut is_old) = (Vec::new(), None, true);
         for path in yaml_files(folder)? {
             let source = read_source(&path)?;
-            if path.file_name().is_some_and(|name| name == VOCABULARY) {
+            if is_words(&path) {
                 vocabulary = read_vocabulary(&source)?;
                 words = source;
+                is_old = false;
+            } else if is_techniques(&path) {
+                techniques = Some(source);
             } else {
                 sources.push(source);
             }
+        }
+        match techniques {
+            Some(source) => manual = Manual::given(source, &vocabulary)?,
+            None if is_old => {}
+            None => manual = Manual::refitted(manual.source, &vocabulary),
         }
         let own = drafts(sources.into_iter())?;
         let mut all: Vec<Draft> = self
@@ -123,7 +150,7 @@ impl Library {
             .filter(|old| !own.iter().any(|new| new.id() == old.id()))
             .collect();
         all.extend(own);
-        Self::build(vocabulary, words, all)
+        Self::build(vocabulary, words, manual, all)
     }
 
     /// Adds one profile file; it takes the place of a profile with the same
@@ -149,7 +176,8 @@ impl Library {
         let mut all: Vec<Draft> =
             self.drafts.iter().filter(|old| old.id() != id).cloned().collect();
         all.extend(own);
-        let built = Self::build(Arc::clone(&self.vocabulary), self.words.clone(), all)?;
+        let (vocabulary, words) = (Arc::clone(&self.vocabulary), self.words.clone());
+        let built = Self::build(vocabulary, words, self.manual(), all)?;
         *self = built;
         self.find(&id).cloned().ok_or_else(|| nowhere(&id))
     }
@@ -205,12 +233,21 @@ impl Library {
     pub fn source(&self, file: &str) -> Option<&Source> {
         // What was laid over comes last and is looked up first.
         let drafts = self.drafts.iter().rev().map(|draft| &draft.source);
-        drafts.chain([&self.words]).find(|source| &*source.file == file)
+        drafts.chain([&self.words, &self.techniques]).find(|source| &*source.file == file)
     }
 
     /// The text of the vocabulary.
     pub fn words(&self) -> &Source {
         &self.words
+    }
+
+    /// The text of the file of techniques.
+    pub fn techniques(&self) -> &Source {
+        &self.techniques
+    }
+
+    fn manual(&self) -> Manual {
+        Manual { source: self.techniques.clone(), practice: self.practice.clone() }
     }
 
     /// The texts of the profiles' files, in the order in which they came.
@@ -221,6 +258,7 @@ impl Library {
     fn build(
         vocabulary: Arc<Vocabulary>,
         words: Source,
+        manual: Manual,
         drafts: Vec<Draft>,
     ) -> Result<Self, Refusal> {
         let (mut profiles, mut problems) = checked(&drafts, &vocabulary);
@@ -231,8 +269,13 @@ impl Library {
         profiles.sort_by(|a, b| {
             (&a.rule, a.in_force.from, &a.id).cmp(&(&b.rule, b.in_force.from, &b.id))
         });
-        Ok(Self { vocabulary, profiles, words, drafts })
+        let Manual { source: techniques, practice } = manual;
+        Ok(Self { vocabulary, profiles, practice, words, techniques, drafts })
     }
+}
+
+fn is_words(path: &Path) -> bool {
+    path.file_name().is_some_and(|name| name == VOCABULARY)
 }
 
 /// Every profile that can be made of what is written, and what is wrong with
@@ -260,37 +303,6 @@ fn read_vocabulary(source: &Source) -> Result<Arc<Vocabulary>, Refusal> {
     read(source, |written: VocabularyFile, problems| {
         Some(Arc::new(check_vocabulary(written, &Spot::top(&source.file), problems)))
     })
-}
-
-/// Reads profiles as they are written; what is wrong with their shape is
-/// kept, to be told with what the checks find.
-fn drafts(sources: impl Iterator<Item = Source>) -> Result<Vec<Draft>, Refusal> {
-    let mut drafts = Vec::new();
-    let mut problems = Vec::new();
-    let mut first: Option<Arc<str>> = None;
-    for source in sources {
-        let file = Arc::clone(&source.file);
-        match draft(source) {
-            Ok(draft) => drafts.push(draft),
-            Err(refusal) => {
-                problems.extend(refusal.problems);
-                first.get_or_insert(file);
-            }
-        }
-    }
-    match first {
-        Some(file) => Err(Refusal::new(&file, problems)),
-        None => Ok(drafts),
-    }
-}
-
-fn draft(source: Source) -> Result<Draft, Refusal> {
-    if let Some(file) = parse_quickly::<ProfileFile>(&source) {
-        return Ok(Draft { source, file, problems: Vec::new(), pruned: Vec::new() });
-    }
-    let parsed = parse_slowly::<ProfileFile>(&source)?;
-    let (file, problems, pruned) = (parsed.written, parsed.problems, parsed.pruned);
-    Ok(Draft { source, file, problems, pruned })
 }
 
 /// Judges that no two files have one id.
@@ -326,39 +338,6 @@ fn judge_editions(profiles: &[Arc<Profile>], problems: &mut Problems) {
             );
         }
     }
-}
-
-/// The refusal of a set of profiles, every problem placed in its file.
-fn refusal(problems: Problems, drafts: &[Draft]) -> Refusal {
-    let mut known: BTreeMap<Arc<str>, Told<Positions>> = BTreeMap::new();
-    // What a check misses in a part that was cut out was told with the cut.
-    let is_told = |problem: &Problem| {
-        problem.position.is_none()
-            && drafts.iter().any(|draft| {
-                draft.source.file == problem.place.file
-                    && is_pruned(&problem.place.key, &draft.pruned)
-            })
-    };
-    let placed: Vec<Problem> = problems
-        .into_found()
-        .into_iter()
-        .filter(|(problem, _)| !is_told(problem))
-        .map(|(problem, aim)| {
-            let file = Arc::clone(&problem.place.file);
-            let positions = known.entry(file).or_insert_with_key(|file| {
-                let draft = drafts.iter().rev().find(|draft| draft.source.file == *file);
-                draft.map_or_else(|| Ok(Positions::default()), |draft| positions_of(&draft.source))
-            });
-            // What the quick parser lets pass may still be no good YAML; then
-            // that is what is wrong.
-            match positions {
-                Ok(positions) => place(problem, aim, positions),
-                Err(wrong) => (**wrong).clone(),
-            }
-        })
-        .collect();
-    let file = placed.first().map(|problem| Arc::clone(&problem.place.file)).unwrap_or_default();
-    Refusal::new(&file, placed)
 }
 
 /// The YAML files of a folder, by name.

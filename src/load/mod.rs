@@ -10,30 +10,41 @@ mod bounds;
 mod catalogue_refusal_tests;
 #[cfg(test)]
 mod catalogue_tests;
+mod check_capability;
 mod check_catalogue;
+mod check_facts;
 mod check_fits;
 mod check_freeboard;
 mod check_goods;
 mod check_inspection;
+mod check_lines;
 mod check_need;
 mod check_people;
 mod check_profile;
 mod check_requirement;
+mod check_situations;
+mod check_techniques;
 mod check_tool;
 mod check_vessel;
 mod check_vocabulary;
 mod check_work;
 mod condition;
+mod drafts;
 mod folder;
 mod guard;
 #[cfg(test)]
 mod hostile_tests;
 #[cfg(test)]
 mod inspection_tests;
+mod judge_forbidden;
+mod judge_practice;
 mod library;
 #[cfg(test)]
 mod library_tests;
 mod long;
+mod manual;
+#[cfg(test)]
+mod manual_tests;
 mod merge;
 mod parse;
 mod phrase;
@@ -41,10 +52,16 @@ mod problem;
 mod reading;
 mod schema;
 mod shape;
+#[cfg(test)]
+mod situation_refusal_tests;
 mod source;
 mod spot;
 mod suggest;
 mod syntax;
+#[cfg(test)]
+mod technique_refusal_tests;
+#[cfg(test)]
+mod techniques_tests;
 mod tree;
 mod tree_de;
 mod value;

@@ -12,12 +12,13 @@ use crate::model::place::Place;
 use crate::model::text::steers;
 
 /// Every kind of file that is read, by its `format` line.
-const FORMATS: [(&str, &str); 5] = [
+const FORMATS: [(&str, &str); 6] = [
     ("vessel/1", "a vessel's inventory"),
     ("inspection/1", "an inspection record"),
     ("catalogue/1", "a supplier's catalogue"),
     ("profile/1", "a profile"),
     ("vocabulary/1", "a vocabulary"),
+    ("techniques/1", "a file of techniques"),
 ];
 
 /// What could be read of a file, and what was wrong so far.

@@ -15,10 +15,11 @@ type Build = fn(Bound) -> Limit;
 const OPENINGS: [&str; 8] =
     ["any", "at least", "more than", "at most", "less than", "exactly", "from", "about"];
 
-const BASES: [(&str, Base); 3] = [
+const BASES: [(&str, Base); 4] = [
     ("freeboard", Base::Freeboard),
     ("the heaviest hook aboard", Base::HeaviestHook),
     ("the thickest line aboard", Base::ThickestLine),
+    ("the thickest leader aboard", Base::ThickestLeader),
 ];
 
 /// The longest nesting of `the greater of` in one phrase.

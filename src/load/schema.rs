@@ -5,6 +5,7 @@ use super::written::WrittenFile;
 use super::written::catalogue::CatalogueFile;
 use super::written::inspection::InspectionFile;
 use super::written::profile::ProfileFile;
+use super::written::techniques::TechniquesFile;
 use super::written::vessel::VesselFile;
 use super::written::vocabulary::VocabularyFile;
 use schemars::generate::SchemaSettings;
@@ -25,6 +26,8 @@ pub enum FileKind {
     Vocabulary,
     /// A supplier's catalogue.
     Catalogue,
+    /// How a turtle is freed.
+    Techniques,
 }
 
 /// The schema against which a tree is judged: every scalar is text.
@@ -41,6 +44,7 @@ pub fn schema(kind: FileKind) -> Value {
         FileKind::Profile => for_editors::<ProfileFile>(),
         FileKind::Vocabulary => for_editors::<VocabularyFile>(),
         FileKind::Catalogue => for_editors::<CatalogueFile>(),
+        FileKind::Techniques => for_editors::<TechniquesFile>(),
     }
 }
 
@@ -89,5 +93,7 @@ mod tests {
         assert_eq!(schema.get("additionalProperties"), Some(&json!(false)));
         let catalogue = super::schema(FileKind::Catalogue);
         assert_eq!(catalogue.pointer("/properties/format/const"), Some(&json!("catalogue/1")));
+        let techniques = super::schema(FileKind::Techniques);
+        assert_eq!(techniques.pointer("/properties/format/const"), Some(&json!("techniques/1")));
     }
 }

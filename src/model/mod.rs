@@ -7,10 +7,12 @@
 pub mod catalogue;
 pub mod check;
 pub mod finding;
+pub mod options;
 pub mod place;
 pub mod profile;
 pub mod reason;
 pub mod rule;
+pub mod technique;
 pub mod text;
 pub mod vessel;
 pub mod vocabulary;

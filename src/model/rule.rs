@@ -12,6 +12,9 @@ pub enum Base {
     HeaviestHook,
     /// The diameter of the thickest fishing line aboard.
     ThickestLine,
+    /// The diameter of the thickest leader aboard: the line that a hook hangs
+    /// on.
+    ThickestLeader,
 }
 
 /// One side of a limit.

@@ -34,15 +34,19 @@ mod vessel;
 mod way;
 
 use super::Subject;
+use super::options::FreeingJson;
 use super::places::Places;
+use crate::measure::Day;
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::text::steers;
 use crate::model::vessel::Trust;
 use profile::ProfileJson;
 use serde::Serialize;
 
+pub(in crate::report) use finding::ToolJson;
 pub(in crate::report) use reason::ReasonJson;
 pub(in crate::report) use vessel::{NoticeJson, VesselJson};
+pub(in crate::report) use way::{StepJson, TargetJson, WayJson, deed};
 
 /// The name and version of the format.
 pub const SCHEMA: &str = "kitmuster/check/1";
@@ -85,6 +89,8 @@ pub(super) struct CheckJson {
     verdict: &'static str,
     notices: Vec<NoticeJson>,
     profiles: Vec<ProfileJson>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    freeing: Option<FreeingJson>,
 }
 
 #[derive(Debug, Serialize)]
@@ -94,7 +100,7 @@ pub(super) struct ProgramJson {
 }
 
 #[derive(Debug, Serialize)]
-struct TripJson {
+pub(super) struct TripJson {
     departure: String,
     r#return: String,
 }
@@ -106,6 +112,13 @@ impl ProgramJson {
     }
 }
 
+impl TripJson {
+    /// The days of a trip.
+    pub(super) fn new(departure: Day, back: Day) -> Self {
+        Self { departure: departure.to_string(), r#return: back.to_string() }
+    }
+}
+
 impl CheckJson {
     pub(super) fn new(subject: &Subject<'_>) -> Self {
         let check = subject.check;
@@ -114,10 +127,7 @@ impl CheckJson {
             schema: SCHEMA,
             program: ProgramJson::this(),
             vessel: VesselJson::new(subject),
-            trip: TripJson {
-                departure: check.asked.departure.to_string(),
-                r#return: check.asked.back.to_string(),
-            },
+            trip: TripJson::new(check.asked.departure, check.asked.back),
             trust: trust(check.asked.trust),
             verdict: verdict(check.verdict),
             notices: check
@@ -130,6 +140,7 @@ impl CheckJson {
                 .iter()
                 .map(|judgement| ProfileJson::new(subject, check, judgement, &places))
                 .collect(),
+            freeing: subject.freeing.as_ref().map(FreeingJson::new),
         }
     }
 }

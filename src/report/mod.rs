@@ -9,6 +9,7 @@ pub mod audit;
 mod check_html;
 pub(crate) mod html;
 pub mod json;
+pub mod options;
 mod page;
 mod picture;
 mod places;
@@ -45,4 +46,7 @@ pub struct Subject<'a> {
     pub sources: &'a [Source],
     /// Which units are shown.
     pub units: Units,
+    /// Which ways of freeing a turtle the kit leaves open, where that was
+    /// asked.
+    pub freeing: Option<options::Shown<'a>>,
 }

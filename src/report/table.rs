@@ -11,9 +11,10 @@ mod way;
 use super::Subject;
 use super::page::{Page, Tone};
 use super::words::{self, Words, figures};
+use crate::load::Source;
 use crate::measure::{DaySpan, Figure, Units};
 use crate::model::check::{Check, Judgement, Notice};
-use crate::model::finding::Verdict;
+use crate::model::finding::{Asked, Verdict};
 use crate::model::profile::{Standing, Verified};
 use crate::model::vessel::{Trust, Vessel};
 use section::Section;
@@ -38,6 +39,9 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
         };
         Section { words, judgement, asked: check.asked, several }.write(&mut page);
     }
+    if let Some(freeing) = &subject.freeing {
+        freeing.write_summary(&mut page);
+    }
     foot(&mut page, check);
     page.finish()
 }
@@ -46,13 +50,7 @@ fn headline(page: &mut Page, subject: &Subject<'_>) {
     let check = subject.check;
     let vessel = &check.vessel;
     let label = (words::verdict(check.verdict), tone(check.verdict));
-    let mut name = vessel.name.clone();
-    if let Some(register) = &vessel.register {
-        name.push_str(&format!(" ({register})"));
-    }
-    if let Some(port) = &vessel.port {
-        name.push_str(&format!(", {port}"));
-    }
+    let name = named(vessel);
     let indent = label.0.len() + 2;
     let first = format!("{} ", label.0);
     if only_practice(check) {
@@ -62,17 +60,42 @@ fn headline(page: &mut Page, subject: &Subject<'_>) {
     } else {
         page.hang(0, (&first, label.1), (&name, Tone::Strong));
     }
-    trip(page, indent, check);
+    trip(page, indent, vessel, check.asked, &check.notices);
     page.prose(indent, Tone::Plain, &freeboard(vessel, subject.units));
+    records(page, indent, vessel, subject.sources, &check.notices);
+    if check.asked.trust == Trust::Measured {
+        page.prose(indent, Tone::Plain, ONLY_MEASURED);
+    }
+}
+
+/// What stands where stated figures are not believed.
+pub(super) const ONLY_MEASURED: &str = "only figures that were measured are believed";
+
+/// The vessel's name with its register number and its port.
+pub(super) fn named(vessel: &Vessel) -> String {
+    let mut name = vessel.name.clone();
+    if let Some(register) = &vessel.register {
+        name.push_str(&format!(" ({register})"));
+    }
+    if let Some(port) = &vessel.port {
+        name.push_str(&format!(", {port}"));
+    }
+    name
+}
+
+/// The inspection records that were read, among the files.
+pub(super) fn records(
+    page: &mut Page,
+    indent: usize,
+    vessel: &Vessel,
+    sources: &[Source],
+    notices: &[Notice],
+) {
     let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
     // Which record was left out, its notice tells by its day.
-    let records =
-        if check.notices.iter().any(left_out) { "inspection record" } else { "laid over it" };
-    for record in subject.sources.iter().filter(|source| source.file != vessel.place.file) {
+    let records = if notices.iter().any(left_out) { "inspection record" } else { "laid over it" };
+    for record in sources.iter().filter(|source| source.file != vessel.place.file) {
         page.prose(indent, Tone::Plain, &format!("{records}: {}", record.file));
-    }
-    if check.asked.trust == Trust::Measured {
-        page.prose(indent, Tone::Plain, "only figures that were measured are believed");
     }
 }
 
@@ -84,10 +107,16 @@ pub(super) fn only_practice(check: &Check) -> bool {
 
 /// The days of the trip, whether the vessel's file plans them so, and whether
 /// a day of return is wanting.
-fn trip(page: &mut Page, indent: usize, check: &Check) {
-    let (asked, planned) = (check.asked, &check.vessel.trip);
+pub(super) fn trip(
+    page: &mut Page,
+    indent: usize,
+    vessel: &Vessel,
+    asked: Asked,
+    notices: &[Notice],
+) {
+    let planned = &vessel.trip;
     let days = words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) });
-    let no_return = check.notices.contains(&Notice::NoReturn);
+    let no_return = notices.contains(&Notice::NoReturn);
     let as_planned = planned.departure == Some(asked.departure)
         && (no_return || planned.back == Some(asked.back));
     let planned = if as_planned { " (as planned in its file)" } else { "" };
@@ -133,7 +162,7 @@ pub(super) fn freeboard(vessel: &Vessel, units: Units) -> String {
 
 /// What bears on the meaning of the verdict stands above everything else. That
 /// the day of return is wanting stands beside the trip.
-fn notices(page: &mut Page, notices: &[Notice]) {
+pub(super) fn notices(page: &mut Page, notices: &[Notice]) {
     page.gap();
     for notice in notices.iter().filter(|notice| **notice != Notice::NoReturn) {
         page.hang(0, ("note:", Tone::Strong), (&words::notice(notice), Tone::Plain));

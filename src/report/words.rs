@@ -11,6 +11,7 @@ pub(crate) mod figures;
 pub(crate) mod fleet;
 mod limits;
 mod notices;
+pub(crate) mod options;
 pub(crate) mod pages;
 pub(crate) mod quote;
 mod reasons;

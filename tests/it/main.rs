@@ -15,6 +15,8 @@ mod fleets;
 mod floors;
 mod kit;
 mod numbers;
+mod options;
+mod options_cases;
 mod outfit;
 mod pages;
 mod properties;

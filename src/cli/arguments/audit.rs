@@ -51,6 +51,16 @@ pub(in crate::cli) struct AuditArguments {
     #[arg(long, value_enum, default_value_t = TrustArgument::All)]
     pub(in crate::cli) trust: TrustArgument,
 
+    /// Tell too which ways of freeing a turtle each kit leaves open: situations
+    /// counted by what is open, and the single tool that would change most
+    #[arg(long)]
+    pub(in crate::cli) outcomes: bool,
+
+    /// A supplier's catalogue, to price that tool; may be given several times,
+    /// all of one currency
+    #[arg(long, value_name = "FILE", requires = "outcomes")]
+    pub(in crate::cli) catalogue: Vec<PathBuf>,
+
     /// Keep the audit on record in this file, with everything that it was
     /// made from, whole or not at all; `kitmuster verify` repeats it
     #[arg(long, value_name = "FILE", help_heading = "On record")]

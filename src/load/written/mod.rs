@@ -9,6 +9,7 @@ pub(super) mod inspection;
 pub(super) mod loose;
 pub(super) mod open;
 pub(super) mod profile;
+pub(super) mod techniques;
 pub(super) mod vessel;
 pub(super) mod vocabulary;
 

@@ -38,6 +38,8 @@ struct Page<'a> {
     profiles: Vec<Arc<Profile>>,
     /// What is told beside the audit: an earlier one, a draft.
     beside: maud::Markup,
+    /// The whole of it.
+    fleet: Fleet<'a>,
 }
 
 impl<'a> Page<'a> {
@@ -60,7 +62,7 @@ impl<'a> Page<'a> {
         let practice = |profile: &Profile| profile.standing == Standing::GoodPractice;
         profiles.sort_by(|a, b| (practice(a), &a.rule, &a.id).cmp(&(practice(b), &b.rule, &b.id)));
         let beside = beside_html::sections(of);
-        Self { audit, vocabulary, units, judged, refused, profiles, beside }
+        Self { audit, vocabulary, units, judged, refused, profiles, beside, fleet: *of }
     }
 
     /// The id of a vessel's page.
@@ -104,12 +106,13 @@ pub fn html(of: &Fleet<'_>) -> String {
     html::document(&format!("Fleet audit of {}", audit.date), STYLE, &body)
 }
 
-fn of_vessel(page: &Page<'_>, index: usize, judged: &Judged) -> maud::Markup {
+fn of_vessel<'a>(page: &Page<'a>, index: usize, judged: &'a Judged) -> maud::Markup {
     let subject = Subject {
         check: &judged.check,
         vocabulary: page.vocabulary,
         sources: &judged.sources,
         units: page.units,
+        freeing: page.fleet.freeing(index, judged),
     };
     let id = Page::id(index);
     vessel::page(&subject, Setting { date: Some(page.audit.date), id: &id, back: Some("#fleet") })

@@ -7,7 +7,7 @@ use super::Fleet;
 use super::compare_json::AgainstJson;
 use super::draft::DraftJson;
 use crate::engine::validity::End;
-use crate::fleet::{After, Doubt, Lapse, LeftOut, Missed, Row, SameMark, What};
+use crate::fleet::{After, Doubt, Judged, Lapse, LeftOut, Missed, Row, SameMark, What};
 use crate::load::{Problem, Refusal};
 use crate::measure::{Length, Rounding, System, Units};
 use crate::report::Subject;
@@ -155,26 +155,27 @@ struct ProblemJson {
 }
 
 impl AuditJson {
-    pub(crate) fn new(of: &Fleet<'_>) -> Self {
+    pub(crate) fn new<'a>(of: &Fleet<'a>) -> Self {
         let audit = of.audit;
         let counts = &audit.counts;
         let refused = audit.rows.iter().filter_map(|row| match row {
             Row::Refused(refusal) => Some(RefusedJson::new(refusal)),
             Row::Vessel(_) => None,
         });
-        let vessels: Vec<_> = audit
-            .rows
-            .iter()
-            .filter_map(|row| match row {
-                Row::Vessel(judged) => Some(CheckJson::new(&Subject {
-                    check: &judged.check,
-                    vocabulary: of.vocabulary,
-                    sources: &judged.sources,
-                    units: of.units,
-                })),
-                Row::Refused(_) => None,
+        let judged = audit.rows.iter().filter_map(|row| match row {
+            Row::Vessel(judged) => Some(judged),
+            Row::Refused(_) => None,
+        });
+        let vessel = |(index, judged): (usize, &'a Box<Judged>)| {
+            CheckJson::new(&Subject {
+                check: &judged.check,
+                vocabulary: of.vocabulary,
+                sources: &judged.sources,
+                units: of.units,
+                freeing: of.freeing(index, judged),
             })
-            .collect();
+        };
+        let vessels: Vec<_> = judged.enumerate().map(vessel).collect();
         Self {
             schema: SCHEMA,
             program: ProgramJson::this(),

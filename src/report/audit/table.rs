@@ -1,7 +1,7 @@
 //! A fleet's audit as a page for the terminal: what it adds up to, then the
 //! vessels, the worst of each told in one line a finding.
 
-use super::{Fleet, compare, draft};
+use super::{Fleet, compare, draft, freeing};
 use crate::fleet::{After, HORIZONS, Judged, Row};
 use crate::measure::DaySpan;
 use crate::model::check::Judgement;
@@ -33,6 +33,7 @@ pub fn table(of: &Fleet<'_>, width: usize) -> String {
     missed(&mut page, of);
     lapses(&mut page, of);
     marks(&mut page, of);
+    freeing::write(&mut page, of);
     page.gap();
     page.prose(0, Tone::Plain, words::CAUTION);
     page.prose(0, Tone::Plain, words::FOOT);

@@ -27,8 +27,9 @@ pub(super) struct FindingJson {
     remedy: Option<String>,
 }
 
+/// A tool that serves.
 #[derive(Debug, Serialize)]
-struct ToolJson {
+pub(in crate::report) struct ToolJson {
     mark: String,
     kind: Option<String>,
     count: u32,
@@ -87,7 +88,8 @@ impl FindingJson {
 }
 
 impl ToolJson {
-    fn new(serving: &Serving, words: &Words<'_>, places: &Places<'_>) -> Self {
+    /// The tool with its place, where its file was read.
+    pub(in crate::report) fn new(serving: &Serving, words: &Words<'_>, places: &Places<'_>) -> Self {
         let tool = words.vessel.kit.get(serving.tool);
         Self {
             mark: words.mark(serving.tool).to_owned(),

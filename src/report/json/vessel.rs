@@ -4,7 +4,7 @@
 
 use super::quantity::QuantityJson;
 use super::reason::fact_code;
-use crate::measure::Day;
+use crate::measure::{Day, Units};
 use crate::model::check::Notice;
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::Vessel;
@@ -59,8 +59,12 @@ pub(in crate::report) struct NoticeJson {
 
 impl VesselJson {
     pub(in crate::report) fn new(subject: &Subject<'_>) -> Self {
-        let vessel: &Vessel = &subject.check.vessel;
-        let figure = |figure| QuantityJson::as_measured(figure, subject.units);
+        Self::of(&subject.check.vessel, subject.units)
+    }
+
+    /// A vessel as judged.
+    pub(in crate::report) fn of(vessel: &Vessel, units: Units) -> Self {
+        let figure = |figure| QuantityJson::as_measured(figure, units);
         let stations = vessel.freeboard.stations.iter().map(|station| StationJson {
             name: station.name.clone(),
             readings: station

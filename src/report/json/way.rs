@@ -16,25 +16,25 @@ pub(super) struct ClashJson {
 }
 
 #[derive(Debug, Serialize)]
-pub(super) struct WayJson {
-    state: &'static str,
-    fewest: Option<bool>,
-    steps: Vec<StepJson>,
+pub(in crate::report) struct WayJson {
+    pub(in crate::report) state: &'static str,
+    pub(in crate::report) fewest: Option<bool>,
+    pub(in crate::report) steps: Vec<StepJson>,
 }
 
 #[derive(Debug, Serialize)]
-pub(super) struct StepJson {
-    deed: &'static str,
-    target: TargetJson,
-    requirement: String,
-    also: Vec<String>,
-    reasons: Vec<&'static str>,
-    text: String,
+pub(in crate::report) struct StepJson {
+    pub(in crate::report) deed: &'static str,
+    pub(in crate::report) target: TargetJson,
+    pub(in crate::report) requirement: String,
+    pub(in crate::report) also: Vec<String>,
+    pub(in crate::report) reasons: Vec<&'static str>,
+    pub(in crate::report) text: String,
 }
 
 #[derive(Debug, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub(super) enum TargetJson {
+pub(in crate::report) enum TargetJson {
     Tool(String),
     Type(TypeJson),
     Role(Option<String>),
@@ -43,7 +43,7 @@ pub(super) enum TargetJson {
 }
 
 #[derive(Debug, Serialize)]
-pub(super) struct TypeJson {
+pub(in crate::report) struct TypeJson {
     index: usize,
     name: Option<String>,
 }
@@ -59,7 +59,8 @@ impl ClashJson {
 }
 
 impl WayJson {
-    pub(super) fn new(judgement: &Judgement, way: &WayToReady, words: &Words<'_>) -> Self {
+    /// The shortest way to ready.
+    pub(in crate::report) fn new(judgement: &Judgement, way: &WayToReady, words: &Words<'_>) -> Self {
         match way {
             WayToReady::Already => Self { state: "already", fewest: None, steps: Vec::new() },
             WayToReady::None => Self { state: "none", fewest: None, steps: Vec::new() },
@@ -82,7 +83,8 @@ impl WayJson {
     }
 }
 
-fn deed(deed: Deed) -> &'static str {
+/// The stable word for what is to be done.
+pub(in crate::report) fn deed(deed: Deed) -> &'static str {
     match deed {
         Deed::Measure => "measure",
         Deed::Reinspect => "reinspect",

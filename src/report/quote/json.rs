@@ -69,8 +69,8 @@ struct CountsJson {
 }
 
 /// An amount, with every digit of its currency.
-#[derive(Serialize)]
-struct MoneyJson {
+#[derive(Debug, Serialize)]
+pub(in crate::report) struct MoneyJson {
     amount: String,
     currency: &'static str,
 }
@@ -194,7 +194,8 @@ impl CountsJson {
 }
 
 impl MoneyJson {
-    fn new(amount: Money, currency: Currency) -> Self {
+    /// The amount in its currency.
+    pub(in crate::report) fn new(amount: Money, currency: Currency) -> Self {
         Self { amount: amount.show(currency), currency: currency.code() }
     }
 

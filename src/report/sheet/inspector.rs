@@ -150,6 +150,7 @@ impl Form<'_> {
                     let fact = match base {
                         Base::HeaviestHook => "wire of the heaviest hook aboard",
                         Base::ThickestLine => "diameter of the thickest fishing line aboard",
+                        Base::ThickestLeader => "diameter of the thickest leader aboard",
                         Base::Freeboard => continue,
                     };
                     if !facts.contains(&fact) {

@@ -14,7 +14,7 @@ use std::sync::Arc;
 
 fn page(check: &Check, width: usize) -> String {
     let vocabulary = sample::vocabulary();
-    let subject = Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both };
+    let subject = Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
     anstream::adapter::strip_str(&table(&subject, width)).to_string()
 }
 
@@ -66,7 +66,7 @@ fn colour_says_nothing_that_words_do_not() {
     let check = sample::not_ready();
     let vocabulary = sample::vocabulary();
     let subject =
-        Subject { check: &check, vocabulary: &vocabulary, sources: &[], units: Units::Both };
+        Subject { check: &check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
     let coloured = table(&subject, 80);
     assert!(coloured.contains('\u{1b}'));
     for line in page(&check, 80).lines().filter(|line| !line.is_empty()) {
@@ -224,7 +224,7 @@ fn a_record_that_was_left_out_is_not_said_to_be_laid_over() {
     let sources = [Source { file: "record.yaml".into(), text: "".into() }];
     let write = |check: &Check| {
         let subject =
-            Subject { check, vocabulary: &vocabulary, sources: &sources, units: Units::Both };
+            Subject { check, vocabulary: &vocabulary, sources: &sources, units: Units::Both, freeing: None };
         anstream::adapter::strip_str(&table(&subject, 80)).to_string()
     };
     position(&write(&check), "laid over it: record.yaml");

@@ -94,6 +94,7 @@ fn open_bound(bound: &Bound, show: &dyn Fn(&Figure) -> String) -> String {
                 Base::Freeboard => "freeboard",
                 Base::HeaviestHook => "the heaviest hook aboard",
                 Base::ThickestLine => "the thickest line aboard",
+                Base::ThickestLeader => "the thickest leader aboard",
             };
             if *percent == Percent::ONE_HUNDRED && base != "freeboard" {
                 return base.to_owned();

@@ -14,7 +14,8 @@ fn encoded() -> Vec<String> {
     for entry in std::fs::read_dir(home().join("requirements")).unwrap() {
         let path = entry.unwrap().path();
         let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-        if path.extension().is_none_or(|e| e != "yaml") || name == "vocabulary" {
+        let is_profile = name != "vocabulary" && name != "techniques";
+        if path.extension().is_none_or(|e| e != "yaml") || !is_profile {
             continue;
         }
         let text = std::fs::read_to_string(&path).unwrap();

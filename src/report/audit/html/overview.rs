@@ -4,6 +4,7 @@
 //! Imports `fleet`, `load` for refusals, and the words. Counts nothing that
 //! was not counted below.
 
+use super::super::freeing;
 use super::{EACH_ITS_PAGE, Page};
 use crate::fleet::{After, HORIZONS, Judged, Lapse, Missed};
 use crate::load::{Problem, Refusal};
@@ -40,6 +41,7 @@ pub(super) fn overview(page: &Page<'_>) -> Markup {
             (missed(page))
             (lapses(page))
             (marks(page))
+            (freeing::section(&page.fleet))
             (editions(page))
             div.caution { p { (words::CAUTION) } p { (words::FOOT) } }
         }

@@ -54,6 +54,9 @@ pub(in crate::report) fn page(subject: &Subject<'_>, setting: Setting<'_>) -> Ma
             @for (index, judgement) in check.judgements.iter().enumerate() {
                 (Section::new(subject, judgement, format!("{}-p{index}", setting.id), level).markup())
             }
+            @if let Some(freeing) = &subject.freeing {
+                (freeing.summary(&format!("{}-freeing", setting.id), level))
+            }
             (foot(check))
             @if let Some(back) = setting.back {
                 p.back { a href=(back) { "Back to the fleet" } }

@@ -1,0 +1,93 @@
+//! What an audit tells of ways of freeing a turtle, where it is asked.
+//!
+//! Imports `engine`, `fleet` and `options`. Leaves verdicts and exit code as
+//! they are.
+
+use super::super::arguments::{AuditArguments, FleetFormat};
+use super::super::{Stop, quote};
+use crate::engine::choices::Prepared;
+use crate::fleet::{Audit, Row};
+use crate::load::Library;
+use crate::model::catalogue::Catalogue;
+use crate::model::technique::Practice;
+use crate::options::{Options, Terms, of_check};
+use crate::report::audit::Freeing;
+use rayon::prelude::*;
+use std::sync::Arc;
+
+/// What the kits of a fleet leave open, vessel by vessel.
+pub(super) struct Outcomes {
+    practice: Arc<Practice>,
+    options: Vec<Options>,
+    catalogues: Vec<Catalogue>,
+}
+
+impl Outcomes {
+    pub(super) fn shown(&self) -> Freeing<'_> {
+        Freeing {
+            practice: &self.practice,
+            options: &self.options,
+            catalogues: &self.catalogues,
+        }
+    }
+}
+
+/// Refuses what makes no sense before anything is judged.
+pub(super) fn sensible(arguments: &AuditArguments) -> Result<(), Stop> {
+    let format = match arguments.format {
+        FleetFormat::Lines => Some("lines"),
+        FleetFormat::Csv => Some("csv"),
+        FleetFormat::Table | FleetFormat::Json | FleetFormat::Html => None,
+    };
+    if let Some(format) = format.filter(|_| arguments.outcomes) {
+        return Err(Stop::usage(
+            format!("`--outcomes` has no place in `--format {format}`"),
+            "choose `table`, `json` or `html`",
+        ));
+    }
+    quote::once(&arguments.catalogue)
+}
+
+/// The catalogues that were named, read before anything is judged.
+pub(super) fn catalogues(
+    arguments: &AuditArguments,
+    library: &Library,
+) -> Result<Vec<Catalogue>, Stop> {
+    let mut refusals = Vec::new();
+    let catalogues = quote::catalogues(&arguments.catalogue, library, &mut refusals);
+    if !refusals.is_empty() {
+        return Err(Stop::Refused(refusals));
+    }
+    quote::one_currency(&catalogues)?;
+    Ok(catalogues)
+}
+
+/// What every vessel that is shown leaves open.
+pub(super) fn outcomes(
+    library: &Library,
+    audit: &Audit,
+    catalogues: Vec<Catalogue>,
+) -> Result<Outcomes, Stop> {
+    let Some(practice) = library.practice.clone() else {
+        return Err(Stop::usage(
+            "there is no file of techniques here, so nothing can be told of outcomes",
+            "put a file with `format: techniques/1` into the folder of requirements",
+        ));
+    };
+    let prepared = Prepared::new(&practice);
+    let terms = Terms {
+        vocabulary: &library.vocabulary,
+        prepared: &prepared,
+        catalogues: &catalogues,
+    };
+    let judged: Vec<_> = audit
+        .rows
+        .iter()
+        .filter_map(|row| match row {
+            Row::Vessel(judged) => Some(judged),
+            Row::Refused(_) => None,
+        })
+        .collect();
+    let options = judged.par_iter().map(|judged| of_check(&terms, &judged.check)).collect();
+    Ok(Outcomes { practice, options, catalogues })
+}

@@ -1,0 +1,137 @@
+//! Which ways of freeing a turtle a kit leaves open: what the engine says of
+//! each choice of each situation.
+
+use super::check::Judgement;
+use crate::measure::{Answer, Length};
+use std::sync::Arc;
+
+/// Whether the vessel's own hooks can make a situation arise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum OwnHooks {
+    /// They can, or the situation has nothing to do with a type of hook.
+    Arises,
+    /// No hook of the type is aboard: the animal would bring it from
+    /// elsewhere, and nothing is known of its wire.
+    NoneAboard,
+    /// Which types of hook are aboard is not known.
+    NotSaid,
+}
+
+/// What a low rail says.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Rail {
+    /// The capability, by index.
+    pub capability: usize,
+    /// Whether every freeboard is low enough.
+    pub answer: Answer,
+    /// The freeboard that decides: the highest known.
+    pub freeboard: Option<Length>,
+}
+
+/// What is said of one choice: one or more techniques in a row.
+#[derive(Debug, Clone)]
+pub struct Choice {
+    /// Whether it is open: *yes*, *no*, or nobody can tell.
+    pub answer: Answer,
+    /// The engine's word on the tools that it needs, judged together; none
+    /// where it needs none. The profile in it lists the capabilities as its
+    /// requirements.
+    pub tools: Option<Arc<Judgement>>,
+    /// What it says of rails that must be low.
+    pub rails: Vec<Rail>,
+}
+
+/// One situation as this kit answers it.
+#[derive(Debug, Clone)]
+pub struct Answered {
+    /// The situation, by index into its list.
+    pub situation: usize,
+    /// Whether the vessel's own hooks can make it arise.
+    pub hooks: OwnHooks,
+    /// The choices, in the order of preference.
+    pub choices: Vec<Choice>,
+}
+
+/// How a situation stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Standing {
+    /// The first choice is open.
+    First,
+    /// A later choice is open; of better ones, some may be open too where
+    /// nobody can tell.
+    Fallback,
+    /// No choice is known to be open, and of some nobody can tell.
+    Unclear,
+    /// Every choice is closed.
+    Nothing,
+}
+
+impl Answered {
+    /// The best choice that is open, by index.
+    pub fn best(&self) -> Option<usize> {
+        self.choices.iter().position(|choice| choice.answer == Answer::Yes)
+    }
+
+    /// The choices before the best open one (all, where none is open).
+    pub fn better(&self) -> &[Choice] {
+        &self.choices[..self.best().unwrap_or(self.choices.len())]
+    }
+
+    /// How it stands.
+    pub fn standing(&self) -> Standing {
+        match self.best() {
+            Some(0) => Standing::First,
+            Some(_) => Standing::Fallback,
+            None if self.better().iter().any(|c| c.answer == Answer::Unknown) => Standing::Unclear,
+            None => Standing::Nothing,
+        }
+    }
+}
+
+/// What a kit leaves open, situation by situation.
+#[derive(Debug, Clone)]
+pub struct Outlook {
+    /// The situations, in the order of the file.
+    pub situations: Vec<Answered>,
+    /// What goes along with them.
+    pub along: Vec<Answered>,
+}
+
+/// What a kit is worth in outcomes: situations counted by how they stand,
+/// those left out that the vessel's own hooks cannot make arise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Worth {
+    /// First choice open.
+    pub first: usize,
+    /// Only a fallback open.
+    pub fallback: usize,
+    /// Nobody can tell whether anything is open.
+    pub unclear: usize,
+    /// Nothing open.
+    pub nothing: usize,
+    /// Left out: no such hook is aboard.
+    pub left_out: usize,
+}
+
+impl Outlook {
+    /// Every situation, those that go along included.
+    pub fn all(&self) -> impl Iterator<Item = &Answered> {
+        self.situations.iter().chain(&self.along)
+    }
+
+    /// The situations counted by how they stand.
+    pub fn worth(&self) -> Worth {
+        let mut worth = Worth::default();
+        for answered in self.all() {
+            let count = match (answered.hooks, answered.standing()) {
+                (OwnHooks::NoneAboard, _) => &mut worth.left_out,
+                (_, Standing::First) => &mut worth.first,
+                (_, Standing::Fallback) => &mut worth.fallback,
+                (_, Standing::Unclear) => &mut worth.unclear,
+                (_, Standing::Nothing) => &mut worth.nothing,
+            };
+            *count += 1;
+        }
+        worth
+    }
+}

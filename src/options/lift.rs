@@ -1,0 +1,174 @@
+//! The single tool that would lift most situations, found by trying each.
+
+use super::Terms;
+use crate::engine::{self, Depth};
+use crate::measure::{Answer, Day, Money};
+use crate::model::catalogue::{Catalogue, Gives, Item};
+use crate::model::check::Judgement;
+use crate::model::finding::{Deed, Step, WayToReady};
+use crate::model::options::{Answered, Outlook, OwnHooks};
+use crate::model::place::Place;
+use crate::model::vessel::{Statement, Tool, Vessel};
+use std::sync::Arc;
+
+/// The single tool that would lift most situations.
+#[derive(Debug, Clone)]
+pub struct Lift {
+    /// The engine's word on the tools of one of the choices that it opens.
+    pub judgement: Arc<Judgement>,
+    /// The one step that opens it: acquire a tool, or lengthen, mend or bring
+    /// back one that there is.
+    pub step: Step,
+    /// The situations that stand better for it.
+    pub lifted: Vec<Lifted>,
+    /// What does as much and costs least, where catalogues were given and
+    /// something in them does.
+    pub price: Option<Priced>,
+}
+
+/// A situation that stands better.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Lifted {
+    /// The situation, by index into its list.
+    pub situation: usize,
+    /// Whether it is one of those that go along with others.
+    pub along: bool,
+    /// The best choice open before, by index; none where none was.
+    pub from: Option<usize>,
+    /// The best choice open then, by index.
+    pub to: usize,
+}
+
+/// Something in a catalogue that lifts as much.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Priced {
+    /// The catalogue, by index.
+    pub catalogue: usize,
+    /// The item, by index.
+    pub item: usize,
+    /// What the smallest order of it costs, without delivery and tax.
+    pub price: Money,
+}
+
+/// Finds it: most situations lifted, then most of them to their first choice,
+/// then the first in the order of the file.
+pub(super) fn lift(
+    terms: &Terms<'_>,
+    vessel: &Vessel,
+    days: (Day, Day),
+    outlook: &Outlook,
+) -> Option<Lift> {
+    let mut tried: Vec<&Arc<Judgement>> = Vec::new();
+    let mut best: Option<(usize, usize, Lift)> = None;
+    for choice in outlook.all().flat_map(|answered| &answered.choices) {
+        let Some(judgement) = &choice.tools else { continue };
+        let lowered = choice.rails.iter().all(|rail| rail.answer == Answer::Yes);
+        if !lowered || tried.iter().any(|known| Arc::ptr_eq(known, judgement)) {
+            continue;
+        }
+        tried.push(judgement);
+        let Some(step) = single(judgement) else { continue };
+        let mut changed = engine::perform(terms.vocabulary, vessel, judgement, days.0);
+        changed.hooks.clone_from(&vessel.hooks);
+        let lifted = lifted(terms, &changed, days, outlook);
+        let first = lifted.iter().filter(|l| l.to == 0).count();
+        if lifted.is_empty() || best.as_ref().is_some_and(|b| (b.0, b.1) >= (lifted.len(), first)) {
+            continue;
+        }
+        let (judgement, step) = (Arc::clone(judgement), step.clone());
+        best = Some((lifted.len(), first, Lift { judgement, step, lifted, price: None }));
+    }
+    let mut lift = best?.2;
+    lift.price = price(terms, vessel, days, outlook, &lift.lifted);
+    Some(lift)
+}
+
+/// The one step that opens a closed choice, if one does. Measuring is none:
+/// it changes nothing aboard.
+fn single(judgement: &Judgement) -> Option<&Step> {
+    match judgement.inverses.as_ref().map(|inverses| &inverses.way)? {
+        WayToReady::Steps { steps, .. } => match steps.as_slice() {
+            [step] if step.deed != Deed::Measure => Some(step),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
+/// What stands better with the vessel changed.
+fn lifted(
+    terms: &Terms<'_>,
+    changed: &Vessel,
+    days: (Day, Day),
+    before: &Outlook,
+) -> Vec<Lifted> {
+    let after = terms.prepared.outlook(terms.vocabulary, changed, days, Depth::Findings);
+    let pairs = |along: bool, before: &[Answered], after: &[Answered]| {
+        let one = |(situation, (was, is)): (usize, (&Answered, &Answered))| {
+            let (from, to) = (was.best(), is.best()?);
+            let counts = was.hooks != OwnHooks::NoneAboard;
+            (counts && from.is_none_or(|from| to < from)).then_some(Lifted {
+                situation,
+                along,
+                from,
+                to,
+            })
+        };
+        before.iter().zip(after).enumerate().filter_map(one).collect::<Vec<_>>()
+    };
+    let mut all = pairs(false, &before.situations, &after.situations);
+    all.extend(pairs(true, &before.along, &after.along));
+    all
+}
+
+/// The cheapest item that lifts at least the same situations as far.
+fn price(
+    terms: &Terms<'_>,
+    vessel: &Vessel,
+    days: (Day, Day),
+    outlook: &Outlook,
+    wanted: &[Lifted],
+) -> Option<Priced> {
+    let mut offers: Vec<Priced> = Vec::new();
+    for (catalogue, of) in terms.catalogues.iter().enumerate() {
+        for (item, offer) in of.items.iter().enumerate() {
+            if offer.stock == Some(0) || !matches!(offer.gives, Gives::Tools(_)) {
+                continue;
+            }
+            let price = offer.price.times(u64::from(offer.least));
+            offers.push(Priced { catalogue, item, price });
+        }
+    }
+    offers.sort_by_key(|offer| (offer.price, offer.catalogue, offer.item));
+    let does = |offer: &Priced| {
+        let catalogue = &terms.catalogues[offer.catalogue];
+        let changed = with(vessel, catalogue, &catalogue.items[offer.item], days.0);
+        let lifted = lifted(terms, &changed, days, outlook);
+        wanted.iter().all(|want| {
+            lifted
+                .iter()
+                .any(|l| (l.along, l.situation) == (want.along, want.situation) && l.to <= want.to)
+        })
+    };
+    offers.into_iter().find(does)
+}
+
+/// The vessel with one piece of the item aboard on the day.
+fn with(vessel: &Vessel, catalogue: &Catalogue, item: &Item, day: Day) -> Vessel {
+    let mut vessel = vessel.clone();
+    let Gives::Tools(given) = &item.gives else { return vessel };
+    for given in given {
+        let conforms = given.conforms.iter().map(|to| Statement {
+            to: to.clone(),
+            on: day,
+            by: Some(catalogue.supplier.clone()),
+        });
+        let mut tool: Tool = given.tool.clone();
+        tool.conforms = conforms.collect();
+        tool.inspected = given.inspected.then_some(day);
+        tool.expires = given.lasts.map(|lasts| day.through(lasts));
+        tool.place = Place::default();
+        vessel.kit.push(tool);
+    }
+    vessel
+}

@@ -1,0 +1,149 @@
+//! Which ways of freeing a turtle a kit leaves open: every situation with its
+//! choices, one case out of them, and the single tool that would lift most.
+//!
+//! Imports `engine`, `model` and `measure`. What is open is the engine's word;
+//! here it is asked again with one thing changed at a time.
+
+mod case;
+mod lift;
+
+pub use case::{CaseAnswer, CaseError, Question};
+pub use lift::{Lift, Lifted, Priced};
+
+use crate::engine::choices::Prepared;
+use crate::engine::{self, Depth};
+use crate::measure::Day;
+use crate::model::catalogue::Catalogue;
+use crate::model::check::{Check, Notice};
+use crate::model::options::{Answered, Outlook, OwnHooks, Standing};
+use crate::model::vessel::{Inspection, Trust, Vessel};
+use crate::model::vocabulary::Vocabulary;
+
+/// By what kits are judged, one vessel after another.
+#[derive(Debug, Clone, Copy)]
+pub struct Terms<'a> {
+    /// The trade's words.
+    pub vocabulary: &'a Vocabulary,
+    /// The techniques, made ready for judging.
+    pub prepared: &'a Prepared,
+    /// Catalogues to price a tool by; all of one currency.
+    pub catalogues: &'a [Catalogue],
+}
+
+/// What is asked of one vessel.
+#[derive(Debug, Clone, Copy)]
+pub struct Request<'a> {
+    /// The trade's words.
+    pub vocabulary: &'a Vocabulary,
+    /// The techniques, made ready for judging.
+    pub prepared: &'a Prepared,
+    /// The vessel as declared.
+    pub vessel: &'a Vessel,
+    /// Inspection records to lay over it, in any order.
+    pub inspections: &'a [Inspection],
+    /// The day of departure.
+    pub departure: Day,
+    /// The day of return; a trip of one day if it is not known.
+    pub back: Option<Day>,
+    /// Which figures are believed.
+    pub trust: Trust,
+    /// Catalogues to price a tool by; all of one currency.
+    pub catalogues: &'a [Catalogue],
+}
+
+/// What a kit leaves open on one vessel.
+#[derive(Debug, Clone)]
+pub struct Options {
+    /// The vessel as judged, inspections laid over.
+    pub vessel: Vessel,
+    /// The day of departure.
+    pub departure: Day,
+    /// The day of return.
+    pub back: Day,
+    /// Whether the day of return was not given.
+    pub no_return: bool,
+    /// Which figures were believed.
+    pub trust: Trust,
+    /// Every situation, choice by choice, with the shortest way to each
+    /// closed choice.
+    pub outlook: Outlook,
+    /// The single tool that would lift most situations, if one lifts any.
+    pub lift: Option<Lift>,
+}
+
+/// Judges every choice of every situation for the vessel on its trip.
+pub fn options(request: &Request<'_>) -> Options {
+    let vessel = engine::judged_vessel(
+        request.vessel.clone(),
+        request.inspections,
+        request.vocabulary,
+        (request.departure, request.trust),
+    );
+    let terms = Terms {
+        vocabulary: request.vocabulary,
+        prepared: request.prepared,
+        catalogues: request.catalogues,
+    };
+    let back = request.back.unwrap_or(request.departure).max(request.departure);
+    let (outlook, lift) = judge(&terms, &vessel, (request.departure, back));
+    Options {
+        departure: request.departure,
+        back,
+        no_return: request.back.is_none(),
+        trust: request.trust,
+        vessel,
+        outlook,
+        lift,
+    }
+}
+
+/// The same for a vessel that was checked: as the check judged it, on the
+/// trip of the check.
+pub fn of_check(terms: &Terms<'_>, check: &Check) -> Options {
+    let (vessel, asked) = (check.vessel.clone(), check.asked);
+    let (outlook, lift) = judge(terms, &vessel, (asked.departure, asked.back));
+    Options {
+        departure: asked.departure,
+        back: asked.back,
+        no_return: check.notices.contains(&Notice::NoReturn),
+        trust: asked.trust,
+        vessel,
+        outlook,
+        lift,
+    }
+}
+
+fn judge(terms: &Terms<'_>, vessel: &Vessel, days: (Day, Day)) -> (Outlook, Option<Lift>) {
+    let outlook = terms.prepared.outlook(terms.vocabulary, vessel, days, Depth::Way);
+    let lift = lift::lift(terms, vessel, days, &outlook);
+    (outlook, lift)
+}
+
+/// Vessels counted by the situation that stands worst on each, those left out
+/// that its own hooks cannot make arise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Tally {
+    /// The first choice is open in every situation.
+    pub first: usize,
+    /// Only a fallback in some situation.
+    pub fallback: usize,
+    /// In some situation nobody can tell whether anything is open.
+    pub unclear: usize,
+    /// In some situation nothing is open.
+    pub nothing: usize,
+}
+
+/// Counts vessels by their worst situation.
+pub fn tally(fleet: &[Options]) -> Tally {
+    let mut tally = Tally::default();
+    for options in fleet {
+        let arising = options.outlook.all().filter(|one| one.hooks != OwnHooks::NoneAboard);
+        match arising.map(Answered::standing).max() {
+            Some(Standing::First) | None => tally.first += 1,
+            Some(Standing::Fallback) => tally.fallback += 1,
+            Some(Standing::Unclear) => tally.unclear += 1,
+            Some(Standing::Nothing) => tally.nothing += 1,
+        }
+    }
+    tally
+}

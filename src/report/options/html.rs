@@ -1,0 +1,110 @@
+//! The wall card: what a kit leaves open as one self-contained page of HTML,
+//! made to be printed and hung up in the wheelhouse.
+//!
+//! Imports `options`, `model` and `measure`, and the frame of every page.
+//! Decides nothing: what is open is told, and where it stands on the paper.
+
+mod boxes;
+mod cards;
+mod closed;
+mod lines;
+mod plan;
+
+use super::Shown;
+use crate::measure::DaySpan;
+use crate::model::vessel::Trust;
+use crate::report::html::{document, prose, shown as safe};
+use crate::report::table;
+use crate::report::words::{self, options as said, pages};
+use maud::{Markup, html};
+use plan::{Plan, Sheet};
+
+const STYLE: &str = include_str!("card.css");
+
+/// The wall card as one document.
+pub fn html(shown: &Shown<'_>) -> String {
+    let plan = Plan::new(shown);
+    let title = format!("{}: freeing a turtle", shown.options.vessel.name);
+    let body = html! {
+        main.wall-card {
+            (head(shown))
+            @for sheet in &plan.sheets { (page(&plan, sheet)) }
+            (cards::page(&plan))
+        }
+    };
+    document(&title, STYLE, &body)
+}
+
+/// Whose card it is, for which trip, and what the kit is worth.
+fn head(shown: &Shown<'_>) -> Markup {
+    let options = shown.options;
+    let trip = DaySpan { from: Some(options.departure), until: Some(options.back) };
+    let freeboard = table::freeboard(&options.vessel, shown.units);
+    let freeboard = freeboard.strip_prefix("freeboard ").unwrap_or(&freeboard);
+    html! {
+        header.rail {
+            h1 { (safe(&options.vessel.name)) " " span.for { "how to free a turtle with this kit" } }
+        }
+        dl.facts {
+            div { dt { "Freeboard" } dd { (prose(freeboard)) } }
+            div { dt { "Trip" } dd {
+                (prose(&words::span(trip)))
+                @if options.no_return { ", since no return is given" }
+            } }
+            @if options.trust == Trust::Measured {
+                div { dt { "Figures" } dd { "only those that were measured are believed" } }
+            }
+            div.whole { dt { "By" } dd { (practice(shown)) } }
+        }
+        p.worth { (prose(&pages::sentence(&said::worth(&options.outlook.worth())))) }
+    }
+}
+
+/// The practice with its id and the revision of its file.
+fn practice(shown: &Shown<'_>) -> Markup {
+    let practice = shown.practice;
+    html! {
+        (prose(&practice.title.to_string())) " [" (safe(&practice.id)) ", encoding "
+        (practice.encoding) "]; " (prose(&practice.source))
+    }
+}
+
+/// One page of situations: where the animal is, its cases, how each technique
+/// goes, and what is never done.
+fn page(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
+    let id = format!("sheet-{}", sheet.letter);
+    html! {
+        section.sheet aria-labelledby=(id) {
+            div.rows {
+                h2 id=(id) { span.badge { (sheet.letter) } " " (prose(&sheet.title)) }
+                div.groups { @for group in &sheet.groups { (lines::group(plan, group)) } }
+                (boxes::nevers(plan, sheet))
+                div.boxes { @for technique in &sheet.techniques { (boxes::technique(plan, *technique)) } }
+                (closed::table(plan, sheet))
+            }
+            (foot(plan, &format!("{} {}", sheet.letter, sheet.title)))
+        }
+    }
+}
+
+/// What stands at the foot of every page: whose it is, the cautions, and what
+/// the card is not.
+fn foot(plan: &Plan<'_>, page: &str) -> Markup {
+    let shown = plan.shown;
+    let practice = shown.practice;
+    html! {
+        div.foot {
+            div.mind {
+                @if !practice.cautions.is_empty() {
+                    p { b { "Mind: " }
+                        @for caution in &practice.cautions { (prose(&caution.to_string())) " " }
+                    }
+                }
+                p.small {
+                    b { (safe(&shown.options.vessel.name)) ", " (prose(page)) ". " }
+                    (said::FOOT)
+                }
+            }
+        }
+    }
+}

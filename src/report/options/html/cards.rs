@@ -1,0 +1,102 @@
+//! The cards of their own: a limp turtle, and letting it go, each with its
+//! published source; then what the whole card takes for granted.
+//!
+//! Imports `model`, the words and the drawings.
+
+use super::super::drawing::drawing;
+use super::plan::Plan;
+use crate::model::technique::{Card, Cited, Line};
+use crate::report::html::prose;
+use crate::report::profiles::verified;
+use maud::{Markup, html};
+
+/// The page of cards.
+pub(super) fn page(plan: &Plan<'_>) -> Markup {
+    let practice = plan.shown.practice;
+    let titles: Vec<String> = practice.cards.iter().map(|card| card.title.to_string()).collect();
+    html! {
+        @if !practice.cards.is_empty() {
+            div.sheet {
+                div.rows {
+                    @for (index, of) in practice.cards.iter().enumerate() { (card(plan, index, of)) }
+                    (notes(plan))
+                }
+                (super::foot(plan, &titles.join(", ")))
+            }
+        }
+    }
+}
+
+fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
+    let letter = plan.next_letter(index);
+    let id = format!("card-{letter}");
+    let sources = sources(card);
+    html! {
+        section.card aria-labelledby=(id) {
+            h2 id=(id) { span.badge { (letter) } " " (prose(&card.title.to_string())) }
+            @if let Some(picture) = card.drawing.as_deref().and_then(drawing) { (picture) }
+            ol.steps { @for step in &card.steps { li { (with_source(step, &sources)) } } }
+            @if !card.nevers.is_empty() {
+                p.stop { @for never in &card.nevers { b { (with_source(never, &sources)) } " " } }
+            }
+            @for caution in &card.cautions { p.own { (with_source(caution, &sources)) } }
+            p.small {
+                b { "Source: " } (prose(&cited(&card.cited))) "."
+                @for (index, source) in sources.iter().enumerate() {
+                    " " b { (index + 1) } " " (prose(&cited(source))) "."
+                }
+            }
+        }
+    }
+}
+
+/// The sources of single lines, each once.
+fn sources(card: &Card) -> Vec<&Cited> {
+    let lines = card.steps.iter().chain(&card.nevers).chain(&card.cautions);
+    let mut all: Vec<&Cited> = Vec::new();
+    for source in lines.filter_map(|line| line.cited.as_ref()) {
+        if !all.contains(&source) {
+            all.push(source);
+        }
+    }
+    all
+}
+
+/// A line with the number of its source.
+fn with_source(line: &Line, sources: &[&Cited]) -> Markup {
+    let number = line.cited.as_ref().and_then(|own| sources.iter().position(|s| *s == own));
+    html! {
+        (prose(&line.says.to_string()))
+        @if let Some(number) = number { "\u{a0}" sup { (number + 1) } }
+    }
+}
+
+/// What the card takes for granted.
+fn notes(plan: &Plan<'_>) -> Markup {
+    let notes = &plan.shown.practice.notes;
+    html! {
+        @if !notes.is_empty() {
+            section.notes {
+                h3 { "What this card takes for granted" }
+                ul.small { @for note in notes { li { (prose(&note.to_string())) } } }
+            }
+        }
+    }
+}
+
+/// Lines of a technique, each with its source.
+pub(super) fn lines(class: &str, lines: &[Line]) -> Markup {
+    html! {
+        @for line in lines {
+            p class=(class) {
+                (prose(&line.says.to_string()))
+                @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source))) ")" } }
+            }
+        }
+    }
+}
+
+/// A source and how it was verified.
+pub(super) fn cited(cited: &Cited) -> String {
+    format!("{}; {}", cited.clause, verified(cited.verified))
+}

@@ -1,0 +1,87 @@
+//! What is closed on this vessel and what opens it, each once, with a label
+//! that the lines of the situations refer to.
+//!
+//! Imports `model` and the words.
+
+use super::plan::{Plan, Sheet, label};
+use crate::model::options::Choice;
+use crate::report::html::prose;
+use crate::report::options::Shown;
+use crate::report::words::options::{self as said, Wanting};
+use crate::report::words::pages::sentence;
+use maud::{Markup, html};
+
+/// Why a choice is closed and what opens it; the same for several choices
+/// that lack the same.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Closed {
+    wanting: Vec<Lack>,
+    opens: Vec<String>,
+    /// What is said where no step opens it.
+    never: &'static str,
+}
+
+/// What is wanting, whichever choice asks for it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Lack {
+    what: String,
+    open: bool,
+    why: String,
+}
+
+impl From<Wanting> for Lack {
+    fn from(Wanting { what, open, why, .. }: Wanting) -> Self {
+        Self { what, open, why }
+    }
+}
+
+impl Closed {
+    /// That of a choice which is not open.
+    pub(super) fn of<'a>(shown: &Shown<'a>, choice: &'a Choice) -> Self {
+        Self {
+            wanting: shown.wanting(choice).into_iter().map(Lack::from).collect(),
+            opens: shown.opens(choice),
+            never: said::nothing_opens(choice),
+        }
+    }
+}
+
+/// What closes better choices on this page; nothing where none is closed.
+pub(super) fn table(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
+    let cases = sheet.groups.iter().flat_map(|group| &group.cases);
+    let here: Vec<String> = cases
+        .flat_map(|case| case.better())
+        .map(|(_, choice)| plan.label(choice))
+        .collect();
+    let rows = plan.closed.iter().enumerate().map(|(index, closed)| (label(index), closed));
+    let rows: Vec<_> = rows.filter(|(label, _)| here.contains(label)).collect();
+    html! {
+        @if !rows.is_empty() {
+            section.closed {
+                h3 { "Closed on this vessel, and what opens it" }
+                ul.rows-of {
+                    @for (label, closed) in rows {
+                        li { span.label { (label) } div { (row(closed)) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn row(closed: &Closed) -> Markup {
+    html! {
+        @for (index, wanting) in closed.wanting.iter().enumerate() {
+            @if index > 0 { "; " }
+            b { (prose(&wanting.what)) } ": "
+            @if wanting.open { "can't tell, " }
+            (prose(&wanting.why))
+        }
+        ". "
+        @if closed.opens.is_empty() {
+            (prose(&sentence(closed.never)))
+        } @else {
+            span.opens { b { "Opens it: " } (prose(&sentence(&said::steps(&closed.opens)))) }
+        }
+    }
+}

@@ -1,0 +1,140 @@
+//! The situations of the wall card: a line for each with the technique that
+//! is open, and loud boxes where none is.
+//!
+//! Imports `model` and the words.
+
+use super::plan::{Case, Group, Plan, named};
+use crate::measure::Answer;
+use crate::model::options::{OwnHooks, Standing};
+use crate::report::html::{prose, shown as safe};
+use crate::report::words::options as said;
+use crate::report::words::pages::sentence;
+use maud::{Markup, html};
+
+/// A group of situations.
+pub(super) fn group(plan: &Plan<'_>, group: &Group<'_>) -> Markup {
+    let told = |case: &&Case<'_>| !case.left_out() && case.way().is_some();
+    let left_out: Vec<&str> =
+        group.cases.iter().filter(|c| c.left_out()).map(|c| c.title.as_str()).collect();
+    html! {
+        div class={ "group" @if group.along { " along" } @else if group.title.is_none() { " wide" } } {
+            @if let Some(title) = &group.title { h3 { (prose(title)) } }
+            @if !group.about.is_empty() { p.small { (prose(&group.about.join("; "))) } }
+            (loud(plan, group, Standing::Nothing))
+            (loud(plan, group, Standing::Unclear))
+            @if group.cases.iter().any(|case| told(&case)) {
+                ul.situations { @for case in group.cases.iter().filter(told) { (line(plan, case)) } }
+            }
+            @if !left_out.is_empty() {
+                p.small { "Left out, no such hook aboard: " (prose(&left_out.join("; "))) "." }
+            }
+        }
+    }
+}
+
+/// One situation: what it is, where the way is told, and with which tools.
+fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
+    let best = case.answered.best().and_then(|best| case.answered.choices.get(best));
+    let uses = best.map(|choice| plan.shown.uses(choice)).unwrap_or_default();
+    html! {
+        li {
+            div.situation {
+                span.what {
+                    (prose(&case.title))
+                    @if case.answered.hooks == OwnHooks::NotSaid { " " span.soft { "(hooks aboard not known)" } }
+                }
+                span.way {
+                    @for (index, technique) in case.way().unwrap_or_default().iter().enumerate() {
+                        @if index > 0 { " then " }
+                        (reference(plan, *technique))
+                    }
+                    " " (marks(&uses))
+                }
+            }
+            (better(plan, case))
+        }
+    }
+}
+
+/// The tools of a way by their marks, each kept together.
+fn marks(uses: &str) -> Markup {
+    html! {
+        span.uses {
+            @if uses.is_empty() { "by hand" }
+            @for (index, mark) in uses.split(", ").enumerate() {
+                @if index > 0 { ", " }
+                span.mark { (safe(mark)) }
+            }
+        }
+    }
+}
+
+/// A link to the box of a technique, called by its place and title.
+fn reference(plan: &Plan<'_>, technique: usize) -> Markup {
+    let Some(place) = plan.place(technique) else { return html! {} };
+    let title = named(plan, &[technique]);
+    html! { a.ref href={ "#" (place) } aria-label={ (place) ": " (safe(&title)) } { (place) } }
+}
+
+/// The better choices that are closed, by the label of what closes them.
+fn better(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
+    let all = case.better();
+    let part = |answer: Answer, says: &'static str| {
+        let part: Vec<_> = all.iter().filter(|(_, choice)| choice.answer == answer).collect();
+        html! {
+            @if !part.is_empty() {
+                p.better {
+                    (says)
+                    @for (index, (techniques, choice)) in part.iter().enumerate() {
+                        @if index > 0 { "; " }
+                        (prose(&said::small(&named(plan, techniques))))
+                        " " span.label { (plan.label(choice)) }
+                    }
+                }
+            }
+        }
+    };
+    html! {
+        (part(Answer::No, "Better, but closed: "))
+        (part(Answer::Unknown, "Better, but can't tell: "))
+    }
+}
+
+/// Situations of which nothing is known to be open, those with the same way
+/// out together.
+fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
+    type Out<'a> = Option<(&'a [usize], Vec<String>)>;
+    let cases = group.cases.iter().filter(|c| !c.left_out() && c.standing() == standing);
+    let mut found: Vec<(Out<'_>, Vec<&str>)> = Vec::new();
+    for case in cases {
+        let out = case.first_opened(plan.shown);
+        match found.iter_mut().find(|(known, _)| *known == out) {
+            Some((_, titles)) => titles.push(&case.title),
+            None => found.push((out, vec![&case.title])),
+        }
+    }
+    let nothing = standing == Standing::Nothing;
+    let (class, sign, says, first) = match nothing {
+        true => ("bad", "✕ ", said::NO_WAY, "Get first: "),
+        false => ("open", "? ", said::CANNOT_TELL, "Measure first: "),
+    };
+    html! {
+        @if !found.is_empty() {
+            div class={ "loud " (class) } {
+                p.big { (sign) (says) }
+                @for (out, titles) in found {
+                    ul { @for title in titles { li { (prose(title)) } } }
+                    p {
+                        @match out {
+                            Some((techniques, steps)) => {
+                                b { (first) } (prose(&said::steps(&steps)))
+                                " Then: " (prose(&said::small(&named(plan, techniques)))) "."
+                            },
+                            None => (sentence(said::NOTHING_OPENS_ANY)),
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,283 @@
+//! Where everything stands on the wall card: the pages, their groups, the
+//! place of each technique, and the labels of what is closed.
+//!
+//! Imports `model` and the words. It orders what was answered and answers
+//! nothing itself.
+
+use super::closed::Closed;
+use crate::model::options::{Answered, Choice, OwnHooks, Standing};
+use crate::model::technique::Situation;
+use crate::report::options::Shown;
+use crate::report::words::{figures, options as said, pages::capital};
+
+/// The whole card, ordered.
+pub(super) struct Plan<'a> {
+    pub(super) shown: &'a Shown<'a>,
+    pub(super) sheets: Vec<Sheet<'a>>,
+    /// The place of each technique, like `A3`; none where it is not shown.
+    places: Vec<Option<String>>,
+    /// What is closed, each once, in the order of its labels.
+    pub(super) closed: Vec<Closed>,
+}
+
+/// One page of situations.
+pub(super) struct Sheet<'a> {
+    pub(super) letter: char,
+    pub(super) title: String,
+    pub(super) groups: Vec<Group<'a>>,
+    /// The techniques that are shown on it, by index.
+    pub(super) techniques: Vec<usize>,
+}
+
+/// Situations that belong together.
+pub(super) struct Group<'a> {
+    /// What they have in common; none where a page has only one group.
+    pub(super) title: Option<String>,
+    /// Whether it goes along with any of the others.
+    pub(super) along: bool,
+    /// Which cases they are, and by which source.
+    pub(super) about: Vec<String>,
+    pub(super) cases: Vec<Case<'a>>,
+}
+
+/// One situation and what was answered.
+pub(super) struct Case<'a> {
+    pub(super) situation: &'a Situation,
+    pub(super) answered: &'a Answered,
+    /// Its title without what its group has in common.
+    pub(super) title: String,
+}
+
+/// The answers that a situation names to a fact.
+fn key(situation: &Situation, fact: usize) -> Vec<usize> {
+    situation.when.words(fact).unwrap_or_default().to_vec()
+}
+
+impl<'a> Plan<'a> {
+    /// Orders what was answered.
+    pub(super) fn new(shown: &'a Shown<'a>) -> Self {
+        let mut plan = Self { shown, sheets: sheets(shown), places: vec![], closed: vec![] };
+        plan.put_techniques();
+        plan.label_closed();
+        plan
+    }
+
+    /// A technique stands on the last page that leads to it.
+    fn put_techniques(&mut self) {
+        let techniques = &self.shown.practice.techniques;
+        let mut pages: Vec<Option<usize>> = vec![None; techniques.len()];
+        for (page, sheet) in self.sheets.iter().enumerate() {
+            for case in sheet.groups.iter().flat_map(|group| &group.cases) {
+                for technique in case.way().into_iter().flatten() {
+                    pages[*technique] = Some(page);
+                }
+            }
+        }
+        self.places = vec![None; techniques.len()];
+        for (technique, page) in pages.into_iter().enumerate() {
+            let Some(sheet) = page.and_then(|page| self.sheets.get_mut(page)) else { continue };
+            sheet.techniques.push(technique);
+            self.places[technique] = Some(format!("{}{}", sheet.letter, sheet.techniques.len()));
+        }
+    }
+
+    /// Gives each thing that closes a better choice its label.
+    fn label_closed(&mut self) {
+        let mut all: Vec<Closed> = Vec::new();
+        for case in self.sheets.iter().flat_map(|sheet| &sheet.groups).flat_map(|g| &g.cases) {
+            for (_, choice) in case.better() {
+                let closed = Closed::of(self.shown, choice);
+                if !all.contains(&closed) {
+                    all.push(closed);
+                }
+            }
+        }
+        self.closed = all;
+    }
+
+    /// The place of a technique on the card.
+    pub(super) fn place(&self, technique: usize) -> Option<&str> {
+        self.places.get(technique)?.as_deref()
+    }
+
+    /// The label of what closes a choice.
+    pub(super) fn label(&self, choice: &Choice) -> String {
+        let closed = Closed::of(self.shown, choice);
+        let at = self.closed.iter().position(|other| *other == closed);
+        at.map(label).unwrap_or_default()
+    }
+
+    /// The letter of the page after the last.
+    pub(super) fn next_letter(&self, after: usize) -> char {
+        letter(self.sheets.len() + after)
+    }
+}
+
+impl Group<'_> {
+    /// What it is called; nothing where it is alone on its page.
+    pub(super) fn called(&self) -> &str {
+        self.title.as_deref().unwrap_or_default()
+    }
+}
+
+impl<'a> Case<'a> {
+    /// The techniques of the best open choice, unless the case is left out.
+    pub(super) fn way(&self) -> Option<&'a [usize]> {
+        if self.left_out() {
+            return None;
+        }
+        self.situation.choices.get(self.answered.best()?).map(Vec::as_slice)
+    }
+
+    /// Whether no such hook is aboard.
+    pub(super) fn left_out(&self) -> bool {
+        self.answered.hooks == OwnHooks::NoneAboard
+    }
+
+    /// How it stands.
+    pub(super) fn standing(&self) -> Standing {
+        self.answered.standing()
+    }
+
+    /// The better choices of a fallback, which are closed or not known to be
+    /// open, each with its techniques.
+    pub(super) fn better(&self) -> Vec<(&'a [usize], &'a Choice)> {
+        if self.left_out() || self.standing() != Standing::Fallback {
+            return Vec::new();
+        }
+        let techniques = self.situation.choices.iter().map(Vec::as_slice);
+        techniques.zip(self.answered.better()).collect()
+    }
+
+    /// What opens a case of which nothing is known to be open: the techniques
+    /// of the choice that takes least, and the steps to it.
+    pub(super) fn first_opened(&self, shown: &Shown<'a>) -> Option<(&'a [usize], Vec<String>)> {
+        let (index, steps) = said::get_first(shown, self.answered)?;
+        Some((self.situation.choices.get(index)?, steps))
+    }
+}
+
+/// The pages: by the first fact that decides.
+fn sheets<'a>(shown: &'a Shown<'a>) -> Vec<Sheet<'a>> {
+    let practice = shown.practice;
+    let outlook = &shown.options.outlook;
+    let paired = |all: &'a [Situation], answered: &'a [Answered]| {
+        answered.iter().filter_map(move |one| Some((all.get(one.situation)?, one)))
+    };
+    let mut found: Vec<(Vec<usize>, Vec<(&Situation, &Answered)>)> = Vec::new();
+    let situations = paired(&practice.situations, &outlook.situations);
+    for (situation, answered) in situations.chain(paired(&practice.along, &outlook.along)) {
+        let own = key(situation, 0);
+        match found.iter_mut().find(|(known, _)| *known == own) {
+            Some((_, all)) => all.push((situation, answered)),
+            None => found.push((own, vec![(situation, answered)])),
+        }
+    }
+    let sheet = |(index, (words, all)): (usize, (Vec<usize>, _))| Sheet {
+        letter: letter(index),
+        title: says(shown, 0, &words).unwrap_or_else(|| practice.title.to_string()),
+        groups: groups(shown, all),
+        techniques: Vec::new(),
+    };
+    found.into_iter().enumerate().map(sheet).collect()
+}
+
+/// The groups of a page: by the second fact that decides, and what goes along
+/// with any case in a group of its own.
+fn groups<'a>(shown: &'a Shown<'a>, all: Vec<(&'a Situation, &'a Answered)>) -> Vec<Group<'a>> {
+    let goes_along =
+        |situation: &Situation| shown.practice.along.iter().any(|of| std::ptr::eq(of, situation));
+    let mut found: Vec<((bool, Vec<usize>), Vec<(&Situation, &Answered)>)> = Vec::new();
+    for (situation, answered) in all {
+        let own = (goes_along(situation), key(situation, 1));
+        match found.iter_mut().find(|(known, _)| *known == own) {
+            Some((_, cases)) => cases.push((situation, answered)),
+            None => found.push((own, vec![(situation, answered)])),
+        }
+    }
+    let alone = found.iter().filter(|((along, _), _)| !along).count() < 2;
+    let group = |((along, words), cases): ((bool, Vec<usize>), Vec<_>)| {
+        let titles: Vec<String> = cases.iter().map(|(s, _): &(&Situation, _)| s.title.to_string()).collect();
+        let common = common_end(&titles);
+        let title = match (along, alone) {
+            (true, _) => Some("With any of these".to_owned()),
+            (false, true) => None,
+            (false, false) if common.is_empty() => says(shown, 1, &words),
+            (false, false) => Some(capital(common.trim_start_matches(", "))),
+        };
+        let common = if title.is_some() { common } else { String::new() };
+        let cut = |title: &String| title.strip_suffix(&common).unwrap_or(title).to_owned();
+        let cases = cases.into_iter().zip(titles.iter().map(cut));
+        let cases = cases.map(|((situation, answered), title)| Case { situation, answered, title });
+        Group { about: about(shown, &words), title, along, cases: cases.collect() }
+    };
+    found.into_iter().map(group).collect()
+}
+
+/// What the answers to the second fact say, with their sources.
+fn about(shown: &Shown<'_>, words: &[usize]) -> Vec<String> {
+    let Some(fact) = shown.practice.facts.get(1) else { return Vec::new() };
+    let words = words.iter().filter_map(|word| fact.words.get(*word));
+    let told = words.map(|word| match &word.cited {
+        Some(cited) => super::cards::cited(cited),
+        None => word.says.to_string(),
+    });
+    told.collect()
+}
+
+/// Answers in words.
+fn says(shown: &Shown<'_>, fact: usize, words: &[usize]) -> Option<String> {
+    let fact = shown.practice.facts.get(fact)?;
+    let words = words.iter().filter_map(|word| fact.words.get(*word));
+    let words: Vec<String> = words.map(|word| word.says.to_string()).collect();
+    (!words.is_empty()).then(|| capital(&figures::any_of(&words)))
+}
+
+/// The end, from a comma on, that all of several titles have.
+fn common_end(titles: &[String]) -> String {
+    let Some((first, rest)) = titles.split_first().filter(|(_, rest)| !rest.is_empty()) else {
+        return String::new();
+    };
+    let ends = first.match_indices(", ").map(|(at, _)| &first[at..]);
+    let mut shared = ends.filter(|end| rest.iter().all(|other| other.ends_with(end)));
+    shared.next().unwrap_or_default().to_owned()
+}
+
+/// The letter of a page.
+fn letter(index: usize) -> char {
+    u32::try_from(index).ok().and_then(|i| char::from_u32(u32::from('A') + i)).unwrap_or('?')
+}
+
+/// The label of something closed: a to z, then with a number.
+pub(super) fn label(index: usize) -> String {
+    let letter = char::from(b'a' + u8::try_from(index % 26).unwrap_or(0));
+    match index / 26 {
+        0 => letter.to_string(),
+        round => format!("{letter}{}", round + 1),
+    }
+}
+
+/// A choice in words.
+pub(super) fn named(plan: &Plan<'_>, techniques: &[usize]) -> String {
+    said::choice(plan.shown.practice, techniques)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn titles_share_an_end_only_from_a_comma_on() {
+        let titles = |all: &[&str]| all.iter().map(|t| (*t).to_owned()).collect::<Vec<_>>();
+        assert_eq!(common_end(&titles(&["Tangled, stays", "Hooked, deep, stays"])), ", stays");
+        assert_eq!(common_end(&titles(&["Tangled stays", "Hooked stays"])), "");
+        assert_eq!(common_end(&titles(&["Tangled, stays"])), "");
+        assert_eq!(common_end(&[]), "");
+    }
+
+    #[test]
+    fn labels_and_letters_never_run_out() {
+        assert_eq!([label(0), label(25), label(26)], ["a", "z", "a2"]);
+        assert_eq!([letter(0), letter(3)], ['A', 'D']);
+    }
+}

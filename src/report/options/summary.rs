@@ -1,0 +1,80 @@
+//! What a kit is worth in outcomes, in a few lines beside a check.
+//!
+//! Imports `model` and the words. The whole of it is the page of `options`.
+
+use super::Shown;
+use crate::model::options::{OwnHooks, Standing};
+use crate::report::html as base;
+use crate::report::page::{Page, Tone};
+use crate::report::words::options as words;
+use crate::report::words::pages::{capital, sentence};
+use maud::{Markup, html};
+
+/// The heading of the lines.
+const HEADING: &str = "Ways of freeing a turtle";
+
+impl Shown<'_> {
+    /// The counts; the situations that have no way at all; the single tool
+    /// that would change most, with its price. None where the kit opens the
+    /// first choice everywhere but the counts.
+    fn lines(&self) -> Vec<(Tone, String)> {
+        let worth = self.options.outlook.worth();
+        let mut lines = vec![(Tone::Plain, sentence(&capital(&words::worth(&worth))))];
+        let without = self.without_a_way();
+        if !without.is_empty() {
+            lines.push((Tone::Bad, format!("No way at all: {}.", without.join("; "))));
+        }
+        if let (Some(step), Some(lifts)) = (self.lift(), self.lifts()) {
+            let text = format!("most would change with one tool: {step} (lifts {lifts})");
+            lines.push((Tone::Strong, sentence(&capital(&text))));
+        }
+        if let Some(price) = self.price() {
+            lines.push((Tone::Plain, sentence(&capital(&price))));
+        }
+        lines
+    }
+
+    /// The situations of which nothing is open, by their titles.
+    fn without_a_way(&self) -> Vec<String> {
+        let outlook = &self.options.outlook;
+        let main = outlook.situations.iter().map(|a| (a, &self.practice.situations));
+        let along = outlook.along.iter().map(|a| (a, &self.practice.along));
+        let without = main.chain(along).filter(|(answered, _)| {
+            answered.hooks != OwnHooks::NoneAboard && answered.standing() == Standing::Nothing
+        });
+        without.map(|(answered, of)| self.placed(&of[answered.situation])).collect()
+    }
+
+    /// Where the rest is told.
+    fn pointer(&self) -> String {
+        let file = &self.options.vessel.place.file;
+        format!("`kitmuster options {file}` tells which way is open in each, and what opens more.")
+    }
+
+    /// Puts the lines on a page for the terminal.
+    pub(in crate::report) fn write_summary(&self, page: &mut Page) {
+        page.gap();
+        page.prose(0, Tone::Strong, HEADING);
+        for (tone, line) in self.lines() {
+            page.prose(2, tone, &line);
+        }
+        page.prose(2, Tone::Plain, &self.pointer());
+    }
+
+    /// The lines as a part of a vessel's page.
+    pub(in crate::report) fn summary(&self, id: &str, level: u8) -> Markup {
+        let heading = html! { span id=(id) { (HEADING) } };
+        html! {
+            section aria-labelledby=(id) {
+                (base::heading(level, &heading))
+                @for (tone, line) in self.lines() {
+                    p {
+                        @if tone == Tone::Plain { (base::prose(&line)) }
+                        @else { b { (base::prose(&line)) } }
+                    }
+                }
+                p { (base::prose(&self.pointer())) }
+            }
+        }
+    }
+}

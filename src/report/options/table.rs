@@ -1,0 +1,121 @@
+//! The page for the terminal: situation by situation the best way that is
+//! open and the better ones that are closed, then what is closed, why, and
+//! what opens it.
+//!
+//! Imports `options`, `model` and the page and words beside it; decides
+//! nothing. The steps of the techniques stand on the card, not here.
+
+mod closed;
+mod groups;
+mod situation;
+
+use super::Shown;
+use crate::model::finding::Asked;
+use crate::model::options::OwnHooks;
+use crate::model::vessel::Trust;
+use crate::report::page::{Page, Tone};
+use crate::report::table as check;
+use crate::report::words::{options as said, pages};
+use closed::Closed;
+use groups::groups;
+
+/// How far what belongs to a heading stands in.
+const INDENT: usize = 2;
+
+/// How far what belongs to the headline stands in, like its name.
+const UNDER: usize = 11;
+
+/// What is open as a page no wider than `width` columns, with colour codes.
+pub fn table(shown: &Shown<'_>, width: usize) -> String {
+    let mut page = Page::new(width);
+    headline(&mut page, shown);
+    worth(&mut page, shown);
+    let mut closed = Closed::default();
+    for group in groups(shown) {
+        page.gap();
+        page.prose(0, Tone::Strong, &group.heading);
+        for one in &group.shown {
+            situation::write(&mut page, shown, &group, one, &mut closed);
+        }
+        situation::left_out(&mut page, &group);
+    }
+    closed.write(&mut page);
+    minded(&mut page, shown);
+    foot(&mut page, shown);
+    page.finish()
+}
+
+/// Whose kit it is, on which trip, at which rail.
+fn headline(page: &mut Page, shown: &Shown<'_>) {
+    let (options, vessel) = (shown.options, &shown.options.vessel);
+    page.hang(0, ("WAYS OPEN ", Tone::Strong), (&check::named(vessel), Tone::Strong));
+    let (departure, back) = (options.departure, options.back);
+    let asked = Asked { departure, back, trust: options.trust };
+    check::trip(page, UNDER, vessel, asked, shown.notices);
+    page.prose(UNDER, Tone::Plain, &check::freeboard(vessel, shown.units));
+    check::records(page, UNDER, vessel, shown.sources, shown.notices);
+    if options.trust == Trust::Measured {
+        page.prose(UNDER, Tone::Plain, check::ONLY_MEASURED);
+    }
+    check::notices(page, shown.notices);
+    if options.outlook.all().any(|one| one.hooks == OwnHooks::NotSaid) {
+        page.hang(0, ("note:", Tone::Strong), (said::HOOKS_NOT_SAID, Tone::Plain));
+    }
+}
+
+/// What the kit is worth, and the single tool that lifts most.
+fn worth(page: &mut Page, shown: &Shown<'_>) {
+    page.gap();
+    let worth = said::worth(&shown.options.outlook.worth());
+    page.prose(0, Tone::Strong, &pages::sentence(&worth));
+    let (Some(lift), Some(lifts)) = (shown.lift(), shown.lifts()) else {
+        if !all_first(shown) {
+            page.prose(0, Tone::Plain, said::NO_LIFT);
+        }
+        return;
+    };
+    let text = format!("{} It lifts {lifts}.", pages::sentence(&lift));
+    page.hang(0, ("Lifts most:", Tone::Strong), (&text, Tone::Plain));
+    let price = shown.price();
+    let none = || (!shown.catalogues.is_empty()).then(|| said::NO_OFFER.to_owned());
+    if let Some(text) = price.or_else(none) {
+        page.hang(0, ("To buy:", Tone::Strong), (&pages::sentence(&text), Tone::Plain));
+    }
+}
+
+/// Whether every situation that counts has its first choice open.
+fn all_first(shown: &Shown<'_>) -> bool {
+    let worth = shown.options.outlook.worth();
+    worth.fallback + worth.unclear + worth.nothing == 0
+}
+
+/// What is to be minded with the ways that are shown as open, each once.
+fn minded(page: &mut Page, shown: &Shown<'_>) {
+    let minded = said::minded(shown);
+    if minded.is_empty() {
+        return;
+    }
+    page.gap();
+    page.prose(0, Tone::Strong, "Mind");
+    for (says, techniques) in minded {
+        page.hang(INDENT, ("-", Tone::Plain), (&format!("{says} ({techniques})"), Tone::Plain));
+    }
+}
+
+fn foot(page: &mut Page, shown: &Shown<'_>) {
+    let practice = shown.practice;
+    page.gap();
+    page.prose(0, Tone::Strong, "Take care");
+    let cautions: Vec<_> = practice.cautions.iter().map(ToString::to_string).collect();
+    page.prose(INDENT, Tone::Plain, &cautions.join(" "));
+    page.gap();
+    page.prose(0, Tone::Strong, "How this was judged");
+    for note in &practice.notes {
+        page.hang(INDENT, ("-", Tone::Plain), (&note.to_string(), Tone::Plain));
+    }
+    page.gap();
+    page.prose(0, Tone::Plain, said::STEPS_ON_CARD);
+    let source = format!("{}: {}", practice.title, practice.source);
+    page.prose(0, Tone::Plain, &pages::sentence(&source));
+    page.prose(0, Tone::Plain, said::FOOT);
+}

@@ -1,0 +1,108 @@
+//! One situation on the page: the best way that is open, and the better ones
+//! that are not.
+//!
+//! Imports `model`, `measure` and the page and words beside it.
+
+use super::super::Shown;
+use super::INDENT;
+use super::closed::Closed;
+use super::groups::{Group, One};
+use crate::measure::Answer;
+use crate::model::options::Standing;
+use crate::report::page::{Page, Tone};
+use crate::report::words::options as said;
+use crate::report::words::pages::sentence;
+
+/// Writes a situation; what is closed is noted for the list behind.
+pub(super) fn write<'a>(
+    page: &mut Page,
+    shown: &Shown<'a>,
+    group: &Group<'a>,
+    one: &One<'a>,
+    closed: &mut Closed,
+) {
+    let standing = one.answered.standing();
+    let (sign, tone) = look(standing);
+    let right = match standing {
+        Standing::Nothing => said::NO_WAY.to_owned(),
+        Standing::Unclear => said::CANNOT_TELL.to_owned(),
+        Standing::First | Standing::Fallback => said::standing(standing).to_owned(),
+    };
+    page.ends(INDENT, (sign, tone), &group.title(one.situation), &right);
+    let better = better(shown, one, closed);
+    match one.answered.best() {
+        Some(best) => {
+            let choice = &one.answered.choices[best];
+            let uses = shown.uses(choice);
+            let mut text = said::choice(shown.practice, &one.situation.choices[best]);
+            if !uses.is_empty() {
+                text.push_str(&format!(": {uses}"));
+            }
+            page.prose(INDENT + 2, Tone::Plain, &text);
+        }
+        None => get_first(page, shown, one, better.iter().map(|(_, titles)| titles.len()).sum()),
+    }
+    for (label, titles) in better {
+        page.hang(INDENT + 2, (label, Tone::Plain), (&titles.join("; "), Tone::Plain));
+    }
+}
+
+/// The sign in front of a situation.
+fn look(standing: Standing) -> (&'static str, Tone) {
+    match standing {
+        Standing::First => ("+", Tone::Good),
+        Standing::Fallback => ("-", Tone::Bad),
+        Standing::Unclear => ("?", Tone::Open),
+        Standing::Nothing => ("!", Tone::Bad),
+    }
+}
+
+/// What to do first where nothing is open. Which choice that opens is told
+/// where several are closed.
+fn get_first<'a>(page: &mut Page, shown: &Shown<'a>, one: &One<'a>, closed: usize) {
+    let Some((index, steps)) = said::get_first(shown, one.answered) else {
+        page.prose(INDENT + 2, Tone::Strong, &sentence(said::NOTHING_OPENS_ANY));
+        return;
+    };
+    let unclear = one.answered.choices[index].answer == Answer::Unknown;
+    let label = if unclear { "FIND OUT FIRST:" } else { "GET FIRST:" };
+    page.hang(INDENT + 2, (label, Tone::Bad), (&said::steps(&steps), Tone::Strong));
+    if closed > 1 {
+        let opens = said::small(&said::choice(shown.practice, &one.situation.choices[index]));
+        let label = if unclear { "may open:" } else { "opens:" };
+        page.hang(INDENT + 2, (label, Tone::Plain), (&opens, Tone::Plain));
+    }
+}
+
+/// The better choices that are closed, and those of which nobody can tell,
+/// each behind its label.
+fn better<'a>(
+    shown: &Shown<'a>,
+    one: &One<'a>,
+    closed: &mut Closed,
+) -> Vec<(&'static str, Vec<String>)> {
+    let labels = [(Answer::No, "closed:"), (Answer::Unknown, "can't tell:")];
+    let told = labels.map(|(answer, label)| {
+        let choices = one.answered.better().iter().zip(&one.situation.choices);
+        let choices = choices.filter(|(choice, _)| choice.answer == answer);
+        // What a high rail closes nothing opens: it is told once, behind.
+        let texts = choices.filter_map(|(choice, of)| {
+            let title = said::small(&said::choice(shown.practice, of));
+            let numbers = closed.note(shown, choice, &title)?;
+            Some(format!("{title} ({numbers})"))
+        });
+        (label, texts.collect::<Vec<String>>())
+    });
+    closed.next_situation();
+    told.into_iter().filter(|(_, titles)| !titles.is_empty()).collect()
+}
+
+/// The situations of a group that are left out.
+pub(super) fn left_out(page: &mut Page, group: &Group<'_>) {
+    let titles: Vec<_> = group.left_out.iter().map(|one| group.title(one.situation)).collect();
+    if !titles.is_empty() {
+        let text = format!("{}.", titles.join("; "));
+        let label = "left out, no such hook aboard:";
+        page.hang(INDENT, (label, Tone::Plain), (&text, Tone::Plain));
+    }
+}

@@ -1,0 +1,189 @@
+//! What a page and the short answer to a case say beside the choices: what to
+//! get first, what to mind, and which case is meant.
+//!
+//! Imports `options`, `model` and `measure` only.
+
+use super::small;
+use crate::measure::Answer;
+use crate::model::finding::{Because, Outcome};
+use crate::model::options::{Answered, Choice, OwnHooks};
+use crate::model::reason::{Reason, VesselFact};
+use crate::model::technique::{Fact, FactWord, Practice, Situation};
+use crate::report::options::Shown;
+use crate::report::words::figures;
+
+/// That the types of the hooks aboard are not known.
+pub(crate) const HOOKS_NOT_SAID: &str = "which types of hook are aboard is not written down for \
+    all of them, so situations with every type are shown, and whether the bolt cutters cut them \
+    may be open";
+
+/// That no single tool would help anywhere.
+pub(crate) const NO_LIFT: &str = "No single tool opens a better choice anywhere; what is to be \
+    measured, mended or brought stands below.";
+
+/// That no catalogue has what would help most.
+pub(crate) const NO_OFFER: &str = "nothing in the catalogues does as much";
+
+/// Where the steps are.
+pub(crate) const STEPS_ON_CARD: &str = "The steps of each way stand on the card that `--format \
+    html` prints; `--case WORDS` answers one case in five lines.";
+
+/// What opens a choice that hangs on a rail nobody measured.
+pub(crate) const MEASURE_RAIL: &str = "measure the freeboard at every hauling station, from the \
+    top of the rail to the water";
+
+/// That no change of the kit was found that opens a choice.
+pub(crate) const NOTHING_OPENS: &str = "no tool brought or mended opens it";
+
+/// The same where nothing at all is open.
+pub(crate) const NOTHING_OPENS_ANY: &str = "no tool brought or mended opens a way";
+
+/// That a choice hangs on the height of the rail alone.
+pub(crate) const RAIL_IS_HIGH: &str = "no tool opens it: the rail is too high";
+
+/// Why a situation says that nobody knows of any way.
+pub(crate) const CANNOT_TELL: &str = "CAN'T TELL whether any way is open";
+
+/// What to do first where nothing is known to be open: the fewest steps over
+/// the choices, the earliest choice among equals; where of some nobody can
+/// tell, over those. The choice by index, and the steps; none where nothing
+/// opens any.
+pub(crate) fn get_first<'a>(
+    shown: &Shown<'a>,
+    answered: &'a Answered,
+) -> Option<(usize, Vec<String>)> {
+    let ways = answered.choices.iter().map(|choice| shown.opens(choice)).enumerate();
+    let open = |index: usize| answered.choices[index].answer == Answer::Unknown;
+    let ways = ways.filter(|(_, steps)| !steps.is_empty());
+    ways.min_by_key(|(index, steps)| (!open(*index), steps.len(), *index))
+}
+
+/// What is never done behind a label that says `Never` already.
+pub(crate) fn without_never(says: &str) -> String {
+    let bare = says.strip_prefix("Never ").unwrap_or(says);
+    bare.strip_suffix('.').unwrap_or(bare).to_owned()
+}
+
+/// The techniques' own cautions where they are the best that is open, each
+/// once, with the techniques that they are about.
+pub(crate) fn minded(shown: &Shown<'_>) -> Vec<(String, String)> {
+    let mut techniques: Vec<usize> = Vec::new();
+    for (answered, situation) in pairs(shown) {
+        let best = answered.best().and_then(|best| situation.choices.get(best));
+        for technique in best.into_iter().flatten() {
+            if !techniques.contains(technique) {
+                techniques.push(*technique);
+            }
+        }
+    }
+    cautions_of(shown.practice, &techniques)
+}
+
+/// The cautions of these techniques, each once, with what they are about.
+pub(crate) fn cautions_of(practice: &Practice, techniques: &[usize]) -> Vec<(String, String)> {
+    let mut minded: Vec<(String, Vec<String>)> = Vec::new();
+    for technique in techniques.iter().filter_map(|index| practice.techniques.get(*index)) {
+        let title = small(&technique.title.to_string());
+        for caution in &technique.cautions {
+            let says = caution.says.to_string();
+            match minded.iter_mut().find(|(known, _)| *known == says) {
+                Some((_, titles)) => titles.push(title.clone()),
+                None => minded.push((says, vec![title.clone()])),
+            }
+        }
+    }
+    minded.into_iter().map(|(says, titles)| (says, titles.join("; "))).collect()
+}
+
+/// Every situation that the vessel's own hooks can make arise.
+fn pairs<'a>(shown: &Shown<'a>) -> impl Iterator<Item = (&'a Answered, &'a Situation)> {
+    let (outlook, practice) = (&shown.options.outlook, shown.practice);
+    let main = outlook.situations.iter().map(|one| (one, &practice.situations[one.situation]));
+    let along = outlook.along.iter().map(|one| (one, &practice.along[one.situation]));
+    main.chain(along).filter(|(one, _)| one.hooks != OwnHooks::NoneAboard)
+}
+
+/// Why a choice is closed or nobody can tell, in brief, and what opens it:
+/// `closed: no dip net aboard; to open it, bring a dip net`. The steps are
+/// left out where they are told already.
+pub(crate) fn brief<'a>(shown: &Shown<'a>, choice: &'a Choice, steps_told: bool) -> String {
+    let unknown = choice.answer == Answer::Unknown;
+    let wanting = shown.wanting(choice);
+    let word = if unknown { "can't tell" } else { "closed" };
+    let why = wanting.iter().find(|wanting| wanting.open == unknown).or_else(|| wanting.first());
+    let why = why.map(|wanting| format!(": {}", wanting.why)).unwrap_or_default();
+    let steps = shown.opens(choice);
+    let opens = match (steps.is_empty(), unknown) {
+        _ if steps_told => String::new(),
+        (true, _) => format!("; {}", nothing_opens(choice)),
+        (false, true) => format!("; to find out, {}", steps.join("; ")),
+        (false, false) => format!("; to open it, {}", steps.join("; ")),
+    };
+    format!("{word}{why}{opens}")
+}
+
+/// What stands where an animal brings a hook that is not this vessel's, and
+/// the choice hangs on nothing but that hook.
+pub(crate) fn foreign_hook(answered: &Answered, choice: &Choice) -> Option<&'static str> {
+    const TEXT: &str = "can't tell: no such hook is aboard, so the wire of this one is not \
+        known; measure it against what the bolt cutters cut";
+    let foreign = answered.hooks == OwnHooks::NoneAboard && choice.answer == Answer::Unknown;
+    let of_hooks = |because: &Because| {
+        let hooks = Reason::VesselFactUnknown { fact: VesselFact::Hooks };
+        because.reason == hooks
+    };
+    let mut findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
+    let hangs = findings
+        .all(|finding| finding.outcome == Outcome::Met || finding.reasons.iter().any(of_hooks));
+    (foreign && hangs).then_some(TEXT)
+}
+
+/// That nothing opens a choice.
+pub(crate) fn nothing_opens(choice: &Choice) -> &'static str {
+    let high = choice.rails.iter().any(|rail| rail.answer == Answer::No);
+    if high { RAIL_IS_HIGH } else { NOTHING_OPENS }
+}
+
+/// The words of a case in a row, those taken for granted marked as such.
+pub(crate) fn case(practice: &Practice, said: &[Option<usize>]) -> String {
+    let words = practice.facts.iter().zip(said).filter_map(|(fact, said)| {
+        let word = |index: usize| fact.words.get(index).map(|word| word.says.to_string());
+        match (said, fact.unsaid) {
+            (Some(index), _) => word(*index),
+            (None, Some(index)) => word(index).map(|word| format!("taken as {word}")),
+            (None, None) => None,
+        }
+    });
+    words.collect::<Vec<_>>().join(", ")
+}
+
+/// Under which condition one of two answers holds: `it can come aboard`.
+pub(crate) fn condition(practice: &Practice, if_said: &[(usize, Vec<usize>)]) -> String {
+    let facts = if_said.iter().filter_map(|(index, words)| {
+        let fact = practice.facts.get(*index)?;
+        (words.len() < fact.words.len()).then(|| of_fact(fact, words))
+    });
+    facts.collect::<Vec<_>>().join(" and ")
+}
+
+fn of_fact(fact: &Fact, words: &[usize]) -> String {
+    let stays = |word: &&FactWord| word.word != "boardable";
+    let named = words.iter().filter_map(|index| fact.words.get(*index));
+    if fact.id == "boarding" && named.clone().all(|word| stays(&word)) {
+        return "it stays in the water".to_owned();
+    }
+    let texts: Vec<String> = named.map(|word| in_sentence(&fact.id, word)).collect();
+    figures::any_of(&texts)
+}
+
+/// A word of a fact as a clause of its own.
+fn in_sentence(fact: &str, word: &FactWord) -> String {
+    let says = word.says.to_string();
+    match (fact, word.word.as_str()) {
+        ("boarding", "boardable") => format!("it {says}"),
+        ("where" | "site" | "state", _) => format!("it is {says}"),
+        ("hook", _) => format!("it is a {says}"),
+        ("point", _) => says,
+        _ => format!("`{says}`"),
+    }
+}

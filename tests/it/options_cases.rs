@@ -1,0 +1,62 @@
+//! The file of techniques as it is shipped: every case there is, and what
+//! each kind of tool opens.
+
+mod reach;
+mod removed;
+mod walk;
+
+use kitmuster::engine::choices::Prepared;
+use kitmuster::load::{self, Library};
+use kitmuster::measure::Day;
+use kitmuster::model::technique::Practice;
+use kitmuster::model::vessel::{Trust, Vessel};
+use kitmuster::options::{self, Options, Request};
+use std::sync::{Arc, OnceLock};
+
+/// The shipped library and its techniques, made ready.
+struct Shipped {
+    library: Library,
+    prepared: Prepared,
+}
+
+fn shipped() -> &'static Shipped {
+    static SHIPPED: OnceLock<Shipped> = OnceLock::new();
+    SHIPPED.get_or_init(|| {
+        let library = crate::kit::library();
+        let prepared = Prepared::new(library.practice.as_ref().unwrap());
+        Shipped { library, prepared }
+    })
+}
+
+fn practice() -> &'static Arc<Practice> {
+    shipped().prepared.practice()
+}
+
+/// A vessel out of the text of its file.
+fn vessel(text: &str) -> Vessel {
+    load::read_vessel("vessel.yaml", text, &shipped().library.vocabulary).unwrap().0
+}
+
+/// What the vessel's kit leaves open on a trip of a week.
+fn options_of(vessel: &Vessel) -> Options {
+    options::options(&Request {
+        vocabulary: &shipped().library.vocabulary,
+        prepared: &shipped().prepared,
+        vessel,
+        inspections: &[],
+        departure: Day::parse("2026-12-02").unwrap(),
+        back: Some(Day::parse("2026-12-09").unwrap()),
+        trust: Trust::All,
+        catalogues: &[],
+    })
+}
+
+/// The ids of a choice's techniques: `gag, then cut-hook`.
+fn spelled(practice: &Practice, choice: &[usize]) -> String {
+    let ids = choice.iter().map(|t| practice.techniques[*t].id.as_str());
+    ids.collect::<Vec<_>>().join(", then ")
+}
+
+/// A vessel that has one of everything, J and circle hooks, and a rail so low
+/// that everything reaches.
+const FULL: &str = include_str!("options_cases/full.yaml");
