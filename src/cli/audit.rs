@@ -102,7 +102,8 @@ fn whole(
     let beside = record::beside(arguments, &orders, &selection, &rows, asides);
     let mut audit = Audit::new(orders.date, orders.trust, rows, vocabulary, &selection, order);
     audit.left_out = left_out;
-    let outcomes = arguments.outcomes.then(|| outcomes::outcomes(&input.library, &audit, catalogues));
+    let outcomes =
+        arguments.outcomes.then(|| outcomes::outcomes(&input.library, &audit, catalogues));
     let outcomes = outcomes.transpose()?;
     let of = Fleet {
         audit: &audit,

@@ -49,7 +49,8 @@ impl Input {
             trust,
             depth,
         });
-        let subject = Subject { check: &check, vocabulary, sources: &self.sources, units, freeing: None };
+        let subject =
+            Subject { check: &check, vocabulary, sources: &self.sources, units, freeing: None };
         let digest = report::sheet::digest(&subject);
         let stale = self.inspections.iter().filter_map(|record| {
             let (vessel, rules) = digest.agrees(record.sheet.as_deref()?);
@@ -111,13 +112,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
         notices: &check.notices,
         units,
     });
-    let subject = Subject {
-        check: &check,
-        vocabulary,
-        sources: &input.sources,
-        units,
-        freeing,
-    };
+    let subject = Subject { check: &check, vocabulary, sources: &input.sources, units, freeing };
     let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
     let text = match arguments.format {
         Format::Table => report::table(&subject, place.width),

@@ -59,6 +59,9 @@ pub(super) fn run(arguments: &OptionsArguments, terminal: &Terminal) -> Result<E
         Some(path) => output::write_whole(path, &text)?,
         None => output::print(&text)?,
     }
+    if asked.is_some() && arguments.format == Format::Table {
+        output::complain(&report::beside_case(&shown, terminal.width_of_errors));
+    }
     Ok(exit(&options, asked.as_ref()))
 }
 
@@ -71,7 +74,7 @@ fn text(
     match (format, asked) {
         (Format::Table, None) => Ok(report::table(shown, place.width)),
         (Format::Table, Some((question, answers))) => {
-            Ok(report::case(shown, question, answers, place.width))
+            Ok(report::case(shown, question, answers, place.width_of_lines))
         }
         (Format::Html, _) => Ok(report::html(shown)),
         (Format::Json, _) => {

@@ -10,11 +10,17 @@ use std::path::Path;
 /// How wide a page may be, in columns.
 const WIDEST: usize = 80;
 
+/// Wider than any line of an answer.
+const UNBROKEN: usize = 100_000;
+
 /// What there is to know of the terminal.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Terminal {
     /// Columns for results.
     pub(super) width: usize,
+    /// Columns for an answer of a few lines, which is broken for a window only:
+    /// whoever reads it from a pipe or a file counts on its lines.
+    pub(super) width_of_lines: usize,
     /// Columns for complaints.
     pub(super) width_of_errors: usize,
 }
@@ -28,8 +34,11 @@ impl Terminal {
                 let columns = size.filter(|_| terminal).map(|(width, _)| usize::from(width.0));
                 columns.filter(|columns| *columns > 0).map_or(WIDEST, |columns| columns.min(WIDEST))
             };
+        let on_screen = io::stdout().is_terminal();
+        let own = width(on_screen, terminal_size::terminal_size_of(io::stdout()));
         Self {
-            width: width(io::stdout().is_terminal(), terminal_size::terminal_size_of(io::stdout())),
+            width: own,
+            width_of_lines: if on_screen { own } else { UNBROKEN },
             width_of_errors: width(
                 io::stderr().is_terminal(),
                 terminal_size::terminal_size_of(io::stderr()),
@@ -39,7 +48,7 @@ impl Terminal {
 
     /// A page in a file is as wide as a page can be.
     pub(super) fn of_a_file() -> Self {
-        Self { width: WIDEST, width_of_errors: WIDEST }
+        Self { width: WIDEST, width_of_lines: UNBROKEN, width_of_errors: WIDEST }
     }
 }
 

@@ -82,7 +82,7 @@ impl Desk<'_> {
 
     /// A text for people of at most `most` characters; none where nothing is
     /// written.
-    fn text_of(&mut self, written: &Worded, most: u64, spot: &Spot<'_>) -> Option<Text> {
+    pub(super) fn text_of(&mut self, written: &Worded, most: u64, spot: &Spot<'_>) -> Option<Text> {
         let text = worded(written, self.language, spot, self.problems)?;
         self.cap_all(&text, most, spot);
         Some(text)

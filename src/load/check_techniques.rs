@@ -14,6 +14,7 @@ use super::judge_practice::judge_practice;
 use super::problem::Problems;
 use super::spot::Spot;
 use super::value::{choice, count, filled, flag};
+use super::written::LONGEST_REMARK;
 use super::written::open::Open;
 use super::written::profile::Worded;
 use super::written::techniques::{CardForm, NeverForm, TechniqueForm, TechniquesFile};
@@ -57,6 +58,10 @@ pub(super) fn check_techniques(
         language: language.to_owned(),
         freeboard_from: freeboard_from(file.freeboard_from.as_deref(), top, &mut desk),
         cautions: desk.texts(file.cautions.as_ref(), &top.key("cautions")),
+        cautions_in_short: file
+            .cautions_in_short
+            .as_ref()
+            .and_then(|text| desk.text_of(text, LONGEST_REMARK, &top.key("cautions in short"))),
         notes: desk.texts(file.notes.as_ref(), &top.key("notes")),
         facts,
         acts,

@@ -24,6 +24,8 @@ pub struct Practice {
     pub freeboard_from: FreeboardFrom,
     /// Cautions that stand wherever a technique is shown.
     pub cautions: Vec<Text>,
+    /// The same in a line, for a short answer; none where nobody wrote one.
+    pub cautions_in_short: Option<Text>,
     /// Notes for the reader.
     pub notes: Vec<Text>,
     /// What decides, in the order in which it is asked.

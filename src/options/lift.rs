@@ -96,12 +96,7 @@ fn single(judgement: &Judgement) -> Option<&Step> {
 }
 
 /// What stands better with the vessel changed.
-fn lifted(
-    terms: &Terms<'_>,
-    changed: &Vessel,
-    days: (Day, Day),
-    before: &Outlook,
-) -> Vec<Lifted> {
+fn lifted(terms: &Terms<'_>, changed: &Vessel, days: (Day, Day), before: &Outlook) -> Vec<Lifted> {
     let after = terms.prepared.outlook(terms.vocabulary, changed, days, Depth::Findings);
     let pairs = |along: bool, before: &[Answered], after: &[Answered]| {
         let one = |(situation, (was, is)): (usize, (&Answered, &Answered))| {

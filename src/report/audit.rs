@@ -18,9 +18,9 @@ mod table;
 pub use table::table;
 
 use super::options::Shown;
-use crate::fleet::{Audit, Judged};
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
+use crate::fleet::{Audit, Judged};
 use crate::measure::Units;
 use crate::model::catalogue::Catalogue;
 use crate::model::technique::Practice;

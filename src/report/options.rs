@@ -11,7 +11,7 @@ mod json;
 mod summary;
 mod table;
 
-pub use case::case;
+pub use case::{beside_case, case};
 pub use html::html;
 pub(in crate::report) use json::FreeingJson;
 pub use json::json;

@@ -13,8 +13,8 @@ mod tests;
 
 pub use self::csv::csv;
 pub use html::html;
-pub use json::json;
 pub(in crate::report) use json::MoneyJson;
+pub use json::json;
 pub use table::table;
 
 use super::page::{Page, Tone};

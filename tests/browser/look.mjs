@@ -20,6 +20,9 @@ const SCHEMES = ["light", "dark"];
 // What is left of each paper between the margins of base.css, in CSS pixels
 // (96 to the inch): 12 mm on either side.
 const PAPERS = { A4: 210 - 24, Letter: 215.9 - 24 };
+// How high a box may be: a page between the margins of the card, 7 mm each,
+// less the foot that stands on every page.
+const ROOM = { A4: 297 - 14 - 25, Letter: 279.4 - 14 - 25 };
 // The smallest type on a screen, in CSS pixels: to be read in sunlight.
 const SMALLEST = Number(process.env.KITMUSTER_SMALLEST ?? 16);
 
@@ -63,6 +66,44 @@ function stumbles(smallest) {
   return found;
 }
 
+// Type of a wall card that cannot be read at arm's length, found inside the
+// page. The same sizes hold on screen and paper: 24 px are 18 pt, 16 px 12 pt.
+function tooSmallForAWall(least) {
+  if (!document.querySelector(".wall-card")) return { found: [], sizes: {} };
+  const wanted = {
+    headings: ["h1, h2, h3, h4, h5, h6, .loud .big", 24],
+    steps: [".steps li", 16],
+    situations: [".situation, .situation *, .loud li, .loud p", 16],
+    prohibitions: [".never li, .stop, .mind p:first-child", 16],
+    everything: ["body *:not(title, style, svg *)", least],
+  };
+  const found = [], sizes = {};
+  for (const [what, [selector, size]] of Object.entries(wanted)) {
+    const all = [...document.querySelectorAll(selector)].filter((e) => e.textContent.trim());
+    if (all.length === 0) found.push(`no ${what} on the card`);
+    const measured = all.map((e) => parseFloat(getComputedStyle(e).fontSize));
+    sizes[what] = Math.min(...measured);
+    if (sizes[what] < size - 0.05) found.push(`${what} of ${sizes[what].toFixed(1)} px, at least ${size} px wanted`);
+  }
+  return { found, sizes };
+}
+
+// Boxes of a wall card that a page's end could tear, and headings that could
+// be left alone at its foot, found inside the page as it is printed.
+function tears(height) {
+  const found = [];
+  const name = (e) => `<${e.tagName.toLowerCase()} ${e.getAttribute("class") ?? ""}> "${e.textContent.trim().slice(0, 40)}"`;
+  for (const e of document.querySelectorAll(".wall-card :is(.box, .card, .never, .loud, .situations li)")) {
+    if (getComputedStyle(e).breakInside !== "avoid") found.push(`may be torn: ${name(e)}`);
+    if (e.getBoundingClientRect().height > height) found.push(`is higher than a page: ${name(e)}`);
+  }
+  for (const e of document.querySelectorAll(".wall-card :is(h2, h3)")) {
+    const kept = getComputedStyle(e).breakAfter === "avoid" || e.closest(".never, .along");
+    if (!kept) found.push(`may stand alone at the foot of a page: ${name(e)}`);
+  }
+  return found;
+}
+
 // What sticks out of the paper, found inside the page.
 function sticksOut(width) {
   const found = [];
@@ -87,6 +128,7 @@ async function onScreen(context, path) {
       await page.emulateMedia({ colorScheme });
       await page.goto(pathToFileURL(path).href);
       for (const what of await page.evaluate(stumbles, SMALLEST)) complain(at, what);
+      for (const what of (await page.evaluate(tooSmallForAWall, 16)).found) complain(at, what);
       await page.evaluate(axe);
       const { violations } = await page.evaluate(() => axe.run(document, {
         resultTypes: ["violations"],
@@ -109,12 +151,22 @@ async function onPaper(context, path, folder) {
     await page.setViewportSize({ width: Math.floor(width), height: 900 });
     await page.goto(pathToFileURL(path).href);
     for (const what of await page.evaluate(sticksOut, width)) complain(at, `wider than the paper: ${what}`);
+    const card = await page.evaluate(tooSmallForAWall, 12);
+    for (const what of card.found) complain(at, what);
+    for (const what of await page.evaluate(tears, (ROOM[format] / 25.4) * 96)) complain(at, what);
+    if (card.sizes.steps) {
+      const points = Object.entries(card.sizes).map(([what, size]) => `${what} ${(size * 0.75).toFixed(1)} pt`);
+      console.log(`${at}: smallest ${points.join(", ")}`);
+    }
     const wanted = await page.evaluate(() => [...document.querySelectorAll("article.vessel")].map((e) => e.id));
     const linked = await page.evaluate(() => [...document.querySelectorAll("a[href^='#']")].map((e) => e.getAttribute("href").slice(1)));
     const pdf = await page.pdf({ format, printBackground: true, preferCSSPageSize: false });
     writeFileSync(join(folder, `${basename(path, ".html")}-${format}.pdf`), pdf);
     const { pages, places } = destinations(pdf);
     if (pages === 0) complain(at, "no pages");
+    for (const id of linked.filter((id) => card.sizes.steps && !places.has(id))) {
+      complain(at, `the box \`${id}\` is nowhere on paper`);
+    }
     // A vessel is found on paper by the links that lead to it.
     const taken = new Map();
     for (const id of wanted.filter((id) => linked.includes(id))) {

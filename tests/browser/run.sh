@@ -54,6 +54,14 @@ if [ "$#" -eq 0 ]; then
   make 0 quote vessels/brindle-skua.yaml "${near[@]}" --output "$pages/quote-nothing.html"
   make 2 quote tests/browser/hostile "${both[@]}" --catalogue tests/browser/hostile-shop.yaml \
     --for '<b>Mother & "Sons"' --output "$pages/quote-hostile.html"
+  # Cards say which ways are open; where some situation has none, they end
+  # with 1.
+  make 1 options vessels/marlow-tern.yaml --format html --output "$pages/card.html"
+  make 0 options tests/browser/card/open.yaml --format html --output "$pages/card-open.html"
+  make 1 options tests/browser/card/bare.yaml --format html --output "$pages/card-bare.html"
+  make 1 options vessels/salt-pomelo.yaml --format html --output "$pages/card-closed.html"
+  make 1 options tests/browser/hostile/markup.yaml --format html --output "$pages/card-markup.html"
+  make 1 options tests/browser/hostile/wide.yaml --format html --output "$pages/card-wide.html"
   papers="$place/papers"
   rm -rf "$papers" && mkdir -p "$papers"
   make 0 sheet vessels/marlow-tern.yaml --output "$papers/inspector.html"

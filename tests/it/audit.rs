@@ -6,6 +6,7 @@ mod files;
 mod formats;
 mod lapses;
 mod marks;
+mod outcomes;
 mod shown;
 
 use crate::run::{self, Ran};

@@ -16,6 +16,7 @@ mod floors;
 mod kit;
 mod numbers;
 mod options;
+mod options_card;
 mod options_cases;
 mod outfit;
 mod pages;

@@ -24,11 +24,7 @@ pub(super) struct Outcomes {
 
 impl Outcomes {
     pub(super) fn shown(&self) -> Freeing<'_> {
-        Freeing {
-            practice: &self.practice,
-            options: &self.options,
-            catalogues: &self.catalogues,
-        }
+        Freeing { practice: &self.practice, options: &self.options, catalogues: &self.catalogues }
     }
 }
 
@@ -75,11 +71,8 @@ pub(super) fn outcomes(
         ));
     };
     let prepared = Prepared::new(&practice);
-    let terms = Terms {
-        vocabulary: &library.vocabulary,
-        prepared: &prepared,
-        catalogues: &catalogues,
-    };
+    let terms =
+        Terms { vocabulary: &library.vocabulary, prepared: &prepared, catalogues: &catalogues };
     let judged: Vec<_> = audit
         .rows
         .iter()

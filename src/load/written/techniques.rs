@@ -42,6 +42,9 @@ pub(crate) struct TechniquesFile {
     pub(crate) freeboard_from: Option<String>,
     /// Cautions that stand wherever a technique is shown.
     pub(crate) cautions: Option<Vec<Worded>>,
+    /// The same in a line, for a short answer.
+    #[serde(rename = "cautions in short")]
+    pub(crate) cautions_in_short: Option<Worded>,
     /// Notes for the reader.
     pub(crate) notes: Option<Vec<Worded>>,
     /// What decides, in the order in which it is asked.

@@ -83,7 +83,8 @@ pub(super) fn write(page: &mut Page, of: &Fleet<'_>) {
         }
     }
     if let Some(left) = vessels.len().checked_sub(MOST_LISTED).filter(|left| *left > 0) {
-        let text = format!("and {} more; the JSON of the audit has them all", count(left, "vessel"));
+        let text =
+            format!("and {} more; the JSON of the audit has them all", count(left, "vessel"));
         page.prose(2, Tone::Plain, &text);
     }
     page.prose(2, Tone::Plain, words::FOOT);

@@ -163,10 +163,10 @@ impl AuditJson {
             Row::Vessel(_) => None,
         });
         let judged = audit.rows.iter().filter_map(|row| match row {
-            Row::Vessel(judged) => Some(judged),
+            Row::Vessel(judged) => Some(&**judged),
             Row::Refused(_) => None,
         });
-        let vessel = |(index, judged): (usize, &'a Box<Judged>)| {
+        let vessel = |(index, judged): (usize, &'a Judged)| {
             CheckJson::new(&Subject {
                 check: &judged.check,
                 vocabulary: of.vocabulary,

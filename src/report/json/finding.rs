@@ -89,7 +89,11 @@ impl FindingJson {
 
 impl ToolJson {
     /// The tool with its place, where its file was read.
-    pub(in crate::report) fn new(serving: &Serving, words: &Words<'_>, places: &Places<'_>) -> Self {
+    pub(in crate::report) fn new(
+        serving: &Serving,
+        words: &Words<'_>,
+        places: &Places<'_>,
+    ) -> Self {
         let tool = words.vessel.kit.get(serving.tool);
         Self {
             mark: words.mark(serving.tool).to_owned(),

@@ -11,7 +11,8 @@ use serde_json::Value;
 
 fn text(check: &Check) -> String {
     let vocabulary = sample::vocabulary();
-    let subject = Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
+    let subject =
+        Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
     json(&subject).unwrap()
 }
 

@@ -60,7 +60,11 @@ impl ClashJson {
 
 impl WayJson {
     /// The shortest way to ready.
-    pub(in crate::report) fn new(judgement: &Judgement, way: &WayToReady, words: &Words<'_>) -> Self {
+    pub(in crate::report) fn new(
+        judgement: &Judgement,
+        way: &WayToReady,
+        words: &Words<'_>,
+    ) -> Self {
         match way {
             WayToReady::Already => Self { state: "already", fewest: None, steps: Vec::new() },
             WayToReady::None => Self { state: "none", fewest: None, steps: Vec::new() },

@@ -8,8 +8,12 @@ use crate::model::options::{Answered, Standing};
 use crate::model::technique::{Never, Situation};
 use crate::options::{CaseAnswer, Question};
 use crate::report::page::{Page, Tone};
+use crate::report::table;
 use crate::report::words::options as said;
-use crate::report::words::pages::{capital, sentence};
+use crate::report::words::pages::sentence;
+
+/// That the best that is open is the first choice.
+const NOTHING_BETTER: &str = "nothing better";
 
 /// The case in five lines, each with a label; a line that is wider than the
 /// page goes on below, set in.
@@ -19,19 +23,20 @@ pub fn case(
     answers: &[CaseAnswer],
     width: usize,
 ) -> String {
-    let two = answers.len() > 1;
     let told = |tell: fn(&Shown<'_>, &CaseAnswer) -> String| {
-        let texts = answers.iter().map(|answer| {
-            let text = tell(shown, answer);
+        let texts: Vec<String> = answers.iter().map(|answer| tell(shown, answer)).collect();
+        // What is the same either way is told once.
+        let same = texts.iter().all(|text| Some(text) == texts.first());
+        let most = if same { 1 } else { texts.len() };
+        let texts = texts.iter().take(most).zip(answers).filter_map(|(text, answer)| {
             let condition = said::condition(shown.practice, &answer.if_said);
-            if two && !condition.is_empty() {
-                format!("If {condition}: {}", said::small(&text))
-            } else {
-                capital(&text)
+            if same || condition.is_empty() {
+                return Some(sentence(text));
             }
+            let told = sentence(&format!("If {condition}: {}", said::small(text)));
+            (text != NOTHING_BETTER).then_some(told)
         });
-        let texts: Vec<String> = texts.map(|text| sentence(&text)).collect();
-        texts.join(" ")
+        texts.collect::<Vec<String>>().join(" ")
     };
     let mut page = Page::new(width);
     let mut line = |label: &str, tone, text: &str| page.hang(0, (label, tone), (text, Tone::Plain));
@@ -43,13 +48,22 @@ pub fn case(
     page.finish()
 }
 
+/// What is told beside the five lines: of records that were not laid over the
+/// vessel, or not in full. Empty where there is nothing to tell.
+pub fn beside_case(shown: &Shown<'_>, width: usize) -> String {
+    let mut page = Page::new(width);
+    table::notices(&mut page, shown.notices);
+    page.finish()
+}
+
 /// The case as understood, and the vessel.
 fn of_whom(shown: &Shown<'_>, question: &Question, answers: &[CaseAnswer]) -> String {
     let case = said::case(shown.practice, &question.said);
     let mut hooks = answers
         .iter()
-        .filter_map(|answer| shown.hooks(&shown.options.outlook.situations[answer.situation]));
-    let hooks = hooks.next().map(|text| format!(" ({text})")).unwrap_or_default();
+        .map(|answer| shown.hooks(&shown.options.outlook.situations[answer.situation]));
+    let first = hooks.next().flatten().filter(|first| hooks.all(|other| other == Some(*first)));
+    let hooks = first.map(|text| format!(" ({text})")).unwrap_or_default();
     sentence(&format!("{case}{hooks} - {}", shown.options.vessel.name))
 }
 
@@ -96,7 +110,7 @@ fn better(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
     };
     let opens = || better.iter().position(|choice| !shown.opens(choice).is_empty());
     let Some(index) = first.or_else(opens).or((!better.is_empty()).then_some(0)) else {
-        return "nothing better".to_owned();
+        return NOTHING_BETTER.to_owned();
     };
     let title = said::choice(shown.practice, &situation.choices[index]);
     let foreign = said::foreign_hook(answered, &better[index]).map(str::to_owned);
@@ -104,7 +118,8 @@ fn better(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
     format!("{title} - {brief}")
 }
 
-/// What is never done in this case; what is never done at all stands last.
+/// What is never done in this case; what is never done at all only where there
+/// is nothing else.
 fn nevers(shown: &Shown<'_>, question: &Question, answers: &[CaseAnswer]) -> String {
     let practice = shown.practice;
     let fits = |never: &&Never| {
@@ -118,7 +133,10 @@ fn nevers(shown: &Shown<'_>, question: &Question, answers: &[CaseAnswer]) -> Str
         agrees && answers.iter().any(of_one)
     };
     let mut nevers: Vec<&Never> = practice.nevers.iter().filter(fits).collect();
-    nevers.sort_by_key(|never| never.when.0.is_empty());
+    // What is never done in any case stands on the card.
+    if nevers.iter().any(|never| !never.when.0.is_empty()) {
+        nevers.retain(|never| !never.when.0.is_empty());
+    }
     let texts = nevers.iter().map(|never| said::without_never(&never.says.to_string()));
     format!("{}.", texts.collect::<Vec<_>>().join("; "))
 }
@@ -134,6 +152,9 @@ fn care(shown: &Shown<'_>, answers: &[CaseAnswer]) -> String {
     techniques.sort_unstable();
     techniques.dedup();
     let own = said::cautions_of(practice, &techniques).into_iter().map(|(says, _)| says);
-    let always = practice.cautions.iter().map(ToString::to_string);
+    let always: Vec<String> = match &practice.cautions_in_short {
+        Some(short) => vec![short.to_string()],
+        None => practice.cautions.iter().map(ToString::to_string).collect(),
+    };
     own.chain(always).map(|text| sentence(&text)).collect::<Vec<_>>().join(" ")
 }

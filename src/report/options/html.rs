@@ -12,6 +12,7 @@ mod plan;
 
 use super::Shown;
 use crate::measure::DaySpan;
+use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
 use crate::report::html::{document, prose, shown as safe};
 use crate::report::table;
@@ -47,16 +48,33 @@ fn head(shown: &Shown<'_>) -> Markup {
         }
         dl.facts {
             div { dt { "Freeboard" } dd { (prose(freeboard)) } }
-            div { dt { "Trip" } dd {
-                (prose(&words::span(trip)))
-                @if options.no_return { ", since no return is given" }
-            } }
+            div { dt { "Trip" } dd { (prose(&words::span(trip))) } }
             @if options.trust == Trust::Measured {
                 div { dt { "Figures" } dd { "only those that were measured are believed" } }
             }
             div.whole { dt { "By" } dd { (practice(shown)) } }
         }
+        (notices(shown))
         p.worth { (prose(&pages::sentence(&said::worth(&options.outlook.worth())))) }
+    }
+}
+
+/// What bears on the whole card.
+fn notices(shown: &Shown<'_>) -> Markup {
+    let outlook = &shown.options.outlook;
+    let hooks_not_said = outlook.all().any(|answered| answered.hooks == OwnHooks::NotSaid);
+    html! {
+        @for notice in shown.notices {
+            p.note {
+                b { "Note: " } (prose(&words::notice(notice))) ". "
+                @if let Some(remedy) = words::notice_remedy(notice) {
+                    b { "Do: " } (prose(&remedy)) "."
+                }
+            }
+        }
+        @if hooks_not_said {
+            p.note { b { "Note: " } (prose(said::HOOKS_NOT_SAID)) "." }
+        }
     }
 }
 
@@ -79,8 +97,11 @@ fn page(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
                 h2 id=(id) { span.badge { (sheet.letter) } " " (prose(&sheet.title)) }
                 div.groups { @for group in &sheet.groups { (lines::group(plan, group)) } }
                 (boxes::nevers(plan, sheet))
-                div.boxes { @for technique in &sheet.techniques { (boxes::technique(plan, *technique)) } }
-                (closed::table(plan, sheet))
+                div.boxes {
+                    @for technique in &sheet.techniques { (boxes::technique(plan, *technique)) }
+                    (closed::among_boxes(plan, sheet))
+                }
+                (closed::below_boxes(plan, sheet))
             }
             (foot(plan, &format!("{} {}", sheet.letter, sheet.title)))
         }

@@ -14,7 +14,8 @@ use std::sync::Arc;
 
 fn page(check: &Check, width: usize) -> String {
     let vocabulary = sample::vocabulary();
-    let subject = Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
+    let subject =
+        Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
     anstream::adapter::strip_str(&table(&subject, width)).to_string()
 }
 
@@ -65,8 +66,13 @@ fn no_line_is_wider_than_asked_and_no_word_is_lost() {
 fn colour_says_nothing_that_words_do_not() {
     let check = sample::not_ready();
     let vocabulary = sample::vocabulary();
-    let subject =
-        Subject { check: &check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
+    let subject = Subject {
+        check: &check,
+        vocabulary: &vocabulary,
+        sources: &[],
+        units: Units::Both,
+        freeing: None,
+    };
     let coloured = table(&subject, 80);
     assert!(coloured.contains('\u{1b}'));
     for line in page(&check, 80).lines().filter(|line| !line.is_empty()) {
@@ -223,8 +229,13 @@ fn a_record_that_was_left_out_is_not_said_to_be_laid_over() {
     let vocabulary = sample::vocabulary();
     let sources = [Source { file: "record.yaml".into(), text: "".into() }];
     let write = |check: &Check| {
-        let subject =
-            Subject { check, vocabulary: &vocabulary, sources: &sources, units: Units::Both, freeing: None };
+        let subject = Subject {
+            check,
+            vocabulary: &vocabulary,
+            sources: &sources,
+            units: Units::Both,
+            freeing: None,
+        };
         anstream::adapter::strip_str(&table(&subject, 80)).to_string()
     };
     position(&write(&check), "laid over it: record.yaml");

@@ -73,14 +73,14 @@ pub(crate) fn standing(standing: Standing) -> &'static str {
 /// What a kit is worth, in one sentence; every number stands by itself.
 pub(crate) fn worth(worth: &Worth) -> String {
     let all = worth.first + worth.fallback + worth.unclear + worth.nothing;
-    let mut parts = vec![
-        format!("first choice open in {} of {all} situations", worth.first),
-        format!("only a fallback in {}", worth.fallback),
+    let mut parts = vec![format!("first choice open in {} of {all} situations", worth.first)];
+    let rest = [
+        (worth.fallback, "only a fallback in"),
+        (worth.unclear, "can't tell in"),
+        (worth.nothing, "nothing in"),
     ];
-    if worth.unclear > 0 {
-        parts.push(format!("can't tell in {}", worth.unclear));
-    }
-    parts.push(format!("nothing in {}", worth.nothing));
+    let told = rest.iter().filter(|(number, _)| *number > 0);
+    parts.extend(told.map(|(number, what)| format!("{what} {number}")));
     let left_out = match worth.left_out {
         0 => String::new(),
         1 => " (1 left out: no such hook aboard)".to_owned(),
@@ -259,9 +259,4 @@ fn reason(words: &Words<'_>, judgement: &Judgement, finding: &Finding) -> String
 /// A list of steps as one sentence.
 pub(crate) fn steps(steps: &[String]) -> String {
     sentence(&capital(&steps.join("; ")))
-}
-
-/// Whether a step brings something that was not aboard.
-pub(crate) fn brings(step: &Step) -> bool {
-    matches!(step.target, Target::Type(_))
 }

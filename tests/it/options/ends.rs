@@ -7,7 +7,7 @@ use crate::run;
 fn zero_says_that_every_first_choice_is_open() {
     let ran = options(&file(FULL).path, &[]);
     assert_eq!(ran.status, 0, "{}", ran.page());
-    assert!(ran.stdout.contains("First choice open in 17 of 17 situations"), "{}", ran.stdout);
+    assert!(ran.stdout.contains("First choice open in 18 of 18 situations"), "{}", ran.stdout);
     assert!(!ran.stdout.contains("What is closed"), "{}", ran.stdout);
 }
 
@@ -46,13 +46,30 @@ fn a_situation_that_no_hook_aboard_makes_arise_does_not_count() {
         sentence.replace('\n', " ")
     };
     // Four situations speak of a J hook, four of a circle hook.
-    let one = "First choice open in 17 of 17 situations, only a fallback in 0, nothing in 0 \
-               (4 left out: no such hook aboard).";
+    let one = "First choice open in 18 of 18 situations (4 left out: no such hook aboard).";
     assert_eq!(worth(FULL), one);
     assert_eq!(worth(&FULL.replace("type: circle", "type: j")), one);
     let both = FULL.replace("hooks:\n", "hooks:\n  - { name: j hooks, type: j, wire: 4 mm }\n");
-    let all = "First choice open in 21 of 21 situations, only a fallback in 0, nothing in 0.";
+    let all = "First choice open in 22 of 22 situations.";
     assert_eq!(worth(&both), all);
+}
+
+/// A vocabulary that lacks what the shipped techniques ask for leaves them
+/// out, and says so where they are needed.
+#[test]
+fn a_folder_whose_words_do_not_fit_the_techniques_has_none() {
+    let words = include_str!("../../../requirements/vocabulary.yaml");
+    // The techniques alone ask this of deck cutters.
+    let less = words.replace("blade-width, cuts-monofilament, ", "blade-width, ");
+    assert_ne!(less, words);
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("vocabulary.yaml"), less).unwrap();
+    let requirements = folder.path().to_str().unwrap();
+    let vessel = file("format: vessel/1\nname: Bare\nfreeboard: 3 ft\nkit: []\n");
+    let flags = ["--requirements", requirements, "--on", "2026-12-02", "--return", "2026-12-03"];
+    let ran = options(&vessel.path, &flags);
+    assert_eq!(ran.status, 2, "{}", ran.page());
+    insta::assert_snapshot!(ran.stderr.replace(requirements, "FOLDER"));
 }
 
 #[test]
@@ -135,6 +152,10 @@ fn a_record_laid_over_closes_what_it_found_broken() {
     let ran = options(&vessel, &["--inspection", &of("2026-12-25")]);
     assert_eq!(ran.status, 0, "{}", ran.page());
     assert!(ran.stdout.contains("note: ") && ran.stdout.contains("2026-12-25"), "{}", ran.stdout);
+    let flags = ["--inspection", &of("2026-12-25"), "--case", "alongside,boardable,swallowed"];
+    let ran = options(&vessel, &flags);
+    assert!(ran.stdout.starts_with("Case: "), "{}", ran.page());
+    assert!(ran.stderr.contains("2026-12-25"), "{}", ran.stderr);
 }
 
 #[test]

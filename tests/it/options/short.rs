@@ -4,26 +4,10 @@ use super::{FULL, file, options, without};
 
 const LABELS: [&str; 5] = ["Case: ", "Do: ", "Better: ", "Never: ", "Care: "];
 
-/// The lines of an answer, what goes on below joined again.
-fn lines(text: &str) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
-    for line in text.lines() {
-        assert!(line.chars().count() <= 80, "{line}");
-        match (line.strip_prefix("   "), lines.last_mut()) {
-            (Some(rest), Some(last)) => {
-                last.push(' ');
-                last.push_str(rest.trim_start());
-            }
-            _ => lines.push(line.to_owned()),
-        }
-    }
-    lines
-}
-
 fn short(vessel: &str, case: &str) -> Vec<String> {
     let ran = options(vessel, &["--case", case]);
     assert_eq!(ran.stderr, "", "{case}");
-    let lines = lines(&ran.stdout);
+    let lines: Vec<String> = ran.stdout.lines().map(str::to_owned).collect();
     assert_eq!(lines.len(), 5, "{}", ran.stdout);
     for (line, label) in lines.iter().zip(LABELS) {
         assert!(line.starts_with(label), "{line}");
@@ -58,12 +42,16 @@ fn what_is_left_unsaid_gives_two_answers_in_the_same_lines() {
     assert_eq!(
         lines[1],
         "Do: If it can come aboard: bring it aboard in the dipnet, then cut it free on deck \
-         (DN-1, LC-1). If it stays in the water: cut it free in the water (LC-1)."
+         (DN-1, LC-1); then lay it down to recover (TI-1). If it stays in the water: cut it free \
+         in the water (LC-1)."
     );
-    assert_eq!(
-        lines[2],
-        "Better: If it can come aboard: nothing better. If it stays in the water: nothing better."
-    );
+    // What is the same either way is told once.
+    assert_eq!(lines[2], "Better: Nothing better.");
+    let lines = short(&full.path, "aboard,outside,buried");
+    assert!(!lines[0].contains("no such hook"), "{}", lines[0]);
+    assert!(lines[1].starts_with("Do: If it is a J hook: back the hook out"), "{}", lines[1]);
+    let lines = short(&full.path, "aboard,outside,circle");
+    assert!(lines[1].contains("If point and barb are buried: push"), "{}", lines[1]);
 }
 
 #[test]
@@ -83,7 +71,7 @@ fn where_nothing_is_open_it_says_so_loudly_and_what_to_get_first() {
     let lines = short(&bare.path, "alongside,large,swallowed");
     assert!(lines[1].starts_with("Do: NO WAY AT ALL with this kit - FIRST bring "), "{}", lines[1]);
     assert!(lines[1].contains("long-handled line cutter"), "{}", lines[1]);
-    assert!(lines[2].starts_with("Better: Cut the line short from the rail - closed: "));
+    assert_eq!(lines[2], "Better: Cut the line short from the rail - open after that.");
 }
 
 #[test]

@@ -32,10 +32,7 @@ fn a_pole_of_exactly_the_figure_reaches_and_a_hair_less_does_not() {
     let at = |freeboard: &str, handle: &str| {
         let text = FULL
             .replace("freeboard: 2 ft", &format!("freeboard: {freeboard}"))
-            .replace(
-                "line cutter, handle: 6 ft,",
-                &format!("line cutter, handle: {handle},"),
-            );
+            .replace("line cutter, handle: 6 ft,", &format!("line cutter, handle: {handle},"));
         answer(&options_of(&vessel(&text)), "outside-showing-stays", "cut-short")
     };
     assert_eq!(at("4 ft 3 in", "6 ft 4 1/2 in"), Answer::Yes);
@@ -99,15 +96,15 @@ fn a_hook_of_unknown_type_leaves_open_what_hangs_on_it() {
 
 #[test]
 fn a_cutter_for_leaders_cuts_short_and_does_not_cut_free_from_a_thicker_mainline() {
-    let options = with("handle: 6 ft, cuts-monofilament: 3 mm", "handle: 6 ft, cuts-monofilament: 2 mm");
+    let options =
+        with("handle: 6 ft, cuts-monofilament: 3 mm", "handle: 6 ft, cuts-monofilament: 2 mm");
     assert_eq!(answer(&options, "inside-stays", "cut-short"), Answer::Yes);
     assert_eq!(answer(&options, "tangled-stays", "cut-free"), Answer::No);
     // A line of which nobody wrote what it is for may be a leader.
-    let unsaid = options_of(&vessel(
-        &FULL
-            .replace("part: mainline, ", "")
-            .replace("handle: 6 ft, cuts-monofilament: 3 mm", "handle: 6 ft, cuts-monofilament: 2 mm"),
-    ));
+    let unsaid = options_of(&vessel(&FULL.replace("part: mainline, ", "").replace(
+        "handle: 6 ft, cuts-monofilament: 3 mm",
+        "handle: 6 ft, cuts-monofilament: 2 mm",
+    )));
     assert_eq!(answer(&unsaid, "inside-stays", "cut-short"), Answer::Unknown);
 }
 
@@ -135,11 +132,20 @@ fn couplings_held_with_the_only_pliers_leave_none_for_the_barb() {
 
 #[test]
 fn a_broken_or_outdated_tool_opens_nothing() {
-    let broken = with("{ mark: MC, kind: monofilament line cutters,", "{ mark: MC, condition: broken, kind: monofilament line cutters,");
+    let broken = with(
+        "{ mark: MC, kind: monofilament line cutters,",
+        "{ mark: MC, condition: broken, kind: monofilament line cutters,",
+    );
     assert_eq!(answer(&broken, "inside-stays", "cut-short-by-hand"), Answer::No);
-    let lapses = with("{ mark: MC, kind: monofilament line cutters,", "{ mark: MC, expires: 2026-12-08, kind: monofilament line cutters,");
+    let lapses = with(
+        "{ mark: MC, kind: monofilament line cutters,",
+        "{ mark: MC, expires: 2026-12-08, kind: monofilament line cutters,",
+    );
     assert_eq!(answer(&lapses, "inside-stays", "cut-short-by-hand"), Answer::No);
-    let holds = with("{ mark: MC, kind: monofilament line cutters,", "{ mark: MC, expires: 2026-12-09, kind: monofilament line cutters,");
+    let holds = with(
+        "{ mark: MC, kind: monofilament line cutters,",
+        "{ mark: MC, expires: 2026-12-09, kind: monofilament line cutters,",
+    );
     assert_eq!(answer(&holds, "inside-stays", "cut-short-by-hand"), Answer::Yes);
 }
 

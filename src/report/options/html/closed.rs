@@ -46,18 +46,43 @@ impl Closed {
     }
 }
 
-/// What closes better choices on this page; nothing where none is closed.
-pub(super) fn table(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
+/// How many rows stand among the boxes; more take the whole width below them.
+const AMONG_BOXES: usize = 2;
+
+/// What closes better choices on this page, if it is short.
+pub(super) fn among_boxes(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
+    let rows = rows(plan, sheet);
+    if rows.len() > AMONG_BOXES {
+        html! {}
+    } else {
+        table(&rows)
+    }
+}
+
+/// The same, if it is long.
+pub(super) fn below_boxes(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
+    let rows = rows(plan, sheet);
+    if rows.len() > AMONG_BOXES {
+        table(&rows)
+    } else {
+        html! {}
+    }
+}
+
+/// What closes better choices on this page, by label.
+fn rows<'a>(plan: &'a Plan<'_>, sheet: &Sheet<'_>) -> Vec<(String, &'a Closed)> {
     let cases = sheet.groups.iter().flat_map(|group| &group.cases);
-    let here: Vec<String> = cases
-        .flat_map(|case| case.better())
-        .map(|(_, choice)| plan.label(choice))
-        .collect();
+    let better = cases.flat_map(|case| case.better());
+    let here: Vec<String> = better.map(|(_, choice)| plan.label(choice)).collect();
     let rows = plan.closed.iter().enumerate().map(|(index, closed)| (label(index), closed));
-    let rows: Vec<_> = rows.filter(|(label, _)| here.contains(label)).collect();
+    rows.filter(|(label, _)| here.contains(label)).collect()
+}
+
+/// The rows under their heading; nothing where there are none.
+fn table(rows: &[(String, &Closed)]) -> Markup {
     html! {
         @if !rows.is_empty() {
-            section.closed {
+            section class="box closed" {
                 h3 { "Closed on this vessel, and what opens it" }
                 ul.rows-of {
                     @for (label, closed) in rows {

@@ -8,25 +8,31 @@ use crate::measure::Answer;
 use crate::model::options::{OwnHooks, Standing};
 use crate::report::html::{prose, shown as safe};
 use crate::report::words::options as said;
-use crate::report::words::pages::sentence;
+use crate::report::words::pages::{capital, sentence};
 use maud::{Markup, html};
 
 /// A group of situations.
 pub(super) fn group(plan: &Plan<'_>, group: &Group<'_>) -> Markup {
     let told = |case: &&Case<'_>| !case.left_out() && case.way().is_some();
-    let left_out: Vec<&str> =
-        group.cases.iter().filter(|c| c.left_out()).map(|c| c.title.as_str()).collect();
+    let left_out: Vec<_> = group.cases.iter().filter(|case| case.left_out()).collect();
     html! {
         div class={ "group" @if group.along { " along" } @else if group.title.is_none() { " wide" } } {
             @if let Some(title) = &group.title { h3 { (prose(title)) } }
-            @if !group.about.is_empty() { p.small { (prose(&group.about.join("; "))) } }
+            @if !group.about.is_empty() { p.small { (prose(&capital(&group.about.join("; ")))) } }
             (loud(plan, group, Standing::Nothing))
             (loud(plan, group, Standing::Unclear))
             @if group.cases.iter().any(|case| told(&case)) {
                 ul.situations { @for case in group.cases.iter().filter(told) { (line(plan, case)) } }
             }
             @if !left_out.is_empty() {
-                p.small { "Left out, no such hook aboard: " (prose(&left_out.join("; "))) "." }
+                p.small {
+                    "Left out, no such hook aboard: "
+                    @for (index, case) in left_out.iter().enumerate() {
+                        @if index > 0 { "; " }
+                        span data-case=(safe(&case.situation.id)) { (prose(&case.title)) }
+                    }
+                    "."
+                }
             }
         }
     }
@@ -37,7 +43,7 @@ fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
     let best = case.answered.best().and_then(|best| case.answered.choices.get(best));
     let uses = best.map(|choice| plan.shown.uses(choice)).unwrap_or_default();
     html! {
-        li {
+        li data-case=(safe(&case.situation.id)) {
             div.situation {
                 span.what {
                     (prose(&case.title))
@@ -103,38 +109,71 @@ fn better(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
 /// Situations of which nothing is known to be open, those with the same way
 /// out together.
 fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
-    type Out<'a> = Option<(&'a [usize], Vec<String>)>;
     let cases = group.cases.iter().filter(|c| !c.left_out() && c.standing() == standing);
-    let mut found: Vec<(Out<'_>, Vec<&str>)> = Vec::new();
+    let mut found: Vec<(WayOut<'_>, Vec<&Case<'_>>)> = Vec::new();
     for case in cases {
-        let out = case.first_opened(plan.shown);
+        let out = WayOut::of(plan, case);
         match found.iter_mut().find(|(known, _)| *known == out) {
-            Some((_, titles)) => titles.push(&case.title),
-            None => found.push((out, vec![&case.title])),
+            Some((_, like)) => like.push(case),
+            None => found.push((out, vec![case])),
         }
     }
-    let nothing = standing == Standing::Nothing;
-    let (class, sign, says, first) = match nothing {
-        true => ("bad", "✕ ", said::NO_WAY, "Get first: "),
-        false => ("open", "? ", said::CANNOT_TELL, "Measure first: "),
+    let (class, sign, says) = match standing {
+        Standing::Unclear => ("open", "? ", said::CANNOT_TELL),
+        _ => ("bad", "✕ ", said::NO_WAY),
     };
     html! {
         @if !found.is_empty() {
             div class={ "loud " (class) } {
                 p.big { (sign) (says) }
-                @for (out, titles) in found {
-                    ul { @for title in titles { li { (prose(title)) } } }
+                @for (out, like) in &found {
+                    ul {
+                        @for case in like {
+                            li data-case=(safe(&case.situation.id)) { (prose(&case.title)) }
+                        }
+                    }
                     p {
-                        @match out {
-                            Some((techniques, steps)) => {
-                                b { (first) } (prose(&said::steps(&steps)))
-                                " Then: " (prose(&said::small(&named(plan, techniques)))) "."
-                            },
-                            None => (sentence(said::NOTHING_OPENS_ANY)),
+                        b { (out.head) } (prose(&out.says))
+                        @if let Some(techniques) = out.then {
+                            " Then: " (prose(&said::small(&named(plan, techniques)))) "."
                         }
                     }
                 }
             }
+        }
+    }
+}
+
+/// What leads out of a situation of which nothing is known to be open.
+#[derive(PartialEq, Eq)]
+struct WayOut<'a> {
+    head: &'static str,
+    says: String,
+    /// The techniques that are open then.
+    then: Option<&'a [usize]>,
+}
+
+impl<'a> WayOut<'a> {
+    /// The steps that take least; where nobody can tell, those that find out,
+    /// or at least what is not known.
+    fn of(plan: &Plan<'a>, case: &Case<'a>) -> Self {
+        let unclear = case.standing() == Standing::Unclear;
+        let choices = &case.answered.choices;
+        let unknown =
+            |index: usize| choices.get(index).is_some_and(|c| c.answer == Answer::Unknown);
+        let first = said::get_first(plan.shown, case.answered);
+        if let Some((index, steps)) = first.filter(|(index, _)| !unclear || unknown(*index)) {
+            let head = if unclear { "Measure first: " } else { "Get first: " };
+            let then = case.situation.choices.get(index).map(Vec::as_slice);
+            return Self { head, says: said::steps(&steps), then };
+        }
+        let open = choices.iter().find(|choice| choice.answer == Answer::Unknown);
+        let whys = open.into_iter().flat_map(|choice| plan.shown.wanting(choice));
+        let whys: Vec<String> =
+            whys.filter(|w| w.open).map(|w| format!("{}: {}", w.what, w.why)).collect();
+        match whys.is_empty() {
+            true => Self { head: "", says: sentence(said::NOTHING_OPENS_ANY), then: None },
+            false => Self { head: "Not known: ", says: sentence(&whys.join("; ")), then: None },
         }
     }
 }

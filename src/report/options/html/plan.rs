@@ -48,6 +48,9 @@ pub(super) struct Case<'a> {
     pub(super) title: String,
 }
 
+/// Situations with what was answered, by what they have in common.
+type Sorted<'a, K> = Vec<(K, Vec<(&'a Situation, &'a Answered)>)>;
+
 /// The answers that a situation names to a fact.
 fn key(situation: &Situation, fact: usize) -> Vec<usize> {
     situation.when.words(fact).unwrap_or_default().to_vec()
@@ -148,13 +151,6 @@ impl<'a> Case<'a> {
         let techniques = self.situation.choices.iter().map(Vec::as_slice);
         techniques.zip(self.answered.better()).collect()
     }
-
-    /// What opens a case of which nothing is known to be open: the techniques
-    /// of the choice that takes least, and the steps to it.
-    pub(super) fn first_opened(&self, shown: &Shown<'a>) -> Option<(&'a [usize], Vec<String>)> {
-        let (index, steps) = said::get_first(shown, self.answered)?;
-        Some((self.situation.choices.get(index)?, steps))
-    }
 }
 
 /// The pages: by the first fact that decides.
@@ -164,7 +160,7 @@ fn sheets<'a>(shown: &'a Shown<'a>) -> Vec<Sheet<'a>> {
     let paired = |all: &'a [Situation], answered: &'a [Answered]| {
         answered.iter().filter_map(move |one| Some((all.get(one.situation)?, one)))
     };
-    let mut found: Vec<(Vec<usize>, Vec<(&Situation, &Answered)>)> = Vec::new();
+    let mut found: Sorted<'_, Vec<usize>> = Vec::new();
     let situations = paired(&practice.situations, &outlook.situations);
     for (situation, answered) in situations.chain(paired(&practice.along, &outlook.along)) {
         let own = key(situation, 0);
@@ -187,7 +183,7 @@ fn sheets<'a>(shown: &'a Shown<'a>) -> Vec<Sheet<'a>> {
 fn groups<'a>(shown: &'a Shown<'a>, all: Vec<(&'a Situation, &'a Answered)>) -> Vec<Group<'a>> {
     let goes_along =
         |situation: &Situation| shown.practice.along.iter().any(|of| std::ptr::eq(of, situation));
-    let mut found: Vec<((bool, Vec<usize>), Vec<(&Situation, &Answered)>)> = Vec::new();
+    let mut found: Sorted<'_, (bool, Vec<usize>)> = Vec::new();
     for (situation, answered) in all {
         let own = (goes_along(situation), key(situation, 1));
         match found.iter_mut().find(|(known, _)| *known == own) {
@@ -197,7 +193,8 @@ fn groups<'a>(shown: &'a Shown<'a>, all: Vec<(&'a Situation, &'a Answered)>) -> 
     }
     let alone = found.iter().filter(|((along, _), _)| !along).count() < 2;
     let group = |((along, words), cases): ((bool, Vec<usize>), Vec<_>)| {
-        let titles: Vec<String> = cases.iter().map(|(s, _): &(&Situation, _)| s.title.to_string()).collect();
+        let titles: Vec<String> =
+            cases.iter().map(|(s, _): &(&Situation, _)| s.title.to_string()).collect();
         let common = common_end(&titles);
         let title = match (along, alone) {
             (true, _) => Some("With any of these".to_owned()),

@@ -117,7 +117,13 @@ impl VesselQuoteJson {
         Self {
             file: vessel.file.to_string(),
             name: before.vessel.name.clone(),
-            vessel: VesselJson::new(&Subject { check: before, vocabulary, sources: &[], units, freeing: None }),
+            vessel: VesselJson::new(&Subject {
+                check: before,
+                vocabulary,
+                sources: &[],
+                units,
+                freeing: None,
+            }),
             trip: TripJson {
                 departure: before.asked.departure.to_string(),
                 r#return: before.asked.back.to_string(),

@@ -13,9 +13,8 @@ use crate::report::options::Shown;
 use crate::report::words::figures;
 
 /// That the types of the hooks aboard are not known.
-pub(crate) const HOOKS_NOT_SAID: &str = "which types of hook are aboard is not written down for \
-    all of them, so situations with every type are shown, and whether the bolt cutters cut them \
-    may be open";
+pub(crate) const HOOKS_NOT_SAID: &str = "which types of hook are aboard is not known for \
+    certain, so situations with each type are shown";
 
 /// That no single tool would help anywhere.
 pub(crate) const NO_LIFT: &str = "No single tool opens a better choice anywhere; what is to be \
@@ -108,6 +107,9 @@ fn pairs<'a>(shown: &Shown<'a>) -> impl Iterator<Item = (&'a Answered, &'a Situa
 /// left out where they are told already.
 pub(crate) fn brief<'a>(shown: &Shown<'a>, choice: &'a Choice, steps_told: bool) -> String {
     let unknown = choice.answer == Answer::Unknown;
+    if steps_told && !unknown {
+        return "open after that".to_owned();
+    }
     let wanting = shown.wanting(choice);
     let word = if unknown { "can't tell" } else { "closed" };
     let why = wanting.iter().find(|wanting| wanting.open == unknown).or_else(|| wanting.first());
@@ -147,7 +149,7 @@ pub(crate) fn nothing_opens(choice: &Choice) -> &'static str {
 /// The words of a case in a row, those taken for granted marked as such.
 pub(crate) fn case(practice: &Practice, said: &[Option<usize>]) -> String {
     let words = practice.facts.iter().zip(said).filter_map(|(fact, said)| {
-        let word = |index: usize| fact.words.get(index).map(|word| word.says.to_string());
+        let word = |index: usize| fact.words.get(index).map(|word| word.word.clone());
         match (said, fact.unsaid) {
             (Some(index), _) => word(*index),
             (None, Some(index)) => word(index).map(|word| format!("taken as {word}")),
@@ -183,7 +185,7 @@ fn in_sentence(fact: &str, word: &FactWord) -> String {
         ("boarding", "boardable") => format!("it {says}"),
         ("where" | "site" | "state", _) => format!("it is {says}"),
         ("hook", _) => format!("it is a {says}"),
-        ("point", _) => says,
+        ("point", _) => says.replacen("point and barb ", "point and barb are ", 1),
         _ => format!("`{says}`"),
     }
 }
