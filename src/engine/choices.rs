@@ -10,12 +10,12 @@ use crate::measure::{Answer, Day, DaySpan, Figure, Length};
 use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Asked, Verdict};
 use crate::model::options::{Answered, Choice, Outlook, OwnHooks, Rail};
-use crate::model::profile::{Binds, Profile, Standing};
+use crate::model::profile::{Binds, Profile, Requirement, Standing};
 use crate::model::rule::{Base, Bound, Test};
 use crate::model::technique::{GivenBy, Practice, Situation};
 use crate::model::text::Text;
 use crate::model::vessel::{Datum, GearPiece, Trust, Vessel};
-use crate::model::vocabulary::Vocabulary;
+use crate::model::vocabulary::{KindId, Vocabulary};
 use std::sync::Arc;
 
 /// A file of techniques made ready for judging kits.
@@ -32,6 +32,8 @@ pub struct Prepared {
 struct Set {
     capabilities: Vec<usize>,
     profile: Arc<Profile>,
+    /// The kinds of tool that can serve any of them.
+    kinds: Vec<KindId>,
     /// The types of hook that must be cut; none where no hook is.
     hook_types: Vec<String>,
 }
@@ -94,7 +96,9 @@ impl Prepared {
         let hook_types = if cuts_hooks(&profile) { hook_types.to_vec() } else { Vec::new() };
         let is_it = |set: &Set| set.capabilities == capabilities && set.hook_types == hook_types;
         self.sets.iter().position(is_it).unwrap_or_else(|| {
-            self.sets.push(Set { capabilities, profile: Arc::new(profile), hook_types });
+            let kinds = profile.requirements.iter().flat_map(Requirement::kinds).collect();
+            let profile = Arc::new(profile);
+            self.sets.push(Set { capabilities, profile, kinds, hook_types });
             self.sets.len() - 1
         })
     }
@@ -108,9 +112,36 @@ impl Prepared {
         days: (Day, Day),
         depth: Depth,
     ) -> Outlook {
-        let asked = Asked { departure: days.0, back: days.1, trust: Trust::All };
-        let judged: Vec<(Answer, Arc<Judgement>)> =
-            self.sets.iter().map(|set| set.judge(vocabulary, vessel, asked, depth)).collect();
+        let judged = self.sets.iter().map(|set| set.judge(vocabulary, vessel, days, depth));
+        self.answered(vocabulary, vessel, judged.collect())
+    }
+
+    /// The same for a vessel of which only tools of these kinds are others
+    /// than in `before`: what no such tool can serve stays as it was.
+    pub fn outlook_after(
+        &self,
+        vocabulary: &Vocabulary,
+        vessel: &Vessel,
+        days: (Day, Day),
+        (before, kinds): (&Outlook, &[KindId]),
+    ) -> Outlook {
+        let sets = self.sets.iter().zip(&before.judged);
+        let judged = sets.map(|(set, known)| {
+            if set.kinds.iter().any(|kind| kinds.contains(kind)) {
+                set.judge(vocabulary, vessel, days, Depth::Findings)
+            } else {
+                known.clone()
+            }
+        });
+        self.answered(vocabulary, vessel, judged.collect())
+    }
+
+    fn answered(
+        &self,
+        vocabulary: &Vocabulary,
+        vessel: &Vessel,
+        judged: Vec<(Answer, Arc<Judgement>)>,
+    ) -> Outlook {
         let rails: Vec<Option<Rail>> = (0..self.practice.capabilities.len())
             .map(|capability| rail(&self.practice, capability, vessel))
             .collect();
@@ -122,6 +153,7 @@ impl Prepared {
         Outlook {
             situations: self.situations.iter().enumerate().map(answered).collect(),
             along: self.along.iter().enumerate().map(answered).collect(),
+            judged,
         }
     }
 }
@@ -144,9 +176,10 @@ impl Set {
         &self,
         vocabulary: &Vocabulary,
         vessel: &Vessel,
-        asked: Asked,
+        (departure, back): (Day, Day),
         depth: Depth,
     ) -> (Answer, Arc<Judgement>) {
+        let asked = Asked { departure, back, trust: Trust::All };
         if self.hook_types.is_empty() {
             return self.judge_with(vocabulary, vessel, asked, depth);
         }

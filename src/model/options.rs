@@ -95,6 +95,9 @@ pub struct Outlook {
     pub situations: Vec<Answered>,
     /// What goes along with them.
     pub along: Vec<Answered>,
+    /// The engine's word on each set of capabilities that is needed together,
+    /// in the engine's own order; to judge again what a change can reach.
+    pub judged: Vec<(Answer, Arc<Judgement>)>,
 }
 
 /// What a kit is worth in outcomes: situations counted by how they stand,

@@ -1,7 +1,7 @@
 //! The single tool that would lift most situations, found by trying each.
 
 use super::Terms;
-use crate::engine::{self, Depth};
+use crate::engine;
 use crate::measure::{Answer, Day, Money};
 use crate::model::catalogue::{Catalogue, Gives, Item};
 use crate::model::check::Judgement;
@@ -9,6 +9,7 @@ use crate::model::finding::{Deed, Step, WayToReady};
 use crate::model::options::{Answered, Outlook, OwnHooks};
 use crate::model::place::Place;
 use crate::model::vessel::{Statement, Tool, Vessel};
+use crate::model::vocabulary::KindId;
 use std::sync::Arc;
 
 /// The single tool that would lift most situations.
@@ -68,9 +69,10 @@ pub(super) fn lift(
         }
         tried.push(judgement);
         let Some(step) = single(judgement) else { continue };
-        let mut changed = engine::perform(terms.vocabulary, vessel, judgement, days.0);
-        changed.hooks.clone_from(&vessel.hooks);
-        let lifted = lifted(terms, &changed, days, outlook);
+        let done = engine::perform(terms.vocabulary, vessel, judgement, days.0);
+        // The kit alone: what was assumed of other facts on the way is not so.
+        let changed = Vessel { kit: done.kit, ..vessel.clone() };
+        let lifted = lifted(terms, (vessel, &changed), days, outlook);
         let first = lifted.iter().filter(|l| l.to == 0).count();
         if lifted.is_empty() || best.as_ref().is_some_and(|b| (b.0, b.1) >= (lifted.len(), first)) {
             continue;
@@ -96,8 +98,15 @@ fn single(judgement: &Judgement) -> Option<&Step> {
 }
 
 /// What stands better with the vessel changed.
-fn lifted(terms: &Terms<'_>, changed: &Vessel, days: (Day, Day), before: &Outlook) -> Vec<Lifted> {
-    let after = terms.prepared.outlook(terms.vocabulary, changed, days, Depth::Findings);
+fn lifted(
+    terms: &Terms<'_>,
+    (vessel, changed): (&Vessel, &Vessel),
+    days: (Day, Day),
+    before: &Outlook,
+) -> Vec<Lifted> {
+    let kinds = kinds_changed(vessel, changed);
+    let again = (before, kinds.as_slice());
+    let after = terms.prepared.outlook_after(terms.vocabulary, changed, days, again);
     let pairs = |along: bool, before: &[Answered], after: &[Answered]| {
         let one = |(situation, (was, is)): (usize, (&Answered, &Answered))| {
             let (from, to) = (was.best(), is.best()?);
@@ -114,6 +123,19 @@ fn lifted(terms: &Terms<'_>, changed: &Vessel, days: (Day, Day), before: &Outloo
     let mut all = pairs(false, &before.situations, &after.situations);
     all.extend(pairs(true, &before.along, &after.along));
     all
+}
+
+/// The kinds of tool of which the two kits do not hold the same.
+fn kinds_changed(vessel: &Vessel, changed: &Vessel) -> Vec<KindId> {
+    let longer = vessel.kit.len().max(changed.kit.len());
+    let mut kinds: Vec<KindId> = Vec::new();
+    for index in 0..longer {
+        let (was, is) = (vessel.kit.get(index), changed.kit.get(index));
+        if was != is {
+            kinds.extend(was.into_iter().chain(is).map(|tool| tool.kind));
+        }
+    }
+    kinds
 }
 
 /// The cheapest item that lifts at least the same situations as far.
@@ -138,7 +160,7 @@ fn price(
     let does = |offer: &Priced| {
         let catalogue = &terms.catalogues[offer.catalogue];
         let changed = with(vessel, catalogue, &catalogue.items[offer.item], days.0);
-        let lifted = lifted(terms, &changed, days, outlook);
+        let lifted = lifted(terms, (vessel, &changed), days, outlook);
         wanted.iter().all(|want| {
             lifted
                 .iter()

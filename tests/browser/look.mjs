@@ -85,6 +85,10 @@ function tooSmallForAWall(least) {
     sizes[what] = Math.min(...measured);
     if (sizes[what] < size - 0.05) found.push(`${what} of ${sizes[what].toFixed(1)} px, at least ${size} px wanted`);
   }
+  for (const e of document.querySelectorAll(".situation .what, .loud li, .steps li")) {
+    const { width } = e.getBoundingClientRect();
+    if (width < 110) found.push(`squeezed to ${width.toFixed(0)} px: "${e.textContent.trim().slice(0, 40)}"`);
+  }
   return { found, sizes };
 }
 

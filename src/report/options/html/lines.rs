@@ -67,10 +67,7 @@ fn marks(uses: &str) -> Markup {
     html! {
         span.uses {
             @if uses.is_empty() { "by hand" }
-            @for (index, mark) in uses.split(", ").enumerate() {
-                @if index > 0 { ", " }
-                span.mark { (safe(mark)) }
-            }
+            @for mark in uses.split_inclusive(", ") { span.mark { (safe(mark.trim_end())) } " " }
         }
     }
 }

@@ -35,7 +35,7 @@ pub(super) struct Group<'a> {
     pub(super) title: Option<String>,
     /// Whether it goes along with any of the others.
     pub(super) along: bool,
-    /// Which cases they are, and by which source.
+    /// Which cases they are, and by which source; nothing for what goes along.
     pub(super) about: Vec<String>,
     pub(super) cases: Vec<Case<'a>>,
 }
@@ -206,7 +206,8 @@ fn groups<'a>(shown: &'a Shown<'a>, all: Vec<(&'a Situation, &'a Answered)>) -> 
         let cut = |title: &String| title.strip_suffix(&common).unwrap_or(title).to_owned();
         let cases = cases.into_iter().zip(titles.iter().map(cut));
         let cases = cases.map(|((situation, answered), title)| Case { situation, answered, title });
-        Group { about: about(shown, &words), title, along, cases: cases.collect() }
+        let about = if along { Vec::new() } else { about(shown, &words) };
+        Group { about, title, along, cases: cases.collect() }
     };
     found.into_iter().map(group).collect()
 }
