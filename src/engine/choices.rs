@@ -316,14 +316,12 @@ fn own_hooks(types: &[String], vocabulary: &Vocabulary, vessel: &Vessel) -> (Own
     let coverage = &vessel.coverage;
     let whole = coverage.everything
         || vocabulary.find_kind("hook").is_some_and(|kind| coverage.is_whole(kind));
-    match (sure.is_empty(), doubtful || !whole) {
-        (false, _) => {
-            let maybe = doubtful.then_some(maybe);
-            (OwnHooks::Arises, (Some(sure), maybe))
-        }
-        (true, true) => (OwnHooks::NotSaid, (None, None)),
-        (true, false) => (OwnHooks::NoneAboard, (None, None)),
-    }
+    let state = match (sure.is_empty(), doubtful || !whole) {
+        (false, _) => OwnHooks::Arises,
+        (true, true) => OwnHooks::NotSaid,
+        (true, false) => return (OwnHooks::NoneAboard, (None, None)),
+    };
+    (state, (Some(sure), doubtful.then_some(maybe)))
 }
 
 /// Whether a piece of gear is a hook of one of the types.

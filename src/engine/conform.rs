@@ -15,8 +15,8 @@ use crate::model::profile::{Profile, Requirement};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::rule::{Holders, Need, Spec, Test};
 use crate::model::vessel::{
-    Certificate, Datum, Freeboard, FreeboardReading, How, Person, Reading, State, Station, Tool,
-    Vessel, Whereabouts,
+    Certificate, Datum, Freeboard, FreeboardReading, GearPiece, How, Person, Reading, State,
+    Station, Tool, Vessel, Whereabouts,
 };
 use crate::model::vocabulary::{AttributeShape, Class, Vocabulary};
 use std::sync::Arc;
@@ -140,6 +140,13 @@ fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, bench: &Bench<'_>, profil
         }
         VesselFact::Lines => {
             thin(&mut vessel.lines, "diameter", bench.vocabulary);
+            if let (Some([]), Some(kind)) =
+                (vessel.lines.as_deref(), bench.vocabulary.find_kind("fishing-line"))
+            {
+                let tool = Tool::bare("line", kind, 1, Place::default());
+                vessel.lines = Some(vec![GearPiece { name: "line".to_owned(), tool }]);
+                thin(&mut vessel.lines, "diameter", bench.vocabulary);
+            }
             vessel.coverage.all_seen.extend(bench.vocabulary.find_kind("fishing-line"));
         }
         VesselFact::People => {}
@@ -164,11 +171,7 @@ fn low_freeboard() -> FreeboardReading {
     }
 }
 
-fn thin(
-    pieces: &mut Option<Vec<crate::model::vessel::GearPiece>>,
-    key: &str,
-    vocabulary: &Vocabulary,
-) {
+fn thin(pieces: &mut Option<Vec<GearPiece>>, key: &str, vocabulary: &Vocabulary) {
     let Some(attribute) = vocabulary.find_attribute(key) else {
         return;
     };

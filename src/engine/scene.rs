@@ -110,6 +110,10 @@ impl<'a> Scene<'a> {
             sure.extend((is == Answer::Yes).then(|| piece.clone()));
             maybe.extend((is != Answer::No).then(|| piece.clone()));
         }
+        // Where none is a leader the hooks hang on one of the other lines.
+        if maybe.is_empty() && !pieces.is_empty() {
+            maybe = pieces.to_vec();
+        }
         if maybe.is_empty() {
             return None;
         }

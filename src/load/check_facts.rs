@@ -8,7 +8,7 @@ use super::check_lines::Desk;
 use super::problem::Problem;
 use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest, or_list};
-use super::value::{filled, same_word};
+use super::value::{filled, flag, same_word};
 use super::written::loose::Words;
 use super::written::techniques::{FactForm, FactWordForm, PatternForm};
 use crate::model::technique::{Fact, FactWord, Pattern};
@@ -84,7 +84,10 @@ fn fact_word(
     let hook_type = filled(form.hook_type.as_deref())
         .and_then(|text| hook_type(text, vocabulary, &spot.key("hook type"), desk));
     let cited = desk.cited_if(form.clause.as_deref(), form.verified.as_deref(), spot);
-    FactWord { word, also, says: says.unwrap_or_default(), cited, hook_type }
+    let only_if_said = filled(form.only_if_said.as_deref())
+        .and_then(|text| flag(text, &spot.key("only if said"), desk.problems))
+        .unwrap_or(false);
+    FactWord { word, also, says: says.unwrap_or_default(), cited, hook_type, only_if_said }
 }
 
 /// Enters a word; one that is taken is told.

@@ -50,6 +50,9 @@ pub(super) fn check_techniques(
     let (situations, along) = situations(file, &known, top, &mut desk);
     let nevers = nevers(file, &names, &top.key("nevers"), &mut desk);
     let cards = cards(file.cards.as_ref(), &top.key("cards"), &mut desk);
+    let line = |text: Option<&Worded>, key: &str, desk: &mut Desk<'_>| {
+        text.and_then(|text| desk.text_of(text, LONGEST_REMARK, &top.key(key)))
+    };
     let practice = Practice {
         id: desk.id(file.id.as_deref(), top, "id"),
         encoding: encoding(file.encoding.as_deref(), top, &mut desk),
@@ -58,10 +61,8 @@ pub(super) fn check_techniques(
         language: language.to_owned(),
         freeboard_from: freeboard_from(file.freeboard_from.as_deref(), top, &mut desk),
         cautions: desk.texts(file.cautions.as_ref(), &top.key("cautions")),
-        cautions_in_short: file
-            .cautions_in_short
-            .as_ref()
-            .and_then(|text| desk.text_of(text, LONGEST_REMARK, &top.key("cautions in short"))),
+        cautions_in_short: line(file.cautions_in_short.as_ref(), "cautions in short", &mut desk),
+        even_so: line(file.even_so.as_ref(), "even so", &mut desk),
         notes: desk.texts(file.notes.as_ref(), &top.key("notes")),
         facts,
         acts,

@@ -77,6 +77,13 @@ impl Answered {
         &self.choices[..self.best().unwrap_or(self.choices.len())]
     }
 
+    /// The next choice that is open, should the best one fail, by index.
+    pub fn next(&self) -> Option<usize> {
+        let best = self.best()?;
+        let later = self.choices.iter().skip(best + 1);
+        later.zip(best + 1..).find(|(choice, _)| choice.answer == Answer::Yes).map(|(_, i)| i)
+    }
+
     /// How it stands.
     pub fn standing(&self) -> Standing {
         match self.best() {

@@ -26,6 +26,8 @@ pub struct Practice {
     pub cautions: Vec<Text>,
     /// The same in a line, for a short answer; none where nobody wrote one.
     pub cautions_in_short: Option<Text>,
+    /// What stands where nothing is open at all; none where nobody wrote it.
+    pub even_so: Option<Text>,
     /// Notes for the reader.
     pub notes: Vec<Text>,
     /// What decides, in the order in which it is asked.
@@ -77,6 +79,9 @@ pub struct FactWord {
     pub cited: Option<Cited>,
     /// The type of the vessel's own hooks that it speaks of, in lower case.
     pub hook_type: Option<String>,
+    /// Whether it holds only in a case that says so, not where a case leaves
+    /// the fact open.
+    pub only_if_said: bool,
 }
 
 /// A citation and how it was verified.

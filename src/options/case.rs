@@ -84,7 +84,10 @@ impl Question {
     /// More than two situations fit: too little was said.
     pub fn answers(&self, practice: &Practice) -> Result<Vec<CaseAnswer>, CaseError> {
         let said = |fact: usize| self.said[fact].or(practice.facts[fact].unsaid);
-        let fits = |case: &Case| (0..case.len()).all(|f| said(f).is_none_or(|w| w == case[f]));
+        let left_open = |fact: usize, word: usize| !practice.facts[fact].words[word].only_if_said;
+        let fits = |case: &Case| {
+            (0..case.len()).all(|f| said(f).map_or(left_open(f, case[f]), |word| word == case[f]))
+        };
         let mut groups: Vec<(usize, Vec<Case>)> = Vec::new();
         for case in practice.cases().into_iter().filter(fits) {
             let Some(situation) = practice.situation_of(&case) else { continue };
@@ -101,7 +104,8 @@ impl Question {
             words
         };
         let tells = |fact: &usize| {
-            let whole = practice.facts[*fact].words.len();
+            let of = &practice.facts[*fact].words;
+            let whole = of.iter().filter(|word| !word.only_if_said).count();
             groups.iter().any(|(_, cases)| words(cases, *fact).len() < whole)
         };
         let telling: Vec<usize> = open.into_iter().filter(tells).collect();

@@ -56,7 +56,7 @@ pub(in crate::cli) struct OptionsArguments {
     pub(in crate::cli) units: UnitsArgument,
 
     /// How to print the result; a page for a browser is a card for the wall
-    /// with the steps of every way that is open
+    /// with the steps of the best way that is open in each situation
     #[arg(long, value_enum, default_value_t = Format::Table)]
     pub(in crate::cli) format: Format,
 

@@ -45,6 +45,9 @@ pub(crate) struct TechniquesFile {
     /// The same in a line, for a short answer.
     #[serde(rename = "cautions in short")]
     pub(crate) cautions_in_short: Option<Worded>,
+    /// What stands where nothing is open at all.
+    #[serde(rename = "even so")]
+    pub(crate) even_so: Option<Worded>,
     /// Notes for the reader.
     pub(crate) notes: Option<Vec<Worded>>,
     /// What decides, in the order in which it is asked.
@@ -112,6 +115,9 @@ pub(crate) struct FactWordForm {
     /// The hook type of the vocabulary that it speaks of.
     #[serde(rename = "hook type")]
     pub(crate) hook_type: Option<String>,
+    /// `yes` if it never holds where a case leaves the fact open.
+    #[serde(rename = "only if said")]
+    pub(crate) only_if_said: Option<String>,
 }
 
 /// A rail so low that the water is reached by hand.

@@ -74,25 +74,29 @@ fn to_do(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
     let mut text = best(shown, main, &practice.situations[answer.situation]);
     for index in &answer.along {
         let along = best(shown, &outlook.along[*index], &practice.along[*index]);
-        text.push_str(&format!("; then {}", said::small(&along)));
+        text.push_str(&format!("; with it, {}", said::small(&along)));
     }
     text
 }
 
 fn best<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) -> String {
-    let Some(index) = answered.best() else { return no_way(shown, answered) };
+    let Some(index) = answered.best() else { return no_way(shown, answered, situation) };
     let text = said::choice(shown.practice, &situation.choices[index]);
-    match shown.uses(&answered.choices[index]).as_str() {
+    let text = match shown.uses(&answered.choices[index]).as_str() {
         "" => text,
         uses => format!("{text} ({uses})"),
+    };
+    match said::if_it_fails(shown, answered, situation) {
+        Some(next) => format!("{text}; if it fails, {next}"),
+        None => text,
     }
 }
 
 /// That nothing is open, or that nobody can tell, and what to do first.
-fn no_way<'a>(shown: &Shown<'a>, answered: &'a Answered) -> String {
+fn no_way<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) -> String {
     let unclear = answered.standing() == Standing::Unclear;
     let loud = if unclear { said::CANNOT_TELL } else { said::NO_WAY };
-    match said::get_first(shown, answered) {
+    match said::get_first(shown, answered, situation) {
         Some((_, steps)) => format!("{loud} - FIRST {}", steps.join("; ")),
         None => format!("{loud} - {}", said::NOTHING_OPENS_ANY),
     }
@@ -105,7 +109,7 @@ fn better(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
     let situation = &shown.practice.situations[answer.situation];
     let better = answered.better();
     let first = match answered.best() {
-        None => said::get_first(shown, answered).map(|(index, _)| index),
+        None => said::get_first(shown, answered, situation).map(|(index, _)| index),
         Some(_) => None,
     };
     let opens = || better.iter().position(|choice| !shown.opens(choice).is_empty());

@@ -68,6 +68,9 @@ fn worth(page: &mut Page, shown: &Shown<'_>) {
     page.gap();
     let worth = said::worth(&shown.options.outlook.worth());
     page.prose(0, Tone::Strong, &pages::sentence(&worth));
+    if let Some(even_so) = said::even_so(shown) {
+        page.hang(0, ("Even so:", Tone::Bad), (&even_so, Tone::Strong));
+    }
     let (Some(lift), Some(lifts)) = (shown.lift(), shown.lifts()) else {
         if !all_first(shown) {
             page.prose(0, Tone::Plain, said::NO_LIFT);

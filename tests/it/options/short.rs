@@ -42,7 +42,7 @@ fn what_is_left_unsaid_gives_two_answers_in_the_same_lines() {
     assert_eq!(
         lines[1],
         "Do: If it can come aboard: bring it aboard in the dipnet, then cut it free on deck \
-         (DN-1, LC-1); then lay it down to recover (TI-1). If it stays in the water: cut it free \
+         (DN-1, MC-1); with it, lay it down to recover (TI-1). If it stays in the water: cut it free \
          in the water (LC-1)."
     );
     // What is the same either way is told once.
@@ -58,7 +58,7 @@ fn what_is_left_unsaid_gives_two_answers_in_the_same_lines() {
 fn a_limp_animal_on_deck_is_laid_down_to_recover() {
     let full = file(FULL);
     let lines = short(&full.path, "aboard,swallowed,limp");
-    assert!(lines[1].contains("; then lay it down to recover (TI-1)"), "{}", lines[1]);
+    assert!(lines[1].contains("; with it, lay it down to recover (TI-1)"), "{}", lines[1]);
     assert!(lines[3].contains("lay a limp turtle on its back"), "{}", lines[3]);
     let lines = short(&full.path, "aboard,swallowed");
     assert!(!lines[1].contains("recover"), "{}", lines[1]);
@@ -89,5 +89,9 @@ fn an_animal_with_a_hook_from_elsewhere_is_told_apart() {
     let lines = short(&full.path, "aboard,outside,j,buried");
     assert!(lines[0].contains("(no such hook aboard)"), "{}", lines[0]);
     assert!(lines[2].contains("the wire of this one is not known"), "{}", lines[2]);
-    assert_eq!(lines[1], "Do: Back the hook out with the short J end (SE-1, TI-1).");
+    assert_eq!(
+        lines[1],
+        "Do: Back the hook out with the short J end (SE-1, TI-1); if it fails, leave the hook and \
+         cut the line at the eye (MC-1)."
+    );
 }

@@ -64,8 +64,8 @@ fn bolt_cutters_are_tried_on_the_hooks_of_the_case() {
     let (circle, j) = ("outside-buried-circle-aboard", "outside-buried-j-aboard");
     assert_eq!(answer(&options, circle, "push-through"), Answer::Yes);
     assert_eq!(answer(&options, j, "push-through"), Answer::No);
-    // A showing point may be of either: the heaviest hook decides.
-    assert_eq!(answer(&options, "outside-showing-aboard", "cut-hook"), Answer::No);
+    assert_eq!(answer(&options, "outside-showing-circle-aboard", "cut-hook"), Answer::Yes);
+    assert_eq!(answer(&options, "outside-showing-j-aboard", "cut-hook"), Answer::No);
 }
 
 #[test]
@@ -73,7 +73,7 @@ fn where_no_j_hook_is_aboard_a_j_hook_does_not_arise() {
     let options = with("  - { name: J hooks, type: j, wire: 5 mm }\n", "");
     let (j, _) = answered(&options, "outside-buried-j-aboard");
     assert_eq!(j.hooks, OwnHooks::NoneAboard);
-    assert_eq!(options.outlook.worth().left_out, 4);
+    assert_eq!(options.outlook.worth().left_out, 6);
     // Nothing is known of the wire of a hook from elsewhere.
     assert_eq!(answer(&options, "outside-buried-j-aboard", "push-through"), Answer::Unknown);
     let unsaid = with("type: j, wire: 5 mm", "wire: 5 mm");
@@ -92,6 +92,9 @@ fn a_hook_of_unknown_type_leaves_open_what_hangs_on_it() {
     let circle = "outside-buried-circle-aboard";
     assert_eq!(answer(&weak, circle, "push-through"), Answer::Unknown);
     assert_eq!(answer(&strong, circle, "push-through"), Answer::Yes);
+    // What cuts every hook aboard cuts this one, whatever its type.
+    assert_eq!(answer(&strong, "outside-buried-j-aboard", "push-through"), Answer::Yes);
+    assert_eq!(answer(&weak, "outside-buried-j-aboard", "push-through"), Answer::Unknown);
 }
 
 #[test]
@@ -108,6 +111,34 @@ fn a_cutter_for_leaders_cuts_short_and_does_not_cut_free_from_a_thicker_mainline
     assert_eq!(answer(&unsaid, "inside-stays", "cut-short"), Answer::Unknown);
 }
 
+/// Where no line is called a leader the hooks hang on one of those there are.
+#[test]
+fn without_a_leader_on_the_list_any_line_may_be_one() {
+    let with = |lines: &str, cuts: &str| {
+        let (head, _) = FULL.split_once("lines:\n").unwrap();
+        let text = format!("{head}{lines}").replace("cuts-monofilament: 3 mm", cuts);
+        answer(&options_of(&vessel(&text)), "inside-stays", "cut-short")
+    };
+    let mainline = "lines:\n  - { name: mainline, part: mainline, diameter: 3 mm }\n";
+    assert_eq!(with(mainline, "cuts-monofilament: 3 mm"), Answer::Yes);
+    assert_eq!(with(mainline, "cuts-monofilament: 2 mm"), Answer::Unknown);
+    assert_eq!(with("", "cuts-monofilament: 3 mm"), Answer::Unknown);
+    assert_eq!(with("lines: []\n", "cuts-monofilament: 3 mm"), Answer::Unknown);
+}
+
+/// A life-saving device serves only beyond what the crew's own safety asks
+/// (50 CFR part 622 Appendix F, A.6, read).
+#[test]
+fn a_life_ring_that_the_crew_needs_is_no_support() {
+    let with = |tool: &str| {
+        let options = with("{ mark: TI, kind: tire }", tool);
+        answer(&options, "outside-showing-j-aboard", "cut-hook")
+    };
+    assert_eq!(with("{ mark: LR, kind: life ring, surplus-to-safety: yes }"), Answer::Yes);
+    assert_eq!(with("{ mark: LR, kind: life ring, surplus-to-safety: no }"), Answer::No);
+    assert_eq!(with("{ mark: LR, kind: life ring }"), Answer::Unknown);
+}
+
 #[test]
 fn one_dehooker_cannot_pull_the_line_and_be_the_control_device_too() {
     // Without a boat hook the J-style dehooker pulls the V, as the rule lets it.
@@ -120,7 +151,7 @@ fn one_dehooker_cannot_pull_the_line_and_be_the_control_device_too() {
 fn couplings_held_with_the_only_pliers_leave_none_for_the_barb() {
     let couplings = "{ mark: CO, kind: PVC splice coupling, count: 4 }";
     let one = with("{ mark: HR, kind: hank of rope }", couplings);
-    let showing = "mouth-showing-aboard";
+    let showing = "mouth-showing-j-aboard";
     assert_eq!(answer(&one, showing, "gag, then cut-hook"), Answer::Yes);
     assert_eq!(answer(&one, showing, "gag, then flatten-barb"), Answer::No);
     let two = with(
@@ -157,7 +188,7 @@ fn on_a_rail_that_nothing_reaches_there_is_no_way_at_all() {
         assert!(nothing(id), "{id}");
     }
     // On deck everything works as before.
-    assert!(!nothing("outside-showing-aboard"));
+    assert!(!nothing("outside-showing-j-aboard"));
     let lift = options.lift.unwrap();
     assert!(lift.lifted.len() > 3, "{:?}", lift.lifted);
 }

@@ -66,7 +66,7 @@ fn without(marks: &[&str]) -> String {
 fn with_one_of_everything_each_situation_has_its_first_choice() {
     let options = options_of(&vessel(FULL));
     let worth = options.outlook.worth();
-    assert_eq!((worth.first, worth.fallback, worth.unclear, worth.nothing), (22, 0, 0, 0));
+    assert_eq!((worth.first, worth.fallback, worth.unclear, worth.nothing), (25, 0, 0, 0));
     assert_eq!(worth.left_out, 0);
     assert!(options.lift.is_none());
 }

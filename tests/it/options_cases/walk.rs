@@ -28,8 +28,9 @@ fn expected(words: &[&str]) -> Vec<String> {
     let aboard: &[&str] = if boards { &["dipnet", "other-net", "by-hand"] } else { &[] };
     if is("tangled") {
         // Cut free in the water, or aboard; a limp one aboard first.
-        let then: Vec<String> =
-            aboard.iter().map(|way| format!("{way}, then cut-free-on-deck")).collect();
+        let on_deck = ["cut-free-on-deck", "cut-free-on-deck-long"];
+        let chain = |way: &&str| on_deck.map(|then| format!("{way}, then {then}"));
+        let then: Vec<String> = aboard.iter().flat_map(chain).collect();
         let water = list(&["cut-free"]);
         let mut all = if is("limp") { [then, water].concat() } else { [water, then].concat() };
         all.push("cut-free-by-hand".to_owned());
@@ -38,11 +39,12 @@ fn expected(words: &[&str]) -> Vec<String> {
     let mut all = list(aboard);
     // Hooked outside: the dehooker of the style for that hook, never one that
     // draws a showing barb back; the devices of 635.21(c)(5)(i)(D) and (M).
-    if is("outside") && is("buried") {
-        all.push("pull-alongside".to_owned());
-        if is("j") {
-            all.push("twist-alongside".to_owned());
-        }
+    // In a sea too rough to board it nothing is tried from the rail.
+    if is("outside") && is("buried") && !is("rough") {
+        all.extend(list(match is("circle") {
+            true => &["turn-alongside"],
+            false => &["pull-alongside", "twist-alongside"],
+        }));
         all.push("inverted-v".to_owned());
     }
     all.extend(list(&["cut-short", "cut-short-by-hand"]));
@@ -52,7 +54,7 @@ fn expected(words: &[&str]) -> Vec<String> {
 fn on_deck(is: &dyn Fn(&str) -> bool) -> Vec<String> {
     let list = |choices: &[&str]| choices.iter().map(|c| (*c).to_owned()).collect::<Vec<_>>();
     if is("tangled") {
-        return list(&["cut-free-on-deck"]);
+        return list(&["cut-free-on-deck", "cut-free-on-deck-long"]);
     }
     let hooked: &[&str] = match (is("showing"), is("circle")) {
         (true, _) => &["cut-hook", "draw-through", "flatten-barb"],
@@ -68,7 +70,7 @@ fn on_deck(is: &dyn Fn(&str) -> bool) -> Vec<String> {
         () if is("deep") && is("showing") => gagged(),
         () => Vec::new(),
     };
-    all.push("cut-line-on-deck".to_owned());
+    all.extend(list(&["cut-line-on-deck", "cut-line-on-deck-long"]));
     all
 }
 
@@ -106,8 +108,10 @@ fn every_case_has_exactly_one_ranked_list_and_it_is_that_of_good_practice() {
 }
 
 /// What each technique does, as its steps say, read by hand.
-const PULLS_OR_PUSHES: [&str; 8] = [
+const PULLS_OR_PUSHES: [&str; 10] = [
     "pull-alongside",
+    "turn-alongside",
+    "draw-through",
     "twist-alongside",
     "inverted-v",
     "cut-hook",
@@ -116,8 +120,9 @@ const PULLS_OR_PUSHES: [&str; 8] = [
     "twist-on-deck",
     "turn-and-pull",
 ];
-const BACK_OUT_WITH_BARB: [&str; 6] = [
+const BACK_OUT_WITH_BARB: [&str; 7] = [
     "pull-alongside",
+    "turn-alongside",
     "twist-alongside",
     "inverted-v",
     "pull-on-deck",
@@ -146,6 +151,9 @@ fn no_case_is_given_what_is_never_done() {
             let shows = is("showing") && !is("tangled");
             assert!(!shows || !BACK_OUT_WITH_BARB.contains(&id), "{id} at {words:?}");
             assert!(!is("circle") || !id.starts_with("twist"), "{id} at {words:?}");
+            // No attempt in seas that endanger the crew.
+            let rough = is("alongside") && is("rough");
+            assert!(!rough || !PULLS_OR_PUSHES.contains(&id), "{id} at {words:?}");
             assert!(is("aboard") || !id.contains("deck") || is("tangled"), "{id} at {words:?}");
             for never in practice.nevers.iter().filter(|never| never.when.fits(&case)) {
                 let shared = never.acts.iter().any(|act| technique.acts.contains(act));

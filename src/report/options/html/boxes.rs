@@ -5,10 +5,10 @@
 
 use super::super::drawing::drawing;
 use super::cards::{cited, lines};
-use super::plan::{Group, Plan, Sheet};
+use super::plan::{Plan, Sheet};
 use crate::model::technique::{Never, Technique};
 use crate::report::html::prose;
-use crate::report::words::options::{small, without_never};
+use crate::report::words::options::without_never;
 use crate::report::words::pages::sentence;
 use maud::{Markup, html};
 
@@ -43,23 +43,14 @@ fn picture(plan: &Plan<'_>, technique: &Technique) -> Option<Markup> {
     if on_card { None } else { drawing(name) }
 }
 
-/// What is never done in the cases of a page, each once; what holds in one of
-/// its groups only says so.
+/// What is never done in the cases of a page, each once.
 pub(super) fn nevers(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
-    let bare = |never: &Never| without_never(&never.says.to_string());
-    let of = |never: &Never| {
-        let holds = |group: &&Group<'_>| {
-            group.cases.iter().any(|case| never.when.meets(&case.situation.when))
-        };
-        let titles: Vec<&str> =
-            sheet.groups.iter().filter(holds).map(|group| group.called()).collect();
-        let some = titles.len() < sheet.groups.len() && !titles.contains(&"");
-        (!titles.is_empty()).then(|| match some {
-            true => format!("{} ({})", bare(never), small(&titles.join("; "))),
-            false => bare(never),
-        })
+    let holds = |never: &&Never| {
+        let mut cases = sheet.groups.iter().flat_map(|group| &group.cases);
+        cases.any(|case| never.when.meets(&case.situation.when))
     };
-    let here: Vec<String> = plan.shown.practice.nevers.iter().filter_map(of).collect();
+    let here = plan.shown.practice.nevers.iter().filter(holds);
+    let here: Vec<String> = here.map(|never| without_never(&never.says.to_string())).collect();
     html! {
         @if !here.is_empty() {
             section.never {

@@ -55,6 +55,15 @@ fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
                         (reference(plan, *technique))
                     }
                     " " (marks(&uses))
+                    @if let Some(last) = plan.last(case) {
+                        " " span.else {
+                            "else "
+                            @for (index, technique) in last.iter().enumerate() {
+                                @if index > 0 { " then " }
+                                (reference(plan, *technique))
+                            }
+                        }
+                    }
                 }
             }
             (better(plan, case))
@@ -123,6 +132,9 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
         @if !found.is_empty() {
             div class={ "loud " (class) } {
                 p.big { (sign) (says) }
+                @if let Some(even_so) = plan.shown.practice.even_so.as_ref().filter(|_| class == "bad") {
+                    p { b { "Even so: " } (prose(&even_so.to_string())) }
+                }
                 @for (out, like) in &found {
                     ul {
                         @for case in like {
@@ -158,7 +170,7 @@ impl<'a> WayOut<'a> {
         let choices = &case.answered.choices;
         let unknown =
             |index: usize| choices.get(index).is_some_and(|c| c.answer == Answer::Unknown);
-        let first = said::get_first(plan.shown, case.answered);
+        let first = said::get_first(plan.shown, case.answered, case.situation);
         if let Some((index, steps)) = first.filter(|(index, _)| !unclear || unknown(*index)) {
             let head = if unclear { "Measure first: " } else { "Get first: " };
             let then = case.situation.choices.get(index).map(Vec::as_slice);

@@ -5,6 +5,7 @@
 //! nothing itself.
 
 use super::closed::Closed;
+use crate::measure::Answer;
 use crate::model::options::{Answered, Choice, OwnHooks, Standing};
 use crate::model::technique::Situation;
 use crate::report::options::Shown;
@@ -71,7 +72,8 @@ impl<'a> Plan<'a> {
         let mut pages: Vec<Option<usize>> = vec![None; techniques.len()];
         for (page, sheet) in self.sheets.iter().enumerate() {
             for case in sheet.groups.iter().flat_map(|group| &group.cases) {
-                for technique in case.way().into_iter().flatten() {
+                let last = last(self.shown, case);
+                for technique in case.way().into_iter().chain(last).flatten() {
                     pages[*technique] = Some(page);
                 }
             }
@@ -103,6 +105,11 @@ impl<'a> Plan<'a> {
         self.places.get(technique)?.as_deref()
     }
 
+    /// What cuts the line in a case, should the way that is shown fail.
+    pub(super) fn last(&self, case: &Case<'a>) -> Option<&'a [usize]> {
+        last(self.shown, case)
+    }
+
     /// The label of what closes a choice.
     pub(super) fn label(&self, choice: &Choice) -> String {
         let closed = Closed::of(self.shown, choice);
@@ -113,13 +120,6 @@ impl<'a> Plan<'a> {
     /// The letter of the page after the last.
     pub(super) fn next_letter(&self, after: usize) -> char {
         letter(self.sheets.len() + after)
-    }
-}
-
-impl Group<'_> {
-    /// What it is called; nothing where it is alone on its page.
-    pub(super) fn called(&self) -> &str {
-        self.title.as_deref().unwrap_or_default()
     }
 }
 
@@ -142,15 +142,35 @@ impl<'a> Case<'a> {
         self.answered.standing()
     }
 
-    /// The better choices of a fallback, which are closed or not known to be
-    /// open, each with its techniques.
+    /// The best of the better choices of a fallback that is closed, and the
+    /// best of which nobody can tell, each with its techniques; the page for
+    /// the terminal has them all.
     pub(super) fn better(&self) -> Vec<(&'a [usize], &'a Choice)> {
         if self.left_out() || self.standing() != Standing::Fallback {
             return Vec::new();
         }
         let techniques = self.situation.choices.iter().map(Vec::as_slice);
-        techniques.zip(self.answered.better()).collect()
+        let mut first: Vec<(&'a [usize], &'a Choice)> = Vec::new();
+        for (techniques, choice) in techniques.zip(self.answered.better()) {
+            if first.iter().all(|(_, known)| known.answer != choice.answer) {
+                first.push((techniques, choice));
+            }
+        }
+        first
     }
+}
+
+/// The first open choice behind the best that cuts the line; none where the
+/// best does.
+fn last<'a>(shown: &Shown<'_>, case: &Case<'a>) -> Option<&'a [usize]> {
+    let best = case.answered.best().filter(|_| !case.left_out())?;
+    let cuts = |choice: &[usize]| said::cuts_line(shown.practice, choice);
+    if cuts(case.situation.choices.get(best)?) {
+        return None;
+    }
+    let later = case.situation.choices.iter().zip(&case.answered.choices).skip(best + 1);
+    let open = later.filter(|(_, choice)| choice.answer == Answer::Yes);
+    open.map(|(techniques, _)| techniques.as_slice()).find(|techniques| cuts(techniques))
 }
 
 /// The pages: by the first fact that decides.
@@ -186,8 +206,20 @@ fn groups<'a>(shown: &'a Shown<'a>, all: Vec<(&'a Situation, &'a Answered)>) -> 
     let mut found: Sorted<'_, (bool, Vec<usize>)> = Vec::new();
     for (situation, answered) in all {
         let own = (goes_along(situation), key(situation, 1));
-        match found.iter_mut().find(|(known, _)| *known == own) {
-            Some((_, cases)) => cases.push((situation, answered)),
+        // What holds for some of a group's answers stands in that group.
+        let within = |known: &(bool, Vec<usize>)| {
+            let all = |some: &[usize], of: &[usize]| some.iter().all(|word| of.contains(word));
+            known.0 == own.0
+                && known.1.is_empty() == own.1.is_empty()
+                && (all(&own.1, &known.1) || all(&known.1, &own.1))
+        };
+        match found.iter_mut().find(|(known, _)| within(known)) {
+            Some((known, cases)) => {
+                if own.1.len() > known.1.len() {
+                    known.1 = own.1;
+                }
+                cases.push((situation, answered));
+            }
             None => found.push((own, vec![(situation, answered)])),
         }
     }

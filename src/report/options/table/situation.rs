@@ -39,6 +39,9 @@ pub(super) fn write<'a>(
                 text.push_str(&format!(": {uses}"));
             }
             page.prose(INDENT + 2, Tone::Plain, &text);
+            if let Some(next) = said::if_it_fails(shown, one.answered, one.situation) {
+                page.hang(INDENT + 2, ("if it fails:", Tone::Plain), (&next, Tone::Plain));
+            }
         }
         None => get_first(page, shown, one, better.iter().map(|(_, titles)| titles.len()).sum()),
     }
@@ -60,7 +63,7 @@ fn look(standing: Standing) -> (&'static str, Tone) {
 /// What to do first where nothing is open. Which choice that opens is told
 /// where several are closed.
 fn get_first<'a>(page: &mut Page, shown: &Shown<'a>, one: &One<'a>, closed: usize) {
-    let Some((index, steps)) = said::get_first(shown, one.answered) else {
+    let Some((index, steps)) = said::get_first(shown, one.answered, one.situation) else {
         page.prose(INDENT + 2, Tone::Strong, &sentence(said::NOTHING_OPENS_ANY));
         return;
     };

@@ -6,7 +6,7 @@
 use super::small;
 use crate::measure::Answer;
 use crate::model::finding::{Because, Outcome};
-use crate::model::options::{Answered, Choice, OwnHooks};
+use crate::model::options::{Answered, Choice, OwnHooks, Standing};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::technique::{Fact, FactWord, Practice, Situation};
 use crate::report::options::Shown;
@@ -24,7 +24,7 @@ pub(crate) const NO_LIFT: &str = "No single tool opens a better choice anywhere;
 pub(crate) const NO_OFFER: &str = "nothing in the catalogues does as much";
 
 /// Where the steps are.
-pub(crate) const STEPS_ON_CARD: &str = "The steps of each way stand on the card that `--format \
+pub(crate) const STEPS_ON_CARD: &str = "The steps of each way, of recovery and of release stand on the card that `--format \
     html` prints; `--case WORDS` answers one case in five lines.";
 
 /// What opens a choice that hangs on a rail nobody measured.
@@ -44,17 +44,45 @@ pub(crate) const RAIL_IS_HIGH: &str = "no tool opens it: the rail is too high";
 pub(crate) const CANNOT_TELL: &str = "CAN'T TELL whether any way is open";
 
 /// What to do first where nothing is known to be open: the fewest steps over
-/// the choices, the earliest choice among equals; where of some nobody can
-/// tell, over those. The choice by index, and the steps; none where nothing
+/// the choices, among equals one that cuts the line, then the earliest; where
+/// of some nobody can tell, over those. The choice by index, and the steps; none where nothing
 /// opens any.
 pub(crate) fn get_first<'a>(
     shown: &Shown<'a>,
     answered: &'a Answered,
+    situation: &Situation,
 ) -> Option<(usize, Vec<String>)> {
     let ways = answered.choices.iter().map(|choice| shown.opens(choice)).enumerate();
     let open = |index: usize| answered.choices[index].answer == Answer::Unknown;
+    let cuts = |index: usize| cuts_line(shown.practice, &situation.choices[index]);
     let ways = ways.filter(|(_, steps)| !steps.is_empty());
-    ways.min_by_key(|(index, steps)| (!open(*index), steps.len(), *index))
+    ways.min_by_key(|(index, steps)| (!open(*index), steps.len(), !cuts(*index), *index))
+}
+
+/// Whether a choice ends in the line cut.
+pub(crate) fn cuts_line(practice: &Practice, choice: &[usize]) -> bool {
+    choice.last().is_some_and(|technique| practice.techniques[*technique].cuts_line)
+}
+
+/// That nothing is open behind the best way.
+const NONE_LEFT: &str = "NO OTHER WAY with this kit, not even to cut the line";
+
+/// What is open next, should the best way fail, with the tools that it uses;
+/// none where the best way cuts the line, which is the last.
+pub(crate) fn if_it_fails<'a>(
+    shown: &Shown<'a>,
+    answered: &'a Answered,
+    situation: &Situation,
+) -> Option<String> {
+    let last = |index: usize| cuts_line(shown.practice, &situation.choices[index]);
+    let rests = situation.choices.iter().any(|choice| cuts_line(shown.practice, choice));
+    answered.best().filter(|best| rests && !last(*best))?;
+    let Some(next) = answered.next() else { return Some(NONE_LEFT.to_owned()) };
+    let title = small(&super::choice(shown.practice, &situation.choices[next]));
+    Some(match shown.uses(&answered.choices[next]).as_str() {
+        "" => title,
+        uses => format!("{title} ({uses})"),
+    })
 }
 
 /// What is never done behind a label that says `Never` already.
@@ -188,4 +216,10 @@ fn in_sentence(fact: &str, word: &FactWord) -> String {
         ("point", _) => says.replacen("point and barb ", "point and barb are ", 1),
         _ => format!("`{says}`"),
     }
+}
+
+/// What stands where some situation has no way at all, if anybody wrote it.
+pub(crate) fn even_so(shown: &Shown<'_>) -> Option<String> {
+    let nothing = pairs(shown).any(|(answered, _)| answered.standing() == Standing::Nothing);
+    shown.practice.even_so.as_ref().filter(|_| nothing).map(ToString::to_string)
 }
