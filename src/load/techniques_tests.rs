@@ -115,7 +115,7 @@ fn a_problem_is_placed_in_its_line() {
     assert_eq!(
         told,
         [format!(
-            "techniques.yaml:{line}:9: situations[0].choices[4]: `cut-fre-by-hand`: no technique of \
+            "techniques.yaml:{line}:9: situations[0].choices[7]: `cut-fre-by-hand`: no technique of \
              this id is in the file; expected the id of a technique; did you mean `cut-free-by-hand`?"
         )]
     );
@@ -134,11 +134,11 @@ mod never {
             }
         }
         let edits = [(
-            "    when: { where: aboard, site: swallowed }\n    choices: [cut-line-on-deck]",
-            "    when: { where: aboard, site: swallowed }\n    choices: [pull-on-deck, cut-line-on-deck]",
+            "    when: { where: aboard, site: swallowed }\n    choices: [cut-line-on-deck, ",
+            "    when: { where: aboard, site: swallowed }\n    choices: [pull-on-deck, cut-line-on-deck, ",
         )];
         let told = told(&edits);
-        assert_all(&told, "situations[19].choices[0]: `pull-on-deck`: `pull-on-deck` is");
+        assert_all(&told, "situations[22].choices[0]: `pull-on-deck`: `pull-on-deck` is");
         let both = ["Never pull on the line of a swallowed hook", "`site: tangled or swallowed`"];
         for part in both {
             assert!(told.iter().any(|one| one.contains(part)), "{part}: {told:#?}");
@@ -149,15 +149,15 @@ mod never {
     fn the_point_is_not_turned_to_the_middle() {
         let told = told_of_acts("gag", "point-to-middle");
         assert_all(&told, "Never turn the point to the middle");
-        // Three, three and two choices begin with the gag.
-        assert_eq!(told.len(), 8);
+        // Twice three, three and two choices begin with the gag.
+        assert_eq!(told.len(), 11);
     }
 
     #[test]
     fn nothing_is_dehooked_blind() {
-        let deep = "    choices: [cut-line-on-deck]\n  - id: swallowed-aboard";
+        let deep = "cut-line-on-deck, cut-line-on-deck-long]\n  - id: swallowed-aboard";
         let told = told(&[
-            (deep, "    choices: [push-through, cut-line-on-deck]\n  - id: swallowed-aboard"),
+            (deep, &format!("push-through, {deep}")),
             (
                 "never with: [{ where: alongside }, { point: showing }, { site: [tangled, deep, swallowed] }]",
                 "never with: [{ where: alongside }, { point: showing }, { site: [tangled, swallowed] }]",
@@ -185,8 +185,9 @@ mod never {
     #[test]
     fn a_limp_turtle_is_not_laid_on_its_back() {
         let told = told_of_acts("recover", "lays-on-back");
-        assert_eq!(told.len(), 1);
-        assert_all(&told, "goes along[0].choices[0]: `recover`: `recover` is forbidden by its act");
+        // On deck, and once it is brought there.
+        assert_eq!(told.len(), 2);
+        assert_all(&told, ".choices[0]: `recover`: `recover` is forbidden by its act");
         assert_all(&told, "Never lay a limp turtle on its back");
         // The net sets active and limp turtles down alike.
         let told = told_of_acts("dipnet", "lays-on-back");
@@ -200,11 +201,14 @@ mod never {
         {
             assert_all(&told_of_acts("dipnet", act), &format!("`{act}`"));
         }
-        assert_all(&told_of_acts("cut-free", "pulls-line-tight"), "Never pull the line tight");
+        assert_all(
+            &told_of_acts("cut-free", "pulls-line-tight"),
+            "Never pull the line of a tangled",
+        );
         assert_all(&told_of_acts("flatten-barb", "draws-showing-barb-back"), "showing barb");
         let twist = told(&[(
-            "choices: [push-through, turn-and-pull, cut-line-on-deck]",
-            "choices: [push-through, turn-and-pull, twist-on-deck, cut-line-on-deck]",
+            "choices: [push-through, turn-and-pull, cut-line",
+            "choices: [push-through, turn-and-pull, twist-on-deck, cut-line",
         )]);
         assert!(
             twist.iter().any(|one| one.contains("Never use a twist dehooker on a circle hook"))

@@ -16,7 +16,7 @@ use crate::measure::Day;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::{Check, Notice};
 use crate::model::options::{Answered, Outlook, OwnHooks, Standing};
-use crate::model::vessel::{Inspection, Trust, Vessel};
+use crate::model::vessel::{Freeboard, Inspection, Station, Trust, Vessel};
 use crate::model::vocabulary::Vocabulary;
 
 /// By what kits are judged, one vessel after another.
@@ -69,6 +69,35 @@ pub struct Options {
     pub outlook: Outlook,
     /// The single tool that would lift most situations, if one lifts any.
     pub lift: Option<Lift>,
+    /// Where gear is hauled at several stations, what is open at each by
+    /// itself.
+    pub stations: Vec<AtStation>,
+}
+
+/// What is open where the animal is brought to one hauling station.
+#[derive(Debug, Clone)]
+pub struct AtStation {
+    /// What the station is called, or its number.
+    pub name: String,
+    /// Every situation there.
+    pub outlook: Outlook,
+}
+
+impl Options {
+    /// The stations, by name, at which something better is open than at all
+    /// of them, each with its best choice by index.
+    pub fn better_at(&self, situation: usize, along: bool) -> Vec<(&str, usize)> {
+        let of = |outlook: &Outlook| {
+            let all = if along { &outlook.along } else { &outlook.situations };
+            all.get(situation).and_then(Answered::best)
+        };
+        let everywhere = of(&self.outlook);
+        let better = self.stations.iter().filter_map(|at| {
+            let best = of(&at.outlook)?;
+            everywhere.is_none_or(|known| best < known).then_some((at.name.as_str(), best))
+        });
+        better.collect()
+    }
 }
 
 /// Judges every choice of every situation for the vessel on its trip.
@@ -86,7 +115,9 @@ pub fn options(request: &Request<'_>) -> Options {
     };
     let back = request.back.unwrap_or(request.departure).max(request.departure);
     let (outlook, lift) = judge(&terms, &vessel, (request.departure, back));
+    let stations = stations(&terms, &vessel, (request.departure, back));
     Options {
+        stations,
         departure: request.departure,
         back,
         no_return: request.back.is_none(),
@@ -103,6 +134,7 @@ pub fn of_check(terms: &Terms<'_>, check: &Check) -> Options {
     let (vessel, asked) = (check.vessel.clone(), check.asked);
     let (outlook, lift) = judge(terms, &vessel, (asked.departure, asked.back));
     Options {
+        stations: stations(terms, &vessel, (asked.departure, asked.back)),
         departure: asked.departure,
         back: asked.back,
         no_return: check.notices.contains(&Notice::NoReturn),
@@ -117,6 +149,23 @@ fn judge(terms: &Terms<'_>, vessel: &Vessel, days: (Day, Day)) -> (Outlook, Opti
     let outlook = terms.prepared.outlook(terms.vocabulary, vessel, days, Depth::Way);
     let lift = lift::lift(terms, vessel, days, &outlook);
     (outlook, lift)
+}
+
+/// What is open at each hauling station by itself; empty where there is one.
+fn stations(terms: &Terms<'_>, vessel: &Vessel, days: (Day, Day)) -> Vec<AtStation> {
+    let all = &vessel.freeboard.stations;
+    if all.len() < 2 {
+        return Vec::new();
+    }
+    let at = |(index, station): (usize, &Station)| {
+        let freeboard = Freeboard { stations: vec![station.clone()], ..vessel.freeboard.clone() };
+        let there = Vessel { freeboard, ..vessel.clone() };
+        AtStation {
+            name: station.name.clone().unwrap_or_else(|| format!("station {}", index + 1)),
+            outlook: terms.prepared.outlook(terms.vocabulary, &there, days, Depth::Findings),
+        }
+    };
+    all.iter().enumerate().map(at).collect()
 }
 
 /// Vessels counted by the situation that stands worst on each, those left out

@@ -95,7 +95,11 @@ fn best<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) ->
 /// That nothing is open, or that nobody can tell, and what to do first.
 fn no_way<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) -> String {
     let unclear = answered.standing() == Standing::Unclear;
-    let loud = if unclear { said::CANNOT_TELL } else { said::NO_WAY };
+    let loud = if unclear { said::CANNOT_TELL } else { said::no_way(shown, situation) };
+    let at = said::at_stations(shown, situation);
+    if !at.is_empty() {
+        return format!("{loud} - {}", at.join("; "));
+    }
     match said::get_first(shown, answered, situation) {
         Some((_, steps)) => format!("{loud} - FIRST {}", steps.join("; ")),
         None => format!("{loud} - {}", said::NOTHING_OPENS_ANY),
@@ -117,6 +121,10 @@ fn better(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
         return NOTHING_BETTER.to_owned();
     };
     let title = said::choice(shown.practice, &situation.choices[index]);
+    if first.is_some() && !said::at_stations(shown, situation).is_empty() {
+        let steps = shown.opens(&better[index]).join("; ");
+        return format!("{title}, at every rail - first {steps}");
+    }
     let foreign = said::foreign_hook(answered, &better[index]).map(str::to_owned);
     let brief = foreign.unwrap_or_else(|| said::brief(shown, &better[index], first.is_some()));
     format!("{title} - {brief}")

@@ -97,8 +97,16 @@ struct SituationJson {
     hooks: &'static str,
     standing: &'static str,
     best: Option<usize>,
+    better_at: Vec<StationJson>,
     choices: Vec<ChoiceJson>,
     nevers: Vec<String>,
+}
+
+/// A hauling station at which something better is open than at all of them.
+#[derive(Debug, Serialize)]
+struct StationJson {
+    station: String,
+    best: usize,
 }
 
 impl OptionsJson {
@@ -185,6 +193,12 @@ impl SituationJson {
             hooks: hooks(answered.hooks),
             standing: standing(answered.standing()),
             best: answered.best(),
+            better_at: shown
+                .options
+                .better_at(answered.situation, along)
+                .into_iter()
+                .map(|(station, best)| StationJson { station: station.to_owned(), best })
+                .collect(),
             choices: choices
                 .map(|(choice, of)| ChoiceJson::new(shown, places, choice, of))
                 .collect(),

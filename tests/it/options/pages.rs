@@ -136,3 +136,40 @@ fn a_trip_without_a_return_is_told() {
     assert!(ran.stdout.contains("trip of one day, 2026-12-02"), "{}", ran.stdout);
     assert!(ran.stdout.contains("note: no day of return"), "{}", ran.stdout);
 }
+
+/// Two hauling stations, one so high that nothing reaches: what is open at the
+/// other is told, and that it is not so at every rail.
+#[test]
+fn a_way_that_is_open_at_one_station_only_says_where_to_bring_the_animal() {
+    let rails = "freeboard: { from: top of the rail, stations: [{ name: port roller, freeboard: \
+                 2 ft 10 in }, { name: stern, freeboard: 6 ft }] }";
+    let two = file(&FULL.replace("freeboard: 2 ft 10 in", rails));
+    let ran = options(&two.path, &[]);
+    assert_eq!(ran.status, 1);
+    let page = ran.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(!page.contains("NO WAY AT ALL"), "{page}");
+    assert!(page.contains("Hooked in the mouth or deeper NO WAY AT EVERY RAIL"), "{page}");
+    let there = "yet at port roller: cut the line short from the rail (LC-1); bring it there.";
+    assert!(page.contains(there), "{page}");
+    let case = options(&two.path, &["--case", "alongside,large,swallowed"]);
+    let answer: Vec<&str> = case.stdout.lines().collect();
+    assert_eq!(
+        answer[1],
+        "Do: NO WAY AT EVERY RAIL with this kit - at port roller: cut the line short from the \
+         rail (LC-1); bring it there."
+    );
+    assert!(
+        answer[2].contains("from the rail, at every rail - first lengthen LC-1"),
+        "{}",
+        answer[2]
+    );
+    let json = options(&two.path, &["--format", "json", "--case", "alongside,large,swallowed"]);
+    let json: serde_json::Value = serde_json::from_str(&json.stdout).unwrap();
+    let better_at = &json["situations"][0]["better_at"];
+    assert_eq!(*better_at, serde_json::json!([{ "station": "port roller", "best": 0 }]));
+    // One station alone has nowhere else to be brought to.
+    let one = options("vessels/marlow-tern.yaml", &["--format", "json"]).stdout;
+    let one: serde_json::Value = serde_json::from_str(&one).unwrap();
+    let all = one["situations"].as_array().unwrap();
+    assert!(all.iter().all(|s| s["better_at"] == serde_json::json!([])));
+}

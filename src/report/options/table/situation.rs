@@ -24,7 +24,7 @@ pub(super) fn write<'a>(
     let standing = one.answered.standing();
     let (sign, tone) = look(standing);
     let right = match standing {
-        Standing::Nothing => said::NO_WAY.to_owned(),
+        Standing::Nothing => said::no_way(shown, one.situation).to_owned(),
         Standing::Unclear => said::CANNOT_TELL.to_owned(),
         Standing::First | Standing::Fallback => said::standing(standing).to_owned(),
     };
@@ -44,6 +44,9 @@ pub(super) fn write<'a>(
             }
         }
         None => get_first(page, shown, one, better.iter().map(|(_, titles)| titles.len()).sum()),
+    }
+    for text in said::at_stations(shown, one.situation) {
+        page.hang(INDENT + 2, ("yet", Tone::Strong), (&format!("{text}."), Tone::Strong));
     }
     for (label, titles) in better {
         page.hang(INDENT + 2, (label, Tone::Plain), (&titles.join("; "), Tone::Plain));

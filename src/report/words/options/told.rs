@@ -223,3 +223,31 @@ pub(crate) fn even_so(shown: &Shown<'_>) -> Option<String> {
     let nothing = pairs(shown).any(|(answered, _)| answered.standing() == Standing::Nothing);
     shown.practice.even_so.as_ref().filter(|_| nothing).map(ToString::to_string)
 }
+
+/// That nothing is open, unless the animal is brought to a certain station.
+const NOT_AT_EVERY_RAIL: &str = "NO WAY AT EVERY RAIL with this kit";
+
+/// The loud words where nothing is open, or nothing at every station.
+pub(crate) fn no_way(shown: &Shown<'_>, situation: &Situation) -> &'static str {
+    if at_stations(shown, situation).is_empty() { super::NO_WAY } else { NOT_AT_EVERY_RAIL }
+}
+
+/// What better way is open at some hauling stations by themselves:
+/// `at the port roller: cut the line short from the rail (LC-1); bring it
+/// there`. Empty where that is so at none, or there is only one.
+pub(crate) fn at_stations(shown: &Shown<'_>, situation: &Situation) -> Vec<String> {
+    let (options, practice) = (shown.options, shown.practice);
+    let is_it = |of: &Situation| std::ptr::eq(of, situation);
+    let along = practice.along.iter().any(is_it);
+    let list = if along { &practice.along } else { &practice.situations };
+    let Some(index) = list.iter().position(is_it) else { return Vec::new() };
+    let told = options.better_at(index, along).into_iter().filter_map(|(name, best)| {
+        let at = options.stations.iter().find(|at| at.name == name)?;
+        let all = if along { &at.outlook.along } else { &at.outlook.situations };
+        let uses = shown.uses(all.get(index)?.choices.get(best)?);
+        let title = small(&super::choice(practice, &situation.choices[best]));
+        let uses = if uses.is_empty() { uses } else { format!(" ({uses})") };
+        Some(format!("at {name}: {title}{uses}; bring it there"))
+    });
+    told.collect()
+}
