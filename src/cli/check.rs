@@ -89,7 +89,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     if let Some(path) = &arguments.output {
         inputs::spare(path, arguments)?;
     }
-    quote::once(&arguments.catalogue)?;
+    quote::once_believed(&arguments.catalogue, arguments.trust.into())?;
     let (input, catalogues) = read_with(arguments, |library, refusals| {
         quote::catalogues(&arguments.catalogue, library, refusals)
     })?;

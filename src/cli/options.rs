@@ -97,7 +97,7 @@ fn sensible(arguments: &OptionsArguments) -> Result<(), Stop> {
     if let Some(path) = &arguments.output {
         inputs::spare_all(path, || everything(arguments))?;
     }
-    quote::once(&arguments.catalogue)
+    quote::once_believed(&arguments.catalogue, arguments.trust.into())
 }
 
 /// Every file that is read.

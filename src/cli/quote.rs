@@ -16,7 +16,7 @@ use crate::load::{self, Library, Refusal, Source};
 use crate::measure::{Day, DaySpan};
 use crate::model::catalogue::Catalogue;
 use crate::model::profile::Profile;
-use crate::model::vessel::Vessel;
+use crate::model::vessel::{Trust, Vessel};
 use crate::quote::{self, NoQuote, OneVessel, Order};
 use crate::report::{self, quote::Shown};
 use rayon::prelude::*;
@@ -109,6 +109,22 @@ fn sensible(arguments: &QuoteArguments) -> Result<(), Stop> {
 
 /// That no catalogue is given twice, by whatever name.
 pub(super) fn once(paths: &[PathBuf]) -> Result<(), Stop> {
+    apart(paths)
+}
+
+/// The same where figures may have to be measured to be believed: those of a
+/// catalogue never are.
+pub(super) fn once_believed(paths: &[PathBuf], trust: Trust) -> Result<(), Stop> {
+    if trust == Trust::Measured && !paths.is_empty() {
+        return Err(Stop::usage(
+            "`--trust measured` and `--catalogue` do not go together",
+            "the figures of a catalogue are labels, which are not believed then; leave one out",
+        ));
+    }
+    apart(paths)
+}
+
+fn apart(paths: &[PathBuf]) -> Result<(), Stop> {
     let mut seen = BTreeMap::new();
     for path in paths {
         if let Some(first) = seen.insert(real(path), path) {

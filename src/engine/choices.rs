@@ -4,18 +4,24 @@
 //! one profile, so that fit, assignment and the three values are those of
 //! every check. The profiles are built once and serve any number of vessels.
 
+mod hooks;
+mod rail;
+
 use super::select::Course;
-use super::{Depth, Terms, edges, judge, limit};
-use crate::measure::{Answer, Day, DaySpan, Figure, Length};
+use super::{Depth, Terms, edges, judge, perform};
+use crate::measure::{Answer, Day, DaySpan};
 use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Asked, Verdict};
-use crate::model::options::{Answered, Choice, Outlook, OwnHooks, Rail};
+use crate::model::options::{Answered, Choice, Outlook, Rail};
 use crate::model::profile::{Binds, Profile, Requirement, Standing};
-use crate::model::rule::{Base, Bound, Test};
+use crate::model::rule::Condition;
 use crate::model::technique::{GivenBy, Practice, Situation};
 use crate::model::text::Text;
-use crate::model::vessel::{Datum, GearPiece, Trust, Vessel};
+use crate::model::vessel::{GearPiece, Trust, Vessel};
 use crate::model::vocabulary::{KindId, Vocabulary};
+use hooks::{HookLists, cuts_hooks, hook_types, own_hooks};
+use rail::rail;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// A file of techniques made ready for judging kits.
@@ -23,6 +29,8 @@ use std::sync::Arc;
 pub struct Prepared {
     practice: Arc<Practice>,
     sets: Vec<Set>,
+    /// The index of each set, by its capabilities and types of hook.
+    known: BTreeMap<(Vec<usize>, Vec<String>), usize>,
     situations: Vec<Plan>,
     along: Vec<Plan>,
 }
@@ -30,11 +38,12 @@ pub struct Prepared {
 /// Capabilities that are needed together.
 #[derive(Debug, Clone)]
 struct Set {
-    capabilities: Vec<usize>,
     profile: Arc<Profile>,
-    /// The kinds of tool that can serve any of them.
+    /// The kinds of tool on which its answer can hang.
     kinds: Vec<KindId>,
-    /// The types of hook that must be cut; none where no hook is.
+    /// Whether a hook must be cut.
+    cuts_hooks: bool,
+    /// The types of hook that must be cut; none where any will do.
     hook_types: Vec<String>,
 }
 
@@ -55,12 +64,9 @@ struct Needs {
 impl Prepared {
     /// Makes the techniques ready.
     pub fn new(practice: &Arc<Practice>) -> Self {
-        let mut made = Self {
-            practice: Arc::clone(practice),
-            sets: vec![],
-            situations: vec![],
-            along: vec![],
-        };
+        let (situations, along) = (Vec::new(), Vec::new());
+        let (sets, known) = (Vec::new(), BTreeMap::new());
+        let mut made = Self { practice: Arc::clone(practice), sets, known, situations, along };
         made.situations = practice.situations.iter().map(|of| made.plan(of)).collect();
         made.along = practice.along.iter().map(|of| made.plan(of)).collect();
         made
@@ -92,15 +98,18 @@ impl Prepared {
 
     /// The set of these capabilities, known or new.
     fn set(&mut self, capabilities: Vec<usize>, hook_types: &[String]) -> usize {
-        let profile = profile(&self.practice, &capabilities);
-        let hook_types = if cuts_hooks(&profile) { hook_types.to_vec() } else { Vec::new() };
-        let is_it = |set: &Set| set.capabilities == capabilities && set.hook_types == hook_types;
-        self.sets.iter().position(is_it).unwrap_or_else(|| {
-            let kinds = profile.requirements.iter().flat_map(Requirement::kinds).collect();
-            let profile = Arc::new(profile);
-            self.sets.push(Set { capabilities, profile, kinds, hook_types });
-            self.sets.len() - 1
-        })
+        let cuts_hooks = capabilities.iter().any(|c| cuts_hooks(&self.practice, *c));
+        let hook_types = if cuts_hooks { hook_types.to_vec() } else { Vec::new() };
+        let key = (capabilities, hook_types);
+        if let Some(known) = self.known.get(&key) {
+            return *known;
+        }
+        let profile = Arc::new(profile(&self.practice, &key.0));
+        let kinds = profile.requirements.iter().flat_map(kinds_of).collect();
+        let hook_types = key.1.clone();
+        self.known.insert(key, self.sets.len());
+        self.sets.push(Set { profile, kinds, cuts_hooks, hook_types });
+        self.sets.len() - 1
     }
 
     /// What the vessel, as judged, leaves open from one day through another.
@@ -134,6 +143,30 @@ impl Prepared {
             }
         });
         self.answered(vocabulary, vessel, judged.collect())
+    }
+
+    /// The vessel with the steps of a judgement of that outlook carried out:
+    /// its kit alone, since what was assumed of other facts is not so.
+    pub fn performed(
+        &self,
+        vocabulary: &Vocabulary,
+        vessel: &Vessel,
+        outlook: &Outlook,
+        judgement: &Arc<Judgement>,
+        departure: Day,
+    ) -> Vessel {
+        let judged = outlook.judged.iter().position(|(_, known)| Arc::ptr_eq(known, judgement));
+        let hooks = match judged.map(|index| &self.sets[index]) {
+            Some(set) if set.cuts_hooks => {
+                let (known, doubtful) = set.hooks(vocabulary, vessel);
+                doubtful.or(known)
+            }
+            _ => vessel.hooks.clone(),
+        };
+        // A set knows the hooks of its own types only.
+        let own = Vessel { hooks, ..vessel.clone() };
+        let kit = perform(vocabulary, &own, judgement, departure).kit;
+        Vessel { kit, ..vessel.clone() }
     }
 
     fn answered(
@@ -180,18 +213,27 @@ impl Set {
         depth: Depth,
     ) -> (Answer, Arc<Judgement>) {
         let asked = Asked { departure, back, trust: Trust::All };
-        if self.hook_types.is_empty() {
-            return self.judge_with(vocabulary, vessel, asked, depth);
-        }
-        let (known, doubtful) = own_hooks(&self.hook_types, vocabulary, vessel).1;
         let with = |hooks: Option<Vec<GearPiece>>| {
             let vessel = Vessel { hooks, ..vessel.clone() };
             self.judge_with(vocabulary, &vessel, asked, depth)
         };
+        if !self.cuts_hooks {
+            return self.judge_with(vocabulary, vessel, asked, depth);
+        }
+        let (known, doubtful) = self.hooks(vocabulary, vessel);
         let Some(doubtful) = doubtful else { return with(known) };
         // Hooks of a type that nobody wrote down may be of this one or not.
         let (less, more) = (with(known), with(Some(doubtful)));
-        if less.0 == more.0 { more } else { (Answer::Unknown, more.1) }
+        if less.0 == more.0 { more } else { (Answer::Unknown, with(None).1) }
+    }
+
+    /// The vessel's own hooks as this set has to cut them.
+    fn hooks(&self, vocabulary: &Vocabulary, vessel: &Vessel) -> HookLists {
+        match own_hooks(&self.hook_types, vocabulary, vessel).1 {
+            // Of no hook at all there is no wire to be cut.
+            (Some(none), None) if none.is_empty() => (None, None),
+            lists => lists,
+        }
     }
 
     fn judge_with(
@@ -258,106 +300,21 @@ fn profile(practice: &Practice, capabilities: &[usize]) -> Profile {
     }
 }
 
-/// The types of hook that the situation speaks of; none where any will do.
-fn hook_types(practice: &Practice, situation: &Situation) -> Vec<String> {
-    let mut types = Vec::new();
-    for (fact, words) in &situation.when.0 {
-        let of = &practice.facts[*fact].words;
-        types.extend(words.iter().filter_map(|word| of[*word].hook_type.clone()));
-    }
-    types
-}
-
-/// Whether the profile asks for anything that cuts the vessel's own hooks.
-fn cuts_hooks(profile: &Profile) -> bool {
-    fn of_hooks(bound: &Bound) -> bool {
-        match bound {
-            Bound::Fixed { .. } => false,
-            Bound::Share(_, base) => *base == Base::HeaviestHook,
-            Bound::Greater(limbs) | Bound::Lesser(limbs) => limbs.iter().any(of_hooks),
+/// The kinds of tool on which a requirement can hang: those that serve it and
+/// those that decide which of its alternatives are open.
+fn kinds_of(requirement: &Requirement) -> Vec<KindId> {
+    fn aboard(condition: &Condition, kinds: &mut Vec<KindId>) {
+        match condition {
+            Condition::Aboard { kind, .. } => kinds.push(*kind),
+            Condition::AnyOf(groups) => {
+                groups.iter().flatten().for_each(|one| aboard(one, kinds));
+            }
+            _ => {}
         }
     }
-    fn in_test(test: &Test) -> bool {
-        match test {
-            Test::Limit { limit, .. } => limit::bounds(limit).any(of_hooks),
-            Test::AnyOf(groups) | Test::Readings(groups) => groups.iter().flatten().any(in_test),
-            Test::Feature { .. } | Test::Choice { .. } | Test::AcquiredBefore(_) => false,
-        }
+    let mut kinds = requirement.kinds();
+    for spec in edges::specs(&requirement.need) {
+        spec.when.iter().for_each(|condition| aboard(condition, &mut kinds));
     }
-    let tests = profile.requirements.iter().flat_map(|one| edges::specs(&one.need));
-    tests.flat_map(|spec| &spec.tests).any(in_test)
-}
-
-/// Lists of hooks that may stand for the vessel's own: those certainly of the
-/// types, and with those that may be.
-type HookLists = (Option<Vec<GearPiece>>, Option<Vec<GearPiece>>);
-
-/// Whether the vessel's own hooks can make a situation with these types
-/// arise, and which of them are of the types.
-fn own_hooks(types: &[String], vocabulary: &Vocabulary, vessel: &Vessel) -> (OwnHooks, HookLists) {
-    let Some(hooks) = &vessel.hooks else {
-        let state = if types.is_empty() { OwnHooks::Arises } else { OwnHooks::NotSaid };
-        return (state, (None, None));
-    };
-    if types.is_empty() {
-        return (OwnHooks::Arises, (Some(hooks.clone()), None));
-    }
-    let (mut sure, mut maybe, mut doubtful) = (Vec::new(), Vec::new(), false);
-    for piece in hooks {
-        let is = is_of(piece, types, vocabulary);
-        if is == Answer::Yes {
-            sure.push(piece.clone());
-        }
-        if is != Answer::No {
-            maybe.push(piece.clone());
-            doubtful |= is == Answer::Unknown;
-        }
-    }
-    let coverage = &vessel.coverage;
-    let whole = coverage.everything
-        || vocabulary.find_kind("hook").is_some_and(|kind| coverage.is_whole(kind));
-    let state = match (sure.is_empty(), doubtful || !whole) {
-        (false, _) => OwnHooks::Arises,
-        (true, true) => OwnHooks::NotSaid,
-        (true, false) => return (OwnHooks::NoneAboard, (None, None)),
-    };
-    (state, (Some(sure), doubtful.then_some(maybe)))
-}
-
-/// Whether a piece of gear is a hook of one of the types.
-fn is_of(piece: &GearPiece, types: &[String], vocabulary: &Vocabulary) -> Answer {
-    let Some(attribute) = vocabulary.find_attribute("type") else { return Answer::Unknown };
-    let readings = piece.tool.readings(attribute).iter();
-    Answer::consensus(readings.map(|reading| match &reading.datum {
-        Datum::Word(word) => {
-            Answer::from(types.iter().any(|of_type| of_type.eq_ignore_ascii_case(word)))
-        }
-        _ => Answer::Unknown,
-    }))
-}
-
-/// What the vessel's rail says of a capability that hangs on it.
-fn rail(practice: &Practice, capability: usize, vessel: &Vessel) -> Option<Rail> {
-    let GivenBy::LowRail { at_most, .. } = &practice.capabilities[capability].given_by else {
-        return None;
-    };
-    let freeboard = &vessel.freeboard;
-    let stations = &freeboard.stations;
-    let unknown = freeboard.from != practice.freeboard_from
-        || stations.is_empty()
-        || stations.iter().any(|station| station.readings.is_empty());
-    if unknown {
-        return Some(Rail { capability, answer: Answer::Unknown, freeboard: None });
-    }
-    let mut highest = Length::ZERO;
-    let low = stations.iter().map(|station| {
-        Answer::consensus(station.readings.iter().flat_map(|reading| {
-            let error = reading.error.as_ref().and_then(Figure::length).unwrap_or(Length::ZERO);
-            highest = highest.max(reading.highest());
-            [reading.highest().less(error), reading.highest().plus(error)]
-                .map(|top| Answer::from(top <= *at_most))
-        }))
-    });
-    let answer = Answer::all(low.collect::<Vec<_>>());
-    Some(Rail { capability, answer, freeboard: Some(highest) })
+    kinds
 }

@@ -110,12 +110,12 @@ impl<'a> Scene<'a> {
             sure.extend((is == Answer::Yes).then(|| piece.clone()));
             maybe.extend((is != Answer::No).then(|| piece.clone()));
         }
-        // Where none is a leader the hooks hang on one of the other lines.
-        if maybe.is_empty() && !pieces.is_empty() {
-            maybe = pieces.to_vec();
-        }
-        if maybe.is_empty() {
-            return None;
+        if sure.is_empty() {
+            // Where none is a leader for certain the hooks hang on some line.
+            let each =
+                pieces.iter().map(|one| self.thickest(Some(std::slice::from_ref(one)), "diameter"));
+            let ends = each.collect::<Option<Vec<_>>>()?;
+            return Some([ends.iter().map(|e| e[0]).min()?, ends.iter().map(|e| e[1]).max()?]);
         }
         let [_, high] = self.thickest(Some(&maybe), "diameter")?;
         let [low, _] = self.thickest(Some(&sure), "diameter")?;

@@ -96,6 +96,13 @@ fn take(text: &str, word: &str, taken: &mut Taken, spot: &Spot<'_>, desk: &mut D
     if folded.is_empty() {
         return;
     }
+    if text.contains(',') {
+        desk.add(
+            Problem::new(spot.place(), "a case is put in words with commas between them")
+                .offending(text)
+                .expected("a word without a comma"),
+        );
+    }
     if let Some((_, owner)) = taken.iter().find(|(known, _)| *known == folded) {
         desk.add(
             Problem::new(spot.place(), format!("the word `{owner}` is called this too"))

@@ -27,7 +27,8 @@ pub(super) fn judge_forbidden(
     answered: &[Vec<usize>],
     problems: &mut Problems,
 ) {
-    let mut judge = Judge { practice, problems };
+    let forbidden = (0..practice.techniques.len()).map(|one| forbidden(practice, one)).collect();
+    let mut judge = Judge { practice, forbidden, problems };
     for (situation, answered) in practice.situations.iter().zip(answered) {
         let cases: Vec<&Case> = answered.iter().map(|case| &cases[*case]).collect();
         judge.situation(situation, &cases);
@@ -40,6 +41,8 @@ pub(super) fn judge_forbidden(
 
 struct Judge<'a> {
     practice: &'a Practice,
+    /// What forbids something of each technique, and where.
+    forbidden: Vec<Vec<(Forbidden, &'a Pattern)>>,
     problems: &'a mut Problems,
 }
 
@@ -52,7 +55,7 @@ impl<'a> Judge<'a> {
                 if self.problems.is_full() {
                     return;
                 }
-                for (forbidden, pattern) in self.forbidden(*technique) {
+                for (forbidden, pattern) in self.forbidden[*technique].clone() {
                     let found = cases.iter().find(|case| pattern.fits(case));
                     if let Some(case) = found.filter(|_| !told.contains(&forbidden)) {
                         told.push(forbidden);
@@ -68,19 +71,6 @@ impl<'a> Judge<'a> {
                 }
             }
         }
-    }
-
-    /// What forbids something of a technique, and where.
-    fn forbidden(&self, technique: usize) -> Vec<(Forbidden, &'a Pattern)> {
-        let practice = self.practice;
-        let one = &practice.techniques[technique];
-        let nevers = practice.nevers.iter().enumerate();
-        let by_file = nevers
-            .filter(|(_, never)| never.acts.iter().any(|act| one.acts.contains(act)))
-            .map(|(index, never)| (Forbidden::Act(index), &never.when));
-        let own = one.never_with.iter().enumerate();
-        let by_itself = own.map(|(index, when)| (Forbidden::With(technique, index), when));
-        by_file.chain(by_itself).collect()
     }
 
     /// What is wrong, in words.
@@ -111,4 +101,16 @@ impl<'a> Judge<'a> {
         });
         parts.collect::<Vec<_>>().join(", ")
     }
+}
+
+/// What forbids something of a technique, and where.
+fn forbidden(practice: &Practice, technique: usize) -> Vec<(Forbidden, &Pattern)> {
+    let one = &practice.techniques[technique];
+    let nevers = practice.nevers.iter().enumerate();
+    let by_file = nevers
+        .filter(|(_, never)| never.acts.iter().any(|act| one.acts.contains(act)))
+        .map(|(index, never)| (Forbidden::Act(index), &never.when));
+    let own = one.never_with.iter().enumerate();
+    let by_itself = own.map(|(index, when)| (Forbidden::With(technique, index), when));
+    by_file.chain(by_itself).collect()
 }

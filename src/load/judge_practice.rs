@@ -12,11 +12,27 @@ use crate::model::technique::{Case, GivenBy, Practice, Situation};
 /// The most cases that the words of the facts may make together.
 const MOST_CASES: usize = 20_000;
 
+/// The most choices of all situations together: every one is judged for every
+/// vessel.
+const MOST_CHOICES: usize = 500;
+
 /// Judges a practice whose parts could all be read.
 pub(super) fn judge_practice(practice: &Practice, top: &Spot<'_>, problems: &mut Problems) {
     judge_uses(practice, top, problems);
     judge_last_choices(practice, problems);
     judge_order(practice, problems);
+    let choices = practice.situations.iter().chain(&practice.along);
+    let choices: usize = choices.map(|situation| situation.choices.len()).sum();
+    if choices > MOST_CHOICES {
+        problems.add(
+            Problem::new(
+                top.key("situations").place(),
+                format!("the situations have {choices} choices, which are too many"),
+            )
+            .expected(format!("at most {MOST_CHOICES} in all")),
+        );
+        return;
+    }
     let number = practice.facts.iter().map(|fact| fact.words.len());
     let number = number.fold(1_usize, usize::saturating_mul);
     if number > MOST_CASES {
@@ -81,7 +97,7 @@ fn judge_uses(practice: &Practice, top: &Spot<'_>, problems: &mut Problems) {
     }
 }
 
-/// Judges that each situation ends in the line cut: what is always open.
+/// Judges that each situation ends in the line cut, which is the last resort.
 fn judge_last_choices(practice: &Practice, problems: &mut Problems) {
     for situation in &practice.situations {
         let Some((last, before)) = situation.choices.split_last() else { continue };

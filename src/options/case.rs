@@ -49,8 +49,6 @@ pub struct CaseAnswer {
     /// (by index) for which this situation is the answer: what tells this
     /// answer from the other one.
     pub if_said: Vec<(usize, Vec<usize>)>,
-    /// One case that it answers.
-    pub case: Case,
 }
 
 /// The most situations that one answer may give.
@@ -116,7 +114,6 @@ impl Question {
             situation,
             along: along(practice, &cases),
             if_said: telling.iter().map(|fact| (*fact, words(&cases, *fact))).collect(),
-            case: cases.into_iter().next().unwrap_or_default(),
         };
         Ok(groups.clone().into_iter().map(answer).collect())
     }

@@ -1,14 +1,14 @@
-//! The single tool that would lift most situations, found by trying each.
+//! The single tool that would lift most situations: each single step that
+//! opens a closed choice is carried out on a copy of the vessel, and everything
+//! is judged again.
 
 use super::Terms;
-use crate::engine;
-use crate::measure::{Answer, Day, Money};
-use crate::model::catalogue::{Catalogue, Gives, Item};
+use super::price::{self, Priced};
+use crate::measure::{Answer, Day};
 use crate::model::check::Judgement;
 use crate::model::finding::{Deed, Step, WayToReady};
 use crate::model::options::{Answered, Outlook, OwnHooks};
-use crate::model::place::Place;
-use crate::model::vessel::{Statement, Tool, Vessel};
+use crate::model::vessel::Vessel;
 use crate::model::vocabulary::KindId;
 use std::sync::Arc;
 
@@ -22,8 +22,8 @@ pub struct Lift {
     pub step: Step,
     /// The situations that stand better for it.
     pub lifted: Vec<Lifted>,
-    /// What does as much and costs least, where catalogues were given and
-    /// something in them does.
+    /// The item that does as much and costs least, where catalogues were given
+    /// and something in them does.
     pub price: Option<Priced>,
 }
 
@@ -38,17 +38,6 @@ pub struct Lifted {
     pub from: Option<usize>,
     /// The best choice open then, by index.
     pub to: usize,
-}
-
-/// Something in a catalogue that lifts as much.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Priced {
-    /// The catalogue, by index.
-    pub catalogue: usize,
-    /// The item, by index.
-    pub item: usize,
-    /// What the smallest order of it costs, without delivery and tax.
-    pub price: Money,
 }
 
 /// Finds it: most situations lifted, then most of them to their first choice,
@@ -69,9 +58,8 @@ pub(super) fn lift(
         }
         tried.push(judgement);
         let Some(step) = single(judgement) else { continue };
-        let done = engine::perform(terms.vocabulary, vessel, judgement, days.0);
-        // The kit alone: what was assumed of other facts on the way is not so.
-        let changed = Vessel { kit: done.kit, ..vessel.clone() };
+        let changed =
+            terms.prepared.performed(terms.vocabulary, vessel, outlook, judgement, days.0);
         let lifted = lifted(terms, (vessel, &changed), days, outlook);
         let first = lifted.iter().filter(|l| l.to == 0).count();
         if lifted.is_empty() || best.as_ref().is_some_and(|b| (b.0, b.1) >= (lifted.len(), first)) {
@@ -81,7 +69,7 @@ pub(super) fn lift(
         best = Some((lifted.len(), first, Lift { judgement, step, lifted, price: None }));
     }
     let mut lift = best?.2;
-    lift.price = price(terms, vessel, days, outlook, &lift.lifted);
+    lift.price = price::price(terms, vessel, days, outlook, &lift.lifted);
     Some(lift)
 }
 
@@ -98,7 +86,7 @@ fn single(judgement: &Judgement) -> Option<&Step> {
 }
 
 /// What stands better with the vessel changed.
-fn lifted(
+pub(super) fn lifted(
     terms: &Terms<'_>,
     (vessel, changed): (&Vessel, &Vessel),
     days: (Day, Day),
@@ -136,56 +124,4 @@ fn kinds_changed(vessel: &Vessel, changed: &Vessel) -> Vec<KindId> {
         }
     }
     kinds
-}
-
-/// The cheapest item that lifts at least the same situations as far.
-fn price(
-    terms: &Terms<'_>,
-    vessel: &Vessel,
-    days: (Day, Day),
-    outlook: &Outlook,
-    wanted: &[Lifted],
-) -> Option<Priced> {
-    let mut offers: Vec<Priced> = Vec::new();
-    for (catalogue, of) in terms.catalogues.iter().enumerate() {
-        for (item, offer) in of.items.iter().enumerate() {
-            if offer.stock == Some(0) || !matches!(offer.gives, Gives::Tools(_)) {
-                continue;
-            }
-            let price = offer.price.times(u64::from(offer.least));
-            offers.push(Priced { catalogue, item, price });
-        }
-    }
-    offers.sort_by_key(|offer| (offer.price, offer.catalogue, offer.item));
-    let does = |offer: &Priced| {
-        let catalogue = &terms.catalogues[offer.catalogue];
-        let changed = with(vessel, catalogue, &catalogue.items[offer.item], days.0);
-        let lifted = lifted(terms, (vessel, &changed), days, outlook);
-        wanted.iter().all(|want| {
-            lifted
-                .iter()
-                .any(|l| (l.along, l.situation) == (want.along, want.situation) && l.to <= want.to)
-        })
-    };
-    offers.into_iter().find(does)
-}
-
-/// The vessel with one piece of the item aboard on the day.
-fn with(vessel: &Vessel, catalogue: &Catalogue, item: &Item, day: Day) -> Vessel {
-    let mut vessel = vessel.clone();
-    let Gives::Tools(given) = &item.gives else { return vessel };
-    for given in given {
-        let conforms = given.conforms.iter().map(|to| Statement {
-            to: to.clone(),
-            on: day,
-            by: Some(catalogue.supplier.clone()),
-        });
-        let mut tool: Tool = given.tool.clone();
-        tool.conforms = conforms.collect();
-        tool.inspected = given.inspected.then_some(day);
-        tool.expires = given.lasts.map(|lasts| day.through(lasts));
-        tool.place = Place::default();
-        vessel.kit.push(tool);
-    }
-    vessel
 }

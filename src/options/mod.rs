@@ -6,9 +6,11 @@
 
 mod case;
 mod lift;
+mod price;
 
 pub use case::{CaseAnswer, CaseError, Question};
-pub use lift::{Lift, Lifted, Priced};
+pub use lift::{Lift, Lifted};
+pub use price::Priced;
 
 use crate::engine::choices::Prepared;
 use crate::engine::{self, Depth};

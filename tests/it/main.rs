@@ -18,6 +18,7 @@ mod numbers;
 mod options;
 mod options_card;
 mod options_cases;
+mod options_properties;
 mod outfit;
 mod pages;
 mod properties;

@@ -1,13 +1,17 @@
 //! The file of techniques as it is shipped: every case there is, and what
 //! each kind of tool opens.
 
+mod chains;
+mod lifts;
+mod rails;
 mod reach;
 mod removed;
 mod walk;
 
 use kitmuster::engine::choices::Prepared;
 use kitmuster::load::{self, Library};
-use kitmuster::measure::Day;
+use kitmuster::measure::{Answer, Day};
+use kitmuster::model::options::Answered;
 use kitmuster::model::technique::Practice;
 use kitmuster::model::vessel::{Trust, Vessel};
 use kitmuster::options::{self, Options, Request};
@@ -37,9 +41,9 @@ fn vessel(text: &str) -> Vessel {
     load::read_vessel("vessel.yaml", text, &shipped().library.vocabulary).unwrap().0
 }
 
-/// What the vessel's kit leaves open on a trip of a week.
-fn options_of(vessel: &Vessel) -> Options {
-    options::options(&Request {
+/// A trip of a week, and nothing but the vessel's own file.
+fn request(vessel: &Vessel) -> Request<'_> {
+    Request {
         vocabulary: &shipped().library.vocabulary,
         prepared: &shipped().prepared,
         vessel,
@@ -48,13 +52,31 @@ fn options_of(vessel: &Vessel) -> Options {
         back: Some(Day::parse("2026-12-09").unwrap()),
         trust: Trust::All,
         catalogues: &[],
-    })
+    }
+}
+
+/// What the vessel's kit leaves open on a trip of a week.
+fn options_of(vessel: &Vessel) -> Options {
+    options::options(&request(vessel))
 }
 
 /// The ids of a choice's techniques: `gag, then cut-hook`.
 fn spelled(practice: &Practice, choice: &[usize]) -> String {
     let ids = choice.iter().map(|t| practice.techniques[*t].id.as_str());
     ids.collect::<Vec<_>>().join(", then ")
+}
+
+/// The answer to a choice of a situation.
+fn answer(options: &Options, situation: &str, choice: &str) -> Answer {
+    let (answered, index) = answered(options, situation);
+    let choices = &practice().situations[index].choices;
+    let at = choices.iter().position(|c| spelled(practice(), c) == choice).unwrap();
+    answered.choices[at].answer
+}
+
+fn answered<'a>(options: &'a Options, situation: &str) -> (&'a Answered, usize) {
+    let index = practice().situations.iter().position(|s| s.id == situation).unwrap();
+    (&options.outlook.situations[index], index)
 }
 
 /// A vessel that has one of everything, J and circle hooks, and a rail so low

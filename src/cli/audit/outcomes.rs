@@ -41,7 +41,7 @@ pub(super) fn sensible(arguments: &AuditArguments) -> Result<(), Stop> {
             "choose `table`, `json` or `html`",
         ));
     }
-    quote::once(&arguments.catalogue)
+    quote::once_believed(&arguments.catalogue, arguments.trust.into())
 }
 
 /// The catalogues that were named, read before anything is judged.

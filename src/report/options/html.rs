@@ -7,6 +7,7 @@
 mod boxes;
 mod cards;
 mod closed;
+mod columns;
 mod lines;
 mod plan;
 
@@ -52,7 +53,6 @@ fn head(shown: &Shown<'_>) -> Markup {
             @if options.trust == Trust::Measured {
                 div { dt { "Figures" } dd { "only those that were measured are believed" } }
             }
-            div.whole { dt { "By" } dd { (practice(shown)) } }
         }
         (notices(shown))
         p.worth { (prose(&pages::sentence(&said::worth(&options.outlook.worth())))) }
@@ -78,15 +78,6 @@ fn notices(shown: &Shown<'_>) -> Markup {
     }
 }
 
-/// The practice with its id and the revision of its file.
-fn practice(shown: &Shown<'_>) -> Markup {
-    let practice = shown.practice;
-    html! {
-        (prose(&practice.title.to_string())) " [" (safe(&practice.id)) ", encoding "
-        (practice.encoding) "]; " (prose(&practice.source))
-    }
-}
-
 /// One page of situations: where the animal is, its cases, how each technique
 /// goes, and what is never done.
 fn page(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
@@ -97,8 +88,9 @@ fn page(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
                 h2 id=(id) { span.badge { (sheet.letter) } " " (prose(&sheet.title)) }
                 div.groups { @for group in &sheet.groups { (lines::group(plan, group)) } }
                 (boxes::nevers(plan, sheet))
+                (boxes::cautions(plan, sheet))
                 div.boxes {
-                    @for technique in &sheet.techniques { (boxes::technique(plan, *technique)) }
+                    @for technique in &sheet.techniques { (boxes::technique(plan, sheet, *technique)) }
                     (closed::among_boxes(plan, sheet))
                 }
                 (closed::below_boxes(plan, sheet))

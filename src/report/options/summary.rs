@@ -15,8 +15,7 @@ const HEADING: &str = "Ways of freeing a turtle";
 
 impl Shown<'_> {
     /// The counts; the situations that have no way at all; the single tool
-    /// that would change most, with its price. None where the kit opens the
-    /// first choice everywhere but the counts.
+    /// that would change most, with its price.
     fn lines(&self) -> Vec<(Tone, String)> {
         let worth = self.options.outlook.worth();
         let mut lines = vec![(Tone::Plain, sentence(&capital(&words::worth(&worth))))];
@@ -48,7 +47,9 @@ impl Shown<'_> {
     /// Where the rest is told.
     fn pointer(&self) -> String {
         let file = &self.options.vessel.place.file;
-        format!("`kitmuster options {file}` tells which way is open in each, and what opens more.")
+        format!(
+            "`kitmuster options {file}`, with the flags of this check, tells which way is open in each, and what opens more."
+        )
     }
 
     /// Puts the lines on a page for the terminal.

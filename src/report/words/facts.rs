@@ -22,7 +22,9 @@ impl Words<'_> {
             VesselFact::Feature(id) => {
                 format!("nobody said whether the vessel has {}", self.feature(id))
             }
-            VesselFact::Hooks => "the hooks aboard, or the wire of one, are not known".to_owned(),
+            VesselFact::Hooks => {
+                "the hooks aboard, or type or wire of one, are not known".to_owned()
+            }
             VesselFact::Lines => {
                 "the lines aboard, or the diameter of one, are not known".to_owned()
             }
@@ -53,7 +55,7 @@ impl Words<'_> {
                 format!("write down whether the vessel has {}", self.feature(id))
             }
             VesselFact::Hooks => {
-                "write down every kind of hook aboard, with the wire of each".to_owned()
+                "write down every kind of hook aboard, with type and wire of each".to_owned()
             }
             VesselFact::Lines => {
                 "write down every kind of line aboard, with the diameter of each".to_owned()

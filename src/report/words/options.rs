@@ -200,13 +200,20 @@ impl<'a> Shown<'a> {
         let priced = self.options.lift.as_ref()?.price.as_ref()?;
         let catalogue = self.catalogues.get(priced.catalogue)?;
         let item = catalogue.items.get(priced.item)?;
-        let least = match (item.least, item.pack) {
+        let packs = match (priced.packs, item.pack) {
             (1, 1) => String::new(),
             (1, pack) => format!(" for a pack of {pack}"),
-            (least, pack) => format!(" for {least} packs of {pack}"),
+            (pieces, 1) => format!(" for {pieces} of it"),
+            (packs, pack) => format!(" for {packs} packs of {pack}"),
         };
+        let lead = match item.lead {
+            0 => String::new(),
+            1 => ", delivered in 1 day".to_owned(),
+            days => format!(", delivered in {days} days"),
+        };
+        let holds = item.holds.map(|day| format!(", price through {day}")).unwrap_or_default();
         Some(format!(
-            "{}, {} of {}, {} {}{least}, without delivery and tax",
+            "{}, {} of {}, {} {}{packs}, without delivery and tax{lead}{holds}",
             item.description,
             item.number,
             catalogue.supplier,

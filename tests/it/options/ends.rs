@@ -196,3 +196,17 @@ fn catalogues_of_two_currencies_are_refused() {
     assert_eq!(ran.status, 2);
     assert!(ran.stderr.contains("given twice"), "{}", ran.stderr);
 }
+
+/// A catalogue's figures are labels, and none of them is believed then.
+#[test]
+fn measured_figures_alone_and_a_catalogue_do_not_go_together() {
+    let catalogue = "suppliers/port-ansel-chandlery.yaml";
+    let both = ["--trust", "measured", "--catalogue", catalogue];
+    let vessel = "vessels/marlow-tern.yaml";
+    let check = run::kitmuster(&[&["check", vessel][..], &both].concat());
+    let audit = run::kitmuster(&[&["audit", vessel, "--outcomes"][..], &both].concat());
+    for ran in [options(vessel, &both), check, audit] {
+        assert_eq!(ran.status, 2, "{}", ran.page());
+        assert!(ran.stderr.contains("`--trust measured` and `--catalogue`"), "{}", ran.stderr);
+    }
+}

@@ -1,23 +1,10 @@
 //! The reach test of a technique, the vessel's own hooks and line, and what
 //! nobody can tell.
 
-use super::{FULL, options_of, practice, spelled, vessel};
+use super::{FULL, answer, answered, options_of, vessel};
 use kitmuster::measure::Answer;
-use kitmuster::model::options::{Answered, OwnHooks, Standing};
+use kitmuster::model::options::{OwnHooks, Standing};
 use kitmuster::options::Options;
-
-/// The answer to a choice of a situation.
-fn answer(options: &Options, situation: &str, choice: &str) -> Answer {
-    let (answered, index) = answered(options, situation);
-    let choices = &practice().situations[index].choices;
-    let at = choices.iter().position(|c| spelled(practice(), c) == choice).unwrap();
-    answered.choices[at].answer
-}
-
-fn answered<'a>(options: &'a Options, situation: &str) -> (&'a Answered, usize) {
-    let index = practice().situations.iter().position(|s| s.id == situation).unwrap();
-    (&options.outlook.situations[index], index)
-}
 
 /// The full vessel with one text of its file put in place of another.
 fn with(old: &str, new: &str) -> Options {
@@ -121,7 +108,10 @@ fn without_a_leader_on_the_list_any_line_may_be_one() {
     };
     let mainline = "lines:\n  - { name: mainline, part: mainline, diameter: 3 mm }\n";
     assert_eq!(with(mainline, "cuts-monofilament: 3 mm"), Answer::Yes);
-    assert_eq!(with(mainline, "cuts-monofilament: 2 mm"), Answer::Unknown);
+    assert_eq!(with(mainline, "cuts-monofilament: 2 mm"), Answer::No);
+    let two = format!("{mainline}  - {{ name: float line, part: other, diameter: 1 mm }}\n");
+    assert_eq!(with(&two, "cuts-monofilament: 2 mm"), Answer::Unknown);
+    assert_eq!(with(&two, "cuts-monofilament: 3 mm"), Answer::Yes);
     assert_eq!(with("", "cuts-monofilament: 3 mm"), Answer::Unknown);
     assert_eq!(with("lines: []\n", "cuts-monofilament: 3 mm"), Answer::Unknown);
 }

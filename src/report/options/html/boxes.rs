@@ -5,42 +5,94 @@
 
 use super::super::drawing::drawing;
 use super::cards::{cited, lines};
+use super::columns;
 use super::plan::{Plan, Sheet};
-use crate::model::technique::{Never, Technique};
+use crate::model::technique::{Line, Never};
 use crate::report::html::prose;
 use crate::report::words::options::without_never;
 use crate::report::words::pages::sentence;
 use maud::{Markup, html};
 
 /// One technique: its steps, when to stop, its cautions, its drawing.
-pub(super) fn technique(plan: &Plan<'_>, index: usize) -> Markup {
+pub(super) fn technique(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Markup {
     let practice = plan.shown.practice;
     let Some((technique, place)) = practice.techniques.get(index).zip(plan.place(index)) else {
         return html! {};
     };
     let name = format!("{place}-name");
+    let shown_at = drawn_before(plan, sheet, index).and_then(|other| plan.place(other));
+    let shared = shared(plan, sheet);
     html! {
         article.box id=(place) aria-labelledby=(name) {
             h3 id=(name) { span.badge { (place) } " " (prose(&technique.title.to_string())) }
-            @if let Some(picture) = picture(plan, technique) { (picture) }
+            @if let Some(picture) = technique.drawing.as_deref().and_then(drawing) {
+                @if shown_at.is_some() { div.on-screen { (picture) } } @else { (picture) }
+            }
             ol.steps { @for step in &technique.steps { li { (prose(&step.says.to_string())) } } }
             @if !technique.stop.is_empty() {
                 p.stop { b { "Stop when: " }
                     @for stop in &technique.stop { (prose(&sentence(&stop.to_string()))) " " }
                 }
             }
-            (lines("own", &technique.cautions))
-            p.small { (prose(&cited(&technique.cited))) }
+            @for line in &technique.cautions {
+                @let class = if shared.iter().any(|(own, _)| *own == line) { "own on-screen" } else { "own" };
+                (lines(class, std::slice::from_ref(line)))
+            }
+            p.small {
+                @if let Some(other) = shown_at { span.on-paper { "Drawn at " (other) ". " } }
+                (prose(&cited(&technique.cited)))
+            }
         }
     }
 }
 
-/// The drawing of a technique, unless a card of its own shows it larger.
-fn picture(plan: &Plan<'_>, technique: &Technique) -> Option<Markup> {
-    let name = technique.drawing.as_deref()?;
-    let on_card =
-        plan.shown.practice.cards.iter().any(|card| card.drawing.as_deref() == Some(name));
-    if on_card { None } else { drawing(name) }
+/// The cautions that several boxes of a page share, with the boxes: on paper
+/// each stands once above them, on a screen in each of them.
+pub(super) fn cautions(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
+    html! {
+        @for (line, techniques) in shared(plan, sheet) {
+            @let places: Vec<&str> = techniques.iter().filter_map(|index| plan.place(*index)).collect();
+            p class="own on-paper shared" {
+                b { (places.join(", ")) ": " } (prose(&line.says.to_string()))
+                @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source))) ")" } }
+            }
+        }
+    }
+}
+
+/// The cautions that more than one technique of a page has, with these.
+fn shared<'a>(plan: &Plan<'a>, sheet: &Sheet<'_>) -> Vec<(&'a Line, Vec<usize>)> {
+    let practice = plan.shown.practice;
+    let mut found: Vec<(&Line, Vec<usize>)> = Vec::new();
+    for index in &sheet.techniques {
+        for line in practice.techniques.get(*index).into_iter().flat_map(|own| &own.cautions) {
+            match found.iter_mut().find(|(known, _)| *known == line) {
+                Some((_, techniques)) => techniques.push(*index),
+                None => found.push((line, vec![*index])),
+            }
+        }
+    }
+    found.retain(|(_, techniques)| techniques.len() > 1);
+    found
+}
+
+/// The technique of a page whose box shows the same drawing, if one comes
+/// before this in the practice: on paper a page has each drawing once.
+fn drawn_before(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Option<usize> {
+    let of = |index: usize| plan.shown.practice.techniques.get(index)?.drawing.as_deref();
+    let own = of(index)?;
+    let same = sheet.techniques.iter().filter(|other| of(**other) == Some(own));
+    same.min().copied().filter(|first| *first != index)
+}
+
+/// About how high a box is on paper.
+pub(super) fn height(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> usize {
+    let Some(technique) = plan.shown.practice.techniques.get(index) else { return 0 };
+    let shared = shared(plan, sheet);
+    let alone = |line: &&Line| shared.iter().all(|(other, _)| other != line);
+    let cautions: Vec<&Line> = technique.cautions.iter().filter(alone).collect();
+    let drawn = technique.drawing.is_some() && drawn_before(plan, sheet, index).is_none();
+    columns::height(technique, &cautions, drawn, &cited(&technique.cited))
 }
 
 /// What is never done in the cases of a page, each once.

@@ -5,24 +5,30 @@
 
 use super::super::drawing::drawing;
 use super::plan::Plan;
-use crate::model::technique::{Card, Cited, Line};
-use crate::report::html::prose;
+use crate::model::technique::{Card, Cited, Line, Technique};
+use crate::report::html::{prose, shown as safe};
 use crate::report::profiles::verified;
+use crate::report::words::pages::sentence;
 use maud::{Markup, html};
 
-/// The page of cards.
+/// The heading of what the whole card stands on.
+const GRANTED: &str = "What this card takes for granted";
+
+/// The page of cards, and of what the whole card stands on.
 pub(super) fn page(plan: &Plan<'_>) -> Markup {
     let practice = plan.shown.practice;
-    let titles: Vec<String> = practice.cards.iter().map(|card| card.title.to_string()).collect();
+    let mut titles: Vec<String> =
+        practice.cards.iter().map(|card| card.title.to_string()).collect();
+    if titles.is_empty() {
+        titles.push(GRANTED.to_lowercase());
+    }
     html! {
-        @if !practice.cards.is_empty() {
-            div.sheet {
-                div.rows {
-                    @for (index, of) in practice.cards.iter().enumerate() { (card(plan, index, of)) }
-                    (notes(plan))
-                }
-                (super::foot(plan, &titles.join(", ")))
+        div.sheet {
+            div.rows {
+                @for (index, of) in practice.cards.iter().enumerate() { (card(plan, index, of)) }
+                (notes(plan))
             }
+            (super::foot(plan, &titles.join(", ")))
         }
     }
 }
@@ -32,9 +38,10 @@ fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
     let id = format!("card-{letter}");
     let sources = sources(card);
     html! {
-        section.card aria-labelledby=(id) {
+        section.card id=(letter) aria-labelledby=(id) {
             h2 id=(id) { span.badge { (letter) } " " (prose(&card.title.to_string())) }
             @if let Some(picture) = card.drawing.as_deref().and_then(drawing) { (picture) }
+            @for technique in plan.on_card(index) { (way(technique)) }
             ol.steps { @for step in &card.steps { li { (with_source(step, &sources)) } } }
             @if !card.nevers.is_empty() {
                 p.stop { @for never in &card.nevers { b { (with_source(never, &sources)) } " " } }
@@ -47,6 +54,23 @@ fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
                 }
             }
         }
+    }
+}
+
+/// A technique that the situations lead to and this card shows: all that it
+/// says, for what the card does not say itself.
+fn way(technique: &Technique) -> Markup {
+    html! {
+        p.way-here {
+            b { (prose(&technique.title.to_string())) ": " }
+            @for step in &technique.steps { (prose(&step.says.to_string())) " " }
+            @if !technique.stop.is_empty() {
+                b { "Stop when: " }
+                @for stop in &technique.stop { (prose(&sentence(&stop.to_string()))) " " }
+            }
+            span.small { "(" (prose(&cited(&technique.cited))) ")" }
+        }
+        (lines("own", &technique.cautions))
     }
 }
 
@@ -71,14 +95,19 @@ fn with_source(line: &Line, sources: &[&Cited]) -> Markup {
     }
 }
 
-/// What the card takes for granted.
+/// What the card takes for granted: the practice with its id and the revision
+/// of its file, and its notes.
 fn notes(plan: &Plan<'_>) -> Markup {
-    let notes = &plan.shown.practice.notes;
+    let practice = plan.shown.practice;
     html! {
-        @if !notes.is_empty() {
-            section.notes {
-                h3 { "What this card takes for granted" }
-                ul.small { @for note in notes { li { (prose(&note.to_string())) } } }
+        section.notes {
+            h2 { (GRANTED) }
+            ul.small {
+                li {
+                    (prose(&practice.title.to_string())) " [" (safe(&practice.id)) ", encoding "
+                    (practice.encoding) "]; " (prose(&practice.source)) "."
+                }
+                @for note in &practice.notes { li { (prose(&note.to_string())) } }
             }
         }
     }

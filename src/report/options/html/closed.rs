@@ -3,6 +3,7 @@
 //!
 //! Imports `model` and the words.
 
+use super::columns;
 use super::plan::{Plan, Sheet, label};
 use crate::model::options::Choice;
 use crate::report::html::prose;
@@ -44,29 +45,44 @@ impl Closed {
             never: said::nothing_opens(choice),
         }
     }
+
+    /// About what it says, to guess its height.
+    fn text(&self) -> String {
+        let whys = self.wanting.iter().map(|lack| format!("{}: {}; ", lack.what, lack.why));
+        let opens = match self.opens.is_empty() {
+            true => self.never.to_owned(),
+            false => format!("Opens it: {}", said::steps(&self.opens)),
+        };
+        whys.collect::<String>() + &opens
+    }
 }
 
-/// How many rows stand among the boxes; more take the whole width below them.
-const AMONG_BOXES: usize = 2;
-
-/// What closes better choices on this page, if it is short.
+/// What closes better choices on this page, if it stands among the boxes.
 pub(super) fn among_boxes(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
-    let rows = rows(plan, sheet);
-    if rows.len() > AMONG_BOXES {
-        html! {}
+    if sheet.closed_among {
+        table(&rows(plan, sheet))
     } else {
-        table(&rows)
+        html! {}
     }
 }
 
-/// The same, if it is long.
+/// The same, if it takes the whole width below them.
 pub(super) fn below_boxes(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
-    let rows = rows(plan, sheet);
-    if rows.len() > AMONG_BOXES {
-        table(&rows)
-    } else {
+    if sheet.closed_among {
         html! {}
+    } else {
+        table(&rows(plan, sheet))
     }
+}
+
+/// How high it is about, over one column and over both.
+pub(super) fn heights(plan: &Plan<'_>, sheet: &Sheet<'_>) -> [usize; 2] {
+    let rows = rows(plan, sheet);
+    let texts: Vec<String> = rows.iter().map(|(_, closed)| closed.text()).collect();
+    [false, true].map(|whole| match texts.is_empty() {
+        true => 0,
+        false => columns::height_of_rows(&texts, whole),
+    })
 }
 
 /// What closes better choices on this page, by label.

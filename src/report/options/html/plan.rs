@@ -4,10 +4,12 @@
 //! Imports `model` and the words. It orders what was answered and answers
 //! nothing itself.
 
-use super::closed::Closed;
+use super::boxes;
+use super::closed::{self, Closed};
+use super::columns;
 use crate::measure::Answer;
 use crate::model::options::{Answered, Choice, OwnHooks, Standing};
-use crate::model::technique::Situation;
+use crate::model::technique::{Situation, Technique};
 use crate::report::options::Shown;
 use crate::report::words::{figures, options as said, pages::capital};
 
@@ -26,8 +28,11 @@ pub(super) struct Sheet<'a> {
     pub(super) letter: char,
     pub(super) title: String,
     pub(super) groups: Vec<Group<'a>>,
-    /// The techniques that are shown on it, by index.
+    /// The techniques that are shown on it, by index, in the order of their
+    /// boxes.
     pub(super) techniques: Vec<usize>,
+    /// Whether what closes better choices stands among the boxes.
+    pub(super) closed_among: bool,
 }
 
 /// Situations that belong together.
@@ -61,12 +66,13 @@ impl<'a> Plan<'a> {
     /// Orders what was answered.
     pub(super) fn new(shown: &'a Shown<'a>) -> Self {
         let mut plan = Self { shown, sheets: sheets(shown), places: vec![], closed: vec![] };
-        plan.put_techniques();
         plan.label_closed();
+        plan.put_techniques();
         plan
     }
 
-    /// A technique stands on the last page that leads to it.
+    /// A technique stands on the last page that leads to it, or on the card
+    /// that shows it.
     fn put_techniques(&mut self) {
         let techniques = &self.shown.practice.techniques;
         let mut pages: Vec<Option<usize>> = vec![None; techniques.len()];
@@ -80,10 +86,48 @@ impl<'a> Plan<'a> {
         }
         self.places = vec![None; techniques.len()];
         for (technique, page) in pages.into_iter().enumerate() {
-            let Some(sheet) = page.and_then(|page| self.sheets.get_mut(page)) else { continue };
-            sheet.techniques.push(technique);
-            self.places[technique] = Some(format!("{}{}", sheet.letter, sheet.techniques.len()));
+            let Some(page) = page else { continue };
+            match self.card_of(technique) {
+                Some(card) => self.places[technique] = Some(self.next_letter(card).to_string()),
+                None => self.sheets[page].techniques.push(technique),
+            }
         }
+        for page in 0..self.sheets.len() {
+            self.order_boxes(page);
+        }
+    }
+
+    /// Puts the boxes of a page in order and gives each its place.
+    fn order_boxes(&mut self, page: usize) {
+        let sheet = &self.sheets[page];
+        let high = |technique: &usize| (*technique, boxes::height(self, sheet, *technique));
+        let high: Vec<(usize, usize)> = sheet.techniques.iter().map(high).collect();
+        let [half, whole] = closed::heights(self, sheet);
+        let (among, below) = (columns::order(&high, half), columns::order(&high, 0));
+        let closed_among = among.1 <= below.1 + whole;
+        let order = if closed_among { among.0 } else { below.0 };
+        let sheet = &mut self.sheets[page];
+        for (index, technique) in order.iter().enumerate() {
+            self.places[*technique] = Some(format!("{}{}", sheet.letter, index + 1));
+        }
+        sheet.techniques = order;
+        sheet.closed_among = closed_among;
+    }
+
+    /// The card that shows a technique, by its drawing.
+    pub(super) fn card_of(&self, technique: usize) -> Option<usize> {
+        let drawing = self.shown.practice.techniques.get(technique)?.drawing.as_deref()?;
+        let mut cards = self.shown.practice.cards.iter();
+        cards.position(|card| card.drawing.as_deref() == Some(drawing))
+    }
+
+    /// The techniques that a card shows and this kit leads to.
+    pub(super) fn on_card(&self, card: usize) -> impl Iterator<Item = &'a Technique> {
+        let all = self.shown.practice.techniques.iter().enumerate();
+        let here = all.filter(move |(index, _)| {
+            self.place(*index).is_some() && self.card_of(*index) == Some(card)
+        });
+        here.map(|(_, technique)| technique)
     }
 
     /// Gives each thing that closes a better choice its label.
@@ -194,6 +238,7 @@ fn sheets<'a>(shown: &'a Shown<'a>) -> Vec<Sheet<'a>> {
         title: says(shown, 0, &words).unwrap_or_else(|| practice.title.to_string()),
         groups: groups(shown, all),
         techniques: Vec::new(),
+        closed_among: true,
     };
     found.into_iter().enumerate().map(sheet).collect()
 }

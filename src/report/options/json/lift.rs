@@ -60,7 +60,7 @@ impl PriceJson {
             supplier: catalogue.supplier.clone(),
             number: item.number.clone(),
             description: item.description.clone(),
-            packs: item.least,
+            packs: priced.packs,
             pack: item.pack,
             price: MoneyJson::new(priced.price, catalogue.currency),
         })

@@ -17,8 +17,8 @@ pub(crate) const HOOKS_NOT_SAID: &str = "which types of hook are aboard is not k
     certain, so situations with each type are shown";
 
 /// That no single tool would help anywhere.
-pub(crate) const NO_LIFT: &str = "No single tool opens a better choice anywhere; what is to be \
-    measured, mended or brought stands below.";
+pub(crate) const NO_LIFT: &str = "No single tool brought or mended is known to open a better \
+    choice; what is to be measured, mended or brought stands below.";
 
 /// That no catalogue has what would help most.
 pub(crate) const NO_OFFER: &str = "nothing in the catalogues does as much";
