@@ -6,9 +6,10 @@
 mod told;
 
 pub(crate) use told::{
-    CANNOT_TELL, HOOKS_NOT_SAID, MEASURE_RAIL, NO_LIFT, NO_OFFER, NOTHING_OPENS, NOTHING_OPENS_ANY,
-    RAIL_IS_HIGH, STEPS_ON_CARD, at_stations, brief, case, cautions_of, condition, cuts_line,
-    even_so, foreign_hook, get_first, if_it_fails, minded, no_way, nothing_opens, without_never,
+    CANNOT_TELL, HOOKS_NOT_SAID, MEASURE_RAIL, NO_LIFT, NO_OFFER, NOT_AT_EVERY_RAIL, NOTHING_OPENS,
+    NOTHING_OPENS_ANY, RAIL_IS_HIGH, STEPS_ON_CARD, at_stations, brief, case, cautions_of,
+    condition, cuts_line, even_so, foreign_hook, get_first, if_it_fails, minded, no_way,
+    nothing_opens, without_never,
 };
 
 use super::figures;

@@ -137,6 +137,15 @@ fn a_cutter_for_both_types_of_hook_goes_before_a_repair_for_one() {
     }
 }
 
+/// Nothing is promised of what a measurement has yet to show.
+#[test]
+fn a_repair_of_cutters_that_nobody_tried_out_promises_nothing() {
+    let untried = broken_cutters("unknown", ", wire: 4 mm", ", wire: 5 mm");
+    let found = lift_with(&vessel(&untried), &[]);
+    let repairs = found.as_ref().is_some_and(|lift| lift.step.deed == Deed::Repair);
+    assert!(!repairs, "{:?}", found.map(|lift| (lift.step, lift.lifted)));
+}
+
 const CUTTERS: &str = "tool: { kind: bolt cutters, cuts-hook: 5 mm }";
 
 #[test]

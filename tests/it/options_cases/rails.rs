@@ -2,10 +2,12 @@
 //! taken from the deck, over a range; and what is open at one station alone.
 
 use super::{FULL, answer, answered, options_of, practice, request, vessel};
+use kitmuster::engine::choices::Prepared;
+use kitmuster::load::Library;
 use kitmuster::measure::Answer::{self, No, Unknown, Yes};
 use kitmuster::model::options::Standing;
 use kitmuster::model::vessel::Trust;
-use kitmuster::options::{self, Options};
+use kitmuster::options::{self, Options, Request};
 
 /// The full vessel with another freeboard, as it is written in the file.
 fn at(freeboard: &str) -> Options {
@@ -47,7 +49,7 @@ fn every_station_must_be_low() {
 fn a_station_that_nobody_measured_leaves_it_open_unless_another_is_too_high() {
     let measured_only = |freeboard: &str| {
         let vessel = vessel(&with(freeboard));
-        of_rail(&options::options(&options::Request { trust: Trust::Measured, ..request(&vessel) }))
+        of_rail(&options::options(&Request { trust: Trust::Measured, ..request(&vessel) }))
     };
     let stated = "{ value: 1 ft, how: stated }";
     assert_eq!(by_hand(&two(stated, "1 ft")), Yes);
@@ -90,6 +92,29 @@ fn a_deck_that_is_too_high_has_a_rail_that_is_too_high() {
     assert_eq!(by_hand("2 ft from the working deck"), Unknown);
     assert_eq!(by_hand("1 in from the working deck"), Unknown);
 }
+
+/// What is low enough from the rail is so from the deck, and no more is known.
+#[test]
+fn where_the_techniques_reckon_from_the_deck_a_low_rail_has_a_low_deck() {
+    let (from_rail, from_deck) =
+        ("freeboard from: top of the rail", "freeboard from: working deck");
+    assert!(TECHNIQUES.contains(from_rail));
+    let techniques = TECHNIQUES.replacen(from_rail, from_deck, 1);
+    let texts = [("vocabulary.yaml", VOCABULARY), ("techniques.yaml", techniques.as_str())];
+    let library = Library::from_texts(&texts).unwrap_or_else(|refusal| panic!("{refusal:#?}"));
+    let prepared = Prepared::new(library.practice.as_ref().unwrap());
+    let by_hand = |freeboard: &str| {
+        let vessel = vessel(&with(freeboard));
+        of_rail(&options::options(&Request { prepared: &prepared, ..request(&vessel) }))
+    };
+    assert_eq!(by_hand("2 ft"), Yes);
+    assert_eq!(by_hand("3 ft"), Unknown);
+    assert_eq!(by_hand("2 ft from the working deck"), Yes);
+    assert_eq!(by_hand("3 ft from the working deck"), No);
+}
+
+const VOCABULARY: &str = include_str!("../../../requirements/vocabulary.yaml");
+const TECHNIQUES: &str = include_str!("../../../requirements/techniques.yaml");
 
 #[test]
 fn over_a_range_the_highest_counts() {

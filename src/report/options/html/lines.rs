@@ -126,7 +126,7 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
     }
     let (class, sign, says) = match standing {
         Standing::Unclear => ("open", "? ", said::CANNOT_TELL),
-        _ => ("bad", "✕ ", said::NO_WAY),
+        _ => ("bad", "✕ ", no_way(&found)),
     };
     html! {
         @if !found.is_empty() {
@@ -141,6 +141,7 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
                             li data-case=(safe(&case.situation.id)) { (prose(&case.title)) }
                         }
                     }
+                    @for yet in &out.yet { p { b { "Yet " } (prose(yet)) "." } }
                     p {
                         b { (out.head) } (prose(&out.says))
                         @if let Some(techniques) = out.then {
@@ -153,9 +154,20 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
     }
 }
 
+/// The loud words over situations of which nothing is open: milder where each
+/// has a way at some hauling station.
+fn no_way(found: &[(WayOut<'_>, Vec<&Case<'_>>)]) -> &'static str {
+    if found.iter().all(|(out, _)| !out.yet.is_empty()) {
+        return said::NOT_AT_EVERY_RAIL;
+    }
+    said::NO_WAY
+}
+
 /// What leads out of a situation of which nothing is known to be open.
 #[derive(PartialEq, Eq)]
 struct WayOut<'a> {
+    /// What is open at some hauling stations by themselves.
+    yet: Vec<String>,
     head: &'static str,
     says: String,
     /// The techniques that are open then.
@@ -171,18 +183,20 @@ impl<'a> WayOut<'a> {
         let unknown =
             |index: usize| choices.get(index).is_some_and(|c| c.answer == Answer::Unknown);
         let first = said::get_first(plan.shown, case.answered, case.situation);
+        let yet = said::at_stations(plan.shown, case.situation);
         if let Some((index, steps)) = first.filter(|(index, _)| !unclear || unknown(*index)) {
             let head = if unclear { "Measure first: " } else { "Get first: " };
             let then = case.situation.choices.get(index).map(Vec::as_slice);
-            return Self { head, says: said::steps(&steps), then };
+            return Self { yet, head, says: said::steps(&steps), then };
         }
         let open = choices.iter().find(|choice| choice.answer == Answer::Unknown);
         let whys = open.into_iter().flat_map(|choice| plan.shown.wanting(choice));
         let whys: Vec<String> =
             whys.filter(|w| w.open).map(|w| format!("{}: {}", w.what, w.why)).collect();
-        match whys.is_empty() {
-            true => Self { head: "", says: sentence(said::NOTHING_OPENS_ANY), then: None },
-            false => Self { head: "Not known: ", says: sentence(&whys.join("; ")), then: None },
-        }
+        let (head, says) = match whys.is_empty() {
+            true => ("", sentence(said::NOTHING_OPENS_ANY)),
+            false => ("Not known: ", sentence(&whys.join("; "))),
+        };
+        Self { yet, head, says, then: None }
     }
 }

@@ -225,7 +225,7 @@ pub(crate) fn even_so(shown: &Shown<'_>) -> Option<String> {
 }
 
 /// That nothing is open, unless the animal is brought to a certain station.
-const NOT_AT_EVERY_RAIL: &str = "NO WAY AT EVERY RAIL with this kit";
+pub(crate) const NOT_AT_EVERY_RAIL: &str = "NO WAY AT EVERY RAIL with this kit";
 
 /// The loud words where nothing is open, or nothing at every station.
 pub(crate) fn no_way(shown: &Shown<'_>, situation: &Situation) -> &'static str {
