@@ -6,7 +6,7 @@
 //! the quote asks it.
 
 use super::Terms;
-use super::lift::{Lifted, lifted};
+use super::better::{Lifted, lifted};
 use crate::measure::{Day, Figure, Length, Money, Quantity, Rounding};
 use crate::model::catalogue::{Catalogue, Gives, Item};
 use crate::model::options::Outlook;
