@@ -7,8 +7,9 @@ use super::better::{Lifted, lifted};
 use super::price::{self, Priced};
 use crate::measure::{Answer, Day};
 use crate::model::check::Judgement;
-use crate::model::finding::{Deed, Step, WayToReady};
+use crate::model::finding::{Deed, Step, Target, WayToReady};
 use crate::model::options::Outlook;
+use crate::model::reason::Reason;
 use crate::model::vessel::Vessel;
 use std::sync::Arc;
 
@@ -60,14 +61,20 @@ pub(super) fn lift(
     Some(lift)
 }
 
-/// The one step that opens a closed choice, if one does. Measuring is none:
-/// it changes nothing aboard.
+/// The one step that opens a closed choice, if one does. Measuring is none: it
+/// changes nothing aboard; nor is a step that counts on a measurement beside
+/// what it mends.
 fn single(judgement: &Judgement) -> Option<&Step> {
     match judgement.inverses.as_ref().map(|inverses| &inverses.way)? {
         WayToReady::Steps { steps, .. } => match steps.as_slice() {
-            [step] if step.deed != Deed::Measure => Some(step),
+            [step] if step.deed != Deed::Measure && !counts_on_luck(step) => Some(step),
             _ => None,
         },
         _ => None,
     }
+}
+
+/// Whether a step on a tool would have a fact turn out well that nobody knows.
+fn counts_on_luck(step: &Step) -> bool {
+    matches!(step.target, Target::Tool(_)) && step.reasons.iter().any(Reason::is_open)
 }
