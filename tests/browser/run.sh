@@ -43,7 +43,7 @@ if [ "$#" -eq 0 ]; then
       exit 1
     fi
   }
-  make 1 audit vessels --date 2026-11-25 --format html --output "$pages/fleet.html"
+  make 1 audit vessels --date 2026-11-25 --outcomes --format html --output "$pages/fleet.html"
   make 2 audit tests/browser/hostile --date 2026-11-25 --format html --output "$pages/hostile.html"
   make 1 check vessels/marlow-tern.yaml --format html --output "$pages/not-ready.html"
   make 0 check vessels/amber-shearwater.yaml --format html --output "$pages/ready.html"

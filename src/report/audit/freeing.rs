@@ -94,11 +94,11 @@ pub(super) fn write(page: &mut Page, of: &Fleet<'_>) {
 pub(super) fn section(of: &Fleet<'_>) -> Markup {
     let Some(freeing) = &of.freeing else { return html! {} };
     html! {
-        section aria-labelledby="freeing" {
+        section {
             h2 id="freeing" { "Ways of freeing a turtle" }
             p { (base::prose(&told(freeing))) }
             div.scroll tabindex="0" role="region" aria-labelledby="freeing" {
-                table {
+                table.outcomes {
                     thead { tr {
                         th scope="col" { "Vessel" }
                         @for name in COUNTS { th scope="col" { (name) } }

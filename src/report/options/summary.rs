@@ -66,7 +66,7 @@ impl Shown<'_> {
     pub(in crate::report) fn summary(&self, id: &str, level: u8) -> Markup {
         let heading = html! { span id=(id) { (HEADING) } };
         html! {
-            section aria-labelledby=(id) {
+            section {
                 (base::heading(level, &heading))
                 @for (tone, line) in self.lines() {
                     p {

@@ -70,7 +70,7 @@ fn the_page_counts_vessels_by_their_worst_situation_and_prices_one_tool() {
 fn the_pages_of_a_fleet_tell_outcomes_in_the_overview_and_on_each_vessel() {
     let ran = audit(&["vessels"], &["--outcomes", "--format", "html"]);
     let page = scraper::Html::parse_document(&ran.stdout);
-    let rows = scraper::Selector::parse("section[aria-labelledby=freeing] tbody tr").unwrap();
+    let rows = scraper::Selector::parse("div[aria-labelledby=freeing] tbody tr").unwrap();
     assert_eq!(page.select(&rows).count(), 18);
     let own = scraper::Selector::parse("article section [id$=-freeing]").unwrap();
     assert_eq!(page.select(&own).count(), 18);
