@@ -17,7 +17,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::check::Notice;
 use crate::model::options::{Answered, OwnHooks, Standing};
 use crate::model::technique::Practice;
-use crate::options::{CaseAnswer, Options, Question, Request, options};
+use crate::options::{CaseAnswer, Options, Question, Request, Terms, options};
 use crate::report::options::{self as report, Shown};
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -34,14 +34,16 @@ pub(super) fn run(arguments: &OptionsArguments, terminal: &Terminal) -> Result<E
     quote::one_currency(&catalogues)?;
     let prepared = Prepared::new(&practice);
     let options = options(&Request {
-        vocabulary: &input.library.vocabulary,
-        prepared: &prepared,
+        terms: Terms {
+            vocabulary: &input.library.vocabulary,
+            prepared: &prepared,
+            catalogues: &catalogues,
+        },
         vessel: &input.vessel,
         inspections: &input.inspections,
         departure: input.departure,
         back: input.back,
         trust: arguments.trust.into(),
-        catalogues: &catalogues,
     });
     let notices = notices(&input, arguments);
     let shown = Shown {

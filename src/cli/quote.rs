@@ -107,13 +107,8 @@ fn sensible(arguments: &QuoteArguments) -> Result<(), Stop> {
     once(&arguments.catalogue)
 }
 
-/// That no catalogue is given twice, by whatever name.
-pub(super) fn once(paths: &[PathBuf]) -> Result<(), Stop> {
-    apart(paths)
-}
-
-/// The same where figures may have to be measured to be believed: those of a
-/// catalogue never are.
+/// That a catalogue's figures, which are labels, are not asked for where only
+/// measured ones are believed; and that none is given twice.
 pub(super) fn once_believed(paths: &[PathBuf], trust: Trust) -> Result<(), Stop> {
     if trust == Trust::Measured && !paths.is_empty() {
         return Err(Stop::usage(
@@ -121,10 +116,11 @@ pub(super) fn once_believed(paths: &[PathBuf], trust: Trust) -> Result<(), Stop>
             "the figures of a catalogue are labels, which are not believed then; leave one out",
         ));
     }
-    apart(paths)
+    once(paths)
 }
 
-fn apart(paths: &[PathBuf]) -> Result<(), Stop> {
+/// That no catalogue is given twice, by whatever name.
+fn once(paths: &[PathBuf]) -> Result<(), Stop> {
     let mut seen = BTreeMap::new();
     for path in paths {
         if let Some(first) = seen.insert(real(path), path) {

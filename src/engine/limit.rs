@@ -95,14 +95,21 @@ pub(super) fn bounds(limit: &Limit) -> impl Iterator<Item = &Bound> {
 
 /// Whether the limit grows with the freeboard.
 pub(super) fn reaches(limit: &Limit) -> bool {
-    fn of_freeboard(bound: &Bound) -> bool {
+    hangs_on(limit, Base::Freeboard)
+}
+
+/// Whether a share of the base stands anywhere in the limit.
+pub(super) fn hangs_on(limit: &Limit, base: Base) -> bool {
+    fn in_bound(bound: &Bound, base: Base) -> bool {
         match bound {
             Bound::Fixed { .. } => false,
-            Bound::Share(_, base) => *base == Base::Freeboard,
-            Bound::Greater(limbs) | Bound::Lesser(limbs) => limbs.iter().any(of_freeboard),
+            Bound::Share(_, of) => *of == base,
+            Bound::Greater(limbs) | Bound::Lesser(limbs) => {
+                limbs.iter().any(|limb| in_bound(limb, base))
+            }
         }
     }
-    bounds(limit).any(of_freeboard)
+    bounds(limit).any(|bound| in_bound(bound, base))
 }
 
 /// What the limit comes to in this scene.

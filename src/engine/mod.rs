@@ -28,6 +28,7 @@ mod scene;
 mod search;
 mod seats;
 mod select;
+pub mod supply;
 mod until;
 mod upto;
 pub mod validity;

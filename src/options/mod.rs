@@ -18,7 +18,8 @@ use crate::engine::choices::Prepared;
 use crate::engine::{self, Depth};
 use crate::measure::Day;
 use crate::model::catalogue::Catalogue;
-use crate::model::check::{Check, Notice};
+use crate::model::check::Check;
+use crate::model::finding::Asked;
 use crate::model::options::{Answered, Outlook, OwnHooks, Standing};
 use crate::model::vessel::{Freeboard, Inspection, Station, Trust, Vessel};
 use crate::model::vocabulary::Vocabulary;
@@ -37,10 +38,8 @@ pub struct Terms<'a> {
 /// What is asked of one vessel.
 #[derive(Debug, Clone, Copy)]
 pub struct Request<'a> {
-    /// The trade's words.
-    pub vocabulary: &'a Vocabulary,
-    /// The techniques, made ready for judging.
-    pub prepared: &'a Prepared,
+    /// By what it is judged.
+    pub terms: Terms<'a>,
     /// The vessel as declared.
     pub vessel: &'a Vessel,
     /// Inspection records to lay over it, in any order.
@@ -51,8 +50,6 @@ pub struct Request<'a> {
     pub back: Option<Day>,
     /// Which figures are believed.
     pub trust: Trust,
-    /// Catalogues to price a tool by; all of one currency.
-    pub catalogues: &'a [Catalogue],
 }
 
 /// What a kit leaves open on one vessel.
@@ -60,14 +57,8 @@ pub struct Request<'a> {
 pub struct Options {
     /// The vessel as judged, inspections laid over.
     pub vessel: Vessel,
-    /// The day of departure.
-    pub departure: Day,
-    /// The day of return.
-    pub back: Day,
-    /// Whether the day of return was not given.
-    pub no_return: bool,
-    /// Which figures were believed.
-    pub trust: Trust,
+    /// The days, and which figures were believed.
+    pub asked: Asked,
     /// Every situation, choice by choice, with the shortest way to each
     /// closed choice.
     pub outlook: Outlook,
@@ -106,53 +97,33 @@ impl Options {
 
 /// Judges every choice of every situation for the vessel on its trip.
 pub fn options(request: &Request<'_>) -> Options {
+    let Request { terms, departure, back, trust, .. } = *request;
     let vessel = engine::judged_vessel(
         request.vessel.clone(),
         request.inspections,
-        request.vocabulary,
-        (request.departure, request.trust),
+        terms.vocabulary,
+        (departure, trust),
     );
-    let terms = Terms {
-        vocabulary: request.vocabulary,
-        prepared: request.prepared,
-        catalogues: request.catalogues,
-    };
-    let back = request.back.unwrap_or(request.departure).max(request.departure);
-    let (outlook, lift) = judge(&terms, &vessel, (request.departure, back));
-    let stations = stations(&terms, &vessel, (request.departure, back));
-    Options {
-        stations,
-        departure: request.departure,
-        back,
-        no_return: request.back.is_none(),
-        trust: request.trust,
-        vessel,
-        outlook,
-        lift,
-    }
+    let asked = Asked { departure, back: back.unwrap_or(departure).max(departure), trust };
+    judge(&terms, vessel, asked)
 }
 
 /// The same for a vessel that was checked: as the check judged it, on the
 /// trip of the check.
 pub fn of_check(terms: &Terms<'_>, check: &Check) -> Options {
-    let (vessel, asked) = (check.vessel.clone(), check.asked);
-    let (outlook, lift) = judge(terms, &vessel, (asked.departure, asked.back));
-    Options {
-        stations: stations(terms, &vessel, (asked.departure, asked.back)),
-        departure: asked.departure,
-        back: asked.back,
-        no_return: check.notices.contains(&Notice::NoReturn),
-        trust: asked.trust,
-        vessel,
-        outlook,
-        lift,
-    }
+    judge(terms, check.vessel.clone(), check.asked)
 }
 
-fn judge(terms: &Terms<'_>, vessel: &Vessel, days: (Day, Day)) -> (Outlook, Option<Lift>) {
-    let outlook = terms.prepared.outlook(terms.vocabulary, vessel, days, Depth::Way);
-    let lift = lift::lift(terms, vessel, days, &outlook);
-    (outlook, lift)
+fn judge(terms: &Terms<'_>, vessel: Vessel, asked: Asked) -> Options {
+    let days = (asked.departure, asked.back);
+    let outlook = terms.prepared.outlook(terms.vocabulary, &vessel, days, Depth::Way);
+    Options {
+        lift: lift::lift(terms, &vessel, days, &outlook),
+        stations: stations(terms, &vessel, days),
+        vessel,
+        asked,
+        outlook,
+    }
 }
 
 /// What is open at each hauling station by itself; empty where there is one.

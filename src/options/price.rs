@@ -7,15 +7,12 @@
 
 use super::Terms;
 use super::better::{Lifted, lifted};
-use crate::measure::{Day, Figure, Length, Money, Quantity, Rounding};
+use crate::engine::supply;
+use crate::measure::{Day, Money};
 use crate::model::catalogue::{Catalogue, Gives, Item};
 use crate::model::options::Outlook;
-use crate::model::place::Place;
-use crate::model::vessel::{Datum, Reading, State, Statement, Tool, Vessel, Whereabouts};
-use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
-
-/// The change of the vocabulary that an extension makes.
-const LENGTHENED: &str = "lengthened";
+use crate::model::vessel::{Tool, Vessel, Whereabouts};
+use crate::model::vocabulary::{KindId, Vocabulary};
 
 /// Something in a catalogue that lifts as much.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -88,12 +85,12 @@ fn aboard(
             .map(|(tool, pieces)| {
                 let all = pieces.saturating_mul(vessel.kit[tool].count);
                 let packs = all.div_ceil(item.pack.max(1)).max(item.least);
-                let longer = |one: &mut Tool| lengthen(one, *by, pieces, vocabulary);
-                (packs, change(tool, &longer))
+                let on = |one: &mut Tool| supply::lengthen(one, (*by, pieces), day, vocabulary);
+                (packs, change(tool, &on))
             })
             .collect(),
         Gives::Service { kinds, mends: true, .. } => tools_of(vessel, kinds)
-            .map(|tool| (item.least, change(tool, &|one| one.state = State::Serviceable)))
+            .map(|tool| (item.least, change(tool, &|one| supply::mend(one, day, vocabulary))))
             .collect(),
         Gives::Service { .. } => Vec::new(),
     };
@@ -108,49 +105,13 @@ fn tools_of<'v>(vessel: &'v Vessel, kinds: &'v [KindId]) -> impl Iterator<Item =
     fit.map(|(index, _)| index)
 }
 
-/// The tool with so many pieces on it, every length that grows with them
-/// reckoned from the one before.
-fn lengthen(tool: &mut Tool, by: Length, pieces: u32, vocabulary: &Vocabulary) {
-    let by = (0..pieces).fold(Length::ZERO, |sum, _| sum.plus(by));
-    let grows = vocabulary.changes.get(LENGTHENED).and_then(|grows| grows.as_deref());
-    let grows: Vec<AttributeId> = grows.into_iter().flatten().copied().collect();
-    for attribute in grows {
-        let longer: Vec<Reading> =
-            tool.readings(attribute).iter().map(|reading| longer(reading, by)).collect();
-        if !longer.is_empty() {
-            tool.set(attribute, longer);
-        }
-    }
-}
-
-fn longer(reading: &Reading, by: Length) -> Reading {
-    let mut reading = reading.clone();
-    if let Datum::Figure(figure) = &reading.datum
-        && let Some(length) = figure.length()
-    {
-        let length = Quantity::Length(length.plus(by));
-        reading.datum = Datum::Figure(Figure::reckoned(length, figure.system, Rounding::Down));
-    }
-    reading
-}
-
 /// The vessel with the smallest order of the item aboard on the day.
 fn with(vessel: &Vessel, catalogue: &Catalogue, item: &Item, day: Day) -> Vessel {
     let mut vessel = vessel.clone();
     let Gives::Tools(given) = &item.gives else { return vessel };
     for given in given {
-        let conforms = given.conforms.iter().map(|to| Statement {
-            to: to.clone(),
-            on: day,
-            by: Some(catalogue.supplier.clone()),
-        });
-        let mut tool: Tool = given.tool.clone();
-        let pieces = item.least.saturating_mul(item.pack);
-        tool.count = tool.count.saturating_mul(pieces);
-        tool.conforms = conforms.collect();
-        tool.inspected = given.inspected.then_some(day);
-        tool.expires = given.lasts.map(|lasts| day.through(lasts));
-        tool.place = Place::default();
+        let mut tool = supply::delivered(given, &catalogue.supplier, day, day);
+        tool.count = tool.count.saturating_mul(item.least.saturating_mul(item.pack));
         vessel.kit.push(tool);
     }
     vessel

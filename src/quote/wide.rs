@@ -4,12 +4,11 @@
 
 use super::order::{OneVessel, Order};
 use super::outcome::Offer;
-use crate::measure::{Day, Figure, Length, Quantity, QuantityKind, Rounding, System};
+use crate::engine::supply;
+use crate::measure::Day;
 use crate::model::catalogue::{Fits, Given, Gives, Item};
-use crate::model::vessel::{
-    Change, Datum, How, Reading, State, Statement, Tool, Vessel, Whereabouts,
-};
-use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
+use crate::model::vessel::{State, Tool, Vessel, Whereabouts};
+use crate::model::vocabulary::KindId;
 
 /// Where a tool of the wide kit comes from.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -160,17 +159,7 @@ pub(super) fn fits_tool(
 /// The tool as it is aboard once it is delivered on that day.
 pub(super) fn bought(order: &Order<'_>, offer: Offer, given: &Given, arrives: Day) -> Tool {
     let supplier = &order.catalogues[offer.catalogue].supplier;
-    let mut tool = given.tool.clone();
-    tool.acquired = Some(arrives);
-    tool.inspected = given.inspected.then_some(arrives);
-    tool.expires = given.lasts.map(|lasts| arrives.through(lasts));
-    let statement = |clause: &String| Statement {
-        to: clause.clone(),
-        on: order.ordered.min(arrives),
-        by: Some(supplier.clone()),
-    };
-    tool.conforms = given.conforms.iter().map(statement).collect();
-    tool
+    supply::delivered(given, supplier, arrives, order.ordered.min(arrives))
 }
 
 /// Everything that can be done to the tools of the kit with these items: at
@@ -198,7 +187,7 @@ fn changes(order: &Order<'_>, own: &Vessel, offers: &[Offer]) -> Vec<Changed> {
                 }
                 Gives::Extension { kinds, per_tool, .. }
                     if kinds.contains(&tool.kind)
-                        && lengths(tool, order.vocabulary).next().is_some() =>
+                        && supply::lengths(tool, order.vocabulary).next().is_some() =>
                 {
                     pieces.extend((1..=*per_tool).map(|count| Some((*offer, count))));
                 }
@@ -230,23 +219,6 @@ fn does_already(order: &Order<'_>, works: &[(Offer, u32)], offer: Offer) -> bool
     })
 }
 
-/// The lengths of a tool that grow when it is lengthened.
-fn lengths<'t>(
-    tool: &'t Tool,
-    vocabulary: &'t Vocabulary,
-) -> impl Iterator<Item = AttributeId> + 't {
-    let grows = vocabulary.changes.get(LENGTHENED).and_then(|grows| grows.as_deref());
-    let known = move |id: &AttributeId| {
-        tool.readings(*id).iter().any(|reading| matches!(reading.datum, Datum::Figure(_)))
-    };
-    grows.into_iter().flatten().copied().filter(known)
-}
-
-/// The change of the vocabulary that an extension makes.
-const LENGTHENED: &str = "lengthened";
-/// The change of the vocabulary that a repair makes.
-const REPAIRED: &str = "repaired";
-
 /// The tool after it was changed.
 pub(super) fn change(order: &Order<'_>, own: &Vessel, changed: &Changed) -> Tool {
     let mut tool = own.kit[changed.tool].clone();
@@ -255,23 +227,15 @@ pub(super) fn change(order: &Order<'_>, own: &Vessel, changed: &Changed) -> Tool
         let day = arrival(order.ordered, item);
         match &item.gives {
             Gives::Service { mends, inspects, .. } => {
-                if *mends && tool.state != State::Serviceable {
-                    tool.state = State::Serviceable;
-                    note(&mut tool, REPAIRED, day, order.vocabulary);
+                if *mends {
+                    supply::mend(&mut tool, day, order.vocabulary);
                 }
                 if *inspects {
                     tool.inspected = tool.inspected.max(Some(day));
                 }
             }
             Gives::Extension { by, .. } => {
-                let by = (0..*count).fold(Length::ZERO, |sum, _| sum.plus(*by));
-                let grow: Vec<_> = lengths(&tool, order.vocabulary).collect();
-                for attribute in grow {
-                    let readings = tool.readings(attribute).iter();
-                    let longer = readings.map(|reading| longer(reading, by, day)).collect();
-                    tool.set(attribute, longer);
-                }
-                note(&mut tool, LENGTHENED, day, order.vocabulary);
+                supply::lengthen(&mut tool, (*by, *count), day, order.vocabulary);
             }
             Gives::Tools(_) => {}
         }
@@ -284,35 +248,4 @@ pub(super) fn change(order: &Order<'_>, own: &Vessel, changed: &Changed) -> Tool
 fn changed_mark(mark: &str, changed: &Changed) -> String {
     let by = changed.by.iter().map(|(o, n)| format!("\n{}.{}.{n}", o.catalogue, o.item));
     std::iter::once(mark.to_owned()).chain(by).collect()
-}
-
-fn note(tool: &mut Tool, what: &str, on: Day, vocabulary: &Vocabulary) {
-    if vocabulary.changes.contains_key(what) {
-        tool.changes.push(Change { what: what.to_owned(), on });
-    }
-}
-
-/// The reading as it is once the piece is on, reckoned from the one before.
-fn longer(reading: &Reading, by: Length, on: Day) -> Reading {
-    let mut longer = reading.clone();
-    if let Datum::Figure(figure) = &reading.datum
-        && let Some(length) = figure.length()
-    {
-        longer.datum = Datum::Figure(exact(length.plus(by), figure.system));
-        longer.on = Some(on);
-        longer.how = How::Stated;
-    }
-    longer
-}
-
-/// The length as a figure whose text says it to the last digit, in that
-/// system if it can.
-fn exact(length: Length, system: System) -> Figure {
-    let quantity = Quantity::Length(length);
-    let as_said = |figure: &Figure| {
-        Figure::parse(&figure.written, QuantityKind::Length).is_ok_and(|f| f.quantity == quantity)
-    };
-    let one = Figure::reckoned(quantity, system, Rounding::Down);
-    let metric = || Figure { written: length.show_metric_exact(), ..one.clone() };
-    if as_said(&one) { one } else { Figure { system: System::Metric, ..metric() } }
 }

@@ -1,6 +1,7 @@
 //! Kits made to measure: a vessel with exactly the tools that a requirement
 //! asks, written as a file, with single figures changed.
 
+use crate::run;
 use kitmuster::engine;
 use kitmuster::load::{self, Library};
 use kitmuster::measure::{Day, Quantity};
@@ -17,6 +18,18 @@ pub(crate) const DAY: &str = "2026-03-02";
 
 pub(crate) fn library() -> Library {
     Library::shipped().unwrap_or_else(|refusal| panic!("{refusal:#?}"))
+}
+
+/// The sample vessels, in the order of their files.
+pub(crate) fn vessels(library: &Library) -> Vec<Vessel> {
+    let mut paths: Vec<_> = std::fs::read_dir(run::home().join("vessels"))
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|e| e == "yaml"))
+        .collect();
+    paths.sort();
+    let read = |path| load::load_vessel(path, &library.vocabulary).unwrap().0;
+    paths.iter().map(|path: &std::path::PathBuf| read(path)).collect()
 }
 
 /// A bare vessel with everything known of it but no tool.

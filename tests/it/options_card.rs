@@ -335,14 +335,16 @@ fn characters_that_steer_a_screen_are_shown_by_their_codes() {
     vessel.kit[0].mark = "DN\u{200b}-\u{7}1".to_owned();
     let days = ["2026-12-02", "2026-12-09"].map(|day| Day::parse(day).unwrap());
     let options = options::options(&options::Request {
-        vocabulary: &library.vocabulary,
-        prepared: &Prepared::new(&practice),
+        terms: options::Terms {
+            vocabulary: &library.vocabulary,
+            prepared: &Prepared::new(&practice),
+            catalogues: &[],
+        },
         vessel: &vessel,
         inspections: &[],
         departure: days[0],
         back: Some(days[1]),
         trust: Trust::All,
-        catalogues: &[],
     });
     let card = report::html(&report::Shown {
         options: &options,

@@ -14,7 +14,7 @@ use kitmuster::measure::{Answer, Day};
 use kitmuster::model::options::Answered;
 use kitmuster::model::technique::Practice;
 use kitmuster::model::vessel::{Trust, Vessel};
-use kitmuster::options::{self, Options, Request};
+use kitmuster::options::{self, Options, Request, Terms};
 use std::sync::{Arc, OnceLock};
 
 /// The shipped library and its techniques, made ready.
@@ -44,14 +44,16 @@ fn vessel(text: &str) -> Vessel {
 /// A trip of a week, and nothing but the vessel's own file.
 fn request(vessel: &Vessel) -> Request<'_> {
     Request {
-        vocabulary: &shipped().library.vocabulary,
-        prepared: &shipped().prepared,
+        terms: Terms {
+            vocabulary: &shipped().library.vocabulary,
+            prepared: &shipped().prepared,
+            catalogues: &[],
+        },
         vessel,
         inspections: &[],
         departure: Day::parse("2026-12-02").unwrap(),
         back: Some(Day::parse("2026-12-09").unwrap()),
         trust: Trust::All,
-        catalogues: &[],
     }
 }
 

@@ -4,7 +4,7 @@
 
 mod changes;
 
-use crate::{kit, run};
+use crate::kit;
 use changes::{Change, apply, case, hiding, measured, rail};
 use kitmuster::engine::choices::Prepared;
 use kitmuster::engine::{self, Depth};
@@ -31,17 +31,9 @@ fn shipped() -> &'static Shipped {
     SHIPPED.get_or_init(|| {
         let library = kit::library();
         let prepared = Prepared::new(library.practice.as_ref().unwrap());
-        let mut paths: Vec<_> = std::fs::read_dir(run::home().join("vessels"))
-            .unwrap()
-            .map(|entry| entry.unwrap().path())
-            .filter(|path| path.extension().is_some_and(|e| e == "yaml"))
-            .collect();
-        paths.sort();
-        let words = &library.vocabulary;
-        let own = paths.iter().map(|path| load::load_vessel(path, words).unwrap().0);
         let full = include_str!("options_cases/full.yaml");
-        let full = load::read_vessel("vessel.yaml", full, words).unwrap().0;
-        let vessels = own.chain([full]).collect();
+        let mut vessels = kit::vessels(&library);
+        vessels.push(load::read_vessel("vessel.yaml", full, &library.vocabulary).unwrap().0);
         Shipped { library, prepared, vessels }
     })
 }
@@ -69,14 +61,16 @@ fn outlook(vessel: &Vessel, days: (Day, Day)) -> Outlook {
 
 fn request<'a>(vessel: &'a Vessel, days: (Day, Day), trust: Trust) -> Request<'a> {
     Request {
-        vocabulary: &shipped().library.vocabulary,
-        prepared: &shipped().prepared,
+        terms: Terms {
+            vocabulary: &shipped().library.vocabulary,
+            prepared: &shipped().prepared,
+            catalogues: &[],
+        },
         vessel,
         inspections: &[],
         departure: days.0,
         back: Some(days.1),
         trust,
-        catalogues: &[],
     }
 }
 
@@ -141,7 +135,7 @@ fn carried_out(options: &Options, lift: &Lift) -> Vessel {
             lift.step.reasons.iter().for_each(|reason| lengthen(&mut by_hand.kit[*tool], reason));
         }
         _ => {
-            let (prepared, departure) = (&shipped.prepared, options.departure);
+            let (prepared, departure) = (&shipped.prepared, options.asked.departure);
             return prepared.performed(words, vessel, outlook, &lift.judgement, departure);
         }
     }
@@ -200,7 +194,7 @@ fn said(options: &Options) -> impl PartialEq + std::fmt::Debug {
     let stations = options.stations.iter().map(|at| (at.name.clone(), told(&at.outlook)));
     let lift = options.lift.as_ref().map(|lift| (lift.step.clone(), lift.lifted.clone()));
     (
-        (options.departure, options.back, options.no_return, options.trust),
+        options.asked,
         options.vessel.clone(),
         told(&options.outlook),
         judged.collect::<Vec<_>>(),

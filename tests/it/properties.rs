@@ -1,9 +1,9 @@
 //! Each inverse against the forward check, and what more or less knowledge
 //! may do to a verdict, on shipped vessels changed at random.
 
-use crate::{kit, run};
+use crate::kit;
 use kitmuster::engine::{self, Request};
-use kitmuster::load::{self, Library};
+use kitmuster::load::Library;
 use kitmuster::measure::{Day, Figure, Length, Quantity, Rounding, System};
 use kitmuster::model::check::{Check, Inverses, Judgement};
 use kitmuster::model::finding::{GoodUpTo, ReadyUntil, Verdict, WayToReady};
@@ -25,16 +25,7 @@ fn shipped() -> &'static Shipped {
     static SHIPPED: OnceLock<Shipped> = OnceLock::new();
     SHIPPED.get_or_init(|| {
         let library = kit::library();
-        let mut paths: Vec<_> = std::fs::read_dir(run::home().join("vessels"))
-            .unwrap()
-            .map(|entry| entry.unwrap().path())
-            .filter(|path| path.extension().is_some_and(|e| e == "yaml"))
-            .collect();
-        paths.sort();
-        let vessels = paths
-            .iter()
-            .map(|path| load::load_vessel(path, &library.vocabulary).unwrap().0)
-            .collect();
+        let vessels = kit::vessels(&library);
         let profiles = library.profiles.iter().filter(|p| p.encoded && !p.base).cloned().collect();
         Shipped { library, vessels, profiles }
     })

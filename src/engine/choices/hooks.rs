@@ -5,7 +5,7 @@
 use super::super::{edges, limit};
 use crate::measure::Answer;
 use crate::model::options::OwnHooks;
-use crate::model::rule::{Base, Bound, Test};
+use crate::model::rule::{Base, Test};
 use crate::model::technique::{GivenBy, Practice, Situation};
 use crate::model::vessel::{Datum, GearPiece, Vessel};
 use crate::model::vocabulary::Vocabulary;
@@ -26,16 +26,9 @@ pub(super) fn hook_types(practice: &Practice, situation: &Situation) -> Vec<Stri
 
 /// Whether a capability asks for anything that cuts the vessel's own hooks.
 pub(super) fn cuts_hooks(practice: &Practice, capability: usize) -> bool {
-    fn of_hooks(bound: &Bound) -> bool {
-        match bound {
-            Bound::Fixed { .. } => false,
-            Bound::Share(_, base) => *base == Base::HeaviestHook,
-            Bound::Greater(limbs) | Bound::Lesser(limbs) => limbs.iter().any(of_hooks),
-        }
-    }
     fn in_test(test: &Test) -> bool {
         match test {
-            Test::Limit { limit, .. } => limit::bounds(limit).any(of_hooks),
+            Test::Limit { limit, .. } => limit::hangs_on(limit, Base::HeaviestHook),
             Test::AnyOf(groups) | Test::Readings(groups) => groups.iter().flatten().any(in_test),
             Test::Feature { .. } | Test::Choice { .. } | Test::AcquiredBefore(_) => false,
         }

@@ -40,7 +40,7 @@ pub fn html(shown: &Shown<'_>) -> String {
 /// Whose card it is, for which trip, and what the kit is worth.
 fn head(shown: &Shown<'_>) -> Markup {
     let options = shown.options;
-    let trip = DaySpan { from: Some(options.departure), until: Some(options.back) };
+    let trip = DaySpan { from: Some(options.asked.departure), until: Some(options.asked.back) };
     let freeboard = table::freeboard(&options.vessel, shown.units);
     let freeboard = freeboard.strip_prefix("freeboard ").unwrap_or(&freeboard);
     html! {
@@ -50,7 +50,7 @@ fn head(shown: &Shown<'_>) -> Markup {
         dl.facts {
             div { dt { "Freeboard" } dd { (prose(freeboard)) } }
             div { dt { "Trip" } dd { (prose(&words::span(trip))) } }
-            @if options.trust == Trust::Measured {
+            @if options.asked.trust == Trust::Measured {
                 div { dt { "Figures" } dd { "only those that were measured are believed" } }
             }
         }

@@ -130,8 +130,8 @@ impl OptionsJson {
             schema: SCHEMA,
             program: ProgramJson::this(),
             vessel: VesselJson::of(&options.vessel, shown.units),
-            trip: TripJson::new(options.departure, options.back),
-            trust: trust(options.trust),
+            trip: TripJson::new(options.asked.departure, options.asked.back),
+            trust: trust(options.asked.trust),
             notices: notices.map(|notice| NoticeJson::new(notice, shown.vocabulary)).collect(),
             practice: PracticeJson {
                 id: practice.id.clone(),

@@ -10,7 +10,6 @@ mod groups;
 mod situation;
 
 use super::Shown;
-use crate::model::finding::Asked;
 use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
 use crate::report::page::{Page, Tone};
@@ -49,12 +48,10 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
 fn headline(page: &mut Page, shown: &Shown<'_>) {
     let (options, vessel) = (shown.options, &shown.options.vessel);
     page.hang(0, ("WAYS OPEN ", Tone::Strong), (&check::named(vessel), Tone::Strong));
-    let (departure, back) = (options.departure, options.back);
-    let asked = Asked { departure, back, trust: options.trust };
-    check::trip(page, UNDER, vessel, asked, shown.notices);
+    check::trip(page, UNDER, vessel, options.asked, shown.notices);
     page.prose(UNDER, Tone::Plain, &check::freeboard(vessel, shown.units));
     check::records(page, UNDER, vessel, shown.sources, shown.notices);
-    if options.trust == Trust::Measured {
+    if options.asked.trust == Trust::Measured {
         page.prose(UNDER, Tone::Plain, check::ONLY_MEASURED);
     }
     check::notices(page, shown.notices);

@@ -7,7 +7,7 @@ use kitmuster::measure::{Currency, Money};
 use kitmuster::model::catalogue::Catalogue;
 use kitmuster::model::finding::{Deed, Target};
 use kitmuster::model::vessel::Vessel;
-use kitmuster::options::{self, Lift, Request};
+use kitmuster::options::{self, Lift, Request, Terms};
 use std::collections::BTreeSet;
 
 /// The text of the full vessel without the tools of these marks.
@@ -41,7 +41,9 @@ fn catalogue(items: &[&str]) -> Catalogue {
 }
 
 fn lift_with(vessel: &Vessel, catalogues: &[Catalogue]) -> Option<Lift> {
-    options::options(&Request { catalogues, ..request(vessel) }).lift
+    let request = request(vessel);
+    let terms = Terms { catalogues, ..request.terms };
+    options::options(&Request { terms, ..request }).lift
 }
 
 fn lift(text: &str) -> Lift {

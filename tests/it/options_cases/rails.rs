@@ -7,7 +7,7 @@ use kitmuster::load::Library;
 use kitmuster::measure::Answer::{self, No, Unknown, Yes};
 use kitmuster::model::options::Standing;
 use kitmuster::model::vessel::Trust;
-use kitmuster::options::{self, Options, Request};
+use kitmuster::options::{self, Options, Request, Terms};
 
 /// The full vessel with another freeboard, as it is written in the file.
 fn at(freeboard: &str) -> Options {
@@ -105,7 +105,9 @@ fn where_the_techniques_reckon_from_the_deck_a_low_rail_has_a_low_deck() {
     let prepared = Prepared::new(library.practice.as_ref().unwrap());
     let by_hand = |freeboard: &str| {
         let vessel = vessel(&with(freeboard));
-        of_rail(&options::options(&Request { prepared: &prepared, ..request(&vessel) }))
+        let request = request(&vessel);
+        let terms = Terms { prepared: &prepared, ..request.terms };
+        of_rail(&options::options(&Request { terms, ..request }))
     };
     assert_eq!(by_hand("2 ft"), Yes);
     assert_eq!(by_hand("3 ft"), Unknown);

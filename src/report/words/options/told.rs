@@ -24,8 +24,8 @@ pub(crate) const NO_LIFT: &str = "No single tool brought or mended is known to o
 pub(crate) const NO_OFFER: &str = "nothing in the catalogues does as much";
 
 /// Where the steps are.
-pub(crate) const STEPS_ON_CARD: &str = "The steps of each way, of recovery and of release stand on the card that `--format \
-    html` prints; `--case WORDS` answers one case in five lines.";
+pub(crate) const STEPS_ON_CARD: &str = "The steps of each best way, of recovery and of release \
+    stand on the card that `--format html` prints; `--case WORDS` answers one case in five lines.";
 
 /// What opens a choice that hangs on a rail nobody measured.
 pub(crate) const MEASURE_RAIL: &str = "measure the freeboard at every hauling station, from the \
@@ -45,8 +45,8 @@ pub(crate) const CANNOT_TELL: &str = "CAN'T TELL whether any way is open";
 
 /// What to do first where nothing is known to be open: the fewest steps over
 /// the choices, among equals one that cuts the line, then the earliest; where
-/// of some nobody can tell, over those. The choice by index, and the steps; none where nothing
-/// opens any.
+/// of some nobody can tell, over those. The choice by index, and the steps;
+/// none where nothing opens any.
 pub(crate) fn get_first<'a>(
     shown: &Shown<'a>,
     answered: &'a Answered,
