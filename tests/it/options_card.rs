@@ -368,3 +368,19 @@ fn the_card_is_one_file_that_asks_for_nothing() {
     }
     assert!(text.contains("default-src 'none'"));
 }
+
+/// Marlow Tern's only cutter that reaches the water is too short: should the
+/// net fail, nothing cuts the line. Amber Shearwater has one that does.
+#[test]
+fn a_way_behind_which_nothing_cuts_the_line_says_so() {
+    let of = |vessel: &str| {
+        let page = Html::parse_document(&run_options(&shipped(vessel), "html").stdout);
+        let said: Vec<String> = all(page.root_element(), ".else").into_iter().map(text).collect();
+        said
+    };
+    let lacking = |said: &[String]| said.iter().filter(|s| *s == "else no line cut").count();
+    let (without, with) = (of("marlow-tern"), of("amber-shearwater"));
+    assert_eq!(lacking(&without), 3, "{without:?}");
+    assert_eq!(lacking(&with), 0, "{with:?}");
+    assert!(with.len() > 5, "{with:?}");
+}

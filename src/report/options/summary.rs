@@ -13,6 +13,10 @@ use maud::{Markup, html};
 /// The heading of the lines.
 const HEADING: &str = "Ways of freeing a turtle";
 
+/// What stands behind the command that tells the rest.
+const POINTER: &str =
+    ", with the flags of this check, tells which way is open in each, and what opens more.";
+
 impl Shown<'_> {
     /// The counts; the situations that have no way at all; the single tool
     /// that would change most, with its price.
@@ -44,12 +48,9 @@ impl Shown<'_> {
         without.map(|(answered, of)| self.placed(&of[answered.situation])).collect()
     }
 
-    /// Where the rest is told.
-    fn pointer(&self) -> String {
-        let file = &self.options.vessel.place.file;
-        format!(
-            "`kitmuster options {file}`, with the flags of this check, tells which way is open in each, and what opens more."
-        )
+    /// The command that tells the rest.
+    fn command(&self) -> String {
+        format!("kitmuster options {}", self.options.vessel.place.file)
     }
 
     /// Puts the lines on a page for the terminal.
@@ -59,7 +60,7 @@ impl Shown<'_> {
         for (tone, line) in self.lines() {
             page.prose(2, tone, &line);
         }
-        page.prose(2, Tone::Plain, &self.pointer());
+        page.prose(2, Tone::Plain, &format!("`{}`{POINTER}", self.command()));
     }
 
     /// The lines as a part of a vessel's page.
@@ -74,7 +75,7 @@ impl Shown<'_> {
                         @else { b { (base::prose(&line)) } }
                     }
                 }
-                p { (base::prose(&self.pointer())) }
+                p { code { (base::shown(&self.command())) } (POINTER) }
             }
         }
     }

@@ -55,18 +55,26 @@ fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
                         (reference(plan, *technique))
                     }
                     " " (marks(&uses))
-                    @if let Some(last) = plan.last(case) {
-                        " " span.else {
-                            "else "
-                            @for (index, technique) in last.iter().enumerate() {
-                                @if index > 0 { " then " }
-                                (reference(plan, *technique))
-                            }
-                        }
-                    }
+                    (or_else(plan, case))
                 }
             }
             (better(plan, case))
+        }
+    }
+}
+
+/// What cuts the line should the way fail, or that nothing does.
+fn or_else(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
+    let Some(last) = plan.last(case) else {
+        return html! { @if plan.lacks_a_cut(case) { " " span.else { b { "else no line cut" } } } };
+    };
+    html! {
+        " " span.else {
+            "else "
+            @for (index, technique) in last.iter().enumerate() {
+                @if index > 0 { " then " }
+                (reference(plan, *technique))
+            }
         }
     }
 }

@@ -154,6 +154,14 @@ impl<'a> Plan<'a> {
         last(self.shown, case)
     }
 
+    /// Whether the way that is shown leaves the line on the animal should it
+    /// fail, since nothing that would cut it is open.
+    pub(super) fn lacks_a_cut(&self, case: &Case<'a>) -> bool {
+        let cuts = |choice: &Vec<usize>| said::cuts_line(self.shown.practice, choice);
+        let best = case.way().is_some_and(|way| !said::cuts_line(self.shown.practice, way));
+        best && case.situation.choices.iter().any(cuts) && self.last(case).is_none()
+    }
+
     /// The label of what closes a choice.
     pub(super) fn label(&self, choice: &Choice) -> String {
         let closed = Closed::of(self.shown, choice);
