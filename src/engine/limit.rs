@@ -26,6 +26,21 @@ pub(super) fn keeps(limit: &Limit, quantity: Quantity, scene: &Scene<'_>) -> Ans
     }
 }
 
+/// What every figure that a reading can mean says of the limit: the middle
+/// and both ends of the tape's error. A range is asked side by side, since it
+/// can lie between two figures that miss it on either side.
+pub(super) fn keeps_all(limit: &Limit, can_mean: &[Quantity], scene: &Scene<'_>) -> Answer {
+    let all = |side: &dyn Fn(Quantity) -> Answer| {
+        Answer::consensus(can_mean.iter().map(|quantity| side(*quantity)))
+    };
+    match limit {
+        Limit::Within(low, high) => {
+            all(&|q| at_least(low, q, scene)).and(all(&|q| at_most(high, q, scene)))
+        }
+        _ => all(&|q| keeps(limit, q, scene)),
+    }
+}
+
 /// A percentage is compared by cross-multiplying: a whole count of
 /// nanometres is at least `p` of a base exactly if it is at least that
 /// rounded up to a whole count.

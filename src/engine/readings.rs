@@ -74,12 +74,10 @@ pub(super) fn keep_limit<N: Notes>(
         }
         return;
     }
-    let answers = figures.flat_map(|(figure, error)| {
-        let ends = spread(figure.quantity, error);
-        let apart = if error == 0 { 1 } else { ends.len() };
-        ends.into_iter().take(apart).map(|quantity| limit::keeps(limit, quantity, scene))
-    });
-    let answer = Answer::consensus(answers);
+    let answer = Answer::consensus(figures.map(|(figure, error)| match error {
+        0 => limit::keeps(limit, figure.quantity, scene),
+        _ => limit::keeps_all(limit, &spread(figure.quantity, error), scene),
+    }));
     let figures = || -> Vec<_> { readings.iter().filter_map(figure_of).collect() };
     match answer {
         Answer::Yes => {}

@@ -104,6 +104,21 @@ fn more_than_and_less_than_leave_the_figure_itself_out() {
 }
 
 #[test]
+fn what_is_asked_may_lie_between_what_the_tape_can_mean() {
+    let coupling = |size: &str| {
+        let size = format!("{{ value: {size}, error: 1 mm }}");
+        let tool = "{ mark: T-1, kind: PVC splice coupling, schedule: 40, nominal-size: ";
+        by(BOUNDS, &vessel("5 ft").with(&[format!("{tool}{size} }}")])).outcome("exact").to_owned()
+    };
+    assert_eq!(coupling("25.4 mm"), "cannot-tell");
+    // Neither what it shows nor either end of the error is an inch.
+    assert_eq!(coupling("25.3 mm"), "cannot-tell");
+    assert_eq!(coupling("26.4 mm"), "cannot-tell");
+    assert_eq!(coupling("26.400001 mm"), "not-met");
+    assert_eq!(coupling("24.399999 mm"), "not-met");
+}
+
+#[test]
 fn exactly_and_a_count_are_compared_as_such() {
     let coupling = |size: &str, schedule: &str| {
         format!(

@@ -1,0 +1,71 @@
+//! A second opinion on the shipped profiles.
+//!
+//! The profiles and the vessels are read as plain YAML, translated into a
+//! policy in Rego with its data, and judged by an interpreter that is not
+//! ours. Which tool serves where is tried out exhaustively. Only the verdict
+//! that is compared comes from the program's library.
+//!
+//! `KITMUSTER_OPINION_VESSELS` (12000), `KITMUSTER_OPINION_SEED` (2026), and
+//! `KITMUSTER_OPINION_ONLY` for the number of a single vessel.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::disallowed_methods,
+    clippy::print_stdout
+)]
+
+mod assign;
+mod compare;
+mod draw;
+mod figures;
+mod judge;
+mod kit;
+mod policy;
+mod rules;
+mod seeded;
+
+/// Runs the share (in hundredths) of all vessels that is drawn for a profile
+/// and tells every disagreement.
+fn compared(profile: &str, share: u64) {
+    let tally = compare::run(profile, share);
+    let some: Vec<_> = tally.disagreements.iter().take(3).map(String::as_str).collect();
+    assert!(
+        some.is_empty(),
+        "{} vessels are judged otherwise: {:#?}\nthe first:\n{}",
+        tally.disagreements.len(),
+        tally.kinds,
+        some.join("\n")
+    );
+    let unseen = tally.unseen(profile);
+    assert!(!tally.whole || unseen.is_empty(), "never drawn for {profile}: {unseen:#?}");
+}
+
+#[test]
+fn the_gulf_rule_of_2019_is_judged_alike() {
+    compared("us-gulf-reef-fish-2019", 22);
+}
+
+#[test]
+fn the_gulf_rule_before_2019_is_judged_alike() {
+    compared("us-gulf-reef-fish-before-2019", 16);
+}
+
+#[test]
+fn the_snapper_grouper_rule_is_judged_alike() {
+    compared("us-south-atlantic-snapper-grouper-2019", 14);
+}
+
+#[test]
+fn the_atlantic_longline_rule_is_judged_alike() {
+    compared("us-atlantic-longline-2009", 20);
+}
+
+#[test]
+fn the_dolphin_wahoo_rule_is_judged_alike() {
+    compared("us-dolphin-wahoo-longline-2009", 12);
+}
+
+#[test]
+fn good_practice_is_judged_alike() {
+    compared("good-practice-longline", 16);
+}
