@@ -18,7 +18,7 @@ use kitmuster::model::vocabulary::{AttributeId, AttributeShape};
 
 /// What a rule asks of one figure, and what the finding is beyond it.
 #[derive(Clone, Copy)]
-enum Rule {
+pub(crate) enum Rule {
     /// At least.
     Least(&'static str),
     /// At most.
@@ -41,15 +41,15 @@ enum Rule {
 use Rule::{About, Exactly, Least, LeastOrExactly, Most, MostOrHalf, OpenBelow, Range};
 
 #[derive(Clone, Copy)]
-struct Row {
-    profile: &'static str,
+pub(crate) struct Row {
+    pub(crate) profile: &'static str,
     clause: &'static str,
-    requirement: &'static str,
-    kind: &'static str,
-    attribute: &'static str,
+    pub(crate) requirement: &'static str,
+    pub(crate) kind: &'static str,
+    pub(crate) attribute: &'static str,
     /// At which freeboard.
-    freeboard: &'static str,
-    rule: Rule,
+    pub(crate) freeboard: &'static str,
+    pub(crate) rule: Rule,
     /// The size by which one member of a set is told from the others.
     member: usize,
 }
@@ -57,6 +57,7 @@ struct Row {
 const GULF: &str = "us-gulf-reef-fish-2019";
 const OLD_GULF: &str = "us-gulf-reef-fish-before-2019";
 const SOUTH: &str = "us-south-atlantic-snapper-grouper-2019";
+const APPENDIX_F: &str = "us-622-appendix-f";
 const ATLANTIC: &str = "us-atlantic-longline-2009";
 const DOLPHIN: &str = "us-dolphin-wahoo-longline-2009";
 const HOUSE: &str = "good-practice-longline";
@@ -194,33 +195,49 @@ fn differences(rows: &[Row]) -> (Vec<String>, usize) {
     (wrong, runs)
 }
 
+/// The rows by the test that runs them.
+pub(crate) fn tables() -> [(&'static str, Vec<Row>); 4] {
+    let finer =
+        [rows::finer_appendix_f_rows(), rows::finer_section_635_rows(), rows::old_gulf_rows()];
+    [
+        ("every_reach_rule_turns_at_its_own_nanometre", rows::reach_rows()),
+        ("every_figure_of_appendix_f_turns_at_its_own_nanometre", rows::appendix_f_rows()),
+        ("every_figure_of_section_635_21_turns_at_its_own_nanometre", rows::section_635_rows()),
+        ("the_finer_figures_turn_at_their_own_nanometre", finer.concat()),
+    ]
+}
+
+fn rows_of(test: &str) -> Vec<Row> {
+    let table = tables().into_iter().find(|(name, _)| *name == test);
+    table.unwrap_or_else(|| panic!("no rows for {test}")).1
+}
+
 #[test]
 fn every_reach_rule_turns_at_its_own_nanometre() {
-    let (wrong, runs) = differences(&rows::reach_rows());
+    let (wrong, runs) = differences(&rows_of("every_reach_rule_turns_at_its_own_nanometre"));
     assert!(runs > 500, "{runs}");
     assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
 }
 
 #[test]
 fn every_figure_of_appendix_f_turns_at_its_own_nanometre() {
-    let (wrong, runs) = differences(&rows::appendix_f_rows());
+    let (wrong, runs) =
+        differences(&rows_of("every_figure_of_appendix_f_turns_at_its_own_nanometre"));
     assert!(runs > 250, "{runs}");
     assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
 }
 
 #[test]
 fn every_figure_of_section_635_21_turns_at_its_own_nanometre() {
-    let (wrong, runs) = differences(&rows::section_635_rows());
+    let (wrong, runs) =
+        differences(&rows_of("every_figure_of_section_635_21_turns_at_its_own_nanometre"));
     assert!(runs > 120, "{runs}");
     assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
 }
 
 #[test]
 fn the_finer_figures_turn_at_their_own_nanometre() {
-    let rows =
-        [rows::finer_appendix_f_rows(), rows::finer_section_635_rows(), rows::old_gulf_rows()]
-            .concat();
-    let (wrong, runs) = differences(&rows);
+    let (wrong, runs) = differences(&rows_of("the_finer_figures_turn_at_their_own_nanometre"));
     assert!(runs > 600, "{runs}");
     assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
 }
@@ -252,15 +269,7 @@ fn lengths(tests: &[Test], into: &mut Vec<AttributeId>) {
 fn no_length_rule_of_a_tool_is_without_its_row() {
     let library = kit::library();
     let vocabulary = &library.vocabulary;
-    let rows = [
-        rows::reach_rows(),
-        rows::appendix_f_rows(),
-        rows::section_635_rows(),
-        rows::finer_appendix_f_rows(),
-        rows::finer_section_635_rows(),
-        rows::old_gulf_rows(),
-    ]
-    .concat();
+    let rows: Vec<Row> = tables().into_iter().flat_map(|(_, rows)| rows).collect();
     let mut without = Vec::new();
     for profile in library.profiles.iter().filter(|p| p.encoded && !p.base) {
         for requirement in &profile.requirements {
@@ -291,60 +300,50 @@ fn no_length_rule_of_a_tool_is_without_its_row() {
     assert_eq!(without, Vec::<String>::new());
 }
 
-/// 50 CFR 635.21(c)(5)(iii)(C) (read): the vessel's own hooks, until 28
-/// November 2024. Hook size and the rest of the hook, what is measured, the
-/// rule, the requirement, areas, further gear and day.
-#[test]
-fn every_figure_of_the_hooks_turns_at_its_own_nanometre() {
-    let good = [("outer-diameter", "56 mm"), ("gap", "25 mm"), ("wire", "3 mm")];
+/// One figure of the vessel's own hooks.
+pub(crate) struct HookRow {
+    /// Size and the rest of the hook.
+    hook: String,
+    pub(crate) attribute: &'static str,
+    pub(crate) rule: Rule,
+    pub(crate) requirement: &'static str,
+    area: &'static str,
+    /// Gear beside the pelagic longline.
+    gear: &'static str,
+    day: &'static str,
+}
+
+/// 50 CFR 635.21(c)(5)(iii)(C) (read) until 28 November 2024: the vessel's own
+/// hooks.
+#[rustfmt::skip]
+pub(crate) fn hook_rows() -> Vec<HookRow> {
     let circle = |size: &str| {
         format!("type: circle, size: {size}, offset: 0 degrees, round-wire: yes, corrodible: yes")
     };
     let j_hook = "type: j, number: 20, corrodible: yes, round-wire: yes".to_owned();
     let (gulf, atlantic) = ("gulf-of-mexico", "atlantic");
-    let cases = [
-        (
-            circle("18/0"),
-            "outer-diameter",
-            Least("2.16 in"),
-            "circle-hooks",
-            atlantic,
-            "",
-            "2024-03-04",
-        ),
+    [
+        (circle("18/0"), "outer-diameter", Least("2.16 in"), "circle-hooks", atlantic, "", "2024-03-04"),
         (circle("18/0"), "gap", Most("1.13 in"), "circle-hooks", atlantic, "", "2024-03-04"),
-        (
-            circle("16/0"),
-            "outer-diameter",
-            Least("1.74 in"),
-            "circle-hooks",
-            atlantic,
-            "",
-            "2024-03-04",
-        ),
+        (circle("16/0"), "outer-diameter", Least("1.74 in"), "circle-hooks", atlantic, "", "2024-03-04"),
         (circle("16/0"), "gap", Most("1.01 in"), "circle-hooks", atlantic, "", "2024-03-04"),
-        (
-            j_hook,
-            "hook-length",
-            Least("1.5 in"),
-            "circle-hooks",
-            atlantic,
-            ", green-stick",
-            "2024-03-04",
-        ),
+        (j_hook, "hook-length", Least("1.5 in"), "circle-hooks", atlantic, ", green-stick", "2024-03-04"),
         (circle("18/0"), "wire", Most("3.65 mm"), "gulf-hook-wire", gulf, "", "2024-03-04"),
-        (
-            circle("18/0"),
-            "wire",
-            Most("3.65 mm"),
-            "gulf-hook-wire-all-year",
-            gulf,
-            "",
-            "2019-10-07",
-        ),
-    ];
+        (circle("18/0"), "wire", Most("3.65 mm"), "gulf-hook-wire-all-year", gulf, "", "2019-10-07"),
+    ]
+    .into_iter()
+    .map(|(hook, attribute, rule, requirement, area, gear, day)| HookRow {
+        hook, attribute, rule, requirement, area, gear, day,
+    })
+    .collect()
+}
+
+#[test]
+fn every_figure_of_the_hooks_turns_at_its_own_nanometre() {
+    let good = [("outer-diameter", "56 mm"), ("gap", "25 mm"), ("wire", "3 mm")];
     let mut wrong = Vec::new();
-    for (hook, attribute, rule, requirement, area, gear, day) in cases {
+    for row in hook_rows() {
+        let HookRow { hook, attribute, rule, requirement, area, gear, day } = row;
         for probe in rule.probes() {
             let rest = good.iter().filter(|(id, _)| *id != attribute);
             let rest: String = rest.map(|(id, value)| format!(", {id}: {value}")).collect();

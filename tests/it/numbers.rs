@@ -1,7 +1,7 @@
 //! Numbers to check against: conversions, boundaries of the reach rules, and
 //! cases worked by hand from the rules' texts, each with its source.
 
-mod lists;
+pub(crate) mod lists;
 
 use crate::outfit::gear::{appendix_f as f, section_635 as s};
 use crate::outfit::{but, just_under, outcome, vessel};
@@ -217,6 +217,8 @@ fn bolt_cutters_of_14_in_are_arguable_in_one_rule_and_pass_the_other() {
 
 /// Appendix F, A.10 (read): the hooks used on the vessel too, if heavier
 /// than 1/4 in; 635.21(c)(5)(i)(J) (read) stops at 1/4 in.
+///
+/// Pins: us-gulf-reef-fish-2019/bolt-cutters: bolt-cutters cuts-hook 100% of the heaviest hook aboard
 #[test]
 fn bolt_cutters_cut_the_vessels_own_hooks_under_appendix_f() {
     let heavy = "[{ name: heavy hooks, type: circle, size: 20/0, wire: 8 mm }]";

@@ -1,12 +1,17 @@
 //! The figures of the rules, row by row, written from their texts.
 
 use super::Rule::{About, Exactly, Least, LeastOrExactly, Most, MostOrHalf, OpenBelow, Range};
-use super::{ATLANTIC, DOLPHIN, GULF, HOUSE, OLD_GULF, Row, SOUTH, member, row};
+use super::{APPENDIX_F, ATLANTIC, DOLPHIN, GULF, HOUSE, OLD_GULF, Row, SOUTH, member, row};
 
 /// The reach rules, at freeboards where each limb binds, with the figures of
 /// the worked cases (150 % of freeboard or 6 ft; freeboard or 6 ft).
 pub(super) fn reach_rows() -> Vec<Row> {
     let mut rows = Vec::new();
+    // Appendix F itself has no threshold of freeboard: on a low rail its 6 ft
+    // governs.
+    for of in ["long-line-cutter", "long-dehooker-internal"] {
+        rows.push(row(APPENDIX_F, "F A.1, A.2", of, of, "handle", "3 ft", Least("6 ft")));
+    }
     for profile in [GULF, SOUTH] {
         for (freeboard, full, single) in [
             ("4 ft 0 1/16 in", "6 ft 0 3/32 in", "6 ft"),
@@ -440,6 +445,10 @@ pub(super) fn finer_appendix_f_rows() -> Vec<Row> {
         (2, GULF, "F A.12(b)", "mouth-gags", "canine-gag", "nominal-size", "5 ft", Exactly("7 in")),
         (1, GULF, "F A.12(f)", "mouth-gags", "pvc-coupling", "nominal-size", "5 ft", Exactly("1 1/4 in")),
         (2, GULF, "F A.12(f)", "mouth-gags", "pvc-coupling", "nominal-size", "5 ft", Exactly("1 1/2 in")),
+        (0, HOUSE, "A.1 borrowed", "second-dehooker-style", "long-dehooker-external", "handle", "3 ft", Least("6 ft")),
+        (0, HOUSE, "A.1 borrowed", "second-dehooker-style", "long-dehooker-internal", "handle", "3 ft", Least("6 ft")),
+        (0, HOUSE, "A.1 borrowed", "inverted-v-device", "long-dehooker-external", "handle", "3 ft", Least("6 ft")),
+        (0, HOUSE, "A.1 borrowed", "control-device", "control-poles", "pole", "3 ft", Least("6 ft")),
         (0, HOUSE, "A.1 borrowed", "second-dehooker-style", "long-dehooker-external", "handle", "5 ft", Least("7 ft 6 in")),
         (0, HOUSE, "A.1 borrowed", "second-dehooker-style", "long-dehooker-internal", "handle", "5 ft", Least("7 ft 6 in")),
         (0, HOUSE, "A.1 borrowed", "inverted-v-device", "long-dehooker-external", "handle", "5 ft", Least("7 ft 6 in")),
@@ -480,6 +489,7 @@ pub(super) fn finer_section_635_rows() -> Vec<Row> {
         (0, ATLANTIC, "(L)(4)", "mouth-gags", "covered-rope-loop", "loop-rope", "5 ft", LeastOrExactly("3 ft")),
         (0, ATLANTIC, "(L)(4)", "mouth-gags", "covered-rope-loop", "tubing-length", "5 ft", LeastOrExactly("8 in")),
         (0, ATLANTIC, "(L)(4)", "mouth-gags", "covered-rope-loop", "tubing-size", "5 ft", Exactly("1/2 in")),
+        (0, ATLANTIC, "(L)(4)", "mouth-gags", "covered-rope-loop", "tubing-size", "5 ft", Exactly("3/4 in")),
         (0, ATLANTIC, "(L)(6)", "mouth-gags", "pvc-coupling", "nominal-size", "5 ft", Exactly("1 in")),
         (0, ATLANTIC, "(L)(7)", "mouth-gags", "oral-speculum", "length", "5 ft", LeastOrExactly("9 in")),
         (0, ATLANTIC, "(L)(7)", "mouth-gags", "oral-speculum", "wire", "5 ft", LeastOrExactly("3/16 in")),
@@ -496,6 +506,7 @@ pub(super) fn finer_section_635_rows() -> Vec<Row> {
         (0, ATLANTIC, "(M)(2)", "control-device", "control-poles", "rope-exposed", "5 ft", About("18 in", "24 in", "2 in")),
         (0, ATLANTIC, "(M)(2)", "control-device", "control-poles", "pole-size", "5 ft", Exactly("3/4 in")),
         (1, ATLANTIC, "(L)(2)", "mouth-gags", "canine-gag", "nominal-size", "5 ft", Exactly("6 in")),
+        (1, ATLANTIC, "(L)(3)", "mouth-gags", "chew-bone", "length", "5 ft", Range("3 1/2 in", "4 1/2 in")),
         (2, ATLANTIC, "(L)(2)", "mouth-gags", "canine-gag", "nominal-size", "5 ft", Exactly("7 in")),
         (1, ATLANTIC, "(L)(6)", "mouth-gags", "pvc-coupling", "nominal-size", "5 ft", Exactly("1 1/4 in")),
         (2, ATLANTIC, "(L)(6)", "mouth-gags", "pvc-coupling", "nominal-size", "5 ft", Exactly("1 1/2 in")),
@@ -521,6 +532,8 @@ pub(super) fn old_gulf_rows() -> Vec<Row> {
         (0, OLD_GULF, "(C)", "long-dehooker", "long-dehooker-external", "rod", "5 ft", LeastOrExactly("5/16 in")),
         (0, OLD_GULF, "(C), (D)", "inverted-v-device", "long-dehooker-external", "handle", "6 ft 1 in", Least("6 ft 1 in")),
         (0, OLD_GULF, "(C), (D)", "inverted-v-device", "long-dehooker-external", "rod", "5 ft", LeastOrExactly("5/16 in")),
+        (0, OLD_GULF, "(C)", "long-dehooker", "long-dehooker-external", "handle", "5 ft", Least("6 ft")),
+        (0, OLD_GULF, "(C), (D)", "inverted-v-device", "long-dehooker-external", "handle", "5 ft", Least("6 ft")),
         (0, OLD_GULF, "(E)", "net", "dip-net", "handle", "5 ft", Least("7 ft 6 in")),
         (0, OLD_GULF, "(E)", "net-low-rail", "dip-net", "hoop-inside", "3 ft", Least("31 in")),
         (0, OLD_GULF, "(E)", "net-low-rail", "dip-net", "bag-depth", "3 ft", Least("38 in")),

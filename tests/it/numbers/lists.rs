@@ -184,6 +184,9 @@ fn good_practice_requires_six_things_and_recommends_the_rest() {
 
 /// 50 CFR 635.21(c)(5)(iii)(C)(3) (read): hook wire in the Gulf of Mexico,
 /// January to June only; (c)(2)(iv) (read): the Northeast Distant area.
+///
+/// Pins: us-atlantic-longline-2009/gulf-hook-wire: when months 1 to 6; when area gulf-of-mexico
+/// Pins: us-atlantic-longline-2009/northeast-distant-hooks: when area northeast-distant
 #[test]
 fn hook_rules_of_section_635_21_bind_by_area_and_month() {
     let bound = |area: &str, gear: &str, day: &str| -> Vec<String> {

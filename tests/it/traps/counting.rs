@@ -21,6 +21,11 @@ fn long_tools(judged: &Judged) -> [&str; 3] {
 
 /// Trap 9: 50 CFR part 622 Appendix F, A.3 and A.8 (read); 635.21(c)(5)(i)(C) and
 /// (H) (read): the internal dehooker may be used for external hooks.
+///
+/// Pins: us-gulf-reef-fish-2019/long-dehooker-external: met by the tool of long-dehooker-internal
+/// Pins: us-gulf-reef-fish-2019/short-dehooker-external: met by the tool of short-dehooker-internal
+/// Pins: us-atlantic-longline-2009/long-dehooker-external: met by the tool of long-dehooker-internal
+/// Pins: us-atlantic-longline-2009/short-dehooker-external: met by the tool of short-dehooker-internal
 #[test]
 fn an_internal_dehooker_meets_the_external_one_and_never_the_reverse() {
     for (judge, long, short) in [
@@ -63,6 +68,9 @@ fn a_deemed_tool_is_not_asked_for_what_the_other_clause_wants() {
 
 /// Trap 9: 50 CFR part 622 Appendix F, A.4 (read): a long-handled J-style dehooker
 /// as in A.3; 635.21(c)(5)(i)(D) (read): a 6-ft J-style dehooker used for (C).
+///
+/// Pins: us-gulf-reef-fish-2019/inverted-v-device: met by the tool of long-dehooker-external; tool of long-dehooker-external end j
+/// Pins: us-atlantic-longline-2009/inverted-v-device: met by the tool of long-dehooker-external; tool of long-dehooker-external end j
 #[test]
 fn a_j_style_external_dehooker_pulls_the_inverted_v_too() {
     for (judge, external) in [(gulf as fn(&[&str]) -> Judged, f::EXTERNAL), (atlantic, s::EXTERNAL)]

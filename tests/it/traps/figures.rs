@@ -15,6 +15,9 @@ fn atlantic(tool: &str, requirement: &str) -> String {
 
 /// Trap 4: 50 CFR 635.21(c)(5)(i)(E) (read) prints 34.1 kg for 100 lb; Appendix F,
 /// A.5 (read) prints 45.4 kg, which is right.
+///
+/// Pins: us-gulf-reef-fish-2019/net: dip-net carries 100 lb
+/// Pins: us-atlantic-longline-2009/net: dip-net carries 100 lb
 #[test]
 fn a_net_that_carries_the_misprinted_34_1_kg_does_not_carry_100_lb() {
     for (carries, expected) in [
@@ -188,6 +191,9 @@ fn a_short_internal_dehooker_built_to_one_list_fails_the_other() {
 /// Trap 7: 50 CFR 635.21(c)(5)(i)(G) (read): the end at most 1 5/16 in (the inch
 /// figure rebuilt from 3.33 cm); Appendix F, A.7 (read): at most 1 7/8 in
 /// (rebuilt from 4.8 cm).
+///
+/// Pins: us-gulf-reef-fish-2019/short-dehooker-internal: short-dehooker-internal end-diameter 1 7/8 in
+/// Pins: us-atlantic-longline-2009/short-dehooker-internal: short-dehooker-internal end-diameter 1 5/16 in
 #[test]
 fn the_two_lists_set_different_ends_for_the_short_internal_dehooker() {
     for (end, in_f, in_635) in [
@@ -211,6 +217,15 @@ fn the_two_lists_set_different_ends_for_the_short_internal_dehooker() {
 
 /// Trap 8: 50 CFR part 622 Appendix F, A.2, A.3, A.7, A.8 (read): 316L or 304L;
 /// 635.21(c)(5)(i)(B), (C), (G), (H) until 28 November 2024 (read): 316L.
+///
+/// Pins: us-gulf-reef-fish-2019/long-dehooker-internal: long-dehooker-internal material 316l or 304l
+/// Pins: us-gulf-reef-fish-2019/long-dehooker-external: long-dehooker-external material 316l or 304l
+/// Pins: us-gulf-reef-fish-2019/short-dehooker-internal: short-dehooker-internal material 316l or 304l
+/// Pins: us-gulf-reef-fish-2019/short-dehooker-external: short-dehooker-external material 316l or 304l
+/// Pins: us-atlantic-longline-2009/long-dehooker-internal: long-dehooker-internal material 316l
+/// Pins: us-atlantic-longline-2009/long-dehooker-external: long-dehooker-external material 316l
+/// Pins: us-atlantic-longline-2009/short-dehooker-internal: short-dehooker-internal material 316l
+/// Pins: us-atlantic-longline-2009/short-dehooker-external: short-dehooker-external material 316l
 #[test]
 fn steel_304l_counts_only_in_appendix_f() {
     for (requirement, in_f, in_635) in [

@@ -10,6 +10,9 @@ fn gulf(kit: &[&str]) -> Judged {
 }
 
 /// Trap 12: 50 CFR part 622 Appendix F, A.12 and 635.21(c)(5)(i)(L) (read).
+///
+/// Pins: us-gulf-reef-fish-2019/mouth-gags: 2 different types
+/// Pins: us-atlantic-longline-2009/mouth-gags: 2 different types
 #[test]
 fn two_of_one_type_are_one_type() {
     let second = but(f::BLOCK, "mark", "WB-2");
@@ -34,6 +37,8 @@ fn a_block_and_a_brush_are_one_type() {
 
 /// Trap 12: 50 CFR part 622 Appendix F, A.12(b), (c), (f) (read): three gags, two
 /// bones, four couplings.
+///
+/// Pins: us-gulf-reef-fish-2019/mouth-gags: 3 canine-gag; 2 chew-bone; 4 pvc-coupling
 #[test]
 fn an_incomplete_set_is_no_type() {
     for set in [&f::GAGS[..], &f::BONES, &f::COUPLINGS] {
@@ -61,6 +66,11 @@ fn three_gags_of_one_size_are_no_set() {
 /// Trap 13: 50 CFR part 622 Appendix F, A.12(c) and 635.21(c)(5)(i)(L)(3) (read):
 /// a large one within 5 1/2 to 8 in, a small one within 3 1/2 to 4 1/2 in
 /// (fractions of Appendix F rebuilt from the metric brackets).
+///
+/// Pins: us-gulf-reef-fish-2019/mouth-gags: chew-bone length 5 1/2 in
+/// Pins: us-gulf-reef-fish-2019/mouth-gags: chew-bone length 8 in
+/// Pins: us-gulf-reef-fish-2019/mouth-gags: chew-bone length 3 1/2 in
+/// Pins: us-gulf-reef-fish-2019/mouth-gags: chew-bone length 4 1/2 in
 #[test]
 fn chew_bones_have_a_range_each_not_a_size_each() {
     let cases = [

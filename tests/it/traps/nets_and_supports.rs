@@ -115,6 +115,8 @@ fn section_635_21_wants_a_tire_and_appendix_f_any_cushion() {
 /// Trap 17: 50 CFR part 622 Appendix F, A.6 (read): a life-saving device only in
 /// addition to everything that the safety rules ask for; 622.29(a)(1) before
 /// the 2019 rule (read) took life jackets without that condition.
+///
+/// Pins: us-gulf-reef-fish-2019/support: life-saving-device surplus-to-safety yes
 #[test]
 fn a_life_jacket_serves_only_if_it_is_surplus_except_in_the_old_gulf_edition() {
     let needed = but(JACKET, "surplus-to-safety", "no");

@@ -30,6 +30,9 @@ fn an_electronic_document_counts_only_in_the_2019_editions_of_part_622() {
 }
 
 /// Trap 19: 50 CFR 622.29(a)(1), 622.179(a)(1) (read) name the 2019 edition.
+///
+/// Pins: us-gulf-reef-fish-2019/careful-release-document: careful-release-document edition 2019
+/// Pins: us-south-atlantic-snapper-grouper-2019/careful-release-document: careful-release-document edition 2019
 #[test]
 fn an_older_document_does_not_serve_the_2019_editions() {
     for profile in [GULF, SOUTH] {
@@ -53,6 +56,8 @@ fn an_older_document_does_not_serve_the_2019_editions() {
 
 /// Trap 19: 50 CFR 622.29(a)(1), 622.179(a)(1) (read): a waterproof case where
 /// there is no wheelhouse.
+///
+/// Pins: us-gulf-reef-fish-2019/careful-release-document: careful-release-document kept waterproof case; careful-release-document when wheelhouse no
 #[test]
 fn a_waterproof_case_does_only_without_a_wheelhouse() {
     let cased = but(f::DOCUMENT, "kept", "waterproof case");
@@ -85,6 +90,8 @@ fn dolphin_wahoo_asks_for_the_guidelines_and_no_document() {
 
 /// Trap 20: 50 CFR 635.8(c) (read): valid three calendar years, owner and
 /// operator each; part 622 asks for no training.
+///
+/// Pins: us-atlantic-longline-2009/workshop-certificates: asked for; held by owner and operator; valid 3 years
 #[test]
 fn a_workshop_certificate_lapses_after_three_years() {
     let held = |roles: &str, issued: &str| {
@@ -172,6 +179,15 @@ fn clauses_are_cited_by_their_present_numbers() {
 
 /// Trap 23: 50 CFR 635.21(c)(5)(iv) (read): models on the agency's list for (A) to
 /// (C), (G), (H) to (K); Appendix F judges by the standard.
+///
+/// Pins: us-atlantic-longline-2009/long-line-cutter: long-line-cutter approved-model yes
+/// Pins: us-atlantic-longline-2009/long-dehooker-internal: long-dehooker-internal approved-model yes
+/// Pins: us-atlantic-longline-2009/long-dehooker-external: long-dehooker-external approved-model yes
+/// Pins: us-atlantic-longline-2009/short-dehooker-internal: short-dehooker-internal approved-model yes
+/// Pins: us-atlantic-longline-2009/short-dehooker-external: short-dehooker-external approved-model yes
+/// Pins: us-atlantic-longline-2009/pliers: pliers approved-model yes
+/// Pins: us-atlantic-longline-2009/bolt-cutters: bolt-cutters approved-model yes
+/// Pins: us-atlantic-longline-2009/line-cutters: line-cutters approved-model yes
 #[test]
 fn approved_models_are_asked_for_by_section_635_21_only() {
     let cases = [

@@ -108,6 +108,17 @@ const FULL_LIST_ONLY: [&str; 5] = [
 
 /// Trap 2: 50 CFR 622.29(a)(1)(iii), (iv) and 622.179(a)(1)(iii), (iv) (read):
 /// `4 ft (1.2 m) or less` and `more than 4 ft (1.2 m)`.
+///
+/// Pins: us-gulf-reef-fish-2019/long-line-cutter: when freeboard more than 4 ft
+/// Pins: us-gulf-reef-fish-2019/replacement-blades: when freeboard more than 4 ft
+/// Pins: us-gulf-reef-fish-2019/long-dehooker-internal: when freeboard more than 4 ft
+/// Pins: us-gulf-reef-fish-2019/long-dehooker-external: when freeboard more than 4 ft
+/// Pins: us-gulf-reef-fish-2019/inverted-v-device: when freeboard more than 4 ft
+/// Pins: us-south-atlantic-snapper-grouper-2019/long-line-cutter: when freeboard more than 4 ft
+/// Pins: us-south-atlantic-snapper-grouper-2019/replacement-blades: when freeboard more than 4 ft
+/// Pins: us-south-atlantic-snapper-grouper-2019/long-dehooker-internal: when freeboard more than 4 ft
+/// Pins: us-south-atlantic-snapper-grouper-2019/long-dehooker-external: when freeboard more than 4 ft
+/// Pins: us-south-atlantic-snapper-grouper-2019/inverted-v-device: when freeboard more than 4 ft
 #[test]
 fn exactly_4_ft_of_freeboard_has_the_light_list() {
     for profile in [GULF, SOUTH] {

@@ -1,0 +1,135 @@
+//! Every yes or no, and every word of a choice, that a shipped profile asks:
+//! one tool that has it and the same tool without it, through the real
+//! command.
+//!
+//! The rows were written from the rules' texts, not from the profiles: 50 CFR
+//! part 622 Appendix F as in force since the 2019 rules, and 50 CFR
+//! 635.21(c)(5)(i) until 28 November 2024.
+
+mod by_hand;
+mod hooks;
+mod papers;
+pub(crate) mod rows;
+
+use crate::kit::{self, DAY, Wanted};
+use crate::run;
+use kitmuster::model::vessel::{Datum, Reading};
+use rows::{Row, Says};
+
+impl Says {
+    /// What an attribute may be, and whether it then does.
+    fn probes(self) -> Vec<(Datum, bool)> {
+        let word = |word: &&str| Datum::Word((*word).to_owned());
+        match self {
+            Says::Yes => vec![(Datum::Feature(true), true), (Datum::Feature(false), false)],
+            Says::Words(good, bad) => {
+                let good = good.iter().map(|one| (word(one), true));
+                good.chain(bad.iter().map(|one| (word(one), false))).collect()
+            }
+        }
+    }
+
+    /// As the coverage of the rules names it.
+    pub(crate) fn text(self) -> String {
+        match self {
+            Says::Yes => "yes".to_owned(),
+            Says::Words(good, _) => good.join(" or "),
+        }
+    }
+}
+
+/// Runs every probe of the rows; gives what differs and how many were run.
+fn differences(rows: &[Row]) -> (Vec<String>, usize) {
+    let library = kit::library();
+    let folder = tempfile::tempdir().unwrap();
+    let (mut wrong, mut runs) = (Vec::new(), 0);
+    for row in rows {
+        let profile = library.find(row.profile).unwrap();
+        let wanted = Wanted { requirement: row.requirement, kind: row.kind };
+        let vessel = kit::made_for(profile, &library.vocabulary, row.freeboard, wanted);
+        let attribute = library.vocabulary.find_attribute(row.attribute).unwrap();
+        for (datum, does) in row.says.probes() {
+            let mut vessel = vessel.clone();
+            let tool =
+                vessel.kit.iter_mut().find(|t| library.vocabulary.kind(t.kind).id == row.kind);
+            let tool = tool.unwrap();
+            let mut reading: Reading = tool
+                .readings(attribute)
+                .first()
+                .cloned()
+                .unwrap_or_else(|| panic!("{} {}", row.requirement, row.attribute));
+            reading.datum = datum.clone();
+            tool.set(attribute, vec![reading]);
+            let text = kit::to_yaml(&vessel, row.freeboard, &library.vocabulary);
+            let path = run::write(folder.path(), "vessel.yaml", &text);
+            let asked = ["check", &path, "--profile", row.profile, "--on", DAY, "--format", "json"];
+            let json = run::kitmuster(&asked).json();
+            runs += 1;
+            let findings = json["profiles"][0]["findings"].as_array().unwrap();
+            let finding = findings.iter().find(|f| f["requirement"] == row.requirement).unwrap();
+            let expected = if does { "met" } else { "not-met" };
+            if finding["outcome"] != expected {
+                wrong.push(format!(
+                    "{} {} {} {} {datum:?} is {}, expected {expected}: {}",
+                    row.profile,
+                    row.clause,
+                    row.kind,
+                    row.attribute,
+                    finding["outcome"],
+                    finding["reasons"]
+                ));
+            }
+        }
+    }
+    (wrong, runs)
+}
+
+/// The rows by the test that runs them.
+pub(crate) fn tables() -> [(&'static str, Vec<Row>); 3] {
+    [
+        (
+            "every_word_of_appendix_f_tells_the_tool_that_does_from_the_one_that_does_not",
+            rows::appendix_f(),
+        ),
+        (
+            "every_word_of_section_635_21_tells_the_tool_that_does_from_the_one_that_does_not",
+            rows::section_635(),
+        ),
+        (
+            "every_word_of_the_old_gulf_edition_tells_the_tool_that_does_from_the_one_that_does_not",
+            rows::old_gulf(),
+        ),
+    ]
+}
+
+fn rows_of(test: &str) -> Vec<Row> {
+    let table = tables().into_iter().find(|(name, _)| *name == test);
+    table.unwrap_or_else(|| panic!("no rows for {test}")).1
+}
+
+#[test]
+fn every_word_of_appendix_f_tells_the_tool_that_does_from_the_one_that_does_not() {
+    let (wrong, runs) = differences(&rows_of(
+        "every_word_of_appendix_f_tells_the_tool_that_does_from_the_one_that_does_not",
+    ));
+    assert!(runs > 100, "{runs}");
+    assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
+}
+
+#[test]
+fn every_word_of_section_635_21_tells_the_tool_that_does_from_the_one_that_does_not() {
+    let (wrong, runs) = differences(&rows_of(
+        "every_word_of_section_635_21_tells_the_tool_that_does_from_the_one_that_does_not",
+    ));
+    assert!(runs > 100, "{runs}");
+    assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
+}
+
+#[test]
+fn every_word_of_the_old_gulf_edition_tells_the_tool_that_does_from_the_one_that_does_not() {
+    let (wrong, runs) = differences(&rows_of(
+        "every_word_of_the_old_gulf_edition_tells_the_tool_that_does_from_the_one_that_does_not",
+    ));
+    assert!(runs > 30, "{runs}");
+    assert!(wrong.is_empty(), "{}\n{} of {runs}", wrong.join("\n"), wrong.len());
+}
