@@ -55,6 +55,8 @@ pub(super) enum Command {
     Profiles(ProfilesArguments),
     /// List the words that a vessel's file may use
     Words(WordsArguments),
+    /// Print the JSON Schema of a file or of the JSON that is written
+    Schema(SchemaArguments),
 }
 
 #[derive(Debug, Args)]
@@ -134,6 +136,17 @@ pub(super) struct WordsArguments {
     pub(super) requirements: Option<PathBuf>,
 }
 
+#[derive(Debug, Args)]
+pub(super) struct SchemaArguments {
+    /// Of which format, like `vessel` or `check` [default: list them]
+    #[arg(value_name = "NAME")]
+    pub(super) name: Option<String>,
+
+    /// Write it to this file, whole or not at all
+    #[arg(long, value_name = "FILE")]
+    pub(super) output: Option<PathBuf>,
+}
+
 /// Which figures are believed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(super) enum TrustArgument {
@@ -166,8 +179,11 @@ pub(super) enum Format {
     Html,
 }
 
-fn day(text: &str) -> Result<Day, QuantityError> {
-    Day::parse(text)
+fn day(text: &str) -> Result<Day, String> {
+    Day::parse(text).map_err(|error| match error {
+        QuantityError::NoSuchDay => format!("{error}; expected a day of the years 1900 to 2999"),
+        _ => error.to_string(),
+    })
 }
 
 impl From<TrustArgument> for Trust {

@@ -14,11 +14,13 @@ mod options;
 mod output;
 mod profiles;
 mod quote;
+mod schema;
 mod sheet;
 mod trip;
 mod verify;
 mod words;
 
+use crate::model::text::{steers, visible};
 use arguments::{Arguments, Command};
 use clap::Parser;
 use exit::Exit;
@@ -48,16 +50,33 @@ impl Stop {
 
 /// Runs the program with these arguments, the first being its own name.
 pub fn run(typed: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let exit = match Arguments::try_parse_from(typed) {
-        Ok(arguments) => obey(&arguments, &Terminal::of_this_process()),
-        Err(message) => {
-            // Help and version come as errors too; a broken pipe while they
-            // are printed is nobody's fault.
-            let _ = message.print();
-            if message.use_stderr() { Exit::Refused } else { Exit::Ready }
+    let typed: Vec<OsString> = typed.into_iter().collect();
+    let terminal = Terminal::of_this_process();
+    let exit = match Arguments::try_parse_from(&typed) {
+        Ok(arguments) => obey(&arguments, &terminal),
+        Err(message) if message.use_stderr() => {
+            complain_of(&message, &typed);
+            Exit::Refused
         }
+        // Help and version come as errors too.
+        Err(message) => match output::print(&message.render().ansi().to_string()) {
+            Ok(()) => Exit::Ready,
+            Err(stop) => tell(stop, &terminal),
+        },
     };
     exit.into()
+}
+
+/// Says what was typed wrongly. What was typed is repeated there as it is, and
+/// may be a file's name that steers the screen.
+fn complain_of(message: &clap::Error, typed: &[OsString]) {
+    if !typed.iter().any(|one| one.to_string_lossy().chars().any(steers)) {
+        let _ = message.print();
+        return;
+    }
+    let plain = message.render().to_string();
+    let lines: Vec<_> = plain.split('\n').map(visible).collect();
+    output::complain(&lines.join("\n"));
 }
 
 fn obey(arguments: &Arguments, terminal: &Terminal) -> Exit {
@@ -70,16 +89,17 @@ fn obey(arguments: &Arguments, terminal: &Terminal) -> Exit {
         Command::Verify(verify) => verify::run(verify, terminal),
         Command::Profiles(profiles) => profiles::run(profiles, terminal),
         Command::Words(words) => words::run(words, terminal),
+        Command::Schema(schema) => schema::run(schema),
     };
-    match result {
-        Ok(exit) => exit,
-        Err(Stop::Refused(refusals)) => {
-            output::complain(&crate::report::refusals(&refusals, terminal.width_of_errors));
-            Exit::Refused
-        }
-        Err(Stop::Usage { what, mend }) => {
-            output::complain(&crate::report::usage(&what, &mend, terminal.width_of_errors));
-            Exit::Refused
-        }
-    }
+    result.unwrap_or_else(|stop| tell(stop, terminal))
+}
+
+/// Says why there is no result.
+fn tell(stop: Stop, terminal: &Terminal) -> Exit {
+    let width = terminal.width_of_errors;
+    output::complain(&match stop {
+        Stop::Refused(refusals) => crate::report::refusals(&refusals, width),
+        Stop::Usage { what, mend } => crate::report::usage(&what, &mend, width),
+    });
+    Exit::Refused
 }

@@ -3,6 +3,7 @@
 
 use super::judge::{Judged, Row};
 use crate::measure::Day;
+use crate::model::stable::stable_words;
 use std::collections::BTreeMap;
 
 /// One doubt about the fleet as a whole.
@@ -27,17 +28,24 @@ pub enum Doubt {
 impl Doubt {
     /// The stable code, part of the JSON format.
     pub fn code(&self) -> &'static str {
-        match self {
-            Self::TripsOver { .. } => "trips-over",
-            Self::SameRegister { .. } => "same-register",
-        }
+        code(self)
     }
+
+    /// The stable codes of all doubts.
+    pub const CODES: &'static [&'static str] = CODES;
 
     /// The files and names of the vessels.
     pub fn vessels(&self) -> &[(String, String)] {
         match self {
             Self::TripsOver { vessels } | Self::SameRegister { vessels, .. } => vessels,
         }
+    }
+}
+
+stable_words! {
+    fn code(&Doubt) in CODES {
+            Doubt::TripsOver { .. } => "trips-over",
+            Doubt::SameRegister { .. } => "same-register",
     }
 }
 

@@ -23,9 +23,9 @@ use std::sync::Arc;
 pub const MOST_ITEMS: usize = 2000;
 
 /// The most pieces in a pack, and the most packs of a least order.
-const MOST_PACKS: u32 = 10_000;
+pub(super) const MOST_PACKS: u32 = 10_000;
 /// The most packs in stock that are told apart from no end of them.
-const LARGEST_STOCK: u32 = 1_000_000;
+pub(super) const LARGEST_STOCK: u32 = 1_000_000;
 
 /// Checks a catalogue.
 pub(super) fn check_catalogue(

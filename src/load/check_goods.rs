@@ -20,7 +20,7 @@ use crate::model::vocabulary::{Class, KindId, Vocabulary};
 pub(super) const MOST_OF_A_SET: usize = 26;
 
 /// The keys of which an item has exactly one.
-const GIVING: &[&str] = &["tool", "tools", "lengthens", "service"];
+pub(super) const GIVING: &[&str] = &["tool", "tools", "lengthens", "service"];
 
 /// The keys of a tool that is sold that are no attributes.
 const FIXED: [&str; 7] = ["kind", "count", "name", "conforms", "inspected", "lasts", "fits"];

@@ -28,7 +28,7 @@ const FOUND_KEYS: [&str; 10] = [
 ];
 
 /// The most rows that a sheet may have.
-const MOST_ROWS: u32 = 9999;
+pub(super) const MOST_ROWS: u32 = 9999;
 
 const MENDED_KEYS: [&str; 2] = ["what", "on"];
 

@@ -12,6 +12,8 @@ use super::written::vessel::{CertificateForm, GearForm, PersonForm};
 use crate::model::vessel::{Certificate, GearPiece, Person, State, Tool};
 use crate::model::vocabulary::{Class, Vocabulary, fold};
 
+/// The most pieces of one kind of hook or line.
+pub(super) const MOST_PIECES: u32 = 1_000_000;
 /// The roles to which rules bind certificates; others may be written too.
 const ROLES: [&str; 3] = ["owner", "operator", "crew"];
 
@@ -124,7 +126,7 @@ pub(super) fn gear(
             );
         }
         let lot = filled(form.count.as_deref())
-            .and_then(|text| count(text, 1, 1_000_000, &spot.key("count"), problems));
+            .and_then(|text| count(text, 1, MOST_PIECES, &spot.key("count"), problems));
         let name = kept(form.name)
             .unwrap_or_else(|| format!("{} {}", vocabulary.kind(kind).name, index + 1));
         let attributes = reader.attributes(form.attributes, Some(kind), &spot, problems);

@@ -27,7 +27,7 @@ pub(super) const FREEBOARD_FROM: [(&str, FreeboardFrom); 4] = [
     ("the working deck", FreeboardFrom::Deck),
 ];
 
-const STANDINGS: [(&str, Standing); 2] =
+pub(super) const STANDINGS: [(&str, Standing); 2] =
     [("rule", Standing::Rule), ("good practice", Standing::GoodPractice)];
 
 /// Checks the draft at `index` against the vocabulary and the other drafts.

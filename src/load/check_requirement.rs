@@ -20,7 +20,7 @@ use crate::model::rule::{Condition, Need, Test};
 use crate::model::text::Text;
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
 
-const LEVELS: [(&str, Level); 2] =
+pub(super) const LEVELS: [(&str, Level); 2] =
     [("required", Level::Required), ("recommended", Level::Recommended)];
 
 /// The words for how something was verified.

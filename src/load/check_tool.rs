@@ -43,9 +43,9 @@ pub(super) const CONDITIONS: [(&str, State); 3] =
     [("serviceable", State::Serviceable), ("broken", State::Broken), ("unknown", State::Unknown)];
 
 /// Makes the whereabouts of its word.
-type Build = fn() -> Whereabouts;
+pub(super) type Build = fn() -> Whereabouts;
 
-const WHEREABOUTS: [(&str, Build); 4] = [
+pub(super) const WHEREABOUTS: [(&str, Build); 4] = [
     ("aboard", || Whereabouts::Aboard),
     ("ashore", || Whereabouts::Ashore),
     ("lost", || Whereabouts::Missing),

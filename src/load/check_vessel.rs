@@ -23,7 +23,7 @@ use std::sync::Arc;
 /// The most tools, lots and documents that a vessel may list.
 pub const MOST_TOOLS: usize = 200;
 
-const COVERS: [(&str, bool); 2] = [("whole kit", true), ("listed things only", false)];
+pub(super) const COVERS: [(&str, bool); 2] = [("whole kit", true), ("listed things only", false)];
 
 /// Checks a vessel.
 pub(super) fn check_vessel(

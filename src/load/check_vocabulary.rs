@@ -17,14 +17,14 @@ use std::collections::BTreeMap;
 
 /// How an attribute is told, before the words of a choice are known.
 #[derive(Clone, Copy)]
-enum Told {
+pub(super) enum Told {
     Quantity(QuantityKind),
     Feature,
     Choice,
     Name,
 }
 
-const TOLD: [(&str, Told); 8] = [
+pub(super) const TOLD: [(&str, Told); 8] = [
     ("length", Told::Quantity(QuantityKind::Length)),
     ("mass", Told::Quantity(QuantityKind::Mass)),
     ("angle", Told::Quantity(QuantityKind::Angle)),
@@ -35,7 +35,7 @@ const TOLD: [(&str, Told); 8] = [
     ("name", Told::Name),
 ];
 
-const CLASSES: [(&str, Class); 5] = [
+pub(super) const CLASSES: [(&str, Class); 5] = [
     ("tool", Class::Tool),
     ("spare", Class::Spare),
     ("document", Class::Document),

@@ -13,14 +13,15 @@ use crate::model::catalogue::Gives;
 use crate::model::vocabulary::{Class, KindId};
 
 /// The most pieces that lengthen one tool.
-const MOST_PER_TOOL: u32 = 10;
+pub(super) const MOST_PER_TOOL: u32 = 10;
 
 /// The change that a piece makes to the tool that it is put on.
 const LENGTHENED: &str = "lengthened";
 
 /// What a service does, in words, and whether it is the inspection that is
 /// due; the others make a tool work.
-const DOES: [(&str, bool); 3] = [("inspection", true), ("repair", false), ("sharpening", false)];
+pub(super) const DOES: [(&str, bool); 3] =
+    [("inspection", true), ("repair", false), ("sharpening", false)];
 
 impl GoodsReader<'_> {
     pub(super) fn extension(&mut self, form: LengthensForm, spot: &Spot<'_>) -> Option<Gives> {

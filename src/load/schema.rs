@@ -1,6 +1,8 @@
 //! The JSON schemas of the files, generated from the as-written types: for
-//! judging a tree, and for editors.
+//! judging a tree, and for editors. The latter is the former with numbers let
+//! in and with what the checks ask, as the marks of the types say it.
 
+use super::tighten::tighten;
 use super::written::WrittenFile;
 use super::written::catalogue::CatalogueFile;
 use super::written::inspection::InspectionFile;
@@ -51,9 +53,15 @@ pub fn schema(kind: FileKind) -> Value {
 fn for_editors<T: WrittenFile>() -> Value {
     let mut schema = SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<T>();
     RecursiveTransform(loosen).transform(&mut schema);
+    RecursiveTransform(tighten).transform(&mut schema);
+    RecursiveTransform(polish).transform(&mut schema);
     let mut schema = schema.to_value();
     if let Some(format) = schema.pointer_mut("/properties/format") {
-        *format = json!({ "const": T::FORMAT, "description": "the kind of this file" });
+        *format = json!({ "const": T::FORMAT, "description": "The kind of this file." });
+    }
+    let required = schema.as_object_mut().map(|keys| keys.entry("required").or_insert(json!([])));
+    if let Some(Value::Array(required)) = required {
+        required.insert(0, json!("format"));
     }
     schema
 }
@@ -78,6 +86,20 @@ fn loosen(schema: &mut Schema) {
     }
 }
 
+/// Takes away what says nothing to a reader of a schema: defaults of nothing,
+/// names of Rust's numbers, the line breaks of comments.
+pub(crate) fn polish(schema: &mut Schema) {
+    if schema.get("default") == Some(&Value::Null) {
+        schema.remove("default");
+    }
+    if schema.get("format").and_then(Value::as_str).is_some_and(|format| format != "date") {
+        schema.remove("format");
+    }
+    if let Some(Value::String(says)) = schema.get_mut("description") {
+        *says = says.replace('\n', " ").replace("  ", " ");
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -86,7 +108,7 @@ mod tests {
     fn an_editor_is_told_that_numbers_may_stand_for_text() {
         let schema = schema(FileKind::Vessel);
         assert_eq!(
-            schema.pointer("/properties/name/type"),
+            schema.pointer("/properties/port/type"),
             Some(&json!(["string", "number", "boolean", "null"]))
         );
         assert_eq!(schema.pointer("/properties/format/const"), Some(&json!("vessel/1")));

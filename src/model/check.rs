@@ -3,6 +3,7 @@
 use super::finding::{Asked, Clash, Finding, GoodUpTo, ReadyUntil, Stretch, Verdict, WayToReady};
 use super::profile::Profile;
 use super::reason::VesselFact;
+use super::stable::stable_words;
 use super::vessel::Vessel;
 use crate::measure::{Day, DaySpan};
 use std::sync::Arc;
@@ -18,6 +19,16 @@ pub enum Why {
     Asked,
     /// No rule names the vessel.
     Fallback,
+}
+
+impl Why {
+    /// The stable codes of all reasons to use a profile.
+    pub const CODES: &'static [&'static str] = WHY_CODES;
+
+    /// The stable code.
+    pub fn code(&self) -> &'static str {
+        why_code(self)
+    }
 }
 
 /// What one profile says of one vessel.
@@ -132,17 +143,33 @@ pub struct Check {
 impl Notice {
     /// The stable code, part of the JSON format.
     pub fn code(&self) -> &'static str {
-        match self {
-            Self::NoRuleNamesVessel => "no-rule-names-vessel",
-            Self::NotInForce { .. } => "not-in-force",
-            Self::DoesNotBind { .. } => "does-not-bind",
-            Self::NoEdition { .. } => "no-edition",
-            Self::UnknownWords { .. } => "unknown-words",
-            Self::MayBind { .. } => "may-bind",
-            Self::RecordAfterDeparture { .. } => "record-after-departure",
-            Self::FreeboardOtherPlace { .. } => "freeboard-other-place",
-            Self::SheetOutOfDate { .. } => "sheet-out-of-date",
-            Self::NoReturn => "no-return",
-        }
+        code(self)
+    }
+
+    /// The stable codes of all notices.
+    pub const CODES: &'static [&'static str] = CODES;
+}
+
+stable_words! {
+    fn code(&Notice) in CODES {
+            Notice::NoRuleNamesVessel => "no-rule-names-vessel",
+            Notice::NotInForce { .. } => "not-in-force",
+            Notice::DoesNotBind { .. } => "does-not-bind",
+            Notice::NoEdition { .. } => "no-edition",
+            Notice::UnknownWords { .. } => "unknown-words",
+            Notice::MayBind { .. } => "may-bind",
+            Notice::RecordAfterDeparture { .. } => "record-after-departure",
+            Notice::FreeboardOtherPlace { .. } => "freeboard-other-place",
+            Notice::SheetOutOfDate { .. } => "sheet-out-of-date",
+            Notice::NoReturn => "no-return",
+    }
+}
+
+stable_words! {
+    fn why_code(&Why) in WHY_CODES {
+        Why::Binds => "binds",
+        Why::MayBind(_) => "may-bind",
+        Why::Asked => "asked",
+        Why::Fallback => "fallback",
     }
 }

@@ -12,6 +12,7 @@ pub mod place;
 pub mod profile;
 pub mod reason;
 pub mod rule;
+pub(crate) mod stable;
 pub mod technique;
 pub mod text;
 pub mod vessel;

@@ -1,6 +1,7 @@
 //! Why a requirement is not met, or why nobody can tell: facts, no words.
 
 use super::rule::Limit;
+use super::stable::stable_words;
 use super::vocabulary::{AttributeId, KindId};
 use crate::measure::{Day, Figure, Length, Quantity};
 use std::sync::Arc;
@@ -282,46 +283,53 @@ pub struct DisputedReading {
     pub on: Option<Day>,
 }
 
+stable_words! {
+    fn code(&Reason) in CODES {
+    Reason::NothingAboard { .. } => "nothing-aboard",
+    Reason::TooFew { .. } => "too-few",
+    Reason::TooFewTypes { .. } => "too-few-types",
+    Reason::TooShortForRail { .. } => "too-short-for-rail",
+    Reason::OutOfSpecification { .. } => "out-of-specification",
+    Reason::NoAlternative { .. } => "no-alternative-holds",
+    Reason::AcquiredTooLate { .. } => "acquired-too-late",
+    Reason::NotServiceable => "not-serviceable",
+    Reason::NotAboard { .. } => "not-aboard",
+    Reason::Missing => "missing",
+    Reason::InspectionLapsed { .. } => "inspection-lapsed",
+    Reason::Expired { .. } => "expired",
+    Reason::LapsesDuringTrip { .. } => "lapses-during-trip",
+    Reason::Taken { .. } => "serves-another-requirement",
+    Reason::PartTaken { .. } => "part-in-use",
+    Reason::FitsNothing { .. } => "fits-no-tool-in-use",
+    Reason::NoCertificate { .. } => "no-valid-certificate",
+    Reason::GearOutside { .. } => "gear-outside-rule",
+    Reason::Unmeasured { .. } => "unmeasured",
+    Reason::Disputed { .. } => "disputed",
+    Reason::Approximate { .. } => "outside-approximate",
+    Reason::WordingDisputed { .. } => "wording-disputed",
+    Reason::StateUnknown => "condition-unknown",
+    Reason::WhereaboutsUnknown => "whereabouts-unknown",
+    Reason::InspectionUndated => "inspection-undated",
+    Reason::AcquiredUnknown { .. } => "acquired-unknown",
+    Reason::NotListed { .. } => "not-listed",
+    Reason::SpareFitUnknown => "spare-fit-unknown",
+    Reason::CertificateUndated { .. } => "certificate-undated",
+    Reason::BindingUnknown { .. } => "binding-unknown",
+    Reason::VesselFactUnknown { .. } => "vessel-fact-unknown",
+    Reason::HangsOn { .. } => "hangs-on",
+    Reason::TooManyWays => "too-many-ways",
+    Reason::NotEncoded => "not-encoded",
+    Reason::NoEdition { .. } => "no-edition",
+    }
+}
+
 impl Reason {
+    /// The stable codes of all reasons.
+    pub const CODES: &'static [&'static str] = CODES;
+
     /// The stable code.
     pub fn code(&self) -> &'static str {
-        match self {
-            Self::NothingAboard { .. } => "nothing-aboard",
-            Self::TooFew { .. } => "too-few",
-            Self::TooFewTypes { .. } => "too-few-types",
-            Self::TooShortForRail { .. } => "too-short-for-rail",
-            Self::OutOfSpecification { .. } => "out-of-specification",
-            Self::NoAlternative { .. } => "no-alternative-holds",
-            Self::AcquiredTooLate { .. } => "acquired-too-late",
-            Self::NotServiceable => "not-serviceable",
-            Self::NotAboard { .. } => "not-aboard",
-            Self::Missing => "missing",
-            Self::InspectionLapsed { .. } => "inspection-lapsed",
-            Self::Expired { .. } => "expired",
-            Self::LapsesDuringTrip { .. } => "lapses-during-trip",
-            Self::Taken { .. } => "serves-another-requirement",
-            Self::PartTaken { .. } => "part-in-use",
-            Self::FitsNothing { .. } => "fits-no-tool-in-use",
-            Self::NoCertificate { .. } => "no-valid-certificate",
-            Self::GearOutside { .. } => "gear-outside-rule",
-            Self::Unmeasured { .. } => "unmeasured",
-            Self::Disputed { .. } => "disputed",
-            Self::Approximate { .. } => "outside-approximate",
-            Self::WordingDisputed { .. } => "wording-disputed",
-            Self::StateUnknown => "condition-unknown",
-            Self::WhereaboutsUnknown => "whereabouts-unknown",
-            Self::InspectionUndated => "inspection-undated",
-            Self::AcquiredUnknown { .. } => "acquired-unknown",
-            Self::NotListed { .. } => "not-listed",
-            Self::SpareFitUnknown => "spare-fit-unknown",
-            Self::CertificateUndated { .. } => "certificate-undated",
-            Self::BindingUnknown { .. } => "binding-unknown",
-            Self::VesselFactUnknown { .. } => "vessel-fact-unknown",
-            Self::HangsOn { .. } => "hangs-on",
-            Self::TooManyWays => "too-many-ways",
-            Self::NotEncoded => "not-encoded",
-            Self::NoEdition { .. } => "no-edition",
-        }
+        code(self)
     }
 
     /// Whether the reason is a missing fact rather than a fault.

@@ -38,15 +38,17 @@ use super::options::FreeingJson;
 use super::places::Places;
 use crate::measure::Day;
 use crate::model::finding::{Outcome, Verdict};
+use crate::model::stable::stable_words;
 use crate::model::text::steers;
 use crate::model::vessel::Trust;
 use profile::ProfileJson;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 pub(in crate::report) use finding::ToolJson;
 pub(in crate::report) use reason::ReasonJson;
 pub(in crate::report) use vessel::{NoticeJson, VesselJson};
-pub(in crate::report) use way::{StepJson, TargetJson, WayJson, deed};
+pub(in crate::report) use way::{DEEDS, StepJson, TargetJson, WayJson, deed};
 
 /// The name and version of the format.
 pub const SCHEMA: &str = "kitmuster/check/1";
@@ -79,29 +81,53 @@ pub(super) fn harmless(text: String) -> String {
     out
 }
 
-#[derive(Debug, Serialize)]
+/// One vessel, judged for one trip.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Check")]
 pub(super) struct CheckJson {
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     schema: &'static str,
+    /// The program that wrote it.
     program: ProgramJson,
+    /// The vessel.
     vessel: VesselJson,
+    /// The trip that was judged.
     trip: TripJson,
+    /// Which figures were believed.
+    #[schemars(extend("enum" = TRUSTS))]
     trust: &'static str,
+    /// The verdict.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// What is told of the check as a whole.
     notices: Vec<NoticeJson>,
+    /// One for each profile that judged the vessel.
     profiles: Vec<ProfileJson>,
+    /// What the kit is worth in outcomes, where that was asked.
     #[serde(skip_serializing_if = "Option::is_none")]
     freeing: Option<FreeingJson>,
 }
 
-#[derive(Debug, Serialize)]
+/// The program that wrote it.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Program")]
 pub(super) struct ProgramJson {
+    /// The name.
     name: &'static str,
+    /// Its version.
     version: &'static str,
 }
 
-#[derive(Debug, Serialize)]
+/// The days of a trip.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Trip")]
 pub(super) struct TripJson {
+    /// The day of departure.
+    #[schemars(extend("format" = "date"))]
     departure: String,
+    /// The day of return.
+    #[schemars(extend("format" = "date"))]
     r#return: String,
 }
 
@@ -145,29 +171,29 @@ impl CheckJson {
     }
 }
 
-/// The stable word for a verdict.
-pub fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Ready => "ready",
-        Verdict::CannotTell => "cannot-tell",
-        Verdict::NotReady => "not-ready",
+stable_words! {
+    /// The stable word for a verdict.
+    pub fn verdict(Verdict) in VERDICTS {
+            Verdict::Ready => "ready",
+            Verdict::CannotTell => "cannot-tell",
+            Verdict::NotReady => "not-ready",
     }
 }
 
-/// The stable word for an outcome.
-pub(super) fn outcome(outcome: Outcome) -> &'static str {
-    match outcome {
-        Outcome::Met => "met",
-        Outcome::CannotTell => "cannot-tell",
-        Outcome::NotMet => "not-met",
+stable_words! {
+    /// The stable word for an outcome.
+    pub(super) fn outcome(Outcome) in OUTCOMES {
+            Outcome::Met => "met",
+            Outcome::CannotTell => "cannot-tell",
+            Outcome::NotMet => "not-met",
     }
 }
 
-/// The stable word for which figures are believed.
-pub(super) fn trust(trust: Trust) -> &'static str {
-    match trust {
-        Trust::All => "all",
-        Trust::Measured => "measured",
+stable_words! {
+    /// The stable word for which figures are believed.
+    pub(super) fn trust(Trust) in TRUSTS {
+            Trust::All => "all",
+            Trust::Measured => "measured",
     }
 }
 

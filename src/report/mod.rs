@@ -18,6 +18,7 @@ mod profiles;
 pub mod quote;
 #[cfg(test)]
 mod sample;
+pub mod schema;
 pub mod sheet;
 mod table;
 mod vocabulary;

@@ -13,8 +13,8 @@ mod table;
 
 pub use case::{beside_case, case};
 pub use html::html;
-pub(in crate::report) use json::FreeingJson;
 pub use json::json;
+pub(in crate::report) use json::{FreeingJson, OptionsJson};
 pub use table::table;
 
 use super::words::Words;

@@ -12,9 +12,10 @@ mod table;
 mod tests;
 
 pub use self::csv::csv;
+pub(in crate::report) use entries::ENTRY;
 pub use html::html;
-pub(in crate::report) use json::MoneyJson;
 pub use json::json;
+pub(in crate::report) use json::{MoneyJson, QuoteJson};
 pub use table::table;
 
 use super::page::{Page, Tone};

@@ -4,9 +4,14 @@
 //! `check_goods`.
 
 use super::loose::{Loose, Single};
+use super::marks::{flags, just_one, words};
 use super::open::open_form;
 use super::vessel::ReadingForm;
 use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
+use crate::load::check_catalogue::{LARGEST_STOCK, MOST_PACKS};
+use crate::load::check_goods::GIVING;
+use crate::load::check_tool::LARGEST_LOT;
+use crate::load::check_work::{DOES, MOST_PER_TOOL};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -25,18 +30,23 @@ pub(crate) struct CatalogueFile {
     pub(crate) format: Option<String>,
     /// The supplier's name.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) supplier: Option<String>,
     /// The supplier's port.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) port: Option<String>,
     /// The currency of every amount, by its code of ISO 4217.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) currency: Option<String>,
     /// The tax on goods and delivery, like `7.25%`.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) tax: Option<String>,
     /// What delivery costs, once an order.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) delivery: Option<Single<DeliveryForm>>,
     /// The last day on which prices hold, for items that do not say.
     #[serde(rename = "prices hold until")]
+    #[schemars(extend("x-day" = true))]
     pub(crate) prices_hold: Option<String>,
     /// From the order to the delivery, for items that do not say.
     pub(crate) lead: Option<String>,
@@ -45,6 +55,7 @@ pub(crate) struct CatalogueFile {
     pub(crate) terms: Option<String>,
     /// What is sold.
     #[validate(nested)]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) items: Option<Vec<ItemForm>>,
 }
 
@@ -54,6 +65,7 @@ pub(crate) struct CatalogueFile {
 #[schemars(rename = "Delivery")]
 pub(crate) struct DeliveryForm {
     /// The charge, before tax.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) charge: Option<String>,
     /// The sum of goods, before tax, from which it is free.
     #[serde(rename = "free from")]
@@ -64,12 +76,15 @@ pub(crate) struct DeliveryForm {
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
 #[serde(deny_unknown_fields, default)]
 #[schemars(rename = "Sold")]
+#[schemars(extend("x-also" = just_one(GIVING)))]
 pub(crate) struct ItemForm {
     /// The number under which it is ordered.
     #[validate(length(max = LONGEST_NUMBER))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) number: Option<String>,
     /// What it is, in words.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) description: Option<String>,
     /// The tool that one piece is.
     #[validate(nested)]
@@ -82,18 +97,23 @@ pub(crate) struct ItemForm {
     /// Work on a tool.
     pub(crate) service: Option<ServiceForm>,
     /// The price of a pack, before tax.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) price: Option<String>,
     /// How many pieces a pack holds.
+    #[schemars(extend("x-whole" = [1, MOST_PACKS]))]
     pub(crate) pack: Option<String>,
     /// The fewest packs that are sold at once.
     #[serde(rename = "least order")]
+    #[schemars(extend("x-whole" = [1, MOST_PACKS]))]
     pub(crate) least: Option<String>,
     /// How many packs there are.
+    #[schemars(extend("x-whole" = [0, LARGEST_STOCK]))]
     pub(crate) stock: Option<String>,
     /// From the order to the delivery, like `3 days`.
     pub(crate) lead: Option<String>,
     /// The last day on which the price holds.
     #[serde(rename = "price holds until")]
+    #[schemars(extend("x-day" = true))]
     pub(crate) price_holds: Option<String>,
 }
 
@@ -103,8 +123,10 @@ open_form! {
     GoodsForm, open as attributes: Loose<ReadingForm>;
     /// The kind, by id, name or synonym of the vocabulary.
     #[validate(length(max = LONGEST_NAME))]
+    #[extend("x-needed" = true)]
     "kind" => kind: String,
     /// How many equal ones are in one piece.
+    #[extend("x-whole" = [1, LARGEST_LOT])]
     "count" => count: String,
     /// A name in words.
     #[validate(length(max = LONGEST_NAME))]
@@ -112,6 +134,7 @@ open_form! {
     /// Clauses to which the supplier declares that it conforms.
     "conforms" => conforms: Vec<String>,
     /// Whether it is inspected when it is delivered.
+    #[extend("x-words" = flags())]
     "inspected" => inspected: String,
     /// How long it is good from its delivery on.
     "lasts" => lasts: String,
@@ -125,11 +148,14 @@ open_form! {
 #[schemars(rename = "Lengthens")]
 pub(crate) struct LengthensForm {
     /// Tools of these kinds.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) kinds: Option<Vec<String>>,
     /// By this length.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) by: Option<String>,
     /// How many may be put on one tool.
     #[serde(rename = "per tool")]
+    #[schemars(extend("x-whole" = [1, MOST_PER_TOOL]))]
     pub(crate) per_tool: Option<String>,
 }
 
@@ -139,8 +165,10 @@ pub(crate) struct LengthensForm {
 #[schemars(rename = "Service")]
 pub(crate) struct ServiceForm {
     /// On tools of these kinds.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) kinds: Option<Vec<String>>,
     /// `inspection`, `repair`, `sharpening`.
+    #[schemars(extend("x-needed" = true, "x-words" = words(&DOES)))]
     pub(crate) does: Option<Vec<String>>,
 }
 

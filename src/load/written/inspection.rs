@@ -3,9 +3,14 @@
 //! Texts only; what they mean is judged in `check_inspection`.
 
 use super::loose::Loose;
+use super::marks::{flags, words};
 use super::open::open_form;
 use super::vessel::{FreeboardForm, ReadingForm};
 use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
+use crate::load::check_inspection::MOST_ROWS;
+use crate::load::check_tool::{CONDITIONS, LARGEST_LOT};
+use crate::load::check_vessel::COVERS;
+use crate::load::reading::HOW;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -20,8 +25,10 @@ pub(crate) struct InspectionFile {
     pub(crate) format: Option<String>,
     /// The vessel's name.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) vessel: Option<String>,
     /// On which day.
+    #[schemars(extend("x-needed" = true, "x-day" = true))]
     pub(crate) on: Option<String>,
     /// By whom.
     #[validate(length(max = LONGEST_NAME))]
@@ -31,8 +38,10 @@ pub(crate) struct InspectionFile {
     pub(crate) sheet: Option<String>,
     /// How plain figures came about: `measured` (taken if missing),
     /// `stated` or `label`.
+    #[schemars(extend("x-words" = words(&HOW)))]
     pub(crate) figures: Option<String>,
     /// `listed things only` (taken if missing) or `whole kit`.
+    #[schemars(extend("x-words" = words(&COVERS)))]
     pub(crate) covers: Option<String>,
     /// Kinds of which everything aboard is listed.
     #[serde(rename = "all seen")]
@@ -42,6 +51,7 @@ pub(crate) struct InspectionFile {
     pub(crate) sought: Option<Vec<String>>,
     /// Whether it renews the inspection of each tool found serviceable.
     #[serde(rename = "counts as inspection due")]
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) renews: Option<String>,
     /// The freeboard, if it was taken.
     pub(crate) freeboard: Option<Loose<FreeboardForm>>,
@@ -54,20 +64,26 @@ open_form! {
     /// What was found of one tool; the open keys are attributes.
     FoundForm, open as attributes: Loose<ReadingForm>;
     /// The row of the sheet; a row with nothing else to it adds nothing.
+    #[extend("x-whole" = [1, MOST_ROWS])]
     "row" => row: String,
     /// The tool's mark.
     #[validate(length(max = LONGEST_NAME))]
+    #[extend("x-needed" = true)]
     "mark" => mark: String,
     /// The kind; needed for a tool that the vessel does not list.
     #[validate(length(max = LONGEST_NAME))]
     "kind" => kind: String,
     /// `serviceable`, `broken` or `unknown`.
+    #[extend("x-words" = words(&CONDITIONS))]
     "condition" => condition: String,
     /// How many there were.
+    #[extend("x-whole" = [0, LARGEST_LOT])]
     "count" => count: String,
     /// The day printed as expiry.
+    #[extend("x-day" = true)]
     "expires" => expires: String,
     /// `yes` if it was looked for and not found.
+    #[extend("x-words" = flags())]
     "missing" => missing: String,
     /// What was put right on the spot, in order.
     "mended" => mended: Vec<MendedForm>,
@@ -84,8 +100,10 @@ open_form! {
     /// after it.
     MendedForm, open as attributes: Loose<ReadingForm>;
     /// What was done, a word of the vocabulary.
+    #[extend("x-needed" = true)]
     "what" => what: String,
     /// On which day; the record's if missing.
+    #[extend("x-day" = true)]
     "on" => on: String,
 }
 

@@ -7,6 +7,7 @@ pub(super) mod catalogue;
 pub(super) mod group;
 pub(super) mod inspection;
 pub(super) mod loose;
+pub(super) mod marks;
 pub(super) mod open;
 pub(super) mod profile;
 pub(super) mod techniques;
@@ -24,9 +25,14 @@ pub(crate) const LONGEST_REMARK: u64 = 4000;
 /// The most lines that one group may have.
 pub(crate) const MOST_LINES: usize = 1000;
 
+/// The most entries that one list may have, where the check of the file tells
+/// no lower number.
+pub(crate) const MOST_LISTED: usize = 2000;
+
 /// The first and the last day of a span.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Span")]
 pub(crate) struct SpanForm {
     /// The first day, like `2026-03-02`.
     pub(crate) from: Option<String>,

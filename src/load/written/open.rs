@@ -69,7 +69,7 @@ impl<T: JsonSchema> JsonSchema for Open<T> {
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         json_schema!({
             "type": "object",
-            "additionalProperties": generator.subschema_for::<T>(),
+            "additionalProperties": generator.subschema_for::<Option<T>>(),
         })
     }
 }
@@ -78,20 +78,21 @@ impl<T: JsonSchema> JsonSchema for Open<T> {
 /// deserializer (ordered, no duplicates) and its JSON schema.
 macro_rules! open_form {
     (
-        $(#[$meta:meta])*
+        $(#[doc = $says_form:literal])*
         $name:ident, open as $open:ident: $value:ty;
         $(
             #[doc = $doc:literal]
-            $(#[validate($($bound:tt)*)])?
+            $(#[validate(length(max = $longest:ident))])?
+            $(#[extend($($mark:literal = $says:expr),*)])?
             $key:literal => $field:ident: $ty:ty,
         )*
     ) => {
-        $(#[$meta])*
+        $(#[doc = $says_form])*
         #[derive(Debug, Clone, Default, validator::Validate)]
         pub(crate) struct $name {
             $(
                 #[doc = $doc]
-                $(#[validate($($bound)*)])?
+                $(#[validate(length(max = $longest))])?
                 pub(crate) $field: Option<$ty>,
             )*
             /// The open keys, in the order written.
@@ -166,7 +167,7 @@ macro_rules! open_form {
 
             impl schemars::JsonSchema for $name {
                 fn schema_name() -> std::borrow::Cow<'static, str> {
-                    stringify!($name).into()
+                    stringify!($name).trim_end_matches("Form").into()
                 }
 
                 fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
@@ -174,9 +175,12 @@ macro_rules! open_form {
                     $(
                         let mut schema = generator.subschema_for::<Option<$ty>>();
                         schema.insert("description".to_owned(), $doc.trim().into());
+                        $(schema.insert("maxLength".to_owned(), $longest.into());)?
+                        $($(schema.insert($mark.to_owned(), serde_json::json!($says));)*)?
                         properties.insert($key.to_owned(), schema.into());
                     )*
                     schemars::json_schema!({
+                        "description": concat!($($says_form, "\n"),*).trim(),
                         "type": "object",
                         "properties": properties,
                         "additionalProperties": generator.subschema_for::<Option<$value>>(),

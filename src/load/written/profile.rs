@@ -5,8 +5,11 @@
 
 use super::group::{Group, When, With};
 use super::loose::{Loose, Single, Slot, Words};
+use super::marks::{asked, flags, words};
 use super::open::Open;
 use super::{LONGEST_NAME, SpanForm, WrittenFile};
+use crate::load::check_profile::{FREEBOARD_FROM, STANDINGS};
+use crate::load::check_requirement::{LEVELS, VERIFIED};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -24,6 +27,7 @@ pub(crate) struct ProfileFile {
     pub(crate) format: Option<String>,
     /// The id of this edition.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// The rule of which it is an edition.
     #[validate(length(max = LONGEST_NAME))]
@@ -32,8 +36,10 @@ pub(crate) struct ProfileFile {
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) edition: Option<String>,
     /// The revision of this file; raised when a mistake in it is mended.
+    #[schemars(extend("x-whole" = [1, 9999]))]
     pub(crate) encoding: Option<String>,
     /// What it is called.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) title: Option<Worded>,
     /// The publication; every clause is a clause of it.
     #[validate(length(max = LONGEST_NAME))]
@@ -41,6 +47,7 @@ pub(crate) struct ProfileFile {
     /// The governing language, as a tag like `en`.
     pub(crate) language: Option<String>,
     /// `rule` (taken if missing) or `good practice`.
+    #[schemars(extend("x-words" = words(&STANDINGS)))]
     pub(crate) standing: Option<String>,
     /// The days on which this edition is in force.
     #[serde(rename = "in force")]
@@ -49,20 +56,25 @@ pub(crate) struct ProfileFile {
     pub(crate) binds: Option<BindsForm>,
     /// `top of the rail` (taken if missing) or `working deck`.
     #[serde(rename = "freeboard from")]
+    #[schemars(extend("x-words" = words(&FREEBOARD_FROM)))]
     pub(crate) freeboard_from: Option<String>,
     /// How often tools must be inspected, like `every 12 months`.
     #[serde(rename = "inspection due")]
     pub(crate) inspection_due: Option<String>,
     /// Whether two tools that share a part may both count.
     #[serde(rename = "parts may be shared")]
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) parts_may_be_shared: Option<String>,
     /// Notes for the reader.
     pub(crate) notes: Option<Vec<Worded>>,
     /// `no` for a stub: a rule that is known to bind, not encoded.
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) encoded: Option<String>,
     /// `yes` for a list that others build on and that binds nobody.
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) base: Option<String>,
     /// `yes` for the house that is used where no rule names a vessel.
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) fallback: Option<String>,
     /// The id of the profile whose requirements this one takes over.
     #[serde(rename = "built on")]
@@ -72,6 +84,7 @@ pub(crate) struct ProfileFile {
     /// Changes to inherited requirements.
     pub(crate) change: Option<Vec<RequirementForm>>,
     /// The requirements.
+    #[schemars(extend("x-entries" = asked()))]
     pub(crate) requirements: Option<Vec<RequirementForm>>,
 }
 
@@ -96,22 +109,27 @@ pub(crate) struct BindsForm {
 #[schemars(rename = "Requirement")]
 pub(crate) struct RequirementForm {
     /// Its id, unique in the profile.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
     pub(crate) title: Option<Worded>,
     /// `required` (taken if missing) or `recommended`.
+    #[schemars(extend("x-words" = words(&LEVELS), "x-droppable" = true))]
     pub(crate) level: Option<String>,
     /// The clause of the profile's source.
     pub(crate) clause: Option<String>,
     /// `read`, `excerpt`, `inferred`, `memory` or `common practice`.
+    #[schemars(extend("x-words" = words(&VERIFIED), "x-droppable" = true))]
     pub(crate) verified: Option<String>,
     /// A note for the reader.
     pub(crate) note: Option<Worded>,
     /// Ids in earlier encodings.
     pub(crate) formerly: Option<Words>,
     /// The first day on which it holds.
+    #[schemars(extend("x-day" = true, "x-droppable" = true))]
     pub(crate) from: Option<String>,
     /// The last day on which it holds.
+    #[schemars(extend("x-day" = true, "x-droppable" = true))]
     pub(crate) until: Option<String>,
     /// All of these must hold.
     pub(crate) when: Option<Slot<Group<When>>>,
@@ -220,6 +238,7 @@ pub(crate) struct AlternativeForm {
 #[schemars(rename = "Member")]
 pub(crate) struct MemberForm {
     /// How many of what.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) carry: Option<String>,
     /// What it must be like.
     pub(crate) with: Option<Group<With>>,
@@ -235,6 +254,7 @@ pub(crate) struct MemberForm {
 pub(crate) struct TypeForm {
     /// Its name.
     #[serde(rename = "type")]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) name: Option<String>,
     /// Its own clause.
     pub(crate) clause: Option<String>,
@@ -256,6 +276,7 @@ pub(crate) struct TypeForm {
 #[schemars(rename = "Deemed")]
 pub(crate) struct DeemedForm {
     /// The requirement whose tool it is.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) requirement: Option<String>,
     /// What the tool must be like, beyond serving that requirement.
     pub(crate) with: Option<Group<With>>,

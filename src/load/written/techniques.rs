@@ -3,9 +3,12 @@
 //! Texts only; what they mean is judged in `check_techniques` and beside it.
 
 use super::loose::{Single, Words};
+use super::marks::{asked, flags, words};
 use super::open::Open;
 use super::profile::{RequirementForm, Worded};
 use super::{LONGEST_NAME, WrittenFile};
+use crate::load::check_profile::FREEBOARD_FROM;
+use crate::load::check_requirement::VERIFIED;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -26,19 +29,24 @@ pub(crate) struct TechniquesFile {
     pub(crate) format: Option<String>,
     /// The id of this file.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// The revision of this file; raised when a mistake in it is mended.
+    #[schemars(extend("x-whole" = [1, 9999]))]
     pub(crate) encoding: Option<String>,
     /// What it is called.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) title: Option<Worded>,
     /// What it stands on, in words.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) source: Option<String>,
     /// The governing language, as a tag like `en`.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) language: Option<String>,
     /// `top of the rail` (taken if missing) or `working deck`.
     #[serde(rename = "freeboard from")]
+    #[schemars(extend("x-words" = words(&FREEBOARD_FROM)))]
     pub(crate) freeboard_from: Option<String>,
     /// Cautions that stand wherever a technique is shown.
     pub(crate) cautions: Option<Vec<Worded>>,
@@ -52,10 +60,12 @@ pub(crate) struct TechniquesFile {
     pub(crate) notes: Option<Vec<Worded>>,
     /// What decides, in the order in which it is asked.
     #[validate(nested)]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) facts: Option<Vec<FactForm>>,
     /// What may happen to an animal or a hook, by id.
     pub(crate) acts: Option<Open<Worded>>,
     /// What a technique can need of the kit.
+    #[schemars(extend("x-entries" = asked()))]
     pub(crate) capabilities: Option<Vec<RequirementForm>>,
     /// Rails so low that the water is reached by hand.
     #[serde(rename = "low rails")]
@@ -65,6 +75,7 @@ pub(crate) struct TechniquesFile {
     pub(crate) techniques: Option<Vec<TechniqueForm>>,
     /// Situations with their choices, one of which answers any case.
     #[validate(nested)]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) situations: Option<Vec<SituationForm>>,
     /// What goes along with whatever situation fits.
     #[serde(rename = "goes along")]
@@ -84,14 +95,17 @@ pub(crate) struct TechniquesFile {
 pub(crate) struct FactForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// What is asked.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) asks: Option<Worded>,
     /// The word that is taken where a case does not say.
     #[serde(rename = "unless said")]
     pub(crate) unless_said: Option<String>,
     /// The answers, two or more.
     #[validate(nested)]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) words: Option<Vec<FactWordForm>>,
 }
 
@@ -102,8 +116,10 @@ pub(crate) struct FactForm {
 pub(crate) struct FactWordForm {
     /// The word, unique in the file.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) word: Option<String>,
     /// How it is said in a sentence.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) says: Option<Worded>,
     /// Other words for it.
     pub(crate) also: Option<Vec<String>>,
@@ -111,12 +127,14 @@ pub(crate) struct FactWordForm {
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) clause: Option<String>,
     /// `read`, `excerpt`, `inferred`, `memory` or `common practice`.
+    #[schemars(extend("x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
     /// The hook type of the vocabulary that it speaks of.
     #[serde(rename = "hook type")]
     pub(crate) hook_type: Option<String>,
     /// `yes` if it never holds where a case leaves the fact open.
     #[serde(rename = "only if said")]
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) only_if_said: Option<String>,
 }
 
@@ -126,14 +144,18 @@ pub(crate) struct FactWordForm {
 #[schemars(rename = "LowRail")]
 pub(crate) struct LowRailForm {
     /// Its id, unique among the capabilities.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) title: Option<Worded>,
     /// The greatest freeboard, like `at most 2 ft`.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) freeboard: Option<String>,
     /// The source and clause.
     pub(crate) clause: Option<String>,
     /// `read`, `excerpt`, `inferred`, `memory` or `common practice`.
+    #[schemars(extend("x-needed" = true, "x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
     /// A note for the reader.
     pub(crate) note: Option<Worded>,
@@ -145,10 +167,12 @@ pub(crate) struct LowRailForm {
 #[schemars(rename = "Line")]
 pub(crate) struct LineForm {
     /// What to do.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) says: Option<Worded>,
     /// The source and clause.
     pub(crate) clause: Option<String>,
     /// `read`, `excerpt`, `inferred`, `memory` or `common practice`.
+    #[schemars(extend("x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
 }
 
@@ -159,13 +183,16 @@ pub(crate) struct LineForm {
 pub(crate) struct TechniqueForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) title: Option<Worded>,
     /// The source and clause.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) clause: Option<String>,
     /// `read`, `excerpt`, `inferred`, `memory` or `common practice`.
+    #[schemars(extend("x-needed" = true, "x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
     /// The capabilities that it needs.
     pub(crate) needs: Option<Vec<String>>,
@@ -175,6 +202,7 @@ pub(crate) struct TechniqueForm {
     #[serde(rename = "never with")]
     pub(crate) never_with: Option<Vec<PatternForm>>,
     /// The steps, each a short line.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) steps: Option<Vec<LineText>>,
     /// When to stop.
     pub(crate) stop: Option<Vec<Worded>>,
@@ -182,6 +210,7 @@ pub(crate) struct TechniqueForm {
     pub(crate) cautions: Option<Vec<LineText>>,
     /// `yes` if it ends in the line cut, or the animal cut free.
     #[serde(rename = "cuts line")]
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) cuts_line: Option<String>,
     /// The name of a drawing that shows it.
     #[validate(length(max = LONGEST_NAME))]
@@ -195,10 +224,13 @@ pub(crate) struct TechniqueForm {
 pub(crate) struct SituationForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// What it is, in words.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) title: Option<Worded>,
     /// Which cases it is.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) when: Option<PatternForm>,
     /// Situations that fit some of the same cases and give way to this one.
     #[serde(rename = "goes before")]
@@ -206,6 +238,7 @@ pub(crate) struct SituationForm {
     /// What was decided where two rows of practice overlap, and why.
     pub(crate) reading: Option<Worded>,
     /// From the best to the last, like `dipnet, then cut-free-on-deck`.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) choices: Option<Vec<String>>,
 }
 
@@ -215,8 +248,10 @@ pub(crate) struct SituationForm {
 #[schemars(rename = "Never")]
 pub(crate) struct NeverForm {
     /// In words.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) says: Option<Worded>,
     /// In which cases; `{}` for all of them.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) when: Option<PatternForm>,
     /// The acts that it forbids there.
     pub(crate) acts: Option<Vec<String>>,
@@ -224,6 +259,7 @@ pub(crate) struct NeverForm {
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) clause: Option<String>,
     /// `read`, `excerpt`, `inferred`, `memory` or `common practice`.
+    #[schemars(extend("x-needed" = true, "x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
 }
 
@@ -234,15 +270,19 @@ pub(crate) struct NeverForm {
 pub(crate) struct CardForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) title: Option<Worded>,
     /// The source and clause.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) clause: Option<String>,
     /// `read`, `excerpt`, `inferred`, `memory` or `common practice`.
+    #[schemars(extend("x-needed" = true, "x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
     /// The steps.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) steps: Option<Vec<LineText>>,
     /// What is never done with it.
     pub(crate) nevers: Option<Vec<LineText>>,

@@ -3,8 +3,14 @@
 //! Texts only; what they mean is judged in `check_vessel` and `check_tool`.
 
 use super::loose::{Loose, Single};
+use super::marks::{kit_unless_partial, needs, words};
 use super::open::{Open, open_form};
 use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
+use crate::load::check_people::MOST_PIECES;
+use crate::load::check_profile::FREEBOARD_FROM;
+use crate::load::check_tool::{CONDITIONS, LARGEST_LOT, WHEREABOUTS};
+use crate::load::check_vessel::COVERS;
+use crate::load::reading::HOW;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -13,12 +19,14 @@ use validator::Validate;
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
 #[serde(deny_unknown_fields, default)]
 #[schemars(title = "Vessel")]
+#[schemars(extend("x-also" = kit_unless_partial()))]
 pub(crate) struct VesselFile {
     /// `vessel/1`.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) format: Option<String>,
     /// The vessel's name.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) name: Option<String>,
     /// Its register number.
     #[validate(length(max = LONGEST_NAME))]
@@ -30,6 +38,7 @@ pub(crate) struct VesselFile {
     #[validate(nested)]
     pub(crate) declared: Option<DeclaredForm>,
     /// `whole kit` (taken if missing) or `listed things only`.
+    #[schemars(extend("x-words" = words(&COVERS)))]
     pub(crate) covers: Option<String>,
     /// In a partial list: kinds of which everything aboard is listed.
     #[serde(rename = "all seen")]
@@ -51,6 +60,7 @@ pub(crate) struct VesselFile {
     pub(crate) trip: Option<TripForm>,
     /// The tools aboard.
     #[validate(nested)]
+    #[schemars(extend("x-entries" = needs(&["mark"])))]
     pub(crate) kit: Option<Vec<ToolForm>>,
     /// Documents and placards.
     #[validate(nested)]
@@ -75,11 +85,14 @@ pub(crate) struct DeclaredForm {
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) by: Option<String>,
     /// On which day.
+    #[schemars(extend("x-day" = true))]
     pub(crate) on: Option<String>,
     /// How plain figures came about: `measured`, `stated` or `label`.
+    #[schemars(extend("x-words" = words(&HOW)))]
     pub(crate) figures: Option<String>,
     /// The condition of tools that do not say: `serviceable`, `broken` or
     /// `unknown`.
+    #[schemars(extend("x-words" = words(&CONDITIONS)))]
     pub(crate) condition: Option<String>,
 }
 
@@ -89,6 +102,7 @@ pub(crate) struct DeclaredForm {
 #[schemars(rename = "Freeboard")]
 pub(crate) struct FreeboardForm {
     /// `top of the rail` or `working deck`.
+    #[schemars(extend("x-words" = words(&FREEBOARD_FROM)))]
     pub(crate) from: Option<String>,
     /// Hauling stations.
     pub(crate) stations: Option<Vec<StationForm>>,
@@ -99,8 +113,10 @@ pub(crate) struct FreeboardForm {
     /// By whom it was taken.
     pub(crate) by: Option<String>,
     /// On which day.
+    #[schemars(extend("x-day" = true))]
     pub(crate) on: Option<String>,
     /// `measured`, `stated` or `label`.
+    #[schemars(extend("x-words" = words(&HOW)))]
     pub(crate) how: Option<String>,
     /// The tape's error.
     pub(crate) error: Option<String>,
@@ -114,6 +130,7 @@ pub(crate) struct StationForm {
     /// Its name.
     pub(crate) name: Option<String>,
     /// Its freeboard.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) freeboard: Option<Loose<FreeboardForm>>,
 }
 
@@ -123,9 +140,11 @@ pub(crate) struct StationForm {
 #[schemars(rename = "Trip")]
 pub(crate) struct TripForm {
     /// The day of departure.
+    #[schemars(extend("x-day" = true))]
     pub(crate) depart: Option<String>,
     /// The day of return.
     #[serde(rename = "return")]
+    #[schemars(extend("x-day" = true))]
     pub(crate) back: Option<String>,
     /// Areas of this trip, instead of the vessel's.
     pub(crate) areas: Option<Vec<String>>,
@@ -143,8 +162,10 @@ pub(crate) struct ReadingForm {
     /// By whom.
     pub(crate) by: Option<String>,
     /// On which day.
+    #[schemars(extend("x-day" = true))]
     pub(crate) on: Option<String>,
     /// `measured`, `stated` or `label`.
+    #[schemars(extend("x-words" = words(&HOW)))]
     pub(crate) how: Option<String>,
     /// The tape's error.
     pub(crate) error: Option<String>,
@@ -159,26 +180,34 @@ open_form! {
     "mark" => mark: String,
     /// The kind, by id, name or synonym of the vocabulary.
     #[validate(length(max = LONGEST_NAME))]
+    #[extend("x-needed" = true)]
     "kind" => kind: String,
     /// A name in words.
     #[validate(length(max = LONGEST_NAME))]
     "name" => name: String,
     /// How many equal ones there are.
+    #[extend("x-whole" = [1, LARGEST_LOT])]
     "count" => count: String,
     /// How many of them are broken.
+    #[extend("x-whole" = [0, LARGEST_LOT])]
     "broken" => broken: String,
     /// `serviceable`, `broken` or `unknown`.
+    #[extend("x-words" = words(&CONDITIONS))]
     "condition" => condition: String,
     /// `aboard`, `ashore`, `lost`, `unknown`, or to whom it is lent.
+    #[extend("x-words" = words(&WHEREABOUTS))]
     "where" => location: Single<WhereForm>,
     /// Where it is stowed.
     #[validate(length(max = LONGEST_NAME))]
     "stowed" => stowed: String,
     /// The day of acquisition.
+    #[extend("x-day" = true)]
     "acquired" => acquired: String,
     /// The day of the last inspection.
+    #[extend("x-day" = true)]
     "inspected" => inspected: String,
     /// The last day on which it is good, by its own label.
+    #[extend("x-day" = true)]
     "expires" => expires: String,
     /// Statements of conformity.
     "conforms" => conforms: Vec<StatementForm>,
@@ -203,6 +232,7 @@ open_form! {
     #[validate(length(max = LONGEST_NAME))]
     "name" => name: String,
     /// How many make a lot; a rule's own count is the attribute `number`.
+    #[extend("x-whole" = [1, MOST_PIECES])]
     "count" => count: String,
 }
 
@@ -213,10 +243,13 @@ open_form! {
 pub(crate) struct WhereForm {
     /// The vessel that has it.
     #[serde(rename = "lent to")]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) lent_to: Option<String>,
     /// The first day.
+    #[schemars(extend("x-day" = true))]
     pub(crate) from: Option<String>,
     /// The last day.
+    #[schemars(extend("x-day" = true))]
     pub(crate) until: Option<String>,
 }
 
@@ -226,8 +259,10 @@ pub(crate) struct WhereForm {
 #[schemars(rename = "Statement")]
 pub(crate) struct StatementForm {
     /// The clause.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) to: Option<String>,
     /// On which day.
+    #[schemars(extend("x-needed" = true, "x-day" = true))]
     pub(crate) on: Option<String>,
     /// By whom.
     pub(crate) by: Option<String>,
@@ -239,8 +274,10 @@ pub(crate) struct StatementForm {
 #[schemars(rename = "Change")]
 pub(crate) struct ChangeForm {
     /// What was done, a word of the vocabulary.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) what: Option<String>,
     /// On which day.
+    #[schemars(extend("x-needed" = true, "x-day" = true))]
     pub(crate) on: Option<String>,
 }
 
@@ -251,6 +288,7 @@ pub(crate) struct ChangeForm {
 pub(crate) struct PersonForm {
     /// The name.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
     pub(crate) name: Option<String>,
     /// Roles, like `owner`, `operator`, `crew`.
     pub(crate) roles: Option<Vec<String>>,
@@ -264,10 +302,13 @@ pub(crate) struct PersonForm {
 #[schemars(rename = "Certificate")]
 pub(crate) struct CertificateForm {
     /// Of which kind.
+    #[schemars(extend("x-needed" = true))]
     pub(crate) kind: Option<String>,
     /// The day of issue.
+    #[schemars(extend("x-day" = true))]
     pub(crate) issued: Option<String>,
     /// The last valid day.
+    #[schemars(extend("x-day" = true))]
     pub(crate) expires: Option<String>,
     /// The register number.
     pub(crate) number: Option<String>,

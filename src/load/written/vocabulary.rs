@@ -3,8 +3,10 @@
 //! Texts only; what they mean is judged in `check_vocabulary`.
 
 use super::loose::{Single, Words};
+use super::marks::{flags, words};
 use super::open::Open;
 use super::{LONGEST_NAME, WrittenFile};
+use crate::load::check_vocabulary::{CLASSES, TOLD};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -45,10 +47,12 @@ pub(crate) struct AttributeForm {
     pub(crate) name: Option<String>,
     /// `length`, `mass`, `angle`, `hook size`, `count`, `feature`, `choice`
     /// or `name`.
+    #[schemars(extend("x-needed" = true, "x-words" = words(&TOLD)))]
     pub(crate) quantity: Option<String>,
     /// How it is measured, from where to where.
     pub(crate) measure: Option<String>,
     /// `yes` if the tool can be lengthened in it.
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) lengthens: Option<String>,
     /// The words of a choice.
     pub(crate) words: Option<Vec<String>>,
@@ -56,6 +60,7 @@ pub(crate) struct AttributeForm {
     #[serde(rename = "may be")]
     pub(crate) may_be: Option<BTreeMap<String, Vec<String>>>,
     /// `no` if neither a tape nor an eye can show it on deck.
+    #[schemars(extend("x-words" = flags()))]
     pub(crate) shown: Option<String>,
 }
 
@@ -70,6 +75,7 @@ pub(crate) struct KindForm {
     pub(crate) also: Option<Vec<String>>,
     /// `tool` (taken if missing), `spare`, `document`, `gear` or
     /// `certificate`.
+    #[schemars(extend("x-words" = words(&CLASSES)))]
     pub(crate) class: Option<String>,
     /// The attributes that it has.
     pub(crate) attributes: Option<Vec<String>>,

@@ -8,135 +8,258 @@ use crate::fleet::compare::{
     Unclear, WhyGone,
 };
 use crate::fleet::record::SinceOnRecord;
-use crate::report::json::{outcome, verdict};
+use crate::model::reason::Reason;
+use crate::model::stable::stable_words;
+use crate::report::json::{OUTCOMES, VERDICTS, outcome, verdict};
 use crate::report::words::compare;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// The key `against`.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Against")]
 pub(super) struct AgainstJson {
+    /// The audit on record.
     then: ThenJson,
+    /// What it adds up to.
     totals: TotalsJson,
+    /// Whether other vessels were selected then.
     other_selection: bool,
+    /// Why the rules on record cannot be read.
     rules_refused: Option<String>,
+    /// Vessels that are in both.
     vessels: Vec<ComparedJson>,
+    /// Vessels that are not there any more.
     gone: Vec<GoneJson>,
+    /// Vessels that were not there then.
     newcomers: Vec<NewcomerJson>,
+    /// Vessels that cannot be told apart.
     unclear: Vec<UnclearJson>,
 }
 
-#[derive(Serialize)]
+/// The audit on record.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Then")]
 struct ThenJson {
+    /// Its day.
+    #[schemars(extend("format" = "date"))]
     date: String,
+    /// Who audited, as given.
     auditor: Option<String>,
+    /// The program that made it.
     program: String,
+    /// Its version.
     version: String,
 }
 
-#[derive(Serialize)]
+/// Counts of vessels and of findings.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "AgainstTotals")]
 struct TotalsJson {
+    /// Vessels that are in both.
     compared: usize,
+    /// Vessels that are gone.
     gone: usize,
+    /// Vessels that are new.
     newcomers: usize,
+    /// Vessels that cannot be told apart.
     unclear: usize,
+    /// Findings mended.
     mended: usize,
+    /// Findings of which nobody could tell, met now.
     settled: usize,
+    /// Findings closed since a record is not laid over any more.
     record_gone: usize,
+    /// Findings newly open.
     new: usize,
+    /// Findings that the calendar opened.
     lapsed: usize,
+    /// Findings opened by neither vessel nor calendar.
     opened_otherwise: usize,
+    /// Findings closed by something else than the vessel.
     closed_otherwise: usize,
+    /// Findings that opened and closed in between.
     passing: usize,
+    /// Findings that are still open.
     still_open: usize,
 }
 
-#[derive(Serialize)]
+/// One vessel, then and now.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Compared")]
 struct ComparedJson {
+    /// The file, as it was given.
     file: String,
+    /// The name.
     name: String,
+    /// The register number.
     register: Option<String>,
+    /// The verdict on record.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_then: &'static str,
+    /// The verdict now.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_now: &'static str,
+    /// Why the old file is refused by today's rules.
     refused: Option<String>,
+    /// Inspection records laid over then and not now.
     records_gone: Vec<LostJson>,
+    /// What records had found that were missing then already.
     missing_before: Vec<MissingJson>,
+    /// Required findings that were open at one of the steps.
     findings: Vec<FollowedJson>,
 }
 
-#[derive(Serialize)]
+/// An inspection record that is not laid over any more.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "LostRecord")]
 struct LostJson {
+    /// The file, as it was given.
     file: String,
+    /// Its digest.
     sha256: String,
+    /// Whether a record of that file name is laid over with another text.
     changed: bool,
 }
 
-#[derive(Serialize)]
+/// What a record had found that was missing then already.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "MissingBefore")]
 struct MissingJson {
+    /// The id of the rule.
     rule: String,
+    /// The id of the requirement.
     requirement: Option<String>,
+    /// Since when.
+    #[schemars(extend("format" = "date"))]
     open_since: String,
+    /// The digests of the records.
     without: Vec<String>,
 }
 
-#[derive(Serialize)]
+/// Vessels that cannot be told apart.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Unclear")]
 struct UnclearJson {
+    /// What they share.
+    #[schemars(extend("enum" = SHARED))]
     why: &'static str,
+    /// The candidates then.
     then: Vec<CandidateJson>,
+    /// The candidates now.
     now: Vec<CandidateJson>,
+    /// For people; its wording may change.
     text: String,
 }
 
-#[derive(Serialize)]
+/// A vessel that may be meant.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Candidate")]
 struct CandidateJson {
+    /// The name.
     name: String,
+    /// The register number.
     register: Option<String>,
+    /// The file, as it was given.
     file: String,
+    /// The verdict.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
 }
 
-#[derive(Serialize)]
+/// A rule and a requirement, followed.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Followed")]
 struct FollowedJson {
+    /// The id of the rule.
     rule: String,
+    /// The id of the requirement; null for the rule as a whole.
     requirement: Option<String>,
+    /// What the rule calls it.
     title: Option<String>,
+    /// The clause.
     clause: Option<String>,
+    /// The outcome then; null where it was not asked.
+    #[schemars(extend("enum" = OUTCOMES))]
     then: Option<&'static str>,
+    /// The outcome now; null where it is not asked.
+    #[schemars(extend("enum" = OUTCOMES))]
     now: Option<&'static str>,
+    /// What became of it.
+    #[schemars(extend("enum" = FATES))]
     fate: &'static str,
+    /// Through what; null for what is still open.
+    #[schemars(extend("enum" = CAUSES))]
     cause: Option<&'static str>,
+    /// Not met, then met through the vessel.
     mended: bool,
+    /// Nobody could tell, then met through the vessel.
     settled: bool,
+    /// The first code of what is open now.
+    #[schemars(extend("enum" = Reason::CODES))]
     reason: Option<&'static str>,
+    /// The first code then, where it is still open for another reason or another tool.
     reason_then: Option<String>,
+    /// Since which audit it is open.
+    #[schemars(extend("format" = "date"))]
     open_since: Option<String>,
+    /// The steps at which its outcome changed.
     flips: Vec<FlipJson>,
+    /// For people; its wording may change.
     text: String,
 }
 
-#[derive(Serialize)]
+/// A step at which an outcome changed.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Flip")]
 struct FlipJson {
+    /// Through what.
+    #[schemars(extend("enum" = CAUSES))]
     cause: &'static str,
+    /// The outcome before.
+    #[schemars(extend("enum" = OUTCOMES))]
     from: Option<&'static str>,
+    /// The outcome after.
+    #[schemars(extend("enum" = OUTCOMES))]
     to: Option<&'static str>,
 }
 
-#[derive(Serialize)]
+/// A vessel that is not there any more.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Gone")]
 struct GoneJson {
+    /// The name.
     name: String,
+    /// The register number.
     register: Option<String>,
+    /// The file, as it was given.
     file: String,
+    /// The verdict then.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// Why it is not.
+    #[schemars(extend("enum" = WHYS_GONE))]
     why: &'static str,
+    /// A file of the same name elsewhere that could not be read.
     may_be: Option<String>,
 }
 
-#[derive(Serialize)]
+/// A vessel that was not there then.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Newcomer")]
 struct NewcomerJson {
+    /// The name.
     name: String,
+    /// The register number.
     register: Option<String>,
+    /// The file, as it was given.
     file: String,
+    /// The verdict.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// Whether its file was refused then.
     refused_then: bool,
+    /// A vessel on record that it may be.
     may_be: Option<String>,
 }
 
@@ -240,11 +363,7 @@ impl GoneJson {
             register: gone.register.clone(),
             file: gone.file.clone(),
             verdict: verdict(gone.verdict),
-            why: match &gone.why {
-                WhyGone::NotThere => "not-there",
-                WhyGone::NotRead | WhyGone::MayBe(_) => "not-read",
-                WhyGone::Outside => "outside-selection",
-            },
+            why: why_gone(&gone.why),
             may_be: match &gone.why {
                 WhyGone::MayBe(file) => Some(file.clone()),
                 _ => None,
@@ -287,10 +406,7 @@ impl MissingJson {
 impl UnclearJson {
     fn new(unclear: &Unclear) -> Self {
         Self {
-            why: match unclear.by {
-                Shared::Register(..) => "register",
-                Shared::Name => "name",
-            },
+            why: shared(&unclear.by),
             then: unclear.then.iter().map(CandidateJson::new).collect(),
             now: unclear.now.iter().map(CandidateJson::new).collect(),
             text: compare::unclear(unclear),
@@ -309,25 +425,40 @@ impl CandidateJson {
     }
 }
 
-fn fate(fate: Fate) -> &'static str {
-    match fate {
-        Fate::Opened => "opened",
-        Fate::StillOpen => "still-open",
-        Fate::Closed => "closed",
-        Fate::Passing => "passing",
+stable_words! {
+    fn fate(Fate) in FATES {
+            Fate::Opened => "opened",
+            Fate::StillOpen => "still-open",
+            Fate::Closed => "closed",
+            Fate::Passing => "passing",
     }
 }
 
-fn cause(cause: Cause) -> &'static str {
-    match cause {
-        Cause::Program => "program",
-        Cause::Encoding => "encoding",
-        Cause::RuleFile => "rule-file",
-        Cause::Asked => "asked",
-        Cause::Edition => "edition",
-        Cause::Calendar => "calendar",
-        Cause::Vessel => "vessel",
-        Cause::Record => "record",
-        Cause::Untold => "untold",
+stable_words! {
+    fn cause(Cause) in CAUSES {
+            Cause::Program => "program",
+            Cause::Encoding => "encoding",
+            Cause::RuleFile => "rule-file",
+            Cause::Asked => "asked",
+            Cause::Edition => "edition",
+            Cause::Calendar => "calendar",
+            Cause::Vessel => "vessel",
+            Cause::Record => "record",
+            Cause::Untold => "untold",
+    }
+}
+
+stable_words! {
+    fn shared(&Shared) in SHARED {
+        Shared::Register(..) => "register",
+        Shared::Name => "name",
+    }
+}
+
+stable_words! {
+    fn why_gone(&WhyGone) in WHYS_GONE {
+        WhyGone::NotThere => "not-there",
+        WhyGone::NotRead | WhyGone::MayBe(_) => "not-read",
+        WhyGone::Outside => "outside-selection",
     }
 }

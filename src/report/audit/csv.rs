@@ -7,6 +7,7 @@ use crate::load::Refusal;
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Level;
+use crate::model::stable::stable_words;
 use crate::model::text::visible;
 use crate::report::json::{outcome, verdict};
 use crate::report::words::{Words, fleet};
@@ -189,10 +190,10 @@ fn finding_cells(finding: &Finding, words: &Words<'_>) -> Vec<String> {
     ]
 }
 
-pub(in crate::report) fn level(level: Level) -> &'static str {
-    match level {
-        Level::Required => "required",
-        Level::Recommended => "recommended",
+stable_words! {
+    pub(in crate::report) fn level(Level) in LEVELS {
+            Level::Required => "required",
+            Level::Recommended => "recommended",
     }
 }
 

@@ -6,9 +6,12 @@
 
 use super::Fleet;
 use crate::fleet::draft::{Bound, Change, DraftFate, Drafted, UnderDraft};
-use crate::report::json::{outcome, verdict};
+use crate::model::reason::Reason;
+use crate::model::stable::stable_words;
+use crate::report::json::{OUTCOMES, VERDICTS, outcome, verdict};
 use crate::report::page::{Page, Tone};
 use crate::report::words::{self, Words, compare};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Where a vessel's fate begins.
@@ -94,54 +97,103 @@ fn reason(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> Option<String>
 }
 
 /// The key `draft`.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Draft")]
 pub(super) struct DraftJson {
+    /// The id of the draft.
     profile: String,
+    /// The id of the rule.
     rule: String,
+    /// The law's edition, in words.
     edition: String,
+    /// The revision of the program's encoding.
     encoding: u32,
+    /// When it is in force.
     in_force: SpanJson,
+    /// Ids of the editions that judged.
     beside: Vec<String>,
+    /// What it adds up to.
     totals: TotalsJson,
+    /// What becomes of each.
     vessels: Vec<UnderJson>,
 }
 
-#[derive(Serialize)]
+/// The first and the last day; null where there is no end.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Span")]
 struct SpanJson {
+    /// The first day.
+    #[schemars(extend("format" = "date"))]
     from: Option<String>,
+    /// The last day.
+    #[schemars(extend("format" = "date"))]
     until: Option<String>,
 }
 
-#[derive(Serialize)]
+/// Counts of vessels.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "DraftTotals")]
 struct TotalsJson {
+    /// Vessels that fall.
     falls: usize,
+    /// Vessels that rise.
     rises: usize,
+    /// Vessels of which nobody can tell under it.
     cannot_tell: usize,
+    /// Vessels that it binds no longer.
     released: usize,
+    /// Vessels with the same verdict and other findings.
     stays_otherwise: usize,
+    /// Vessels of which nothing changes.
     unaffected: usize,
+    /// Vessels that neither binds.
     not_bound: usize,
 }
 
-#[derive(Serialize)]
+/// One vessel under the draft.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "UnderDraft")]
 struct UnderJson {
+    /// The file, as it was given.
     file: String,
+    /// The name.
     name: String,
+    /// The register number.
     register: Option<String>,
+    /// What becomes of it.
+    #[schemars(extend("enum" = FATES))]
     fate: &'static str,
+    /// Under this rule alone; null where it does not bind.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_in_force: Option<&'static str>,
+    /// Null where it does not bind.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_under_draft: Option<&'static str>,
+    /// Whether the draft binds it.
+    #[schemars(extend("enum" = BOUNDS))]
     bound: &'static str,
+    /// Findings that change.
     changes: Vec<ChangeJson>,
 }
 
-#[derive(Serialize)]
+/// A finding that changes.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Change")]
 struct ChangeJson {
+    /// The id of the requirement.
     requirement: String,
+    /// The outcome in force; null where it is not asked.
+    #[schemars(extend("enum" = OUTCOMES))]
     in_force: Option<&'static str>,
+    /// The outcome under the draft; null where it is not asked.
+    #[schemars(extend("enum" = OUTCOMES))]
     under_draft: Option<&'static str>,
+    /// The first code of what is open.
+    #[schemars(extend("enum" = Reason::CODES))]
     reason: Option<&'static str>,
+    /// Marks of the tools that meet it.
     met_by: Vec<String>,
+    /// For people; its wording may change.
     text: String,
 }
 
@@ -179,21 +231,10 @@ impl UnderJson {
             file: under.file.clone(),
             name: under.vessel.name.clone(),
             register: under.vessel.register.clone(),
-            fate: match under.fate {
-                DraftFate::Falls => "falls",
-                DraftFate::Rises => "rises",
-                DraftFate::CannotTell => "cannot-tell",
-                DraftFate::Released => "released",
-                DraftFate::Stays => "stays",
-            },
+            fate: fate(under.fate),
             verdict_in_force: under.then.map(verdict),
             verdict_under_draft: under.now.map(verdict),
-            bound: match under.bound {
-                Bound::Yes => "yes",
-                Bound::NotKnown => "not-known",
-                Bound::InForceAlone => "in-force-alone",
-                Bound::No => "no",
-            },
+            bound: bound(under.bound),
             changes: under.changes.iter().map(|one| ChangeJson::new(of, under, one)).collect(),
         }
     }
@@ -210,5 +251,24 @@ impl ChangeJson {
             met_by: one.met_by.clone(),
             text: change(of, under, one),
         }
+    }
+}
+
+stable_words! {
+    fn fate(DraftFate) in FATES {
+        DraftFate::Falls => "falls",
+        DraftFate::Rises => "rises",
+        DraftFate::CannotTell => "cannot-tell",
+        DraftFate::Released => "released",
+        DraftFate::Stays => "stays",
+    }
+}
+
+stable_words! {
+    fn bound(Bound) in BOUNDS {
+        Bound::Yes => "yes",
+        Bound::NotKnown => "not-known",
+        Bound::InForceAlone => "in-force-alone",
+        Bound::No => "no",
     }
 }

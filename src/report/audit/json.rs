@@ -10,9 +10,11 @@ use crate::engine::validity::End;
 use crate::fleet::{After, Doubt, Judged, Lapse, LeftOut, Missed, Row, SameMark, What};
 use crate::load::{Problem, Refusal};
 use crate::measure::{Length, Rounding, System, Units};
+use crate::model::stable::stable_words;
 use crate::report::Subject;
-use crate::report::json::{CheckJson, ProgramJson, harmless, trust, verdict};
+use crate::report::json::{CheckJson, ProgramJson, TRUSTS, VERDICTS, harmless, trust, verdict};
 use crate::report::words::{figures, fleet};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// The name and version of the format.
@@ -28,129 +30,229 @@ pub fn json(of: &Fleet<'_>) -> Result<String, serde_json::Error> {
     Ok(harmless(text))
 }
 
-#[derive(Serialize)]
-pub(crate) struct AuditJson {
+/// A fleet, judged.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Audit")]
+pub(in crate::report) struct AuditJson {
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     schema: &'static str,
+    /// The program that wrote it.
     program: ProgramJson,
+    /// The day of the audit.
+    #[schemars(extend("format" = "date"))]
     date: String,
+    /// Which figures were believed.
+    #[schemars(extend("enum" = TRUSTS))]
     trust: &'static str,
+    /// The worst of all vessels.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// What it adds up to.
     totals: TotalsJson,
+    /// What changed since an audit on record, with `--against`.
     #[serde(skip_serializing_if = "Option::is_none")]
     against: Option<AgainstJson>,
+    /// The fleet under the draft of an edition, with `--draft`.
     #[serde(skip_serializing_if = "Option::is_none")]
     draft: Option<DraftJson>,
+    /// Requirements, the one most often missed first.
     most_missed: Vec<MissedJson>,
+    /// What lapses within 90 days of the audit.
     lapses: Vec<LapseJson>,
+    /// Marks that stand on tools of two vessels at sea on the same days.
     same_marks: Vec<SameMarkJson>,
+    /// What cannot be right about the files together.
     doubts: Vec<DoubtJson>,
+    /// Inspection records that were laid over no vessel.
     records_left_out: Vec<LeftOutJson>,
+    /// Files that were refused.
     refused: Vec<RefusedJson>,
+    /// Each as a check gives it, the answers left null that an audit does not work out.
     vessels: Vec<CheckJson>,
 }
 
-#[derive(Serialize)]
+/// Counts of vessels.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Totals")]
 struct TotalsJson {
+    /// How many were judged.
     vessels: usize,
+    /// How many are ready.
     ready: usize,
+    /// How many are not ready.
     not_ready: usize,
+    /// Of how many nobody can tell.
     cannot_tell: usize,
+    /// How many files were refused.
     refused: usize,
+    /// How many were left out by the selection.
     outside_selection: usize,
+    /// How many are listed.
     shown: usize,
 }
 
-#[derive(Serialize)]
+/// How often a requirement is missed.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Missed")]
 struct MissedJson {
+    /// The id of the profile.
     profile: String,
+    /// The id of the requirement.
     requirement: String,
+    /// What the rule calls it.
     title: String,
+    /// The clause.
     clause: String,
+    /// On how many vessels it is not met.
     not_met: usize,
+    /// On how many nobody can tell.
     cannot_tell: usize,
+    /// On how many something is too short.
     short_on: usize,
+    /// The middle shortfall of these.
     median_shortfall: Option<ShortJson>,
+    /// The worst shortfall.
     worst_shortfall: Option<ShortJson>,
 }
 
-#[derive(Serialize)]
+/// By how much something is too short.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Shortfall")]
 struct ShortJson {
+    /// Exactly.
     nanometres: i64,
+    /// For people; its wording may change.
     text: String,
+    /// On which vessel.
     #[serde(skip_serializing_if = "Option::is_none")]
     vessel: Option<String>,
 }
 
-#[derive(Serialize)]
+/// Something that is good no longer soon.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Lapse")]
 struct LapseJson {
+    /// The file, as it was given.
     file: String,
+    /// The vessel's name.
     vessel: String,
+    /// The mark of the tool.
     #[serde(skip_serializing_if = "Option::is_none")]
     tool: Option<String>,
+    /// Or whose certificate it is.
     #[serde(skip_serializing_if = "Option::is_none")]
     certificate_of: Option<String>,
+    /// What lapses.
+    #[schemars(extend("enum" = ENDS))]
     end: &'static str,
+    /// The last day on which it is good.
+    #[schemars(extend("format" = "date"))]
     through: String,
+    /// From the audit to that day.
     within_days: i64,
+    /// What comes of it.
+    #[schemars(extend("enum" = AFTERS))]
     after: &'static str,
+    /// Whether a required finding hangs on it.
     decides: bool,
+    /// What it serves.
     serves: Vec<ServesJson>,
 }
 
-#[derive(Serialize)]
+/// A requirement of a profile.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Serves")]
 struct ServesJson {
+    /// The id of the profile.
     profile: String,
+    /// The id of the requirement.
     requirement: String,
 }
 
-#[derive(Serialize)]
+/// A mark that stands on tools of several vessels.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "SameMark")]
 struct SameMarkJson {
+    /// The mark.
     mark: String,
+    /// The kind, by its id.
     kind: String,
+    /// The vessels.
     vessels: Vec<NamedJson>,
 }
 
-#[derive(Serialize)]
+/// A vessel by its file and name.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "NamedVessel")]
 struct NamedJson {
+    /// The file, as it was given.
     file: String,
+    /// The name.
     name: String,
 }
 
-#[derive(Serialize)]
+/// Files that cannot all be right.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Doubt")]
 struct DoubtJson {
+    /// The stable code.
+    #[schemars(extend("enum" = Doubt::CODES))]
     code: &'static str,
+    /// The register number.
     #[serde(skip_serializing_if = "Option::is_none")]
     register: Option<String>,
+    /// The vessels.
     vessels: Vec<NamedJson>,
+    /// For people; its wording may change.
     text: String,
 }
 
 /// A record that was laid over no vessel.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "RecordLeftOut")]
 pub(in crate::report) struct LeftOutJson {
+    /// The file, as it was given.
     file: String,
+    /// The vessel that it names.
     vessel: String,
+    /// How many vessels have that name.
     vessels_called_so: usize,
+    /// A vessel with nearly that name.
     near: Option<String>,
+    /// For people; its wording may change.
     text: String,
 }
 
 /// A file that was refused.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize)]
+#[schemars(rename = "Refused")]
 pub(crate) struct RefusedJson {
+    /// The file, as it was given.
     file: String,
+    /// What is wrong with it.
     problems: Vec<ProblemJson>,
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+/// One thing that is wrong in a file.
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize)]
+#[schemars(rename = "Problem")]
 struct ProblemJson {
+    /// The file, as it was given.
     file: String,
+    /// The path of keys in the file.
     key: String,
+    /// From one.
     line: Option<usize>,
+    /// From one, in characters.
     column: Option<usize>,
+    /// The text that offends.
     offending: Option<String>,
+    /// What is wrong, for people.
     what: String,
+    /// What was expected instead.
     expected: Option<String>,
+    /// How to mend it.
     mend: Option<String>,
 }
 
@@ -241,19 +343,10 @@ impl LapseJson {
             vessel: lapse.vessel.clone(),
             tool,
             certificate_of,
-            end: match lapse.end {
-                End::Expiry => "expiry",
-                End::Inspection => "inspection",
-            },
+            end: end(lapse.end),
             through: lapse.through.to_string(),
             within_days: lapse.within,
-            after: match lapse.after {
-                After::NotAsked => "not-asked",
-                After::Served => "served",
-                After::Open => "open",
-                After::Advice => "advice",
-                After::Decides => "decides",
-            },
+            after: after(lapse.after),
             decides: lapse.after == After::Decides,
             serves: lapse
                 .serves
@@ -325,5 +418,22 @@ impl RefusedJson {
             file: refusal.file.clone(),
             problems: refusal.problems.iter().map(problem).collect(),
         }
+    }
+}
+
+stable_words! {
+    fn end(End) in ENDS {
+        End::Expiry => "expiry",
+        End::Inspection => "inspection",
+    }
+}
+
+stable_words! {
+    fn after(After) in AFTERS {
+        After::NotAsked => "not-asked",
+        After::Served => "served",
+        After::Open => "open",
+        After::Advice => "advice",
+        After::Decides => "decides",
     }
 }

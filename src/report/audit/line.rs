@@ -5,72 +5,134 @@
 //! audit and the profiles hold them). A file that was refused is a line too.
 
 use crate::fleet::{Judged, LeftOut, Row};
-use crate::load::Refusal;
 use crate::measure::Units;
 use crate::model::check::{Judgement, Notice};
 use crate::model::finding::{Because, Finding, Outcome, ReadyUntil};
+use crate::model::reason::Reason;
 use crate::model::vocabulary::Vocabulary;
 use crate::report::audit::json::RefusedJson;
-use crate::report::json::{harmless, outcome, verdict};
+use crate::report::json::{OUTCOMES, VERDICTS, harmless, outcome, verdict};
 use crate::report::words::{Words, fleet};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// The name and version of the format.
 pub const SCHEMA: &str = "kitmuster/audit-line/1";
 
-#[derive(Serialize)]
-struct LineJson<'a> {
+/// A vessel, judged.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "VesselLine")]
+pub(in crate::report) struct LineJson<'a> {
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     schema: &'static str,
+    /// The file, as it was given.
     file: &'a str,
+    /// The name.
     name: &'a str,
+    /// The register number.
     register: Option<&'a str>,
+    /// The port.
     port: Option<&'a str>,
+    /// The day of departure.
+    #[schemars(extend("format" = "date"))]
     departure: String,
+    /// The day of return.
+    #[schemars(extend("format" = "date"))]
     r#return: String,
+    /// The verdict.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// Codes of what is told of the check as a whole.
+    #[schemars(extend("enum" = Notice::CODES))]
     notices: Vec<&'static str>,
+    /// One for each profile that judged the vessel.
     profiles: Vec<ProfileJson<'a>>,
 }
 
-#[derive(Serialize)]
+/// What one profile says.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "ProfileOfLine")]
 struct ProfileJson<'a> {
+    /// The id of the edition.
     id: &'a str,
+    /// The revision of the program's encoding.
     encoding: u32,
+    /// The verdict.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// The last day on which the kit is ready, `no-end`, or null.
     ready_until: Option<String>,
+    /// What was found, requirement by requirement.
     findings: Vec<FindingJson<'a>>,
 }
 
-#[derive(Serialize)]
+/// A finding.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "FindingOfLine")]
 struct FindingJson<'a> {
+    /// The id of the requirement.
     requirement: &'a str,
+    /// The outcome.
+    #[schemars(extend("enum" = OUTCOMES))]
     outcome: &'static str,
+    /// Marks of the tools that serve it.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     tools: Vec<&'a str>,
+    /// Why it is not met, or what is missing.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     reasons: Vec<ReasonJson<'a>>,
 }
 
-#[derive(Serialize)]
+/// Why it is not met, or what is missing.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "ReasonOfLine")]
 struct ReasonJson<'a> {
+    /// The stable code.
+    #[schemars(extend("enum" = Reason::CODES))]
     code: &'static str,
+    /// The mark of the tool.
     #[serde(skip_serializing_if = "Option::is_none")]
     tool: Option<&'a str>,
+    /// For people; its wording may change.
     text: String,
 }
 
-#[derive(Serialize)]
-struct RefusedLine {
+/// A file that was refused.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "RefusedLine")]
+pub(in crate::report) struct RefusedLine {
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     schema: &'static str,
     #[serde(flatten)]
     refused: RefusedJson,
 }
 
-#[derive(Serialize)]
-struct LeftOutLine<'a> {
+/// An inspection record that was laid over no vessel.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "RecordLine")]
+pub(in crate::report) struct LeftOutLine<'a> {
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     schema: &'static str,
+    /// The file, as it was given.
     file: &'a str,
+    /// Why, for people.
     record_not_laid_over: String,
+}
+
+/// One line of an audit.
+#[derive(JsonSchema, Serialize)]
+#[serde(untagged)]
+#[schemars(rename = "Line")]
+pub(in crate::report) enum AnyLine<'a> {
+    /// A vessel, judged.
+    Vessel(LineJson<'a>),
+    /// A file that was refused.
+    Refused(RefusedLine),
+    /// An inspection record that was laid over no vessel.
+    Record(LeftOutLine<'a>),
 }
 
 /// A record that was laid over no vessel, on one line.
@@ -80,9 +142,7 @@ struct LeftOutLine<'a> {
 pub fn left_out(left_out: &LeftOut) -> Result<String, serde_json::Error> {
     let told = fleet::left_out(left_out);
     let line = LeftOutLine { schema: SCHEMA, file: &left_out.file, record_not_laid_over: told };
-    let mut text = serde_json::to_string(&line)?;
-    text.push('\n');
-    Ok(harmless(text))
+    AnyLine::Record(line).text()
 }
 
 /// The row on one line, ending in a line feed.
@@ -90,16 +150,21 @@ pub fn left_out(left_out: &LeftOut) -> Result<String, serde_json::Error> {
 /// # Errors
 /// None in practice: the types of the format all have a JSON form.
 pub fn line(row: &Row, vocabulary: &Vocabulary, units: Units) -> Result<String, serde_json::Error> {
-    let mut text = match row {
-        Row::Vessel(judged) => serde_json::to_string(&of_vessel(judged, vocabulary, units))?,
-        Row::Refused(refusal) => refused(refusal)?,
-    };
-    text.push('\n');
-    Ok(harmless(text))
+    match row {
+        Row::Vessel(judged) => AnyLine::Vessel(of_vessel(judged, vocabulary, units)),
+        Row::Refused(refusal) => {
+            AnyLine::Refused(RefusedLine { schema: SCHEMA, refused: RefusedJson::new(refusal) })
+        }
+    }
+    .text()
 }
 
-fn refused(refusal: &Refusal) -> Result<String, serde_json::Error> {
-    serde_json::to_string(&RefusedLine { schema: SCHEMA, refused: RefusedJson::new(refusal) })
+impl AnyLine<'_> {
+    fn text(&self) -> Result<String, serde_json::Error> {
+        let mut text = serde_json::to_string(self)?;
+        text.push('\n');
+        Ok(harmless(text))
+    }
 }
 
 fn of_vessel<'a>(judged: &'a Judged, vocabulary: &'a Vocabulary, units: Units) -> LineJson<'a> {

@@ -2,55 +2,92 @@
 //!
 //! Imports `model`, and `load` for the positions of what it points at.
 
+use super::OUTCOMES;
 use super::quantity::QuantityJson;
 use super::reason::ReasonJson;
 use crate::model::finding::{Finding, Serving};
 use crate::model::place::Place;
-use crate::model::profile::{Level, Verified};
+use crate::model::profile::Verified;
+use crate::model::stable::stable_words;
+use crate::report::audit::csv::{LEVELS, level};
 use crate::report::places::Places;
 use crate::report::words::Words;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A finding.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Finding")]
 pub(super) struct FindingJson {
+    /// The id of the requirement.
     requirement: String,
+    /// What the rule calls it.
     title: String,
+    /// Whether it counts towards the verdict.
+    #[schemars(extend("enum" = LEVELS))]
     level: Option<&'static str>,
+    /// The outcome.
+    #[schemars(extend("enum" = OUTCOMES))]
     outcome: &'static str,
+    /// The tools that serve it.
     tools: Vec<ToolJson>,
+    /// Why it is not met, or what is missing.
     reasons: Vec<ReasonJson>,
+    /// Where it is written.
     citation: Option<CitationJson>,
+    /// A note for the reader.
     note: Option<String>,
+    /// The freeboard at which it is worst.
     freeboard: Option<QuantityJson>,
+    /// The day on which it is worst.
+    #[schemars(extend("format" = "date"))]
     day: String,
+    /// What to do about it, for people.
     remedy: Option<String>,
 }
 
 /// A tool that serves.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "ServingTool")]
 pub(in crate::report) struct ToolJson {
+    /// Its mark.
     mark: String,
+    /// The kind, by its id.
     kind: Option<String>,
+    /// How many of the lot serve.
     count: u32,
+    /// The requirement whose tool is deemed to serve this one.
     through: Option<String>,
+    /// Where it is written.
     place: PlaceJson,
 }
 
 /// Where something is written.
-#[derive(Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Debug, Default, PartialEq, Eq, JsonSchema, Serialize)]
+#[schemars(rename = "Place")]
 pub(super) struct PlaceJson {
+    /// The file, as it was given.
     file: String,
+    /// The path of keys in the file.
     key: String,
+    /// From one; null where the file was not read for it.
     line: Option<usize>,
+    /// From one, in characters.
     column: Option<usize>,
 }
 
-#[derive(Debug, Serialize)]
+/// Where a requirement is written.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Citation")]
 struct CitationJson {
+    /// The publication.
     source: String,
+    /// The clause.
     clause: String,
+    /// The law's edition, in words.
     edition: String,
+    /// How it was verified.
+    #[schemars(extend("enum" = VERIFIED))]
     verified: &'static str,
 }
 
@@ -62,10 +99,7 @@ impl FindingJson {
         Self {
             requirement: words.id(finding.requirement),
             title: words.title(finding.requirement),
-            level: requirement.map(|requirement| match requirement.level {
-                Level::Required => "required",
-                Level::Recommended => "recommended",
-            }),
+            level: requirement.map(|requirement| level(requirement.level)),
             outcome: super::outcome(finding.outcome),
             tools: finding.serving.iter().map(tool).collect(),
             reasons: finding
@@ -118,12 +152,12 @@ impl PlaceJson {
     }
 }
 
-fn verified(verified: Verified) -> &'static str {
-    match verified {
-        Verified::Read => "read",
-        Verified::Excerpt => "excerpt",
-        Verified::Inferred => "inferred",
-        Verified::Memory => "memory",
-        Verified::CommonPractice => "common-practice",
+stable_words! {
+    fn verified(Verified) in VERIFIED {
+            Verified::Read => "read",
+            Verified::Excerpt => "excerpt",
+            Verified::Inferred => "inferred",
+            Verified::Memory => "memory",
+            Verified::CommonPractice => "common-practice",
     }
 }

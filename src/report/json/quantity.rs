@@ -5,21 +5,29 @@
 
 use crate::measure::{Figure, Length, Quantity, Rounding, Units};
 use crate::report::words::{Words, figures};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A quantity: one of the exact counts, and its print.
-#[derive(Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Debug, Default, PartialEq, Eq, JsonSchema, Serialize)]
+#[schemars(rename = "Quantity")]
 pub(super) struct QuantityJson {
+    /// A length.
     #[serde(skip_serializing_if = "Option::is_none")]
     nanometres: Option<i64>,
+    /// A mass.
     #[serde(skip_serializing_if = "Option::is_none")]
     micrograms: Option<i64>,
+    /// An angle.
     #[serde(skip_serializing_if = "Option::is_none")]
     millidegrees: Option<i64>,
+    /// `1/0` is 1, size `1` is 0.
     #[serde(skip_serializing_if = "Option::is_none")]
     hook_size_rank: Option<i64>,
+    /// A number.
     #[serde(skip_serializing_if = "Option::is_none")]
     count: Option<i64>,
+    /// For people; its wording may change.
     text: String,
 }
 

@@ -10,104 +10,155 @@ use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 use crate::report::places::Places;
 use crate::report::words::{Words, figures};
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A reason. Which of the keys are there depends on the code.
-#[derive(Debug, Default, Serialize)]
+#[derive(Debug, Default, JsonSchema, Serialize)]
+#[schemars(rename = "Reason")]
 pub(in crate::report) struct ReasonJson {
+    /// The stable code.
+    #[schemars(extend("enum" = Reason::CODES))]
     code: &'static str,
+    /// The mark of the tool it speaks of.
     tool: Option<String>,
+    /// Where that tool is written.
     #[serde(skip_serializing_if = "Option::is_none")]
     place: Option<PlaceJson>,
     #[serde(flatten)]
     facts: Facts,
+    /// For people; its wording may change.
     text: String,
 }
 
 /// The facts of a reason.
-#[derive(Debug, Default, Serialize)]
+#[derive(Debug, Default, JsonSchema, Serialize)]
+#[schemars(rename = "Facts")]
 struct Facts {
+    /// The kinds that would do.
     #[serde(skip_serializing_if = "Option::is_none")]
     kinds: Option<Vec<String>>,
+    /// The attributes concerned.
     #[serde(skip_serializing_if = "Option::is_none")]
     attributes: Option<Vec<String>>,
+    /// What is aboard.
     #[serde(skip_serializing_if = "Option::is_none")]
     has: Option<HasJson>,
+    /// Readings on both sides of the limit.
     #[serde(skip_serializing_if = "Option::is_none")]
     readings: Option<Vec<ReadingJson>>,
+    /// What is asked.
     #[serde(skip_serializing_if = "Option::is_none")]
     demand: Option<DemandJson>,
+    /// By how much it misses.
     #[serde(skip_serializing_if = "Option::is_none")]
     by: Option<QuantityJson>,
+    /// The freeboard at which it was judged.
     #[serde(skip_serializing_if = "Option::is_none")]
     freeboard: Option<QuantityJson>,
+    /// How many there are.
     #[serde(skip_serializing_if = "Option::is_none")]
     have: Option<u32>,
+    /// How many are asked.
     #[serde(skip_serializing_if = "Option::is_none")]
     need: Option<u32>,
+    /// The types that are complete.
     #[serde(skip_serializing_if = "Option::is_none")]
     complete: Option<Vec<String>>,
+    /// The types that are not.
     #[serde(skip_serializing_if = "Option::is_none")]
     incomplete: Option<Vec<String>>,
+    /// The day of acquisition.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("format" = "date"))]
     acquired: Option<String>,
+    /// The day before which it had to be.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("format" = "date"))]
     before: Option<String>,
+    /// The day since which it is lapsed.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("format" = "date"))]
     since: Option<String>,
+    /// The day on which it lapses.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("format" = "date"))]
     day: Option<String>,
+    /// Whether it is the inspection that lapses.
     #[serde(skip_serializing_if = "Option::is_none")]
     inspection: Option<bool>,
+    /// The other requirement.
     #[serde(skip_serializing_if = "Option::is_none")]
     requirement: Option<String>,
+    /// The mark of the part.
     #[serde(skip_serializing_if = "Option::is_none")]
     part: Option<String>,
+    /// The vessel that has it.
     #[serde(skip_serializing_if = "Option::is_none")]
     lent_to: Option<String>,
+    /// The role.
     #[serde(skip_serializing_if = "Option::is_none")]
     role: Option<String>,
+    /// The person.
     #[serde(skip_serializing_if = "Option::is_none")]
     person: Option<String>,
+    /// The piece of gear.
     #[serde(skip_serializing_if = "Option::is_none")]
     piece: Option<String>,
+    /// The fact of the vessel, like `freeboard` or `feature:wheelhouse`.
     #[serde(skip_serializing_if = "Option::is_none")]
     fact: Option<String>,
+    /// Why that piece is outside the rule.
     #[serde(skip_serializing_if = "Option::is_none")]
     why: Option<Box<ReasonJson>>,
 }
 
 /// What is aboard: a quantity, yes or no, or a word.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
 #[serde(untagged)]
+#[schemars(rename = "Has")]
 enum HasJson {
     Quantity(QuantityJson),
     Feature(bool),
     Word(String),
 }
 
-#[derive(Debug, Serialize)]
+/// One of several readings that dispute a limit.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "DisputedReading")]
 struct ReadingJson {
+    /// What it says.
     has: HasJson,
+    /// By whom.
     by: Option<String>,
+    /// On which day.
+    #[schemars(extend("format" = "date"))]
     on: Option<String>,
 }
 
 /// What is asked: `least`, `above`, `most` and `below` may stand together.
-#[derive(Debug, Default, Serialize)]
+#[derive(Debug, Default, JsonSchema, Serialize)]
+#[schemars(rename = "Demand")]
 struct DemandJson {
+    /// At least.
     #[serde(skip_serializing_if = "Option::is_none")]
     least: Option<QuantityJson>,
+    /// More than.
     #[serde(skip_serializing_if = "Option::is_none")]
     above: Option<QuantityJson>,
+    /// At most.
     #[serde(skip_serializing_if = "Option::is_none")]
     most: Option<QuantityJson>,
+    /// Less than.
     #[serde(skip_serializing_if = "Option::is_none")]
     below: Option<QuantityJson>,
+    /// One of these words.
     #[serde(skip_serializing_if = "Option::is_none")]
     one_of: Option<Vec<String>>,
+    /// Yes or no.
     #[serde(skip_serializing_if = "Option::is_none")]
     is: Option<bool>,
+    /// For people; its wording may change.
     text: String,
 }
 

@@ -7,52 +7,86 @@ use super::reason::fact_code;
 use crate::measure::{Day, Units};
 use crate::model::check::Notice;
 use crate::model::profile::FreeboardFrom;
+use crate::model::stable::stable_words;
 use crate::model::vessel::Vessel;
 use crate::model::vocabulary::Vocabulary;
 use crate::report::{Subject, words};
+use schemars::JsonSchema;
 use serde::Serialize;
 
-#[derive(Debug, Serialize)]
+/// The vessel as it was judged.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Vessel")]
 pub(in crate::report) struct VesselJson {
+    /// The vessel's name.
     name: String,
+    /// The register number.
     register: Option<String>,
+    /// The port.
     port: Option<String>,
+    /// The file, as it was given.
     file: String,
+    /// Its freeboard.
     freeboard: FreeboardJson,
 }
 
-#[derive(Debug, Serialize)]
+/// From the rail or the deck down to the water.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Freeboard")]
 pub(super) struct FreeboardJson {
+    /// From where it was taken.
+    #[schemars(extend("enum" = FREEBOARDS))]
     from: &'static str,
+    /// One for each hauling station.
     stations: Vec<StationJson>,
 }
 
-#[derive(Debug, Serialize)]
+/// A place on the rail where gear is hauled.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Station")]
 pub(super) struct StationJson {
+    /// Its name; null where the vessel has one freeboard.
     name: Option<String>,
+    /// What was taken there.
     readings: Vec<RangeJson>,
 }
 
-#[derive(Debug, Serialize)]
+/// One reading of a freeboard.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Range")]
 pub(super) struct RangeJson {
+    /// The lowest.
     low: QuantityJson,
+    /// The highest.
     high: QuantityJson,
 }
 
-#[derive(Debug, Default, Serialize)]
+/// Something that is told of the check as a whole.
+#[derive(Debug, Default, JsonSchema, Serialize)]
+#[schemars(rename = "Notice")]
 pub(in crate::report) struct NoticeJson {
+    /// The stable code.
+    #[schemars(extend("enum" = Notice::CODES))]
     code: &'static str,
+    /// The id of the profile.
     #[serde(skip_serializing_if = "Option::is_none")]
     profile: Option<String>,
+    /// The id of the rule.
     #[serde(skip_serializing_if = "Option::is_none")]
     rule: Option<String>,
+    /// The day it speaks of.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("format" = "date"))]
     day: Option<String>,
+    /// The fact of the vessel.
     #[serde(skip_serializing_if = "Option::is_none")]
     fact: Option<String>,
+    /// The words that are not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     words: Option<Vec<String>>,
+    /// For people; its wording may change.
     text: String,
+    /// What to do about it, for people.
     #[serde(skip_serializing_if = "Option::is_none")]
     remedy: Option<String>,
 }
@@ -79,10 +113,7 @@ impl VesselJson {
             port: vessel.port.clone(),
             file: vessel.place.file.to_string(),
             freeboard: FreeboardJson {
-                from: match vessel.freeboard.from {
-                    FreeboardFrom::Rail => "rail",
-                    FreeboardFrom::Deck => "deck",
-                },
+                from: from(vessel.freeboard.from),
                 stations: stations.collect(),
             },
         }
@@ -117,5 +148,12 @@ impl NoticeJson {
             | Notice::FreeboardOtherPlace { on }
             | Notice::SheetOutOfDate { on, .. } => Self { day: day_of(on), ..told },
         }
+    }
+}
+
+stable_words! {
+    fn from(FreeboardFrom) in FREEBOARDS {
+        FreeboardFrom::Rail => "rail",
+        FreeboardFrom::Deck => "deck",
     }
 }

@@ -5,35 +5,61 @@
 use super::profile::ids;
 use crate::model::check::Judgement;
 use crate::model::finding::{Clash, Deed, Target, WayToReady};
+use crate::model::reason::Reason;
+use crate::model::stable::stable_words;
 use crate::report::words::Words;
+use schemars::JsonSchema;
 use serde::Serialize;
 
-#[derive(Debug, Serialize)]
+/// Requirements that cannot be met together.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Clash")]
 pub(super) struct ClashJson {
+    /// Their ids.
     requirements: Vec<String>,
+    /// The marks of the tools that they compete for.
     tools: Vec<String>,
+    /// For people; its wording may change.
     text: String,
 }
 
-#[derive(Debug, Serialize)]
+/// The fewest changes that make the kit ready, or open a choice.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Way")]
 pub(in crate::report) struct WayJson {
+    /// Whether changes are needed, or none would do.
+    #[schemars(extend("enum" = WAYS))]
     pub(in crate::report) state: &'static str,
+    /// Whether nothing shorter does the same; false: the search was stopped.
     pub(in crate::report) fewest: Option<bool>,
+    /// What to do.
     pub(in crate::report) steps: Vec<StepJson>,
 }
 
-#[derive(Debug, Serialize)]
+/// One change.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Step")]
 pub(in crate::report) struct StepJson {
+    /// What is to be done.
+    #[schemars(extend("enum" = DEEDS))]
     pub(in crate::report) deed: &'static str,
+    /// To what.
     pub(in crate::report) target: TargetJson,
+    /// The requirement that it meets.
     pub(in crate::report) requirement: String,
+    /// Others that it meets too.
     pub(in crate::report) also: Vec<String>,
+    /// The codes of the reasons that it takes away.
+    #[schemars(extend("enum" = Reason::CODES))]
     pub(in crate::report) reasons: Vec<&'static str>,
+    /// For people; its wording may change.
     pub(in crate::report) text: String,
 }
 
-#[derive(Debug, Serialize)]
+/// What a change is made to.
+#[derive(Debug, JsonSchema, Serialize)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(rename = "Target")]
 pub(in crate::report) enum TargetJson {
     Tool(String),
     Type(TypeJson),
@@ -42,9 +68,13 @@ pub(in crate::report) enum TargetJson {
     Vessel(String),
 }
 
-#[derive(Debug, Serialize)]
+/// One of several different types.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "OfType")]
 pub(in crate::report) struct TypeJson {
+    /// Its place in the requirement, from 0.
     index: usize,
+    /// Its name.
     name: Option<String>,
 }
 
@@ -66,10 +96,10 @@ impl WayJson {
         words: &Words<'_>,
     ) -> Self {
         match way {
-            WayToReady::Already => Self { state: "already", fewest: None, steps: Vec::new() },
-            WayToReady::None => Self { state: "none", fewest: None, steps: Vec::new() },
+            WayToReady::Already => Self { state: way_state(way), fewest: None, steps: Vec::new() },
+            WayToReady::None => Self { state: way_state(way), fewest: None, steps: Vec::new() },
             WayToReady::Steps { steps, fewest } => Self {
-                state: "steps",
+                state: way_state(way),
                 fewest: Some(*fewest),
                 steps: steps
                     .iter()
@@ -87,18 +117,18 @@ impl WayJson {
     }
 }
 
-/// The stable word for what is to be done.
-pub(in crate::report) fn deed(deed: Deed) -> &'static str {
-    match deed {
-        Deed::Measure => "measure",
-        Deed::Reinspect => "reinspect",
-        Deed::Repair => "repair",
-        Deed::Lengthen => "lengthen",
-        Deed::BringAboard => "bring-aboard",
-        Deed::Document => "document",
-        Deed::Certify => "certify",
-        Deed::ChangeGear => "change-gear",
-        Deed::Acquire => "acquire",
+stable_words! {
+    /// The stable word for what is to be done.
+    pub(in crate::report) fn deed(Deed) in DEEDS {
+            Deed::Measure => "measure",
+            Deed::Reinspect => "reinspect",
+            Deed::Repair => "repair",
+            Deed::Lengthen => "lengthen",
+            Deed::BringAboard => "bring-aboard",
+            Deed::Document => "document",
+            Deed::Certify => "certify",
+            Deed::ChangeGear => "change-gear",
+            Deed::Acquire => "acquire",
     }
 }
 
@@ -111,5 +141,13 @@ fn target(target: &Target, requirement: usize, words: &Words<'_>) -> TargetJson 
         Target::Role(role) => TargetJson::Role(role.clone()),
         Target::Gear(piece) => TargetJson::Gear(piece.clone()),
         Target::Vessel => TargetJson::Vessel(words.vessel.name.clone()),
+    }
+}
+
+stable_words! {
+    fn way_state(&WayToReady) in WAYS {
+        WayToReady::Already => "already",
+        WayToReady::Steps { .. } => "steps",
+        WayToReady::None => "none",
     }
 }

@@ -10,13 +10,15 @@ mod lift;
 
 use super::Shown;
 use crate::model::options::{Answered, OwnHooks, Standing, Worth};
+use crate::model::stable::stable_words;
 use crate::model::technique::{Pattern, Practice, Situation};
 use crate::options::{CaseAnswer, Question};
-use crate::report::json::{NoticeJson, ProgramJson, TripJson, VesselJson, harmless, trust};
+use crate::report::json::{NoticeJson, ProgramJson, TRUSTS, TripJson, VesselJson, harmless, trust};
 use crate::report::places::Places;
 use choice::ChoiceJson;
 pub(in crate::report) use freeing::FreeingJson;
 use lift::LiftJson;
+use schemars::JsonSchema;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -41,71 +43,126 @@ pub fn json(
     Ok(harmless(text))
 }
 
-#[derive(Debug, Serialize)]
-struct OptionsJson {
+/// Which ways of freeing a turtle a kit leaves open.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Options")]
+pub(in crate::report) struct OptionsJson {
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     schema: &'static str,
+    /// The program that wrote it.
     program: ProgramJson,
+    /// The vessel.
     vessel: VesselJson,
+    /// The trip that was judged.
     trip: TripJson,
+    /// Which figures were believed.
+    #[schemars(extend("enum" = TRUSTS))]
     trust: &'static str,
+    /// What is told of the trip and of inspection records.
     notices: Vec<NoticeJson>,
+    /// The file of techniques.
     practice: PracticeJson,
+    /// In how many situations what is open.
     worth: WorthJson,
+    /// What was asked, with `--case`.
     #[serde(skip_serializing_if = "Option::is_none")]
     case: Option<CaseJson>,
+    /// Every situation, or those that answer the case.
     situations: Vec<SituationJson>,
+    /// The single tool that would lift most situations.
     lift: Option<LiftJson>,
 }
 
-#[derive(Debug, Serialize)]
+/// The file of techniques.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Practice")]
 struct PracticeJson {
+    /// Its id.
     id: String,
+    /// The revision of the file.
     encoding: u32,
+    /// What it is called.
     title: String,
+    /// What it stands on.
     source: String,
 }
 
-#[derive(Debug, Serialize)]
+/// Situations, counted.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Worth")]
 struct WorthJson {
+    /// The first choice is open.
     first: usize,
+    /// Only a later one is.
     fallback: usize,
+    /// None is known to be open, and of some nobody can tell.
     unclear: usize,
+    /// Every choice is closed.
     nothing: usize,
+    /// No hook of the type is aboard.
     left_out: usize,
 }
 
-#[derive(Debug, Serialize)]
+/// One case, as it was asked.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Case")]
 struct CaseJson {
+    /// The word said, by the id of its fact.
     said: BTreeMap<String, String>,
+    /// Likewise, what was not said and is taken so.
     taken_for_granted: BTreeMap<String, String>,
+    /// What it can be.
     answers: Vec<AnswerJson>,
 }
 
-#[derive(Debug, Serialize)]
+/// A situation that answers the case.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "CaseAnswer")]
 struct AnswerJson {
+    /// Its id.
     situation: String,
+    /// Ids of what goes along.
     along: Vec<String>,
+    /// By fact, the words for which this is the answer.
     if_said: Facts,
 }
 
-#[derive(Debug, Serialize)]
+/// A situation and its choices.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Situation")]
 struct SituationJson {
+    /// Its id.
     id: String,
+    /// What it is, for people.
     title: String,
+    /// By the id of each fact that it names, the words that fit.
     facts: Facts,
+    /// True for what goes along with the others.
     along: bool,
+    /// Whether the vessel's own hooks can make it arise.
+    #[schemars(extend("enum" = HOOKS))]
     hooks: &'static str,
+    /// What is open.
+    #[schemars(extend("enum" = STANDINGS))]
     standing: &'static str,
+    /// The best open choice, by its place from 0.
     best: Option<usize>,
+    /// Hauling stations at which a better one is open.
     better_at: Vec<StationJson>,
+    /// From the best to the last.
     choices: Vec<ChoiceJson>,
+    /// What is never done there, for people.
     nevers: Vec<String>,
 }
 
 /// A hauling station at which something better is open than at all of them.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "BetterAt")]
 struct StationJson {
+    /// Its name.
     station: String,
+    /// The best open choice there, by its place from 0.
     best: usize,
 }
 
@@ -219,19 +276,19 @@ fn facts(practice: &Practice, named: &[(usize, Vec<usize>)]) -> Facts {
     named.iter().map(|(fact, all)| (practice.facts[*fact].id.clone(), words(*fact, all))).collect()
 }
 
-fn hooks(hooks: OwnHooks) -> &'static str {
-    match hooks {
-        OwnHooks::Arises => "arises",
-        OwnHooks::NoneAboard => "none-aboard",
-        OwnHooks::NotSaid => "not-said",
+stable_words! {
+    fn hooks(OwnHooks) in HOOKS {
+            OwnHooks::Arises => "arises",
+            OwnHooks::NoneAboard => "none-aboard",
+            OwnHooks::NotSaid => "not-said",
     }
 }
 
-fn standing(standing: Standing) -> &'static str {
-    match standing {
-        Standing::First => "first-choice",
-        Standing::Fallback => "fallback",
-        Standing::Unclear => "cannot-tell",
-        Standing::Nothing => "nothing",
+stable_words! {
+    fn standing(Standing) in STANDINGS {
+            Standing::First => "first-choice",
+            Standing::Fallback => "fallback",
+            Standing::Unclear => "cannot-tell",
+            Standing::Nothing => "nothing",
     }
 }

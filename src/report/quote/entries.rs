@@ -9,7 +9,33 @@ use crate::measure::{Day, Figure, Quantity};
 use crate::model::vessel::{Change, Datum, How, Reading, State, Statement, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
 use crate::quote::{Bought, VesselQuote};
+use schemars::{Schema, SchemaGenerator, json_schema};
 use serde_json::{Map, Value, json};
+
+/// What the names of a vessel's definitions begin with in the schema of a
+/// quote.
+pub(in crate::report) const ENTRY: &str = "Kit";
+
+/// The schema of [`entries`]: tools as a vessel's file has them, or a tool
+/// that takes the place of one aboard.
+pub(super) fn schema(_: &mut SchemaGenerator) -> Schema {
+    let tool = json!({ "$ref": format!("#/$defs/{ENTRY}Tool") });
+    json_schema!({
+        "type": "array",
+        "items": { "anyOf": [tool, {
+            "type": "object",
+            "description": "Work on a tool aboard.",
+            "properties": {
+                "of": { "type": "string", "description": "Its mark." },
+                "broken": { "const": true, "description": "Where it is one of a lot's broken." },
+                "pieces": { "type": "integer", "description": "How many of the lot." },
+                "entry": tool,
+            },
+            "required": ["of", "pieces", "entry"],
+            "additionalProperties": false,
+        }] },
+    })
+}
 
 /// The entries of a line: new tools as they are, tools that were worked on
 /// with the mark of the entry whose place they take. A tool that comes of

@@ -9,10 +9,12 @@ mod vessel;
 use super::Shown;
 use crate::measure::{Currency, Money};
 use crate::model::finding::Verdict;
+use crate::model::stable::stable_words;
 use crate::quote::{Alone, Bound, Cost, Explained, Measuring, Quote};
 use crate::report::audit::json::{LeftOutJson, RefusedJson};
-use crate::report::json::{ProgramJson, harmless, verdict};
+use crate::report::json::{ProgramJson, VERDICTS, harmless, verdict};
 use basket::{CatalogueJson, ItemJson, SupplierJson};
+use schemars::JsonSchema;
 use serde::Serialize;
 use vessel::{RequirementJson, VesselQuoteJson};
 
@@ -29,111 +31,193 @@ pub fn json(shown: &Shown<'_>) -> Result<String, serde_json::Error> {
     Ok(harmless(text))
 }
 
-#[derive(Serialize)]
-struct QuoteJson {
+/// The cheapest order that makes vessels ready.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Quote")]
+pub(in crate::report) struct QuoteJson {
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     schema: &'static str,
+    /// The program that wrote it.
     program: ProgramJson,
+    /// For whom, as given.
     customer: Option<String>,
+    /// The day of the order.
+    #[schemars(extend("format" = "date"))]
     ordered: String,
+    /// Its code of ISO 4217.
     currency: &'static str,
+    /// Whether recommendations are met too.
     with_recommended: bool,
+    /// Whether all comes from one supplier.
     one_supplier: bool,
+    /// The worst of all vessels after the order.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// What it adds up to.
     totals: TotalsJson,
+    /// What it costs.
     cost: CostJson,
+    /// Whether anything cheaper does the same.
     bound: BoundJson,
+    /// The last day on which every price holds.
+    #[schemars(extend("format" = "date"))]
     holds: Option<String>,
+    /// All that were given.
     catalogues: Vec<CatalogueJson>,
+    /// One for each supplier of whom anything is ordered.
     orders: Vec<SupplierJson>,
+    /// The vessels.
     vessels: Vec<VesselQuoteJson>,
+    /// What each supplier alone could do, with `--one-supplier`.
     compared: Vec<AloneJson>,
+    /// What measuring could save.
     measuring: Option<MeasuringJson>,
+    /// Why this basket, with `--explain`.
     explained: Option<ExplainedJson>,
+    /// Files that were refused.
     refused: Vec<RefusedJson>,
+    /// Inspection records that were laid over no vessel.
     records_left_out: Vec<LeftOutJson>,
 }
 
-#[derive(Serialize)]
+/// Counts of vessels.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "QuoteTotals")]
 struct TotalsJson {
+    /// How many were quoted.
     vessels: usize,
+    /// How many files were refused.
     refused: usize,
+    /// Before the order.
     before: CountsJson,
+    /// After it.
     after: CountsJson,
 }
 
-#[derive(Serialize)]
+/// Vessels by verdict.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Counts")]
 struct CountsJson {
+    /// How many are ready.
     ready: usize,
+    /// How many are not ready.
     not_ready: usize,
+    /// Of how many nobody can tell.
     cannot_tell: usize,
 }
 
 /// An amount, with every digit of its currency.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Money")]
 pub(in crate::report) struct MoneyJson {
+    /// The amount.
     amount: String,
+    /// The code of ISO 4217.
     currency: &'static str,
 }
 
-#[derive(Serialize)]
+/// What something costs.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Cost")]
 struct CostJson {
+    /// The goods.
     goods: MoneyJson,
+    /// Their delivery.
     delivery: MoneyJson,
+    /// The tax on both.
     tax: MoneyJson,
+    /// All of it.
     total: MoneyJson,
 }
 
-#[derive(Serialize)]
+/// Whether anything cheaper does the same.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Bound")]
 struct BoundJson {
+    /// `at-least`: the search was stopped.
+    #[schemars(extend("enum" = BOUNDS))]
     state: &'static str,
+    /// Nothing below this does.
     #[serde(skip_serializing_if = "Option::is_none")]
     least: Option<MoneyJson>,
+    /// For people; its wording may change.
     text: String,
 }
 
-#[derive(Serialize)]
+/// What one supplier alone could do.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Alone")]
 struct AloneJson {
+    /// The supplier's name.
     supplier: String,
+    /// Vessels that are ready then.
     ready: usize,
+    /// Required findings that stay open.
     open: usize,
+    /// What it costs.
     cost: CostJson,
+    /// Whether this one was taken.
     taken: bool,
 }
 
-#[derive(Serialize)]
+/// Tools of which a fact is missing.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Measuring")]
 struct MeasuringJson {
+    /// What to measure.
     tools: Vec<ToMeasureJson>,
+    /// What the order comes to if all of them measure well.
     total: MoneyJson,
+    /// So much less than this one.
     saves: MoneyJson,
 }
 
-#[derive(Serialize)]
+/// A tool to measure.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "ToMeasure")]
 struct ToMeasureJson {
+    /// The file, as it was given.
     file: String,
+    /// The vessel's name.
     vessel: String,
+    /// The mark of the tool.
     tool: String,
+    /// The kind, by its id.
     kind: String,
 }
 
-#[derive(Serialize)]
+/// Why this basket.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Explained")]
 struct ExplainedJson {
+    /// The dearest item.
     dearest: Option<DearestJson>,
+    /// The requirement that costs most.
     costliest: Option<CostliestJson>,
 }
 
-#[derive(Serialize)]
+/// The dearest item.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Dearest")]
 struct DearestJson {
     #[serde(flatten)]
     item: ItemJson,
+    /// What it costs in this order.
     price: MoneyJson,
+    /// What the order would come to without it; null where nothing makes up for it.
     total_without: Option<MoneyJson>,
 }
 
-#[derive(Serialize)]
+/// The requirement that costs most.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Costliest")]
 struct CostliestJson {
     #[serde(flatten)]
     requirement: RequirementJson,
+    /// What the order would come to without it.
     total_without: MoneyJson,
+    /// What it costs.
     costs: MoneyJson,
 }
 
@@ -218,11 +302,12 @@ impl CostJson {
 
 impl BoundJson {
     fn new(shown: &Shown<'_>) -> Self {
-        let (state, least) = match shown.quote.bound {
-            Bound::Cheapest => ("cheapest", None),
-            Bound::AtLeast(least) => ("at-least", Some(MoneyJson::of(shown.quote, least))),
+        let bound = shown.quote.bound;
+        let least = match bound {
+            Bound::Cheapest => None,
+            Bound::AtLeast(least) => Some(MoneyJson::of(shown.quote, least)),
         };
-        Self { state, least, text: crate::report::words::quote::bound(shown) }
+        Self { state: bound_state(bound), least, text: crate::report::words::quote::bound(shown) }
     }
 }
 
@@ -276,5 +361,12 @@ impl ExplainedJson {
             })
         });
         Self { dearest, costliest }
+    }
+}
+
+stable_words! {
+    fn bound_state(Bound) in BOUNDS {
+        Bound::Cheapest => "cheapest",
+        Bound::AtLeast(_) => "at-least",
     }
 }

@@ -7,28 +7,48 @@ use super::super::Shown;
 use crate::measure::Answer;
 use crate::model::finding::{Deed, Finding, Outcome};
 use crate::model::options::{Choice, Rail};
-use crate::report::json::{ReasonJson, StepJson, TargetJson, ToolJson, WayJson, deed, outcome};
+use crate::model::stable::stable_words;
+use crate::report::json::{
+    OUTCOMES, ReasonJson, StepJson, TargetJson, ToolJson, WayJson, deed, outcome,
+};
 use crate::report::places::Places;
 use crate::report::words::options as said;
+use schemars::JsonSchema;
 use serde::Serialize;
 
-#[derive(Debug, Serialize)]
+/// One choice of a situation.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Choice")]
 pub(super) struct ChoiceJson {
+    /// Ids, carried out in this order.
     techniques: Vec<String>,
+    /// For people; its wording may change.
     title: String,
+    /// Whether it is open.
+    #[schemars(extend("enum" = ANSWERS))]
     answer: &'static str,
+    /// The tools that it uses, where it is open.
     tools: Vec<ToolJson>,
+    /// What it wants, where it is not.
     wanting: Vec<WantingJson>,
+    /// What opens it.
     way: WayJson,
 }
 
 /// A capability that is wanting, or of which nobody can tell.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Wanting")]
 struct WantingJson {
+    /// The id of the capability.
     capability: String,
+    /// For people; its wording may change.
     title: String,
+    /// The outcome.
+    #[schemars(extend("enum" = OUTCOMES))]
     outcome: &'static str,
+    /// Why it is not met, or what is missing.
     reasons: Vec<ReasonJson>,
+    /// For people; its wording may change.
     text: String,
 }
 
@@ -44,11 +64,7 @@ impl ChoiceJson {
         Self {
             techniques: techniques.iter().map(|t| practice.techniques[*t].id.clone()).collect(),
             title: said::choice(practice, techniques),
-            answer: match choice.answer {
-                Answer::Yes => "open",
-                Answer::No => "closed",
-                Answer::Unknown => "cannot-tell",
-            },
+            answer: answer(choice.answer),
             tools: if open { tools(shown, places, choice) } else { Vec::new() },
             wanting: if open { Vec::new() } else { wanting(shown, places, choice) },
             way: way(shown, choice),
@@ -123,4 +139,12 @@ fn way<'a>(shown: &Shown<'a>, choice: &'a Choice) -> WayJson {
         way.steps.insert(0, step);
     }
     way
+}
+
+stable_words! {
+    fn answer(Answer) in ANSWERS {
+        Answer::Yes => "open",
+        Answer::No => "closed",
+        Answer::Unknown => "cannot-tell",
+    }
 }

@@ -3,14 +3,20 @@
 use super::super::Shown;
 use super::WorthJson;
 use super::lift::LiftJson;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Counts, and the single tool that would lift most.
-#[derive(Debug, Serialize)]
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Freeing")]
 pub(in crate::report) struct FreeingJson {
+    /// The id of the file of techniques.
     practice: String,
+    /// The revision of that file.
     encoding: u32,
+    /// In how many situations what is open.
     worth: WorthJson,
+    /// The single tool that would lift most situations.
     lift: Option<LiftJson>,
 }
 

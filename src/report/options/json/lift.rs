@@ -5,33 +5,55 @@
 use super::super::Shown;
 use super::situation;
 use crate::options::{Lift, Lifted, Priced};
-use crate::report::json::deed;
+use crate::report::json::{DEEDS, deed};
 use crate::report::quote::MoneyJson;
+use schemars::JsonSchema;
 use serde::Serialize;
 
-#[derive(Debug, Serialize)]
+/// The single tool that would lift most situations.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Lift")]
 pub(super) struct LiftJson {
+    /// For people; its wording may change.
     text: String,
+    /// What is to be done.
+    #[schemars(extend("enum" = DEEDS))]
     deed: &'static str,
+    /// What it lifts.
     situations: Vec<LiftedJson>,
+    /// What it costs; null without a catalogue that has one.
     price: Option<PriceJson>,
 }
 
-#[derive(Debug, Serialize)]
+/// A situation that is lifted.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Lifted")]
 struct LiftedJson {
+    /// Its id.
     id: String,
+    /// True for what goes along with the others.
     along: bool,
+    /// The best open choice before, from 0; null where none was.
     from: Option<usize>,
+    /// The best open choice then.
     to: usize,
 }
 
-#[derive(Debug, Serialize)]
+/// The cheapest item that does as much.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Priced")]
 struct PriceJson {
+    /// The supplier's name.
     supplier: String,
+    /// The number under which it is ordered.
     number: String,
+    /// What it is, in words.
     description: String,
+    /// The fewest sold.
     packs: u32,
+    /// How many pieces a pack holds.
     pack: u32,
+    /// For these packs, without delivery and tax.
     price: MoneyJson,
 }
 

@@ -6,46 +6,79 @@ use super::super::Shown;
 use super::{CostJson, MoneyJson};
 use crate::model::catalogue::Catalogue;
 use crate::quote::{Offer, OrderLine, SupplierOrder};
+use schemars::JsonSchema;
 use serde::Serialize;
 
-#[derive(Serialize)]
+/// A catalogue that was given.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "CatalogueOfQuote")]
 pub(super) struct CatalogueJson {
+    /// The supplier's name.
     supplier: String,
+    /// The port.
     port: Option<String>,
+    /// The file, as it was given.
     file: String,
+    /// The tax on goods and delivery.
     tax_rate: String,
+    /// Its terms, in words.
     terms: Option<String>,
 }
 
 /// An item, by what is needed to order it.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Item")]
 pub(super) struct ItemJson {
+    /// The supplier's name.
     supplier: String,
+    /// The number under which it is ordered.
     number: String,
+    /// What it is, in words.
     description: String,
 }
 
-#[derive(Serialize)]
+/// The order to one supplier.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Order")]
 pub(super) struct SupplierJson {
+    /// The supplier's name.
     supplier: String,
+    /// What is ordered.
     lines: Vec<OrderLineJson>,
     #[serde(flatten)]
     cost: CostJson,
+    /// The tax on goods and delivery.
     tax_rate: String,
+    /// The last day on which every price holds.
+    #[schemars(extend("format" = "date"))]
     holds: Option<String>,
+    /// The last of it.
+    #[schemars(extend("format" = "date"))]
     arrives: String,
 }
 
-#[derive(Serialize)]
+/// One line of an order.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "OrderLine")]
 struct OrderLineJson {
+    /// The number under which it is ordered.
     number: String,
+    /// What it is, in words.
     description: String,
+    /// How many packs.
     packs: u32,
+    /// How many pieces a pack holds.
     pack: u32,
+    /// How many pieces the vessels take.
     used: u32,
+    /// How many are left over.
     left_over: u32,
+    /// The price of a pack.
     unit_price: MoneyJson,
+    /// Of all packs.
     sum: MoneyJson,
+    /// The last day on which the price holds.
+    #[schemars(extend("format" = "date"))]
     holds: Option<String>,
 }
 

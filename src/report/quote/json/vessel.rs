@@ -9,103 +9,185 @@ use super::basket::ItemJson;
 use crate::model::catalogue::Gives;
 use crate::model::check::{Check, Notice};
 use crate::model::finding::Outcome;
+use crate::model::stable::stable_words;
 use crate::quote::{Bought, Cured, Hindrance, Nearest, Unmet, VesselQuote};
 use crate::report::Subject;
-use crate::report::audit::csv::level;
-use crate::report::json::{NoticeJson, ReasonJson, VesselJson, outcome, verdict};
+use crate::report::audit::csv::{LEVELS, level};
+use crate::report::json::{
+    NoticeJson, OUTCOMES, ReasonJson, VERDICTS, VesselJson, outcome, verdict,
+};
 use crate::report::places::Places;
 use crate::report::words;
+use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::Value;
 
-#[derive(Serialize)]
+/// One vessel's part.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "VesselOfQuote")]
 pub(super) struct VesselQuoteJson {
+    /// The file, as it was given.
     file: String,
+    /// The name.
     name: String,
+    /// The vessel.
     vessel: VesselJson,
+    /// The trip that was judged.
     trip: TripJson,
+    /// Before the order.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_before: &'static str,
+    /// After it, by the engine.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_after: &'static str,
+    /// What each profile said.
     profiles: Vec<ProfileJson>,
+    /// What is told of the check after the order.
     notices: Vec<NoticeJson>,
+    /// What it gets.
     lines: Vec<LineJson>,
+    /// What stays open.
     open: Vec<OpenJson>,
 }
 
-#[derive(Serialize)]
+/// The days of a trip.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "TripOfQuote")]
 struct TripJson {
+    /// The day of departure.
+    #[schemars(extend("format" = "date"))]
     departure: String,
+    /// The day of return.
+    #[schemars(extend("format" = "date"))]
     r#return: String,
+    /// False: taken to be the day of the order.
     departure_known: bool,
+    /// Whether the vessel left before the order.
     before_order: bool,
 }
 
-#[derive(Serialize)]
+/// What one profile said.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "ProfileOfQuote")]
 struct ProfileJson {
+    /// The id of the edition.
     id: String,
+    /// The id of the rule.
     rule: String,
+    /// The law's edition, in words.
     edition: String,
+    /// The revision of the program's encoding.
     encoding: u32,
+    /// False for a rule that is known, not encoded.
     encoded: bool,
+    /// The publication.
     source: String,
+    /// Before the order.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_before: Option<&'static str>,
+    /// After it.
+    #[schemars(extend("enum" = VERDICTS))]
     verdict_after: &'static str,
 }
 
 /// A requirement, as it is cited.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "RequirementOfQuote")]
 pub(super) struct RequirementJson {
+    /// The id of the profile.
     profile: String,
+    /// The id of the requirement.
     requirement: String,
+    /// What the rule calls it.
     title: String,
+    /// The clause.
     clause: String,
+    /// Whether it counts towards the verdict.
+    #[schemars(extend("enum" = LEVELS))]
     level: &'static str,
 }
 
-#[derive(Serialize)]
+/// Something that a vessel gets.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "LineOfQuote")]
 struct LineJson {
     #[serde(flatten)]
     item: ItemJson,
+    /// What it gives.
+    #[schemars(extend("enum" = GIFTS))]
     gives: &'static str,
+    /// How many pieces.
     pieces: u32,
+    /// The mark of the tool worked on.
     on: Option<String>,
+    /// Of the tools that come of it.
     marks: Vec<String>,
+    /// What it meets.
     cures: Vec<RequirementJson>,
+    /// The day of delivery.
+    #[schemars(extend("format" = "date"))]
     arrives: String,
+    /// The day of departure.
+    #[schemars(extend("format" = "date"))]
     departure: String,
+    /// These pieces' part of the packs' price, rounded: to compare by, not to add up.
     share: MoneyJson,
+    /// What to write into the vessel's `kit:`.
+    #[schemars(schema_with = "entries::schema")]
     entries: Vec<Value>,
 }
 
-#[derive(Serialize)]
+/// What stays open.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Open")]
 struct OpenJson {
     #[serde(flatten)]
     requirement: RequirementJson,
+    /// The outcome after the order.
+    #[schemars(extend("enum" = OUTCOMES))]
     outcome: Option<&'static str>,
+    /// Why it is not met, or what is missing.
     reasons: Vec<ReasonJson>,
+    /// What to do about it, for people.
     remedy: Option<String>,
+    /// The offer that comes nearest.
     nearest: Option<NearestJson>,
 }
 
-#[derive(Serialize)]
+/// The offer that comes nearest.
+#[derive(JsonSchema, Serialize)]
+#[schemars(rename = "Nearest")]
 struct NearestJson {
     #[serde(flatten)]
     item: ItemJson,
+    /// What it lacks.
     lacks: Vec<ReasonJson>,
+    /// What else stands in the way.
     hindrances: Vec<HindranceJson>,
 }
 
-#[derive(Default, Serialize)]
+/// Something that stands in the way of an offer.
+#[derive(Default, JsonSchema, Serialize)]
+#[schemars(rename = "Hindrance")]
 struct HindranceJson {
+    /// The stable code.
+    #[schemars(extend("enum" = HINDRANCES))]
     code: &'static str,
+    /// So many are left.
     #[serde(skip_serializing_if = "Option::is_none")]
     packs: Option<u32>,
+    /// The day of delivery.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("format" = "date"))]
     arrives: Option<String>,
+    /// So many too late.
     #[serde(skip_serializing_if = "Option::is_none")]
     days: Option<u32>,
+    /// The last day on which the price held.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(extend("format" = "date"))]
     held: Option<String>,
+    /// For people; its wording may change.
     text: String,
 }
 
@@ -181,11 +263,7 @@ impl LineJson {
         let cures = bought.cures.iter();
         Self {
             item: ItemJson::new(shown, bought.offer),
-            gives: match shown.item(bought.offer).gives {
-                Gives::Tools(_) => "tools",
-                Gives::Extension { .. } => "extension",
-                Gives::Service { .. } => "service",
-            },
+            gives: gives(&shown.item(bought.offer).gives),
             pieces: bought.pieces,
             on: on.map(|tool| tool.mark.clone()),
             marks: marks.collect(),
@@ -227,17 +305,33 @@ impl NearestJson {
 
 impl HindranceJson {
     fn new(hindrance: Hindrance) -> Self {
-        let told = Self { text: words::quote::hindrance(hindrance), ..Self::default() };
+        let told = Self {
+            code: hindrance_code(hindrance),
+            text: words::quote::hindrance(hindrance),
+            ..Self::default()
+        };
         match hindrance {
-            Hindrance::OutOfStock { packs } => {
-                Self { code: "out-of-stock", packs: Some(packs), ..told }
-            }
+            Hindrance::OutOfStock { packs } => Self { packs: Some(packs), ..told },
             Hindrance::Late { arrives, days } => {
-                Self { code: "late", arrives: Some(arrives.to_string()), days: Some(days), ..told }
+                Self { arrives: Some(arrives.to_string()), days: Some(days), ..told }
             }
-            Hindrance::PriceLapsed { held } => {
-                Self { code: "price-lapsed", held: Some(held.to_string()), ..told }
-            }
+            Hindrance::PriceLapsed { held } => Self { held: Some(held.to_string()), ..told },
         }
+    }
+}
+
+stable_words! {
+    fn gives(&Gives) in GIFTS {
+        Gives::Tools(_) => "tools",
+        Gives::Extension { .. } => "extension",
+        Gives::Service { .. } => "service",
+    }
+}
+
+stable_words! {
+    fn hindrance_code(Hindrance) in HINDRANCES {
+        Hindrance::OutOfStock { .. } => "out-of-stock",
+        Hindrance::Late { .. } => "late",
+        Hindrance::PriceLapsed { .. } => "price-lapsed",
     }
 }
