@@ -23,7 +23,7 @@ use crate::model::profile::Profile;
 use crate::report::{self, audit::Fleet};
 use indicatif::ProgressBar;
 use std::io::IsTerminal;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 /// How many vessels are judged before their lines are written.
@@ -114,12 +114,21 @@ fn whole(
         freeing: outcomes.as_ref().map(outcomes::Outcomes::shown),
     };
     let text = text(arguments, terminal, &of)?;
+    // Record and report take their names only once both are on the disk.
+    let report = arguments.output.as_deref().map(|path| settled(path, &text)).transpose()?;
     record::keep(arguments, &beside)?;
-    match &arguments.output {
-        Some(path) => output::write_whole(path, &text)?,
+    match report {
+        Some(report) => report.finish()?,
         None => output::print(&text)?,
     }
     Ok(exit(&audit.counts, audit.left_out.iter().any(LeftOut::is_doubtful)))
+}
+
+/// A file that lacks nothing but its name.
+fn settled(path: &Path, text: &str) -> Result<Whole, Stop> {
+    let mut whole = Whole::of(path, text)?;
+    whole.settle()?;
+    Ok(whole)
 }
 
 fn text(arguments: &AuditArguments, terminal: &Terminal, of: &Fleet<'_>) -> Result<String, Stop> {

@@ -57,11 +57,16 @@ impl Terminal {
 pub(super) fn print(text: &str) -> Result<(), Stop> {
     let mut out = anstream::stdout().lock();
     match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
-            Err(Stop::usage(format!("the result could not be printed: {error}"), ""))
-        }
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(not_printed(&error)),
         _ => Ok(()),
     }
+}
+
+/// That standard output took nothing more.
+pub(super) fn not_printed(error: &io::Error) -> Stop {
+    let why = of_disk(error).unwrap_or("the system refused it");
+    let mend = "look where standard output leads to, or write to a file by `--output`";
+    Stop::usage(format!("the result could not be printed: {why}"), mend)
 }
 
 /// Prints a complaint to standard error; there is nobody to tell if that
@@ -74,8 +79,7 @@ pub(super) fn complain(text: &str) {
 /// Writes a result to a file, whole or not at all: to a new file in the same
 /// folder first, which then takes the name.
 pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
-    let plain = anstream::adapter::strip_str(text).to_string();
-    put(path, plain.as_bytes()).map_err(|why| not_written(path, &why))
+    Whole::of(path, text)?.finish()
 }
 
 /// A file that is written bit by bit and takes its name only once it is
@@ -97,6 +101,13 @@ impl Whole {
         Ok(Self { path: path.to_path_buf(), target, folder, file })
     }
 
+    /// A file of which all is known, without colour.
+    pub(super) fn of(path: &Path, text: &str) -> Result<Self, Stop> {
+        let mut whole = Self::begin(path)?;
+        whole.write(&anstream::adapter::strip_str(text).to_string())?;
+        Ok(whole)
+    }
+
     /// Writes a part.
     pub(super) fn write(&mut self, text: &str) -> Result<(), Stop> {
         let (path, folder) = (&self.path, &self.folder);
@@ -104,8 +115,16 @@ impl Whole {
         self.file.write_all(text.as_bytes()).map_err(told)
     }
 
+    /// Whole, and safely on the disk under its passing name: where several
+    /// files belong together, none takes its name before all have come so far.
+    pub(super) fn settle(&mut self) -> Result<(), Stop> {
+        let settled = self.file.flush().and_then(|()| self.file.get_ref().as_file().sync_all());
+        settled.map_err(|error| not_written(&self.path, &why_not(&error, &self.folder)))
+    }
+
     /// Gives it its name.
-    pub(super) fn finish(self) -> Result<(), Stop> {
+    pub(super) fn finish(mut self) -> Result<(), Stop> {
+        self.settle()?;
         let Self { path, target, folder, file } = self;
         let file = file.into_inner().map_err(|error| error.into_error());
         let kept = file.and_then(|file| keep(file, &target));
@@ -120,20 +139,27 @@ fn not_written(path: &Path, why: &str) -> Stop {
     )
 }
 
-fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
-    let (target, folder) = place(path)?;
-    replace(&target, bytes).map_err(|error| why_not(&error, &folder))
-}
-
 /// Where a file is really written, and the folder that it lies in.
 fn place(path: &Path) -> Result<(std::path::PathBuf, std::path::PathBuf), String> {
-    // A link keeps being a link: what it points at is replaced.
-    let target = path.canonicalize().unwrap_or_else(|_| path.to_path_buf());
+    // A link keeps being a link: what it points at is replaced. Where there is
+    // nothing, it is not known what was meant.
+    let found = path.canonicalize();
+    if found.is_err() && path.is_symlink() {
+        return Err("it is a link that leads nowhere".to_owned());
+    }
+    let target = found.unwrap_or_else(|_| path.to_path_buf());
     if target.is_dir() {
         return Err("it is a folder".to_owned());
     }
+    if path.as_os_str().as_encoded_bytes().last().is_some_and(|last| is_slash(*last)) {
+        return Err("the name of a folder was given".to_owned());
+    }
     if target.exists() && !target.is_file() {
         return Err("it is no plain file".to_owned());
+    }
+    // Whoever took the right to write away meant to keep what is in it.
+    if target.metadata().is_ok_and(|meta| meta.permissions().readonly()) {
+        return Err("that file may only be read".to_owned());
     }
     let folder = match target.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
@@ -148,10 +174,8 @@ fn place(path: &Path) -> Result<(std::path::PathBuf, std::path::PathBuf), String
     Ok((target, folder))
 }
 
-fn replace(target: &Path, bytes: &[u8]) -> io::Result<()> {
-    let mut file = builder(target)?;
-    file.write_all(bytes)?;
-    keep(file, target)
+fn is_slash(byte: u8) -> bool {
+    std::path::is_separator(char::from(byte))
 }
 
 /// A file of a passing name beside the one that it is to become.
@@ -165,9 +189,8 @@ fn builder(target: &Path) -> io::Result<tempfile::NamedTempFile> {
     }
 }
 
-/// Gives the file its name once it is safely on the disk.
+/// Gives the file its name.
 fn keep(file: tempfile::NamedTempFile, target: &Path) -> io::Result<()> {
-    file.as_file().sync_all()?;
     file.persist(target).map_err(|error| error.error)?;
     Ok(())
 }
@@ -182,9 +205,18 @@ fn why_not(error: &io::Error, folder: &Path) -> String {
         ErrorKind::NotADirectory => format!("part of `{folder}` is no folder"),
         ErrorKind::PermissionDenied => format!("writing to the folder `{folder}` is not allowed"),
         ErrorKind::ReadOnlyFilesystem => format!("the folder `{folder}` can only be read"),
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => "there is no room left".to_owned(),
+        _ if of_disk(error).is_some() => of_disk(error).unwrap_or_default().to_owned(),
         ErrorKind::InvalidFilename => "the name is too long, or no name for a file".to_owned(),
         _ => format!("the system refused it in the folder `{folder}`"),
+    }
+}
+
+/// What a disk says, in words.
+fn of_disk(error: &io::Error) -> Option<&'static str> {
+    match error.kind() {
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Some("there is no room left"),
+        ErrorKind::FileTooLarge => Some("a file may not become that large here"),
+        _ => None,
     }
 }
 
@@ -224,6 +256,44 @@ mod tests {
         assert!(write_whole(&folder.path().join("none/report.txt"), "x").is_err());
         assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
         assert_eq!(std::fs::read_dir(&inner).unwrap().count(), 0);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_stays_a_link_and_one_that_leads_nowhere_is_left_alone() {
+        use std::os::unix::fs::symlink;
+        let folder = tempfile::tempdir().unwrap();
+        let at = |name: &str| folder.path().join(name);
+        std::fs::write(at("report"), "old").unwrap();
+        symlink(at("report"), at("link")).unwrap();
+        symlink(at("nowhere"), at("dangling")).unwrap();
+        write_whole(&at("link"), "new").unwrap();
+        assert!(at("link").is_symlink());
+        assert_eq!(std::fs::read_to_string(at("report")).unwrap(), "new");
+        assert!(write_whole(&at("dangling"), "new").is_err());
+        assert!(at("dangling").is_symlink() && !at("nowhere").exists());
+    }
+
+    #[test]
+    fn a_file_that_may_only_be_read_is_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("report");
+        std::fs::write(&path, "old").unwrap();
+        let mut rights = path.metadata().unwrap().permissions();
+        rights.set_readonly(true);
+        std::fs::set_permissions(&path, rights).unwrap();
+        assert!(write_whole(&path, "new").is_err());
+        assert_eq!(std::fs::read_to_string(&path).unwrap(), "old");
+    }
+
+    #[test]
+    fn two_files_that_belong_together_are_written_both_or_neither() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut first = Whole::of(&folder.path().join("first"), "x").unwrap();
+        first.settle().unwrap();
+        assert!(Whole::of(&folder.path().join("none/second"), "x").is_err());
+        drop(first);
+        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 0);
     }
 
     #[test]

@@ -17,9 +17,12 @@ pub use make::{Entry, Making};
 pub use read::{Broken, read};
 
 use crate::measure::Day;
+use crate::model::check::{Notice, Why};
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Level;
+use crate::model::reason::Reason;
 use crate::model::vessel::Trust;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// The name and version of the format.
@@ -31,14 +34,17 @@ pub const SCHEMA: &str = "kitmuster/record/1";
 pub const LARGEST_RECORD: u64 = 256 * 1024 * 1024;
 
 /// A whole audit on record.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Record")]
 pub struct AuditRecord {
-    /// [`SCHEMA`].
+    /// The name and version of the format.
+    #[schemars(extend("const" = SCHEMA))]
     pub schema: String,
     /// The program that made it.
     pub program: Program,
     /// The day of the audit.
     #[serde(with = "form::day")]
+    #[schemars(with = "String", extend("format" = "date"))]
     pub date: Day,
     /// Who audited, as given.
     pub auditor: Option<String>,
@@ -55,7 +61,7 @@ pub struct AuditRecord {
 }
 
 /// The program that made a record.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct Program {
     /// Its name.
     pub name: String,
@@ -64,16 +70,20 @@ pub struct Program {
 }
 
 /// What an audit was asked.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Asked")]
 pub struct AskedOnRecord {
     /// The day of departure of every vessel, if it was given.
     #[serde(with = "form::some_day")]
+    #[schemars(with = "Option<String>", extend("format" = "date"))]
     pub on: Option<Day>,
     /// The day of return of every vessel, if it was given.
     #[serde(rename = "return", with = "form::some_day")]
+    #[schemars(with = "Option<String>", extend("format" = "date"))]
     pub back: Option<Day>,
     /// Which figures were believed.
     #[serde(with = "form::TrustWord")]
+    #[schemars(with = "form::TrustWord")]
     pub trust: Trust,
     /// The ids of the profiles asked for; empty for every one that binds.
     pub profiles: Vec<String>,
@@ -86,7 +96,8 @@ pub struct AskedOnRecord {
 }
 
 /// An edition that judged a vessel.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Edition")]
 pub struct EditionOnRecord {
     /// The rule.
     pub rule: String,
@@ -101,7 +112,8 @@ pub struct EditionOnRecord {
 }
 
 /// What was found on one vessel.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Vessel")]
 pub struct VesselOnRecord {
     /// The vessel's file.
     pub file: String,
@@ -115,12 +127,15 @@ pub struct VesselOnRecord {
     pub port: Option<String>,
     /// The day of departure that was judged.
     #[serde(with = "form::day")]
+    #[schemars(with = "String", extend("format" = "date"))]
     pub departure: Day,
     /// The day of return that was judged.
     #[serde(rename = "return", with = "form::day")]
+    #[schemars(with = "String", extend("format" = "date"))]
     pub back: Day,
     /// The verdict.
     #[serde(with = "form::VerdictWord")]
+    #[schemars(with = "form::VerdictWord")]
     pub verdict: Verdict,
     /// What was told of the check as a whole.
     pub notices: Vec<NoticeOnRecord>,
@@ -134,7 +149,8 @@ pub struct VesselOnRecord {
 /// Since which audit something is open that has no finding of its own on this
 /// record: a rule as a whole, what was open before the rule was judged as a
 /// whole, or what a record that is not laid over now found.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Since")]
 pub struct SinceOnRecord {
     /// The rule.
     pub rule: String,
@@ -143,6 +159,7 @@ pub struct SinceOnRecord {
     pub requirement: Option<String>,
     /// Since when.
     #[serde(with = "form::day")]
+    #[schemars(with = "String", extend("format" = "date"))]
     pub open_since: Day,
     /// The digests of the inspection records that found it and are not laid
     /// over: it counts when they are again. Empty where it is open now.
@@ -151,9 +168,11 @@ pub struct SinceOnRecord {
 }
 
 /// Something that was told of a check as a whole.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Notice")]
 pub struct NoticeOnRecord {
     /// Its stable code.
+    #[schemars(extend("enum" = Notice::CODES))]
     pub code: String,
     /// The rule it speaks of.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -163,6 +182,7 @@ pub struct NoticeOnRecord {
     pub profile: Option<String>,
     /// The day it speaks of.
     #[serde(default, skip_serializing_if = "Option::is_none", with = "form::some_day")]
+    #[schemars(with = "Option<String>", extend("format" = "date"))]
     pub day: Option<Day>,
     /// The words it speaks of.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -170,7 +190,8 @@ pub struct NoticeOnRecord {
 }
 
 /// What one edition said of one vessel.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Profile")]
 pub struct JudgementOnRecord {
     /// The rule.
     pub rule: String,
@@ -183,9 +204,11 @@ pub struct JudgementOnRecord {
     /// False for a rule that was known, not encoded.
     pub encoded: bool,
     /// Why it was used: `binds`, `may-bind`, `asked`, `fallback`.
+    #[schemars(extend("enum" = Why::CODES))]
     pub why: String,
     /// The verdict under it.
     #[serde(with = "form::VerdictWord")]
+    #[schemars(with = "form::VerdictWord")]
     pub verdict: Verdict,
     /// Until when the kit stays ready.
     pub ready_until: UntilOnRecord,
@@ -194,8 +217,9 @@ pub struct JudgementOnRecord {
 }
 
 /// Until when a kit stays ready.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", tag = "state")]
+#[schemars(rename = "ReadyUntil")]
 pub enum UntilOnRecord {
     /// Not ready at departure.
     None,
@@ -203,6 +227,7 @@ pub enum UntilOnRecord {
     Day {
         /// The last day.
         #[serde(with = "form::day")]
+        #[schemars(with = "String", extend("format" = "date"))]
         day: Day,
     },
     /// Nothing ever lapses.
@@ -210,19 +235,23 @@ pub enum UntilOnRecord {
 }
 
 /// What was found of one requirement.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Finding")]
 pub struct FindingOnRecord {
     /// The requirement's id.
     pub requirement: String,
     /// Whether it counts towards the verdict.
     #[serde(with = "form::LevelWord")]
+    #[schemars(with = "form::LevelWord")]
     pub level: Level,
     /// The outcome.
     #[serde(with = "form::OutcomeWord")]
+    #[schemars(with = "form::OutcomeWord")]
     pub outcome: Outcome,
     /// Since which audit a required finding has been open, in an unbroken row
     /// of records; none where it is met or recommended.
     #[serde(default, skip_serializing_if = "Option::is_none", with = "form::some_day")]
+    #[schemars(with = "Option<String>", extend("format" = "date"))]
     pub open_since: Option<Day>,
     /// The marks of the tools that serve it.
     pub tools: Vec<String>,
@@ -233,13 +262,16 @@ pub struct FindingOnRecord {
     pub freeboard_nanometres: Option<i64>,
     /// The day on which it is worst.
     #[serde(with = "form::day")]
+    #[schemars(with = "String", extend("format" = "date"))]
     pub day: Day,
 }
 
 /// One reason.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Reason")]
 pub struct ReasonOnRecord {
     /// Its stable code.
+    #[schemars(extend("enum" = Reason::CODES))]
     pub code: String,
     /// The mark of the tool it speaks of.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -255,11 +287,13 @@ pub struct ReasonOnRecord {
     pub need: Option<u32>,
     /// The day since or on which something is lapsed.
     #[serde(default, skip_serializing_if = "Option::is_none", with = "form::some_day")]
+    #[schemars(with = "Option<String>", extend("format" = "date"))]
     pub day: Option<Day>,
 }
 
 /// A file that was refused. Its text is not kept.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+#[schemars(rename = "Refused")]
 pub struct RefusedOnRecord {
     /// The file.
     pub file: String,
@@ -268,7 +302,7 @@ pub struct RefusedOnRecord {
 }
 
 /// Everything that was read.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct Inputs {
     /// The vocabulary.
     pub vocabulary: InputFile,
@@ -281,11 +315,12 @@ pub struct Inputs {
 }
 
 /// One file that was read.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct InputFile {
     /// Its name as it was given.
     pub file: String,
     /// The SHA-256 digest of the text, in hexadecimal digits.
+    #[schemars(regex(pattern = "^[0-9a-f]{64}$"))]
     pub sha256: String,
     /// The text, without a byte order mark.
     pub text: String,

@@ -3,6 +3,7 @@
 //!
 //! Opens nothing; what cannot be listed becomes a refusal of its own.
 
+use super::guard::links_in_a_circle;
 use super::problem::{Problem, Refusal};
 use crate::model::place::Place;
 use std::io::ErrorKind;
@@ -61,6 +62,8 @@ fn refusal(root: &Path, error: &walkdir::Error) -> Refusal {
     let problem = if error.loop_ancestor().is_some() {
         Problem::new(place(), "this link leads back into a folder that it lies in")
             .mend("remove the link; everything else was read")
+    } else if error.path().is_some_and(links_in_a_circle) {
+        Problem::new(place(), "this link leads back to itself").mend("remove the link")
     } else {
         match error.io_error().map(std::io::Error::kind) {
             Some(ErrorKind::PermissionDenied) => {

@@ -12,6 +12,9 @@ use std::sync::Arc;
 /// read, in bytes: 1 MiB.
 pub const LARGEST_FILE: u64 = 1024 * 1024;
 
+/// The most lines of a file that begin with `%`, as YAML's directives do.
+const MOST_DIRECTIVES: usize = 10;
+
 /// Reads a file as text.
 ///
 /// # Errors
@@ -21,14 +24,7 @@ pub(super) fn read_source(path: &Path) -> Result<Source, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
     let refuse = |problem: Problem| Refusal::new(&name, vec![problem]);
     let whole = || Place::new(&name, "");
-    let told = |error: &std::io::Error| match error.kind() {
-        ErrorKind::NotFound => Problem::new(whole(), "there is no such file")
-            .mend("check the name, and the folder it is looked for in"),
-        ErrorKind::PermissionDenied => {
-            Problem::new(whole(), "this file may not be read").mend("check its permissions")
-        }
-        _ => Problem::new(whole(), "this file cannot be read"),
-    };
+    let told = |error: &std::io::Error| unread(path, error);
     let metadata = std::fs::metadata(path).map_err(|error| refuse(told(&error)))?;
     if metadata.is_dir() {
         return Err(refuse(Problem::new(whole(), "this is a folder").expected("a file")));
@@ -50,6 +46,34 @@ pub(super) fn read_source(path: &Path) -> Result<Source, Refusal> {
     text_of(&name, bytes)
 }
 
+/// Why the system does not give a file.
+pub(super) fn unread(path: &Path, error: &std::io::Error) -> Problem {
+    let whole = Place::new(&path.display().to_string().into(), "");
+    match error.kind() {
+        ErrorKind::NotFound => Problem::new(whole, "there is no such file")
+            .mend("check the name, and the folder it is looked for in"),
+        ErrorKind::PermissionDenied => {
+            Problem::new(whole, "this file may not be read").mend("check its permissions")
+        }
+        ErrorKind::NotADirectory => Problem::new(whole, "part of this path is no folder")
+            .mend("check the name, and the folder it is looked for in"),
+        _ if links_in_a_circle(path) => {
+            Problem::new(whole, "this link leads back to itself").mend("remove the link")
+        }
+        _ => Problem::new(whole, "this file cannot be read")
+            .mend("check the name, and the disk that it lies on"),
+    }
+}
+
+/// Whether a path is a link that the system cannot follow to an end. (The kind
+/// of error that says so has no stable name yet.)
+pub(super) fn links_in_a_circle(path: &Path) -> bool {
+    path.is_symlink()
+        && path.metadata().is_err_and(|error| {
+            !matches!(error.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied)
+        })
+}
+
 #[allow(clippy::disallowed_methods)] // this is where files are opened
 fn read_capped(path: &Path, length: u64) -> std::io::Result<Vec<u8>> {
     // With room to spare the end is seen without asking again.
@@ -68,9 +92,9 @@ fn too_large(place: Place) -> Problem {
 fn text_of(name: &Arc<str>, bytes: Vec<u8>) -> Result<Source, Refusal> {
     let refuse = |problem: Problem| Refusal::new(name, vec![problem]);
     let whole = || Place::new(name, "");
-    if bytes.starts_with(&[0xff, 0xfe]) || bytes.starts_with(&[0xfe, 0xff]) {
+    if let Some(encoding) = wide_encoding(&bytes) {
         return Err(refuse(
-            Problem::new(whole(), "this file is written in UTF-16")
+            Problem::new(whole(), format!("this file is written in {encoding}"))
                 .expected("text in UTF-8")
                 .mend("save it again with the encoding UTF-8"),
         ));
@@ -87,6 +111,19 @@ fn text_of(name: &Arc<str>, bytes: Vec<u8>) -> Result<Source, Refusal> {
                     .mend("save it again with the encoding UTF-8"),
             ))
         }
+    }
+}
+
+/// The encoding of a text whose characters are all two or four bytes wide: by
+/// its byte order mark, or because its first character is one of ASCII.
+fn wide_encoding(bytes: &[u8]) -> Option<&'static str> {
+    let is_ascii = |byte: u8| byte != 0 && byte < 0x80;
+    match *bytes.get(..4)? {
+        [0xff, 0xfe, 0, 0] | [0, 0, 0xfe, 0xff] => Some("UTF-32"),
+        [0xff, 0xfe, ..] | [0xfe, 0xff, ..] => Some("UTF-16"),
+        [a, 0, 0, 0] | [0, 0, 0, a] if is_ascii(a) => Some("UTF-32"),
+        [a, 0, b, 0] | [0, a, 0, b] if is_ascii(a) && is_ascii(b) => Some("UTF-16"),
+        _ => None,
     }
 }
 
@@ -109,7 +146,22 @@ pub(super) fn source_of(name: &Arc<str>, text: &str) -> Result<Source, Refusal> 
     if text.trim().is_empty() {
         return Err(refuse(Problem::new(whole(), "this file is empty")));
     }
+    if let Some(line) = directives(text).nth(MOST_DIRECTIVES) {
+        return Err(refuse(
+            Problem::new(whole(), "too many lines that begin with `%`")
+                .at(Position { line, column: 1 })
+                .expected(format!("at most {MOST_DIRECTIVES} of them"))
+                .mend("take them away; none is needed here"),
+        ));
+    }
     Ok(Source { file: Arc::clone(name), text: text.into() })
+}
+
+/// The lines that can be YAML's directives, counted from 1; each is compared
+/// with all before it by what parses them.
+fn directives(text: &str) -> impl Iterator<Item = usize> {
+    let lines = text.lines().enumerate();
+    lines.filter(|(_, line)| line.starts_with('%')).map(|(index, _)| index + 1)
 }
 
 /// The position after a text.
@@ -137,6 +189,8 @@ mod tests {
         assert_eq!(what("a", b"").0, "this file is empty");
         assert_eq!(what("a", b" \n").0, "this file is empty");
         assert_eq!(what("a", b"\xff\xfea\0").0, "this file is written in UTF-16");
+        assert_eq!(what("a", b"a\0:\0").0, "this file is written in UTF-16");
+        assert_eq!(what("a", b"\0\0\0a").0, "this file is written in UTF-32");
         assert_eq!(what("a", b"a: 1\nb\0").0, "a NUL character: this is no text file");
         assert_eq!(
             what("a", b"a: 1\nb: \xe9"),
@@ -154,6 +208,26 @@ mod tests {
         assert_eq!(what(&folder.path().join("none")), "there is no such file");
         #[cfg(unix)]
         assert_eq!(what(Path::new("/dev/null")), "this is a pipe, a device or the like");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_to_itself_and_a_path_through_a_file_are_told_apart() {
+        let folder = tempfile::tempdir().unwrap();
+        let what = |path: &Path| read_source(path).unwrap_err().problems.remove(0).what;
+        let (circle, plain) = (folder.path().join("circle"), folder.path().join("plain"));
+        std::os::unix::fs::symlink(&circle, &circle).unwrap();
+        std::fs::write(&plain, "x").unwrap();
+        assert_eq!(what(&circle), "this link leads back to itself");
+        assert_eq!(what(&plain.join("below")), "part of this path is no folder");
+    }
+
+    #[test]
+    fn endless_directives_are_refused_before_they_are_parsed() {
+        let text = format!("{}---\na: 1\n", "%TAG !a! tag:a,2000:\n".repeat(11));
+        let refusal = source_of(&"a".into(), &text).unwrap_err();
+        assert_eq!(refusal.problems[0].position, Some(Position { line: 11, column: 1 }));
+        assert!(source_of(&"a".into(), "%YAML 1.2\n---\na: 1\n").is_ok());
     }
 
     #[test]

@@ -299,7 +299,10 @@ fn nowhere(id: &str) -> Refusal {
 }
 
 /// Reads a vocabulary.
-fn read_vocabulary(source: &Source) -> Result<Arc<Vocabulary>, Refusal> {
+///
+/// # Errors
+/// Everything that is wrong in it.
+pub(super) fn read_vocabulary(source: &Source) -> Result<Arc<Vocabulary>, Refusal> {
     read(source, |written: VocabularyFile, problems| {
         Some(Arc::new(check_vocabulary(written, &Spot::top(&source.file), problems)))
     })

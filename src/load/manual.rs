@@ -78,7 +78,10 @@ impl Manual {
 ///
 /// # Errors
 /// Everything that is wrong in it.
-fn read_techniques(source: &Source, vocabulary: &Vocabulary) -> Result<Practice, Refusal> {
+pub(super) fn read_techniques(
+    source: &Source,
+    vocabulary: &Vocabulary,
+) -> Result<Practice, Refusal> {
     read(source, |written: TechniquesFile, problems| {
         check_techniques(&written, vocabulary, &Spot::top(&source.file), problems)
     })

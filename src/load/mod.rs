@@ -62,6 +62,7 @@ mod syntax;
 mod technique_refusal_tests;
 #[cfg(test)]
 mod techniques_tests;
+mod tighten;
 mod tree;
 mod tree_de;
 mod value;
@@ -70,6 +71,7 @@ mod vessel_tests;
 mod written;
 
 use crate::model::catalogue::Catalogue;
+use crate::model::technique::Practice;
 use crate::model::vessel::{Inspection, Vessel};
 use crate::model::vocabulary::Vocabulary;
 use check_catalogue::check_catalogue;
@@ -77,6 +79,7 @@ use check_inspection::check_inspection;
 use check_vessel::check_vessel;
 use spot::Spot;
 use std::path::Path;
+use std::sync::Arc;
 use written::catalogue::CatalogueFile;
 use written::inspection::InspectionFile;
 use written::vessel::VesselFile;
@@ -89,6 +92,7 @@ pub use guard::LARGEST_FILE;
 pub use library::Library;
 pub use long::read_long;
 pub use problem::{MOST_PROBLEMS, Position, Problem, Refusal};
+pub(crate) use schema::polish;
 pub use schema::{FileKind, schema};
 pub use source::{Positions, Source};
 
@@ -164,6 +168,26 @@ pub fn read_catalogue(
     vocabulary: &Vocabulary,
 ) -> Result<(Catalogue, Source), Refusal> {
     catalogue_of(guard::source_of(&name.into(), text)?, vocabulary)
+}
+
+/// Reads a vocabulary from memory; `name` stands for the file's.
+///
+/// # Errors
+/// Everything that is wrong in it.
+pub fn read_vocabulary(name: &str, text: &str) -> Result<Arc<Vocabulary>, Refusal> {
+    library::read_vocabulary(&guard::source_of(&name.into(), text)?)
+}
+
+/// Reads a file of techniques from memory; `name` stands for the file's.
+///
+/// # Errors
+/// Everything that is wrong in it.
+pub fn read_techniques(
+    name: &str,
+    text: &str,
+    vocabulary: &Vocabulary,
+) -> Result<Practice, Refusal> {
+    manual::read_techniques(&guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 fn catalogue_of(source: Source, vocabulary: &Vocabulary) -> Result<(Catalogue, Source), Refusal> {

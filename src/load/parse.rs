@@ -7,7 +7,7 @@ use super::shape::judge_shape;
 use super::source::{Positions, Source};
 use super::tree::{Content, Node, read_tree};
 use super::tree_de::Misfit;
-use super::written::WrittenFile;
+use super::written::{MOST_LISTED, WrittenFile};
 use crate::model::place::Place;
 use crate::model::text::steers;
 
@@ -52,9 +52,24 @@ const USUAL_DEPTH: usize = 32;
 /// Whether a text is better read through the tree, which bounds everything.
 fn is_unusual(text: &str) -> bool {
     let (mut depth, mut line) = (0_usize, 0);
+    let (mut commas, mut lines) = (0, 0);
     let bytes = text.as_bytes();
     for (at, byte) in bytes.iter().enumerate().filter(|(_, byte)| NOTABLE[usize::from(**byte)]) {
+        commas += usize::from(*byte == b',');
+        lines += usize::from(*byte == b'\n');
         match byte {
+            // An anchor: what its aliases unfold to is bounded in the tree.
+            b'&' if bytes.get(at + 1).is_some_and(|next| !next.is_ascii_whitespace()) => {
+                return true;
+            }
+            // A tag, which the quick way passes over; a `?` that touches a key
+            // in braces, which it takes for a mark and not for part of the key.
+            b'!' | b'?'
+                if at == 0
+                    || matches!(bytes[at - 1], b' ' | b'\t' | b'\n' | b'[' | b'{' | b',') =>
+            {
+                return true;
+            }
             // `0x10` and `+5` lose their wording on the quick way.
             b'0' if matches!(bytes.get(at + 1), Some(b'x' | b'o' | b'b')) => return true,
             b'\n' if at - line > USUAL_LINE => return true,
@@ -67,7 +82,9 @@ fn is_unusual(text: &str) -> bool {
             b if b.is_ascii_control() => return true,
             _ => {}
         }
-        if depth > USUAL_DEPTH {
+        // A list may be too long, in brackets or line by line; only the tree
+        // counts what is in it.
+        if depth > USUAL_DEPTH || commas.max(lines) >= MOST_LISTED {
             return true;
         }
     }
@@ -78,7 +95,7 @@ fn is_unusual(text: &str) -> bool {
 /// The bytes at which a text may be unusual.
 const NOTABLE: [bool; 256] = {
     let mut notable = [false; 256];
-    let marks = b"\n0+[]{}\\\x7f";
+    let marks = b"\n0+[]{},&!?\\\x7f";
     let mut at = 0;
     while at < marks.len() {
         notable[marks[at] as usize] = true;

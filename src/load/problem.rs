@@ -118,12 +118,13 @@ impl std::fmt::Display for Problem {
         if let Some(offending) = &self.offending {
             write!(f, "`{offending}`: ")?;
         }
-        f.write_str(&self.what)?;
+        // Each of them may repeat a piece of the file.
+        f.write_str(&visible(&self.what))?;
         if let Some(expected) = &self.expected {
-            write!(f, "; expected {expected}")?;
+            write!(f, "; expected {}", visible(expected))?;
         }
         if let Some(mend) = &self.mend {
-            write!(f, "; {mend}")?;
+            write!(f, "; {}", visible(mend))?;
         }
         Ok(())
     }

@@ -6,11 +6,18 @@ use super::problem::{MOST_PROBLEMS, Position, Problem};
 use super::spot::{push_entry, push_key};
 use super::suggest::{did_you_mean, nearest};
 use super::tree::{Content, Node, Pair};
-use super::written::{LONGEST_REMARK, MOST_LINES};
+use super::written::{LONGEST_REMARK, MOST_LINES, MOST_LISTED};
 use crate::model::place::Place;
 use crate::model::text::steers;
 use serde_json::Value;
 use std::sync::Arc;
+
+/// Lists of which the check of the file tells how long they may be, with what
+/// to do about it.
+const COUNTED: [&str; 3] = ["kit", "items", "found"];
+
+/// The longest text that is repeated as the entry of a list, in characters.
+const LONGEST_LIKE: usize = 40;
 
 /// What was found wrong, and the key paths that were cut out (problems that
 /// a check finds there come from the cut and are not told).
@@ -93,12 +100,31 @@ impl<'a> Judge<'a> {
         }
         let branches = self.branches(schema);
         let form = Form::of(node);
-        let Some(branch) = branches.iter().copied().find(|branch| admits(branch, form, node))
-        else {
+        // Where a text is one of several forms, nothing is none of them.
+        let lacks = |branch: &Value| {
+            form == Form::Nothing
+                && branches.len() > 1
+                && !types(branch).any(|name| name == type_name(form))
+        };
+        let fits = |branch: &&Value| admits(branch, form, node) && !lacks(branch);
+        let Some(branch) = branches.iter().copied().find(fits) else {
             self.wrong_form(node, form, &branches, path);
             return self.prune(node, path);
         };
         match &mut node.content {
+            Content::List(entries) if entries.len() > MOST_LISTED => {
+                if COUNTED.contains(&path.as_str()) {
+                    // They are counted there, and no further looked at.
+                    entries.iter_mut().for_each(|entry| entry.content = Content::Pruned);
+                    return;
+                }
+                let (at, count) = (node.at, entries.len());
+                self.add(path, at, |mut problem| {
+                    problem.what = format!("{count} entries in one list are too many");
+                    problem.expected(format!("at most {MOST_LISTED}"))
+                });
+                self.prune(node, path);
+            }
             Content::List(entries) => {
                 let items = branch.get("items").unwrap_or(&Value::Bool(true));
                 let length = path.len();
@@ -209,9 +235,12 @@ impl<'a> Judge<'a> {
         }
         let wants_list = wanted.iter().any(|name| name == Form::List.name());
         let mend = match form {
-            Form::Text if wants_list => {
-                node.text().map(|text| format!("write it in brackets, like `[{text}]`"))
-            }
+            // A longer text is no single entry; repeating it would mislead.
+            Form::Text if wants_list => node.text().map(|text| {
+                let is_short = !text.contains(['\n', '\t']) && text.chars().count() <= LONGEST_LIKE;
+                let like = if is_short { text } else { "one, two" };
+                format!("write it in brackets, like `[{like}]`")
+            }),
             Form::Group if wants_list => Some("begin each entry with `- `".to_owned()),
             Form::Nothing => Some("fill it in, or take the entry away".to_owned()),
             _ => None,

@@ -9,6 +9,11 @@ use super::tree::{Content, Node, read_tree};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+/// The longest key path that is placed by itself, in bytes; what lies deeper
+/// is placed where the nearest key above it stands. No key path that a file
+/// may have is half as long.
+const LONGEST_PATH: usize = 256;
+
 /// A file's name and text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Source {
@@ -41,6 +46,9 @@ impl Positions {
     }
 
     fn add(&mut self, path: &mut String, key_at: Position, node: &Node) {
+        if path.len() > LONGEST_PATH {
+            return;
+        }
         self.spots.entry(path.clone()).or_insert((key_at, node.at));
         let length = path.len();
         match &node.content {
@@ -108,6 +116,16 @@ mod tests {
         assert_eq!(at("kit"), Some((2, 1)));
         assert_eq!(at("kit[7]"), Some((2, 1)));
         assert_eq!(at("people[0].name"), Some((1, 1)));
+    }
+
+    #[test]
+    fn what_lies_below_an_endless_key_is_placed_above_it() {
+        let text = format!("a:\n  {}:\n    - [1, 2]\n", "k".repeat(900));
+        let source = Source { file: "a.yaml".into(), text: text.into() };
+        let positions = source.positions();
+        assert_eq!(positions.spots.len(), 2);
+        let key = format!("a.{}[0][1]", "k".repeat(900));
+        assert_eq!(positions.locate(&key), Some(Position { line: 1, column: 1 }));
     }
 
     #[test]

@@ -19,7 +19,11 @@ pub(super) fn nearest_within<'a>(
     limit: usize,
 ) -> Option<&'a str> {
     let mut best: Option<(usize, &str)> = None;
-    for candidate in candidates {
+    let length = given.chars().count();
+    // Lengths that differ by more are further apart than that, and comparing
+    // words takes as long as both are.
+    let near = |word: &&str| word.chars().count().abs_diff(length) <= limit;
+    for candidate in candidates.into_iter().filter(near) {
         let distance = strsim::osa_distance(given, &candidate.to_lowercase());
         if distance <= limit && best.is_none_or(|(least, _)| distance < least) {
             best = Some((distance, candidate));

@@ -1,7 +1,8 @@
 //! A YAML document as a tree that remembers where everything stands. Built
 //! only for a file that has a problem or a finding to place.
 //!
-//! Nesting, and the number of values that aliases unfold to, are bounded.
+//! Nesting, and what aliases and anchors unfold to (values and text), are
+//! bounded: a short file can stand for more than any memory holds.
 
 use super::problem::Position;
 use super::syntax::reworded;
@@ -12,6 +13,9 @@ use std::collections::BTreeMap;
 pub(super) const DEEPEST: usize = 64;
 /// The most values that a file may hold, aliases unfolded.
 pub(super) const MOST_VALUES: usize = 200_000;
+/// The most text that aliases and anchors may stand for, in bytes: four times
+/// the largest file.
+const MOST_UNFOLDED: usize = 4 * 1024 * 1024;
 
 /// A value and where it stands.
 #[derive(Debug, Clone)]
@@ -68,6 +72,24 @@ impl NoTree {
     fn new(at: Position, what: impl Into<String>) -> Self {
         Self { at, what: what.into(), mend: None }
     }
+
+    /// A tab that was met while looking for the next key is told before the
+    /// line's end that came first; it stands at the begin of a later line.
+    fn at_the_tab(mut self, text: &str) -> Self {
+        if self.what.contains("a tab stands") {
+            let indented = text.lines().enumerate().skip(self.at.line.saturating_sub(1));
+            let column = |line: &str| {
+                let blank = line.chars().take_while(|c| c.is_whitespace());
+                blank.take_while(|c| *c != '\t').count()
+            };
+            let tab = indented.map(|(index, line)| (index, column(line), line));
+            let mut tab = tab.filter(|(_, before, line)| line.chars().nth(*before) == Some('\t'));
+            if let Some((index, before, _)) = tab.next() {
+                self.at = Position { line: index + 1, column: before + 1 };
+            }
+        }
+        self
+    }
 }
 
 impl Node {
@@ -90,12 +112,33 @@ impl Node {
         }
     }
 
-    fn size(&self) -> usize {
-        1 + match &self.content {
-            Content::Text { .. } | Content::Pruned => 0,
-            Content::List(entries) => entries.iter().map(Self::size).sum::<usize>(),
-            Content::Map(pairs) => pairs.iter().map(|pair| 1 + pair.value.size()).sum::<usize>(),
+    fn size(&self) -> Size {
+        let own = Size { values: 1, text: 0 };
+        match &self.content {
+            Content::Text { text, .. } => own.and(Size { values: 0, text: text.len() }),
+            Content::Pruned => own,
+            Content::List(entries) => entries.iter().map(Self::size).fold(own, Size::and),
+            Content::Map(pairs) => {
+                let of =
+                    |pair: &Pair| pair.value.size().and(Size { values: 1, text: pair.key.len() });
+                pairs.iter().map(of).fold(own, Size::and)
+            }
         }
+    }
+}
+
+/// How much a value holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Size {
+    /// Values, keys among them.
+    values: usize,
+    /// Bytes of text.
+    text: usize,
+}
+
+impl Size {
+    fn and(self, other: Self) -> Self {
+        Self { values: self.values + other.values, text: self.text + other.text }
     }
 }
 
@@ -105,8 +148,16 @@ impl Node {
 /// It is no YAML, holds no document or several, or is nested too deep or
 /// unfolds to too many values.
 pub(super) fn read_tree(text: &str) -> Result<Node, NoTree> {
-    let mut builder =
-        Builder { parser: Parser::new_from_str(text), anchors: BTreeMap::new(), values: 0 };
+    tree_of(text).map_err(|none| none.at_the_tab(text))
+}
+
+fn tree_of(text: &str) -> Result<Node, NoTree> {
+    let mut builder = Builder {
+        parser: Parser::new_from_str(text),
+        anchors: BTreeMap::new(),
+        values: 0,
+        unfolded: 0,
+    };
     let nothing =
         || NoTree::new(Position { line: 1, column: 1 }, "nothing is written in this file");
     loop {
@@ -133,8 +184,10 @@ pub(super) fn read_tree(text: &str) -> Result<Node, NoTree> {
 struct Builder<'t> {
     parser: Parser<'t, StrInput<'t>>,
     /// Finished anchored values with their sizes; `None` while unfinished.
-    anchors: BTreeMap<usize, Option<(Node, usize)>>,
+    anchors: BTreeMap<usize, Option<(Node, Size)>>,
     values: usize,
+    /// Bytes of text that were copied for anchors and aliases.
+    unfolded: usize,
 }
 
 impl<'t> Builder<'t> {
@@ -154,6 +207,19 @@ impl<'t> Builder<'t> {
         Ok(())
     }
 
+    /// The same for what is copied once more.
+    fn count_copy(&mut self, size: Size, at: Position) -> Result<(), NoTree> {
+        self.unfolded += size.text;
+        if self.unfolded > MOST_UNFOLDED {
+            let most = MOST_UNFOLDED / 1024;
+            let mut problem =
+                NoTree::new(at, format!("the aliases here stand for more than {most} KiB of text"));
+            problem.mend = Some("write each text where it belongs".to_owned());
+            return Err(problem);
+        }
+        self.count(size.values, at)
+    }
+
     fn node(&mut self, depth: usize) -> Result<Node, NoTree> {
         let (event, span) = self.next()?;
         self.node_from(event, span, depth)
@@ -170,17 +236,17 @@ impl<'t> Builder<'t> {
             Event::Scalar(text, style, anchor, tag) => {
                 let plain = style == ScalarStyle::Plain;
                 let content = Content::Text { text: text.into_owned(), plain };
-                Ok(self.anchored(anchor, Node { at, tagged: tag.is_some(), content }))
+                self.anchored(anchor, Node { at, tagged: tag.is_some(), content })
             }
             Event::SequenceStart(anchor, tag) => {
                 self.begin(anchor);
                 let content = Content::List(self.entries(depth)?);
-                Ok(self.anchored(anchor, Node { at, tagged: tag.is_some(), content }))
+                self.anchored(anchor, Node { at, tagged: tag.is_some(), content })
             }
             Event::MappingStart(anchor, tag) => {
                 self.begin(anchor);
                 let content = Content::Map(self.pairs(depth)?);
-                Ok(self.anchored(anchor, Node { at, tagged: tag.is_some(), content }))
+                self.anchored(anchor, Node { at, tagged: tag.is_some(), content })
             }
             _ => Err(NoTree::new(at, "this line cannot be read as YAML")),
         }
@@ -222,19 +288,22 @@ impl<'t> Builder<'t> {
         }
     }
 
-    fn anchored(&mut self, anchor: usize, node: Node) -> Node {
+    /// Keeps a copy of what an alias may stand for. Copies count, since
+    /// anchors within anchors would be kept once for each.
+    fn anchored(&mut self, anchor: usize, node: Node) -> Result<Node, NoTree> {
         if anchor > 0 {
             let size = node.size();
+            self.count_copy(size, node.at)?;
             self.anchors.insert(anchor, Some((node.clone(), size)));
         }
-        node
+        Ok(node)
     }
 
     fn alias(&mut self, id: usize, at: Position) -> Result<Node, NoTree> {
         match self.anchors.get(&id) {
             Some(Some((_, size))) => {
                 let size = *size;
-                self.count(size, at)?;
+                self.count_copy(size, at)?;
                 match self.anchors.get(&id) {
                     Some(Some((node, _))) => Ok(node.clone()),
                     _ => Err(NoTree::new(at, "an alias of nothing")),
@@ -279,7 +348,7 @@ mod tests {
     #[test]
     fn aliases_unfold_up_to_a_bound() {
         let root = read_tree("a: &x [1, 2]\nb: *x\n").unwrap();
-        assert_eq!(root.size(), 9);
+        assert_eq!(root.size(), Size { values: 9, text: 6 });
         let mut bomb = String::from("a0: &a0 [x,x,x,x,x,x,x,x,x,x]\n");
         for i in 1..12 {
             let list = vec![format!("*a{}", i - 1); 10].join(",");
@@ -290,11 +359,32 @@ mod tests {
     }
 
     #[test]
+    fn what_is_copied_for_anchors_and_aliases_is_bounded() {
+        let long = "x".repeat(500_000);
+        let many = format!("a: &a {long}\nb: [{}]\n", "*a,".repeat(1000));
+        assert!(read_tree(&many).unwrap_err().what.contains("more than 4096 KiB of text"));
+        let nested: String = (0..60).map(|i| format!("&a{i} [")).collect();
+        let wide = format!("a: {nested}{}{}", "x,".repeat(100_000), "]".repeat(60));
+        assert!(read_tree(&wide).unwrap_err().what.contains("more than 200000 values"));
+        let few = format!("a: &a {}\nb: [{}]\n", &long[..1000], "*a,".repeat(1000));
+        assert!(read_tree(&few).is_ok());
+    }
+
+    #[test]
     fn deep_nesting_ends_quickly() {
         let deep = "[".repeat(20_000);
         assert!(read_tree(&deep).is_err());
         let deep: String = (0..200).map(|i| format!("{}a:\n", " ".repeat(i))).collect();
         assert!(read_tree(&deep).unwrap_err().what.contains("nested deeper"));
+    }
+
+    #[test]
+    fn a_tab_is_told_in_its_own_line() {
+        for (text, line, column) in [("a:\n  b: 1\n\tc: 1\n", 3, 1), ("a:\n\tb: 1\n", 2, 1)] {
+            let none = read_tree(text).unwrap_err();
+            assert!(none.what.contains("a tab stands"), "{none:?}");
+            assert_eq!(none.at, Position { line, column }, "{text:?}");
+        }
     }
 
     #[test]

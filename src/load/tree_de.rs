@@ -35,7 +35,9 @@ impl<'de> Deserializer<'de> for &'de Node {
             Content::Text { text, .. } => visitor.visit_borrowed_str(text),
             Content::List(entries) => visitor.visit_seq(Entries(entries.iter())),
             Content::Map(pairs) => visitor.visit_map(Pairs { pairs: pairs.iter(), value: None }),
-            Content::Pruned => visitor.visit_unit(),
+            // What may be a text or a group is an empty text, so that the rest
+            // of the file can be read on.
+            Content::Pruned => visitor.visit_borrowed_str(""),
         }
     }
 

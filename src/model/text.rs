@@ -24,11 +24,17 @@ impl std::fmt::Display for Text {
     }
 }
 
-/// Whether a character steers a terminal or turns the reading direction
-/// instead of being seen.
+/// Whether a character steers a terminal, turns the reading direction or
+/// cannot be seen at all, so that two names would look alike. (Unicode's
+/// `Default_Ignorable_Code_Point` without the variation selectors that pictures
+/// need, and its line and paragraph separators.)
 pub fn steers(c: char) -> bool {
     (c.is_control() && c != '\n' && c != '\t')
-        || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}' | '\u{061c}')
+        || matches!(c, '\u{ad}' | '\u{34f}' | '\u{61c}' | '\u{115f}' | '\u{1160}')
+        || matches!(c, '\u{17b4}' | '\u{17b5}' | '\u{180b}'..='\u{180f}' | '\u{3164}')
+        || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}')
+        || matches!(c, '\u{feff}' | '\u{ffa0}' | '\u{fff0}'..='\u{fffb}')
+        || matches!(c, '\u{1bca0}'..='\u{1bca3}' | '\u{1d173}'..='\u{1d17a}' | '\u{e0000}'..='\u{e0fff}')
 }
 
 /// The text with every steering character, line break and tab replaced by
@@ -53,6 +59,7 @@ mod tests {
     fn steering_characters_become_visible() {
         assert_eq!(visible("a\u{1b}[31m"), "a\\u{1b}[31m");
         assert_eq!(visible("x\u{202e}y"), "x\\u{202e}y");
-        assert_eq!(visible("Mañana – ½"), "Mañana – ½");
+        assert_eq!(visible("PL\u{ad}1\u{e0041}"), "PL\\u{ad}1\\u{e0041}");
+        assert_eq!(visible("Mañana – ½ ⛵\u{fe0f}"), "Mañana – ½ ⛵\u{fe0f}");
     }
 }

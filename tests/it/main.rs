@@ -7,12 +7,19 @@
 )]
 #![allow(missing_docs)]
 
+mod asked;
 mod audit;
 mod boundaries;
 mod broken;
 mod cheapest;
+mod coverage;
+#[cfg(unix)]
+mod faults;
 mod fleets;
 mod floors;
+mod fuzz_found;
+#[cfg(unix)]
+mod hostile;
 mod kit;
 mod numbers;
 mod options;
@@ -26,11 +33,14 @@ mod quote;
 mod quote_pages;
 mod record;
 mod run;
+mod schema;
 mod shapes;
 mod sheet;
 mod situations;
 mod suppliers;
+mod supply_chain;
 mod terminal;
 mod traps;
 mod unsaid;
 mod verdicts;
+mod words;

@@ -5,37 +5,42 @@
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Level;
 use crate::model::vessel::Trust;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// The words of [`Outcome`].
-#[derive(Serialize, Deserialize)]
+/// An outcome.
+#[derive(JsonSchema, Serialize, Deserialize)]
 #[serde(remote = "Outcome", rename_all = "kebab-case")]
+#[schemars(rename = "Outcome")]
 pub(super) enum OutcomeWord {
     Met,
     CannotTell,
     NotMet,
 }
 
-/// The words of [`Verdict`].
-#[derive(Serialize, Deserialize)]
+/// A verdict.
+#[derive(JsonSchema, Serialize, Deserialize)]
 #[serde(remote = "Verdict", rename_all = "kebab-case")]
+#[schemars(rename = "Verdict")]
 pub(super) enum VerdictWord {
     Ready,
     CannotTell,
     NotReady,
 }
 
-/// The words of [`Level`].
-#[derive(Serialize, Deserialize)]
+/// Whether a requirement counts towards the verdict.
+#[derive(JsonSchema, Serialize, Deserialize)]
 #[serde(remote = "Level", rename_all = "kebab-case")]
+#[schemars(rename = "Level")]
 pub(super) enum LevelWord {
     Required,
     Recommended,
 }
 
-/// The words of [`Trust`].
-#[derive(Serialize, Deserialize)]
+/// Which figures were believed.
+#[derive(JsonSchema, Serialize, Deserialize)]
 #[serde(remote = "Trust", rename_all = "kebab-case")]
+#[schemars(rename = "Trust")]
 pub(super) enum TrustWord {
     All,
     Measured,

@@ -11,7 +11,7 @@ use super::{
 use crate::fleet::{Judged, Orders, Selection};
 use crate::load::{Library, Refusal, Source};
 use crate::measure::{Day, Quantity};
-use crate::model::check::{Check, Judgement, Notice, Why};
+use crate::model::check::{Check, Judgement, Notice};
 use crate::model::finding::{Because, Finding, Outcome, ReadyUntil};
 use crate::model::profile::Level;
 use crate::model::reason::Reason;
@@ -206,7 +206,7 @@ fn judgement(check: &Check, judgement: &Judgement, date: Day) -> JudgementOnReco
         edition: profile.edition.clone(),
         encoding: profile.encoding,
         encoded: profile.encoded,
-        why: why(&judgement.why).to_owned(),
+        why: judgement.why.code().to_owned(),
         verdict: judgement.verdict,
         ready_until: match judgement.ready_until {
             ReadyUntil::None => UntilOnRecord::None,
@@ -214,15 +214,6 @@ fn judgement(check: &Check, judgement: &Judgement, date: Day) -> JudgementOnReco
             ReadyUntil::NoEnd => UntilOnRecord::NoEnd,
         },
         findings: findings.filter_map(|one| finding(check, judgement, one, date)).collect(),
-    }
-}
-
-fn why(why: &Why) -> &'static str {
-    match why {
-        Why::Binds => "binds",
-        Why::MayBind(_) => "may-bind",
-        Why::Asked => "asked",
-        Why::Fallback => "fallback",
     }
 }
 

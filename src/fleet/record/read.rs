@@ -5,6 +5,7 @@
 use super::make::digest;
 use super::torn::torn;
 use super::{AuditRecord, InputFile, SCHEMA};
+use crate::load::LARGEST_FILE;
 use serde::Deserialize;
 
 /// Why a text is no record that can be used.
@@ -75,15 +76,24 @@ pub fn read(text: &str) -> Result<AuditRecord, Vec<Broken>> {
 }
 
 fn shape(text: &str, error: &serde_json::Error) -> Broken {
-    if let Ok(Head { schema: Some(found) }) = serde_json::from_str(text)
-        && found != SCHEMA
-    {
+    if let Some(found) = schema(text).filter(|found| found != SCHEMA) {
         return Broken::Schema { found };
     }
     // The place is told beside the message, not in it.
     let whole = error.to_string();
     let what = whole.rsplit_once(" at line ").map_or(whole.as_str(), |(what, _)| what).to_owned();
     Broken::Shape { line: error.line(), column: error.column(), what }
+}
+
+/// What it says of itself. A short text is looked through; in a long one that
+/// stands first, as in every record, and the rest is not read again.
+fn schema(text: &str) -> Option<String> {
+    if text.len() as u64 <= LARGEST_FILE {
+        return serde_json::from_str::<Head>(text).ok().and_then(|head| head.schema);
+    }
+    let signs = ["{", "\"schema\"", ":"];
+    let value = signs.iter().try_fold(text, |rest, sign| rest.trim_start().strip_prefix(sign));
+    serde_json::Deserializer::from_str(value?).into_iter().next().and_then(Result::ok)
 }
 
 fn inputs(record: &AuditRecord) -> impl Iterator<Item = &InputFile> {
