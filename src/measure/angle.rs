@@ -45,6 +45,16 @@ mod tests {
     use super::*;
 
     #[test]
+    fn an_angle_is_its_count_of_thousandths() {
+        assert_eq!(Angle::parse("0 degrees").unwrap().millidegrees(), 0);
+        assert_eq!(Angle::parse("2.5 deg").unwrap().millidegrees(), 2500);
+        assert_eq!(Angle::parse("360°").unwrap().millidegrees(), 360_000);
+        assert_eq!(Angle::from_millidegrees(360_000), Angle::parse("360°").ok());
+        assert_eq!(Angle::from_millidegrees(360_001), None);
+        assert_eq!(Angle::from_millidegrees(-1), None);
+    }
+
+    #[test]
     fn angles_are_read_with_their_unit_only() {
         assert_eq!(Angle::parse("10°").unwrap(), Angle::parse("10 degrees").unwrap());
         assert_eq!(Angle::parse("2.5 deg").unwrap().show(), "2.5 degrees");

@@ -196,4 +196,16 @@ mod tests {
             assert!(Interval::parse(text).is_err(), "{text}");
         }
     }
+
+    #[test]
+    fn an_interval_is_a_century_at_most() {
+        let read = |text: &str| Interval::parse(text).ok();
+        assert_eq!(read("36500 days"), Some(Interval::Days(36_500)));
+        assert_eq!(read("5200 weeks"), Some(Interval::Days(36_400)));
+        assert_eq!(read("1200 months"), Some(Interval::Months(1200)));
+        assert_eq!(read("100 years"), Some(Interval::Months(1200)));
+        for text in ["36501 days", "40000 days", "5201 weeks", "1201 months", "101 years"] {
+            assert_eq!(read(text), None, "{text}");
+        }
+    }
 }

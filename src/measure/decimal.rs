@@ -174,10 +174,78 @@ pub(super) fn decimal(count: i64, unit: i64, places: usize, name: &str) -> Strin
     let (whole, mut rest) = (count / unit, count % unit);
     let mut digits = String::new();
     let mut step = unit / 10;
-    while rest > 0 && step > 0 && digits.len() < places {
+    while rest > 0 && digits.len() < places {
         digits.push(char::from(b'0' + u8::try_from(rest / step).unwrap_or(9)));
         rest %= step;
         step /= 10;
     }
     if digits.is_empty() { format!("{whole} {name}") } else { format!("{whole}.{digits} {name}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::Length;
+
+    fn numeral(text: &str) -> Result<(i128, i128), QuantityError> {
+        take_numeral(text).map(|found| {
+            let (number, rest) = found.unwrap();
+            assert_eq!(rest, "", "{text}");
+            (number.numerator, number.denominator)
+        })
+    }
+
+    #[test]
+    fn every_fraction_of_one_sign_is_its_figure() {
+        let signs = [('½', 1, 2), ('¼', 1, 4), ('¾', 3, 4), ('⅛', 1, 8), ('⅜', 3, 8)];
+        for (sign, top, bottom) in signs.into_iter().chain([('⅝', 5, 8), ('⅞', 7, 8)]) {
+            assert_eq!(numeral(&sign.to_string()), Ok((top, bottom)), "{sign}");
+            for text in [format!("2{sign}"), format!("2 {sign}"), format!("2-{sign}")] {
+                assert_eq!(numeral(&text), Ok((2 * bottom + top, bottom)), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_numeral_may_have_24_signs_and_no_more() {
+        let digits = |count: usize| "0".repeat(count - 1) + "6";
+        assert_eq!(numeral(&digits(24)), Ok((6, 1)));
+        assert_eq!(
+            numeral(&digits(25)),
+            Err(QuantityError::Nonsense("a number of a sensible length"))
+        );
+        let point = format!("{}.5", "0".repeat(22));
+        assert_eq!(numeral(&point), Ok((5, 10)));
+        assert!(numeral(&format!("0{point}")).is_err());
+        assert_eq!(numeral(&format!("{}/8", digits(24))), Ok((6, 8)));
+        assert!(numeral(&format!("{}/8", digits(25))).is_err());
+    }
+
+    #[test]
+    fn a_fraction_goes_down_to_a_thousand_and_twenty_fourth() {
+        assert_eq!(numeral("1/1024"), Ok((1, 1024)));
+        for text in ["1/1025", "1/0", "1/2000", "4 1/1025"] {
+            let said = Err(QuantityError::Nonsense("a fraction of an inch"));
+            assert_eq!(numeral(text), said, "{text}");
+        }
+    }
+
+    #[test]
+    fn exactly_the_most_is_read_however_it_is_written() {
+        let ten_kilometres = Length::parse("10000 m").unwrap();
+        for text in ["10000.0 m", "20000/2 m", "10000,00 m"] {
+            assert_eq!(Length::parse(text).unwrap(), ten_kilometres, "{text}");
+        }
+        for text in ["10000.1 m", "20001/2 m", "10001 m"] {
+            let said = Length::parse(text).map(|(length, _)| length);
+            assert!(matches!(said, Err(QuantityError::TooLarge(_))), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_whole_count_above_the_most_is_too_large() {
+        let six = Rational { numerator: 6, denominator: 1 };
+        assert_eq!(six.times(10, 60, "a step", "60"), Ok(60));
+        assert_eq!(six.times(10, 59, "a step", "59"), Err(QuantityError::TooLarge("59")));
+    }
 }

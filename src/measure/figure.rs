@@ -200,9 +200,8 @@ fn read(text: &str, kind: QuantityKind) -> Result<(Quantity, System), QuantityEr
             (Quantity::Length(length), system)
         }
         QuantityKind::Mass => {
-            let customary = !text.ends_with('g') && !text.ends_with("ram");
-            let system = if customary { System::Customary } else { System::Metric };
-            (Quantity::Mass(Mass::parse(text)?), system)
+            let (mass, system) = Mass::parse(text)?;
+            (Quantity::Mass(mass), system)
         }
         QuantityKind::Angle => (Quantity::Angle(Angle::parse(text)?), System::Metric),
         QuantityKind::HookSize => (Quantity::HookSize(HookSize::parse(text)?), System::Metric),
@@ -233,6 +232,27 @@ mod tests {
         assert_eq!(figure.show(Units::Metric, Rounding::Up), "1.944 m");
         let count = Figure::parse("2", QuantityKind::Count).unwrap();
         assert_eq!(count.show(Units::Both, Rounding::Up), "2");
+    }
+
+    #[test]
+    fn a_mass_keeps_the_system_of_its_unit() {
+        let system = |text: &str| Figure::parse(text, QuantityKind::Mass).unwrap().system;
+        for text in ["45 kg", "45 kilograms", "1 kilogram", "500 g", "500 grams", "1 gram"] {
+            assert_eq!(system(text), System::Metric, "{text}");
+        }
+        for text in ["100 lb", "100 lbs", "100 lb.", "1 pound", "100 pounds"] {
+            assert_eq!(system(text), System::Customary, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_count_is_nine_plain_digits_at_most() {
+        assert_eq!(parse_count("999999999"), Ok(999_999_999));
+        assert_eq!(parse_count("-1"), Err(QuantityError::Negative));
+        for text in ["1000000000", "0000000001", "", "+5", "5.0", "٣", "0x5"] {
+            let said = Err(QuantityError::Nonsense("a whole number"));
+            assert_eq!(parse_count(text), said, "{text}");
+        }
     }
 
     #[test]

@@ -236,6 +236,13 @@ mod tests {
     }
 
     #[test]
+    fn millimetres_are_counted_up_to_the_most() {
+        assert_eq!(Length::from_millimetres(1).nanometres(), 1_000_000);
+        assert_eq!(Length::from_millimetres(100), Length::parse("10 cm").unwrap().0);
+        assert_eq!(Length::from_millimetres(u32::MAX), Length::parse("10000 m").unwrap().0);
+    }
+
+    #[test]
     fn a_minimum_rounds_up_and_a_maximum_down() {
         let six_feet = length("6 ft");
         assert_eq!(six_feet.show(Metric, Rounding::Up), "1.829 m");

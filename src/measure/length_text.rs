@@ -105,6 +105,13 @@ mod tests {
     }
 
     #[test]
+    fn one_unit_is_not_said_twice() {
+        for text in ["6 ft 1/2 ft", "6 ft 0 ft", "6 in 2 ft", "1 m 1/2 ft"] {
+            assert_eq!(Length::parse(text), Err(QuantityError::OutOfOrder), "{text}");
+        }
+    }
+
+    #[test]
     fn what_people_write_is_read() {
         let six_four_and_a_half = 6 * FOOT + 4 * INCH + INCH / 2;
         for text in [

@@ -1,7 +1,7 @@
 //! Masses as whole micrograms.
 
-use super::QuantityError;
 use super::decimal::{decimal, take_numeral};
+use super::{QuantityError, System};
 
 /// A mass of zero or more, exact: a count of micrograms.
 ///
@@ -14,21 +14,21 @@ const POUND: i64 = 453_592_370;
 const MOST: i64 = 100_000 * KILOGRAM;
 
 impl Mass {
-    /// Reads `100 lb`, `45.4 kg`, `500 g`.
+    /// Reads `100 lb`, `45.4 kg`, `500 g`, and tells the system of the unit.
     ///
     /// # Errors
     /// No unit, an unknown unit, a negative, more than 100 t, or finer than
     /// a microgram.
-    pub fn parse(text: &str) -> Result<Self, QuantityError> {
+    pub fn parse(text: &str) -> Result<(Self, System), QuantityError> {
         let (number, rest) = take_numeral(text.trim())?.ok_or(QuantityError::Nonsense("a mass"))?;
-        let unit = match rest.trim().to_ascii_lowercase().as_str() {
+        let (unit, system) = match rest.trim().to_ascii_lowercase().as_str() {
             "" => return Err(QuantityError::NoUnit),
-            "lb" | "lbs" | "lb." | "pound" | "pounds" => POUND,
-            "kg" | "kilogram" | "kilograms" => KILOGRAM,
-            "g" | "gram" | "grams" => KILOGRAM / 1000,
+            "lb" | "lbs" | "lb." | "pound" | "pounds" => (POUND, System::Customary),
+            "kg" | "kilogram" | "kilograms" => (KILOGRAM, System::Metric),
+            "g" | "gram" | "grams" => (KILOGRAM / 1000, System::Metric),
             other => return Err(QuantityError::UnknownUnit(other.chars().take(20).collect())),
         };
-        number.times(unit, MOST, "a microgram", "100 t").map(Self)
+        number.times(unit, MOST, "a microgram", "100 t").map(|count| (Self(count), system))
     }
 
     /// The exact count of micrograms.
@@ -53,10 +53,10 @@ mod tests {
 
     #[test]
     fn a_hundred_pounds_is_more_than_the_printed_kilograms_of_one_rule() {
-        let hundred = Mass::parse("100 lb").unwrap();
+        let hundred = Mass::parse("100 lb").unwrap().0;
         assert_eq!(hundred.micrograms(), 45_359_237_000);
-        assert!(hundred > Mass::parse("34.1 kg").unwrap());
-        assert!(hundred < Mass::parse("45.4 kg").unwrap());
+        assert!(hundred > Mass::parse("34.1 kg").unwrap().0);
+        assert!(hundred < Mass::parse("45.4 kg").unwrap().0);
         assert_eq!(hundred.show(), "45.359 kg");
     }
 

@@ -162,6 +162,15 @@ mod tests {
     }
 
     #[test]
+    fn twelve_digits_are_read_and_thirteen_are_too_many() {
+        assert_eq!(money("000000000184"), money("184"));
+        let said = Err(QuantityError::TooLarge("10 000 000"));
+        assert_eq!(Money::parse("0000000000184", of("USD")), said);
+        assert_eq!(Money::parse("10000000.01", of("USD")), said);
+        assert!(Money::parse("10000000", of("USD")).is_ok());
+    }
+
+    #[test]
     fn what_is_no_amount_is_refused() {
         for text in
             ["", "-1", "1e3", "1,200", "1,200.00", "$5", "5 USD", ".5", "5.", "0.005", "12000000"]
