@@ -62,6 +62,16 @@ fn a_requirement_may_hang_on_another_item_aboard() {
     assert_eq!(with(&["{ mark: T-1, kind: tire, expires: 2026-03-01 }"]), not_here);
     assert_eq!(with(&["{ mark: T-1, kind: tire, where: unknown }"]), (None, None));
     assert_eq!(with(&["{ mark: T-1, kind: tire, condition: unknown }"]), (None, None));
+    // On 2 March: the last day of a label and the day of buying count.
+    assert_eq!(with(&["{ mark: T-1, kind: tire, expires: 2026-03-02 }"]), here);
+    assert_eq!(with(&["{ mark: T-1, kind: tire, acquired: 2026-03-02 }"]), here);
+    assert_eq!(with(&["{ mark: T-1, kind: tire, acquired: 2026-03-03 }"]), not_here);
+    let lent = |until: &str| {
+        let place = format!("{{ lent to: Test Plover, from: 2026-02-01, until: {until} }}");
+        with(&[&format!("{{ mark: T-1, kind: tire, where: {place} }}")])
+    };
+    assert_eq!(lent("2026-03-01"), here);
+    assert_eq!(lent("2026-03-02"), not_here);
     let partial = vessel("5 ft").set("covers", "listed things only");
     assert_eq!(binds(&partial, "with-tire"), None);
     assert_eq!(binds(&partial.set("all seen", "[tire]"), "with-tire"), Some(false));

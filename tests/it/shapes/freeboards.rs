@@ -64,6 +64,21 @@ fn a_station_may_have_a_range() {
     assert_eq!(cutter(stations, &just_under("10 ft 6 in")).outcome("cutter"), "not-met");
 }
 
+/// The pole is asked for at 4 ft or less, and may be 9 ft there at 3 ft.
+#[test]
+fn what_binds_at_one_of_two_readings_only_is_disputed_unless_it_is_met() {
+    let readings = "[{ value: 3 ft, by: A. Holder, on: 2026-01-05 }, { value: 5 ft, by: B. Mate, on: 2026-01-06 }]";
+    let turned = "[{ value: 5 ft, by: A. Holder, on: 2026-01-05 }, { value: 3 ft, by: B. Mate, on: 2026-01-06 }]";
+    for readings in [readings, turned] {
+        let pole = |length: &str| {
+            let tool = format!("{{ mark: TE-1, kind: control tether on a pole, pole: {length} }}");
+            by("plain.yaml", &vessel(readings).with(&[tool])).outcome("pole").to_owned()
+        };
+        assert_eq!(pole("9 ft"), "met");
+        assert_eq!(pole(&just_over("9 ft")), "cannot-tell");
+    }
+}
+
 #[test]
 fn readings_of_the_freeboard_that_differ_across_a_limit_dispute_it() {
     let readings = "[{ value: 4 ft, by: A. Holder, on: 2026-01-05 }, { value: 4 ft 6 in, by: B. Mate, on: 2026-01-06 }]";

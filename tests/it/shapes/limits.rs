@@ -20,6 +20,26 @@ fn turns(requirement: &str, kind: &str, key: &str, cases: &[(&str, &str, &str)])
     }
 }
 
+/// By how many nanometres a figure misses at 5 ft.
+fn missed_by(requirement: &str, kind: &str, key: &str, figure: &str) -> Option<i64> {
+    let tool = format!("{{ mark: T-1, kind: {kind}, {key}: {figure} }}");
+    let judged = by(BOUNDS, &vessel("5 ft").with(&[tool]));
+    judged.finding(requirement)["reasons"][0]["by"]["nanometres"].as_i64()
+}
+
+#[test]
+fn by_how_much_a_figure_misses_is_told_to_the_nanometre() {
+    let foot = Some(304_800_000);
+    let cutter = "long-handled line cutter";
+    assert_eq!(missed_by("lesser", cutter, "handle", "5 ft"), foot);
+    assert_eq!(missed_by("nested", "dip net", "handle", "6 ft 6 in"), foot);
+    let net = "collapsible hoop net";
+    assert_eq!(missed_by("span", net, "rope-length", "4 ft"), foot);
+    assert_eq!(missed_by("span", net, "rope-length", "11 ft"), foot);
+    assert_eq!(missed_by("span", net, "rope-length", &just_over("10 ft")), Some(1));
+    assert_eq!(missed_by("span", net, "rope-length", "7 ft"), None);
+}
+
 #[test]
 fn the_lesser_of_two_bounds_governs() {
     turns(

@@ -113,3 +113,57 @@ fn a_freeboard_that_an_inspector_takes_disputes_the_declared_one() {
     assert_eq!(disputed.outcome("cutter"), "cannot-tell");
     assert_eq!(disputed.finding("cutter")["reasons"][0]["fact"], "freeboard-disputed");
 }
+
+/// What is left of the pliers under several records, oldest first.
+fn under_each(records: &[(&str, &str)]) -> (String, Vec<String>) {
+    let folder = tempfile::tempdir().unwrap();
+    let paths: Vec<String> = records
+        .iter()
+        .enumerate()
+        .map(|(index, (on, found))| {
+            let text = format!(
+                "format: inspection/1\nvessel: Test Kittiwake\non: {on}\nby: C. Inspector\n\
+                 found: [{{ mark: PL-1, {found} }}]\n"
+            );
+            run::write(folder.path(), &format!("{index}.yaml"), &text)
+        })
+        .collect();
+    let profile = super::profile("plain.yaml");
+    let mut arguments = vec!["--profile", &profile, "--on", DAY];
+    arguments.extend(paths.iter().flat_map(|path| ["--inspection", path.as_str()]));
+    let judged = vessel("5 ft")
+        .with(&["{ mark: PL-1, kind: pliers, overall: 11 in, inspected: 2025-01-10 }"])
+        .check(&arguments);
+    let codes = judged.codes("pliers").iter().map(|code| (*code).to_owned()).collect();
+    (judged.outcome("pliers").to_owned(), codes)
+}
+
+#[test]
+fn two_looks_of_one_day_that_differ_leave_the_condition_open() {
+    let (good, bad) = ("condition: serviceable", "condition: broken");
+    let open = ("cannot-tell".to_owned(), vec!["condition-unknown".to_owned()]);
+    assert_eq!(under_each(&[("2026-02-20", good), ("2026-02-20", bad)]), open);
+    assert_eq!(under_each(&[("2026-02-20", bad), ("2026-02-20", good)]), open);
+    assert_eq!(under_each(&[("2026-02-20", good), ("2026-02-20", good)]).0, "met");
+    let broken = ("not-met".to_owned(), vec!["not-serviceable".to_owned()]);
+    assert_eq!(under_each(&[("2026-02-20", bad), ("2026-02-20", bad)]), broken);
+    // A day later it is simply the newer look that counts.
+    assert_eq!(under_each(&[("2026-02-20", good), ("2026-02-21", bad)]), broken);
+    assert_eq!(under_each(&[("2026-02-20", bad), ("2026-02-21", good)]).0, "met");
+}
+
+#[test]
+fn a_change_takes_away_what_was_read_up_to_its_day() {
+    let judged = |reading: &str| {
+        let pliers = format!(
+            "{{ mark: PL-1, kind: pliers, overall: {{ value: 11 in, {reading}how: measured }}, \
+             changes: [{{ what: lengthened, on: 2026-02-10 }}] }}"
+        );
+        let judged = super::kit("plain.yaml", &[pliers]);
+        judged.outcome("pliers").to_owned()
+    };
+    assert_eq!(judged("on: 2026-02-11, "), "met");
+    for before in ["on: 2026-02-10, ", "on: 2026-02-09, ", ""] {
+        assert_eq!(judged(before), "cannot-tell", "{before}");
+    }
+}
