@@ -12,6 +12,7 @@ target="${CARGO_TARGET_DIR:-$home/target}"
 place="$target/fuzz"
 host="$(rustc -vV | sed -n 's/^host: //p')"
 all=(vessel inspection catalogue profile vocabulary techniques record length figures swollen)
+found="$place/found"
 mkdir -p "$place"
 
 # The readers are instrumented by the compiler's own pass, which the stable
@@ -21,15 +22,15 @@ build() {
     apt-get update -qq
     DEBIAN_FRONTEND=noninteractive apt-get install -y -qq g++ >/dev/null
   fi
-  local flags=(--cfg fuzzing -Cpasses=sancov-module -Ccodegen-units="$2")
-  local pass=(level=4 inline-8bit-counters pc-table trace-compares)
-  local one
-  for one in "${pass[@]}"; do flags+=("-Cllvm-args=-sanitizer-coverage-$one"); done
+  local profile="$1" flags=(--cfg fuzzing -Cpasses=sancov-module -Ccodegen-units="$2") one
+  for one in "${@:3}" inline-8bit-counters pc-table; do
+    flags+=("-Cllvm-args=-sanitizer-coverage-$one")
+  done
   RUSTFLAGS="${flags[*]}" cargo build --locked --quiet --manifest-path "$here/Cargo.toml" \
-    --target-dir "$target" --target "$host" --profile "$1"
+    --target-dir "$target" --target "$host" --profile "$profile"
   # A copy, so that a later build does not disturb a long run.
-  program="$place/readers-$1"
-  cp --remove-destination "$target/$host/$1/readers" "$program"
+  program="$place/readers-$profile"
+  cp --remove-destination "$target/$host/$profile/readers" "$program"
   seeds="$place/seeds"
   rm -rf "$seeds" && mkdir -p "$seeds"
   KITMUSTER_SEEDS="$seeds" "$program" >/dev/null 2>&1
@@ -53,27 +54,27 @@ longest() {
 try() {
   local name="$1" corpus="$2"
   shift 2
-  local found="$place/found/$name/"
-  mkdir -p "$found" "$corpus"
-  # One thread, or a run could not be repeated.
-  KITMUSTER_TARGET="$name" RAYON_NUM_THREADS=1 nice -n 10 "$program" \
-    -dict="$place/words.dict" -artifact_prefix="$found" -max_len="$(longest "$name")" \
+  mkdir -p "$found/$name" "$corpus"
+  # One thread, or a run could not be repeated. The targets themselves hold a
+  # text to two seconds of processor time; the minute by the clock is for what
+  # never ends, on a machine that may have much else to do.
+  KITMUSTER_TARGET="$name" RAYON_NUM_THREADS=1 "$program" -timeout=60 -report_slow_units=60 \
+    -dict="$place/words.dict" -artifact_prefix="$found/$name/" -max_len="$(longest "$name")" \
     -rss_limit_mb=1024 -print_final_stats=1 "$@" "$corpus" "$seeds/$name" "$here/seeds/$name"
 }
 
 # What a run said of itself: the number after a name, first or last.
-said() { grep -oE "$1" "$3" | "$2" -n1 | grep -oE '[0-9]+$' || echo 0; }
+said() { grep -aoE "$1" "$3" | "$2" -n1 | grep -oE '[0-9]+$' || echo 0; }
 
 row() {
   local name="$1" log="$2" corpus="$3"
-  local found
-  found="$(find "$place/found/$name" -type f \( -name 'crash-*' -o -name 'timeout-*' -o -name 'oom-*' \) 2>/dev/null | wc -l)"
+  local of=(-name 'crash-*' -o -name 'timeout-*' -o -name 'oom-*')
   printf '%-11s %10s %8s %8s %8s %8s %8s\n' "$name" \
-    "$(grep -oE 'number_of_executed_units: [0-9]+' "$log" | awk '{ sum += $2 } END { print sum + 0 }')" \
+    "$(grep -aoE 'number_of_executed_units: [0-9]+' "$log" | awk '{ sum += $2 } END { print sum + 0 }')" \
     "$(said 'average_exec_per_sec: +[0-9]+' tail "$log")" \
-    "$(grep INITED "$log" | grep -oE 'cov: [0-9]+' | grep -oE '[0-9]+' || echo 0)" \
-    "$(said 'cov: [0-9]+' tail "$log")" \
-    "$(find "$corpus" -type f | wc -l)" "$found"
+    "$(said 'INITED cov: [0-9]+' head "$log")" \
+    "$(grep -aoE ' cov: [0-9]+' "$log" | grep -oE '[0-9]+' | sort -n | tail -n1)" \
+    "$(find "$corpus" -type f | wc -l)" "$(find "$found/$name" -type f \( "${of[@]}" \) | wc -l)"
 }
 
 heading() {
@@ -81,21 +82,22 @@ heading() {
 }
 
 tell() {
-  echo "fuzz: $1 failed; the input is in $place/found/$1/, the end of its story:" >&2
-  tail -n 25 "$2" >&2
+  echo "fuzz: $1 failed; the input is in $found/$1/:" >&2
+  grep -a -A2 'panicked at' "$2" >&2 || tail -n 25 "$2" >&2
   echo "once more: fuzz/run.sh again $1 FILE" >&2
 }
 
 smoke() {
-  build smoke 16
+  # Without the compares, which cost time to build and pay in a long run only.
+  build smoke 16 level=3
+  found="$place/found-smoke"
   local failed=0 name log corpus
-  rm -rf "$place/found" "$place/smoke"
+  rm -rf "$found" "$place/smoke"
   mkdir -p "$place/smoke"
   heading
   for name in "${all[@]}"; do
     log="$place/smoke/$name.log" corpus="$place/smoke/$name"
-    if ! try "$name" "$corpus" -seed=1 -runs=20000 -max_total_time=4 -timeout=5 \
-      >"$log" 2>&1; then
+    if ! try "$name" "$corpus" -seed=1 -runs=20000 -max_total_time=4 >"$log" 2>&1; then
       tell "$name" "$log"
       failed=1
     fi
@@ -110,10 +112,7 @@ long_one() {
   local name="$1" ends="$2" log="$place/long/$1.log" corpus="$place/corpus/$1" left
   : >"$log"
   while left=$((ends - $(date +%s))) && [ "$left" -gt 5 ]; do
-    # The targets themselves hold a text to two seconds of processor time; this
-    # is for what never ends, on a machine that may have much else to do.
-    try "$name" "$corpus" -max_total_time="$left" -timeout=60 -report_slow_units=60 \
-      >>"$log" 2>&1 && break
+    try "$name" "$corpus" -max_total_time="$left" >>"$log" 2>&1 && break
     echo "found by $name, $(date +%T)" | tee -a "$place/long/found.txt" >&2
   done
 }
@@ -122,7 +121,8 @@ long() {
   local minutes="$1" name
   shift
   [ "$#" -gt 0 ] || set -- "${all[@]}"
-  build release 1
+  build release 1 level=4 trace-compares
+  renice -n 10 $$ >/dev/null || true
   mkdir -p "$place/long"
   local running=0
   for name in "$@"; do
@@ -142,8 +142,8 @@ case "${1:-}" in
   smoke) smoke ;;
   long) shift && long "$@" ;;
   again)
-    program="$place/readers-release"
-    [ -x "$program" ] || program="$place/readers-smoke"
+    # The program that was built last.
+    program="$(ls -t "$place"/readers-* | head -n1)"
     KITMUSTER_TARGET="$2" RAYON_NUM_THREADS=1 RUST_BACKTRACE=1 "$program" "$3"
     ;;
   *)

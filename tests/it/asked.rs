@@ -1,15 +1,13 @@
 //! What is asked at all: whom an edition binds and on which days, which of its
 //! requirements hang on 4 ft of freeboard, how many pieces, and which kinds
-//! serve. Through the real command; the rows were written from the rules'
+//! serve. The rows were written from the rules'
 //! texts, not from the profiles.
 
 pub(crate) mod rows;
 
 use crate::kit::{self, DAY, Wanted};
 use crate::outfit::{just_over, vessel};
-use crate::run;
 use kitmuster::load::Library;
-use kitmuster::model::vessel::Vessel;
 use rayon::prelude::*;
 use rows::{Binding, Pieces};
 
@@ -17,19 +15,6 @@ use rows::{Binding, Pieces};
 pub(crate) const ONE_PIECE_LESS: &str = "one_piece_less_than_a_rule_asks_is_too_few";
 pub(crate) const ABOVE_4_FT: &str = "a_requirement_above_4_ft_begins_a_nanometre_above_it";
 pub(crate) const BINDS: &str = "an_edition_binds_whom_it_names_from_its_first_to_its_last_day";
-
-/// One vessel written out, and the outcome of a requirement.
-fn outcome(library: &Library, vessel: &Vessel, row: &Pieces, profile: &str) -> String {
-    let folder = tempfile::tempdir().unwrap();
-    let text = kit::to_yaml(vessel, row.freeboard, &library.vocabulary);
-    let path = run::write(folder.path(), "vessel.yaml", &text);
-    let json =
-        run::kitmuster(&["check", &path, "--profile", profile, "--on", DAY, "--format", "json"])
-            .json();
-    let findings = json["profiles"][0]["findings"].as_array().unwrap();
-    let finding = findings.iter().find(|f| f["requirement"] == row.requirement);
-    finding.map_or("unbound".into(), |f| f["outcome"].as_str().unwrap().to_owned())
-}
 
 /// What is wrong with one row: the kit made for it, and the same kit with any
 /// one piece of the kind taken away.
@@ -43,7 +28,7 @@ fn wrong(library: &Library, profile: &str, row: &Pieces) -> Vec<String> {
     let of_kind: Vec<usize> = of_kind.collect();
     let pieces: u32 = of_kind.iter().map(|at| whole.kit[*at].count).sum();
     let mut wrong = Vec::new();
-    let complete = outcome(library, &whole, row, profile);
+    let complete = kit::outcome(library, &whole, row.freeboard, profile, row.requirement);
     if pieces != row.pieces || complete != "met" {
         wrong.push(format!("{case}: {pieces} pieces are {complete}"));
     }
@@ -54,7 +39,7 @@ fn wrong(library: &Library, profile: &str, row: &Pieces) -> Vec<String> {
         } else {
             fewer.kit.remove(at);
         }
-        let outcome = outcome(library, &fewer, row, profile);
+        let outcome = kit::outcome(library, &fewer, row.freeboard, profile, row.requirement);
         if outcome != "not-met" {
             wrong.push(format!("{case}: without one of {pieces} it is {outcome}"));
         }

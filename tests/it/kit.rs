@@ -5,7 +5,8 @@ use crate::run;
 use kitmuster::engine;
 use kitmuster::load::{self, Library};
 use kitmuster::measure::{Day, Quantity};
-use kitmuster::model::finding::{Deed, Slot, Step, Target, WayToReady};
+use kitmuster::model::check::{Inverses, Judgement};
+use kitmuster::model::finding::{Deed, GoodUpTo, Outcome, Slot, Step, Target, WayToReady};
 use kitmuster::model::profile::Profile;
 use kitmuster::model::rule::Need;
 use kitmuster::model::vessel::{Datum, Tool, Vessel};
@@ -74,23 +75,57 @@ pub(crate) fn made_for(
         load::read_vessel("bare.yaml", &format!("{}kit: []\n", bare(freeboard)), vocabulary)
             .unwrap_or_else(|refusal| panic!("{refusal:#?}"));
     let day = Day::parse(DAY).unwrap();
+    let mut judgement = judged(profile, vocabulary, &vessel);
+    let steps = steps_for(profile, vocabulary, wanted);
+    assert!(!steps.is_empty(), "{wanted:?} names nothing in {}", profile.id);
+    judgement.inverses = Some(Inverses {
+        good_up_to: GoodUpTo::None,
+        stretches: Vec::new(),
+        clashes: Vec::new(),
+        way: WayToReady::Steps { steps, fewest: false },
+    });
+    engine::perform(vocabulary, &vessel, &judgement, day)
+}
+
+/// What the engine says of a vessel by one profile, without the inverses.
+fn judged(profile: &Arc<Profile>, vocabulary: &Vocabulary, vessel: &Vessel) -> Judgement {
+    let day = Day::parse(DAY).unwrap();
     let mut check = engine::check(&engine::Request {
         vocabulary,
         profiles: &[],
         asked: std::slice::from_ref(profile),
-        vessel: &vessel,
+        vessel,
         inspections: &[],
         departure: day,
         back: Some(day),
         trust: kitmuster::model::vessel::Trust::All,
-        depth: engine::Depth::Whole,
+        depth: engine::Depth::Findings,
     });
-    let mut judgement = check.judgements.remove(0);
-    let steps = steps_for(profile, vocabulary, wanted);
-    assert!(!steps.is_empty(), "{wanted:?} names nothing in {}", profile.id);
-    let inverses = judgement.inverses.as_mut().unwrap_or_else(|| panic!("a whole check"));
-    inverses.way = WayToReady::Steps { steps, fewest: false };
-    engine::perform(vocabulary, &vessel, &judgement, day)
+    check.judgements.remove(0)
+}
+
+/// The outcome of a requirement for a vessel that is written out and read
+/// again: `met`, `not-met`, `cannot-tell`, or `unbound` without a finding.
+pub(crate) fn outcome(
+    library: &Library,
+    vessel: &Vessel,
+    freeboard: &str,
+    profile: &str,
+    requirement: &str,
+) -> &'static str {
+    let text = to_yaml(vessel, freeboard, &library.vocabulary);
+    let (vessel, _) = load::read_vessel("vessel.yaml", &text, &library.vocabulary)
+        .unwrap_or_else(|refusal| panic!("{refusal:#?}\n{text}"));
+    let judgement = judged(library.find(profile).unwrap(), &library.vocabulary, &vessel);
+    let index = judgement.profile.requirements.iter().position(|r| r.id == requirement).unwrap();
+    match judgement.findings.iter().find(|finding| finding.requirement == index) {
+        None => "unbound",
+        Some(finding) => match finding.outcome {
+            Outcome::Met => "met",
+            Outcome::NotMet => "not-met",
+            Outcome::CannotTell => "cannot-tell",
+        },
+    }
 }
 
 fn steps_for(profile: &Profile, vocabulary: &Vocabulary, wanted: Wanted<'_>) -> Vec<Step> {
