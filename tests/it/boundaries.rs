@@ -12,7 +12,7 @@ mod rows;
 use crate::kit::{self, Wanted, exact};
 use kitmuster::measure::{Figure, Length, Quantity, QuantityKind, Rounding, System};
 use kitmuster::model::rule::{Limit, Need, Test};
-use kitmuster::model::vessel::{Datum, Reading};
+use kitmuster::model::vessel::Datum;
 use kitmuster::model::vocabulary::{AttributeId, AttributeShape};
 
 /// What a rule asks of one figure, and what the finding is beyond it.
@@ -144,20 +144,12 @@ fn differences(rows: &[Row]) -> (Vec<String>, usize) {
         let profile = library.find(row.profile).unwrap();
         let wanted = Wanted { requirement: row.requirement, kind: row.kind };
         let vessel = kit::made_for(profile, &library.vocabulary, row.freeboard, wanted);
-        let attribute = library.vocabulary.find_attribute(row.attribute).unwrap();
         for probe in row.rule.probes() {
-            let mut vessel = vessel.clone();
-            let tool =
-                vessel.kit.iter_mut().filter(|t| library.vocabulary.kind(t.kind).id == row.kind);
-            let tool = tool.into_iter().nth(row.member).unwrap();
             let quantity = Quantity::Length(Length::from_nanometres(probe).unwrap());
-            let mut reading: Reading = tool
-                .readings(attribute)
-                .first()
-                .cloned()
-                .unwrap_or_else(|| panic!("{} {}", row.requirement, row.attribute));
-            reading.datum = Datum::Figure(Figure::reckoned(quantity, System::Metric, Rounding::Up));
-            tool.set(attribute, vec![reading]);
+            let figure = Figure::reckoned(quantity, System::Metric, Rounding::Up);
+            let (words, tool) = (&library.vocabulary, (row.kind, row.member));
+            let datum = Datum::Figure(figure);
+            let vessel = kit::with_datum(&vessel, words, tool, row.attribute, datum);
             let outcome =
                 kit::outcome(&library, &vessel, row.freeboard, row.profile, row.requirement);
             runs += 1;

@@ -104,6 +104,26 @@ fn judged(profile: &Arc<Profile>, vocabulary: &Vocabulary, vessel: &Vessel) -> J
     check.judgements.remove(0)
 }
 
+/// The vessel with one figure or word changed: of the tool of that kind (its
+/// `member`, where there are several), in a reading that it already has.
+pub(crate) fn with_datum(
+    vessel: &Vessel,
+    vocabulary: &Vocabulary,
+    (kind, member): (&str, usize),
+    attribute: &str,
+    datum: Datum,
+) -> Vessel {
+    let mut vessel = vessel.clone();
+    let attribute = vocabulary.find_attribute(attribute).unwrap();
+    let of_kind = |tool: &&mut Tool| vocabulary.kind(tool.kind).id == kind;
+    let tool = vessel.kit.iter_mut().filter(of_kind).nth(member).unwrap();
+    let reading = tool.readings(attribute).first().cloned();
+    let mut reading = reading.unwrap_or_else(|| panic!("{kind} has no reading to change"));
+    reading.datum = datum;
+    tool.set(attribute, vec![reading]);
+    vessel
+}
+
 /// The outcome of a requirement for a vessel that is written out and read
 /// again: `met`, `not-met`, `cannot-tell`, or `unbound` without a finding.
 pub(crate) fn outcome(

@@ -12,7 +12,7 @@ mod papers;
 pub(crate) mod rows;
 
 use crate::kit::{self, Wanted};
-use kitmuster::model::vessel::{Datum, Reading};
+use kitmuster::model::vessel::Datum;
 use rows::{Row, Says};
 
 impl Says {
@@ -45,19 +45,9 @@ fn differences(rows: &[Row]) -> (Vec<String>, usize) {
         let profile = library.find(row.profile).unwrap();
         let wanted = Wanted { requirement: row.requirement, kind: row.kind };
         let vessel = kit::made_for(profile, &library.vocabulary, row.freeboard, wanted);
-        let attribute = library.vocabulary.find_attribute(row.attribute).unwrap();
         for (datum, does) in row.says.probes() {
-            let mut vessel = vessel.clone();
-            let tool =
-                vessel.kit.iter_mut().find(|t| library.vocabulary.kind(t.kind).id == row.kind);
-            let tool = tool.unwrap();
-            let mut reading: Reading = tool
-                .readings(attribute)
-                .first()
-                .cloned()
-                .unwrap_or_else(|| panic!("{} {}", row.requirement, row.attribute));
-            reading.datum = datum.clone();
-            tool.set(attribute, vec![reading]);
+            let (words, tool) = (&library.vocabulary, (row.kind, 0));
+            let vessel = kit::with_datum(&vessel, words, tool, row.attribute, datum.clone());
             let outcome =
                 kit::outcome(&library, &vessel, row.freeboard, row.profile, row.requirement);
             runs += 1;
