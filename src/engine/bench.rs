@@ -57,6 +57,7 @@ impl<'a> Bench<'a> {
             day,
             departure: self.departure,
             asked: matches!(self.course.why, Why::Asked | Why::Fallback),
+            missed: false,
         }
     }
 

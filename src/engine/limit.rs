@@ -48,7 +48,8 @@ fn at_least(bound: &Bound, quantity: Quantity, scene: &Scene<'_>) -> Answer {
     match bound {
         Bound::Fixed { figure, .. } => (quantity.steps() >= figure.quantity.steps()).into(),
         Bound::Share(percent, base) => {
-            share(quantity, *percent, *base, scene, |value, p, base| value >= base.percent_up(p))
+            let keeps = |value, p, base: Length| value >= base.percent_up(p);
+            share(quantity, *percent, *base, scene, Answer::No, keeps)
         }
         Bound::Greater(limbs) => Answer::all(limbs.iter().map(|b| at_least(b, quantity, scene))),
         Bound::Lesser(limbs) => Answer::any(limbs.iter().map(|b| at_least(b, quantity, scene))),
@@ -59,24 +60,29 @@ fn at_most(bound: &Bound, quantity: Quantity, scene: &Scene<'_>) -> Answer {
     match bound {
         Bound::Fixed { figure, .. } => (quantity.steps() <= figure.quantity.steps()).into(),
         Bound::Share(percent, base) => {
-            share(quantity, *percent, *base, scene, |value, p, base| value <= base.percent_down(p))
+            let keeps = |value, p, base: Length| value <= base.percent_down(p);
+            share(quantity, *percent, *base, scene, Answer::Yes, keeps)
         }
         Bound::Greater(limbs) => Answer::any(limbs.iter().map(|b| at_most(b, quantity, scene))),
         Bound::Lesser(limbs) => Answer::all(limbs.iter().map(|b| at_most(b, quantity, scene))),
     }
 }
 
+/// `lasting` is the answer that stays as the base grows: the least that the
+/// base can be settles it, though the most is not known.
 fn share(
     quantity: Quantity,
     percent: Percent,
     base: Base,
     scene: &Scene<'_>,
+    lasting: Answer,
     keeps: impl Fn(Length, Percent, Length) -> bool,
 ) -> Answer {
-    match (quantity.length(), scene.base(base)) {
-        (Some(value), Ok(ends)) => {
-            Answer::consensus(ends.map(|base| keeps(value, percent, base).into()))
-        }
+    let Some(value) = quantity.length() else { return Answer::Unknown };
+    let at = |base| Answer::from(keeps(value, percent, base));
+    match (scene.base(base), scene.so_far(base)) {
+        (Ok(ends), _) => Answer::consensus(ends.map(at)),
+        (Err(_), Some(least)) if at(least) == lasting => lasting,
         _ => Answer::Unknown,
     }
 }
@@ -171,7 +177,7 @@ fn amount<'b>(
     match bound {
         Bound::Fixed { figure, .. } => Some((figure.quantity, Some(figure))),
         Bound::Share(percent, base) => {
-            let [low, high] = scene.base(*base).ok()?;
+            let [low, high] = scene.shown(*base)?;
             let length = match rounding {
                 Rounding::Up => high.percent_up(*percent),
                 Rounding::Down => low.percent_down(*percent),

@@ -102,7 +102,8 @@ pub(super) fn spread(quantity: Quantity, error: i64) -> [Quantity; 3] {
 }
 
 fn fault(attribute: AttributeId, limit: &Limit, has: &Figure, scene: &Scene<'_>) -> Reason {
-    let demand = limit::demand(limit, scene);
+    // Missed for certain: by what is known so far of the hooks and lines.
+    let demand = limit::demand(limit, &Scene { missed: true, ..*scene });
     let by = limit::missed_by(&demand, has.quantity);
     if let (true, Demand::Least(least), Ok(freeboard), Some(Quantity::Length(short))) =
         (limit::reaches(limit), &demand, scene.freeboard, by)

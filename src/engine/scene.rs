@@ -22,6 +22,8 @@ pub(super) struct Scene<'a> {
     /// True where the profile was asked for by name: whom it binds is then
     /// no question.
     pub(super) asked: bool,
+    /// True where a limit that is missed for certain is put into a figure.
+    pub(super) missed: bool,
 }
 
 /// Why there is no freeboard.
@@ -93,20 +95,44 @@ impl<'a> Scene<'a> {
         }
     }
 
+    /// What a limit is worked out from: the base, or for a limit that is
+    /// missed for certain the least that it can be.
+    pub(super) fn shown(&self, base: Base) -> Option<[Length; 2]> {
+        let so_far = || self.so_far(base).filter(|_| self.missed).map(|least| [least; 2]);
+        self.base(base).ok().or_else(so_far)
+    }
+
+    /// The thickest hook or line that is known, whatever the others are.
+    pub(super) fn so_far(&self, base: Base) -> Option<Length> {
+        let (pieces, attribute) = match base {
+            Base::Freeboard => return None,
+            Base::HeaviestHook => (&self.vessel.hooks, "wire"),
+            Base::ThickestLine | Base::ThickestLeader => (&self.vessel.lines, "diameter"),
+        };
+        let counts = |piece: &&GearPiece| {
+            base != Base::ThickestLeader || self.is_leader(piece) == Answer::Yes
+        };
+        let each = pieces.iter().flatten().filter(counts);
+        each.filter_map(|one| self.thickest(Some(std::slice::from_ref(one)), attribute))
+            .map(|[least, _]| least)
+            .max()
+    }
+
+    fn is_leader(&self, piece: &GearPiece) -> Answer {
+        let Some(part) = self.vocabulary.find_attribute("part") else { return Answer::Unknown };
+        let readings = piece.tool.readings(part).iter();
+        Answer::consensus(readings.map(|reading| match &reading.datum {
+            Datum::Word(word) => Answer::from(word == "leader"),
+            _ => Answer::Unknown,
+        }))
+    }
+
     /// The thickest leader: at least that of the lines that are one for
     /// certain, at most that of those that may be.
     fn thickest_leader(&self, pieces: &[GearPiece]) -> Option<[Length; 2]> {
-        let part = self.vocabulary.find_attribute("part")?;
-        let is = |piece: &GearPiece| {
-            let readings = piece.tool.readings(part).iter();
-            Answer::consensus(readings.map(|reading| match &reading.datum {
-                Datum::Word(word) => Answer::from(word == "leader"),
-                _ => Answer::Unknown,
-            }))
-        };
         let (mut sure, mut maybe) = (Vec::new(), Vec::new());
         for piece in pieces {
-            let is = is(piece);
+            let is = self.is_leader(piece);
             sure.extend((is == Answer::Yes).then(|| piece.clone()));
             maybe.extend((is != Answer::No).then(|| piece.clone()));
         }

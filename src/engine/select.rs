@@ -203,6 +203,7 @@ fn binds(terms: &Terms<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -
         day,
         departure: terms.departure,
         asked: false,
+        missed: false,
     };
     if profile.binds.when.is_empty() {
         // Nothing in it depends on a day or a freeboard.

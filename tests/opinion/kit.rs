@@ -123,13 +123,15 @@ fn features(written: Option<&Yaml>) -> Json {
 }
 
 /// The heaviest wire among the hooks. Where one is not measured, or may not be
-/// listed, the heaviest is not known at all: so the program has it, though a
-/// hook that is known to be too heavy for a cutter would settle it against.
+/// listed, the heaviest is at least what is known, and there is no most.
 fn heaviest(hooks: Option<&[Json]>, all_listed: bool) -> (i64, i64) {
-    let Some(hooks) = hooks.filter(|_| all_listed) else { return (0, ENDLESS) };
-    let mut heaviest = (0, 0);
+    let Some(hooks) = hooks else { return (0, ENDLESS) };
+    let mut heaviest = (0, if all_listed { 0 } else { ENDLESS });
     for hook in hooks {
-        let Some(readings) = hook["wire"].as_array() else { return (0, ENDLESS) };
+        let Some(readings) = hook["wire"].as_array() else {
+            heaviest.1 = ENDLESS;
+            continue;
+        };
         let at = |reading: &Json, sign: i64| {
             reading["value"].as_i64().unwrap() + sign * reading["error"].as_i64().unwrap()
         };

@@ -243,6 +243,53 @@ fn a_line_cutter_is_held_against_the_thickest_line_aboard() {
     assert_eq!(lines("[{ name: leader }]"), "cannot-tell");
 }
 
+/// The heaviest hook is at least as heavy as the one that is known, whatever
+/// the others are.
+#[test]
+fn a_known_hook_too_heavy_for_the_cutters_settles_it_though_another_is_not_measured() {
+    let hooks = |list: &str| by(OWN, &vessel("5 ft").set("hooks", list).with(&[CUTTERS]));
+    let known = |wire: &str| format!("[{{ name: known, wire: {wire} }}, {{ name: other }}]");
+    let too_heavy = hooks(&known("5.000001 mm"));
+    assert_eq!(too_heavy.outcome("cuts-hook"), "not-met");
+    let reason = &too_heavy.finding("cuts-hook")["reasons"][0];
+    assert_eq!(reason["code"], "out-of-specification", "{reason}");
+    assert!(reason.to_string().contains("6000002"), "{reason}");
+    assert_eq!(hooks(&known("5 mm")).outcome("cuts-hook"), "cannot-tell");
+    assert_eq!(hooks("[{ name: a }, { name: b }]").outcome("cuts-hook"), "cannot-tell");
+    let disputed = "[{ name: known, wire: [{ value: 5 mm }, { value: 7 mm }] }, { name: other }]";
+    assert_eq!(hooks(disputed).outcome("cuts-hook"), "cannot-tell");
+}
+
+#[test]
+fn a_known_line_too_thick_for_the_cutter_settles_it_though_another_is_not_measured() {
+    let tool = "{ mark: T-1, kind: long-handled line cutter, cuts-monofilament: 2.1 mm }";
+    let lines = |diameter: &str| {
+        let list = format!("[{{ name: leader, diameter: {diameter} }}, {{ name: mainline }}]");
+        by(OWN, &vessel("5 ft").set("lines", &list).with(&[tool])).outcome("cuts-line").to_owned()
+    };
+    assert_eq!(lines("2.100001 mm"), "not-met");
+    assert_eq!(lines("2.1 mm"), "cannot-tell");
+}
+
+/// A leader that is one for certain settles it; a line that may be a leader,
+/// or is not one, does not.
+#[test]
+fn a_known_leader_too_thick_for_the_cutter_settles_it_though_another_is_not_measured() {
+    let tool = "{ mark: T-1, kind: monofilament line cutters, cuts-monofilament: 2.1 mm }";
+    let judged = |lines: &str| {
+        let list = format!("[{lines}, {{ name: other, part: leader }}]");
+        by(OWN, &vessel("5 ft").set("lines", &list).with(&[tool]))
+    };
+    let outcome = |lines: &str| judged(lines).outcome("cuts-leader").to_owned();
+    assert_eq!(outcome("{ name: known, part: leader, diameter: 2.1 mm }"), "cannot-tell");
+    assert_eq!(outcome("{ name: known, diameter: 2.100001 mm }"), "cannot-tell");
+    assert_eq!(outcome("{ name: known, part: mainline, diameter: 3 mm }"), "cannot-tell");
+    let thick = judged("{ name: known, part: leader, diameter: 2.100001 mm }");
+    assert_eq!(thick.outcome("cuts-leader"), "not-met");
+    let reason = &thick.finding("cuts-leader")["reasons"][0];
+    assert_eq!(reason["demand"]["least"]["nanometres"], 2_100_001, "{reason}");
+}
+
 #[test]
 fn every_hook_aboard_must_fit_one_of_the_alternatives() {
     let judged = |hooks: &str, gear: &str| {
