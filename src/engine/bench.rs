@@ -104,7 +104,7 @@ impl<'a> Bench<'a> {
         if low == high {
             let scene = self.scene(profile, Err(Missing::NotMeasured), self.departure);
             let edges = edges::freeboards(&scene);
-            let inside = edges.into_iter().filter(|edge| *edge > least && *edge < most);
+            let inside = edges.into_iter().filter(|edge| (least..=most).contains(edge));
             rivals.extend(inside.map(|edge| (edge, edge)));
         }
         rivals

@@ -260,7 +260,8 @@ impl<'a> Explained<'a> {
     ) {
         let (mut complete, mut incomplete, mut details) = (Vec::new(), Vec::new(), Vec::new());
         for (of_type, the_type) in types.iter().enumerate() {
-            let name = the_type.name.clone().unwrap_or_else(|| self.first_kind(the_type));
+            // Where there are several types, the reader asks for their names.
+            let name = the_type.name.clone().unwrap_or_default();
             let whole = the_type.members.iter().enumerate().all(|(place, member)| {
                 let good = view.fits_of(of_type, place).iter().filter(|f| f.answer == Answer::Yes);
                 good.map(|f| self.scene.vessel.kit[f.tool].count).sum::<u32>() >= member.count
@@ -284,11 +285,6 @@ impl<'a> Explained<'a> {
             if unlisted.is_empty() { short } else { Reason::NotListed { kinds: unlisted } };
         into.push(Because { tool: None, reason });
         into.extend(details);
-    }
-
-    fn first_kind(&self, the_type: &ToolType) -> String {
-        let spec = the_type.members.first().and_then(|member| member.choices.first());
-        spec.map_or(String::new(), |spec| self.scene.vocabulary.kind(spec.kind).name.clone())
     }
 
     fn spare_reasons(&self, served: usize, view: &View<'_>, into: &mut Vec<Because>) {

@@ -189,21 +189,11 @@ fn amount<'b>(
             .filter_map(|limb| amount(limb, scene, rounding))
             .reduce(|a, b| if b.0.steps() > a.0.steps() { b } else { a }),
         Bound::Lesser(limbs) => {
-            let mut least = None;
-            for limb in limbs {
-                let own = amount(limb, scene, rounding)?;
-                least = match least {
-                    Some(known) if !is_less(own, known) => Some(known),
-                    _ => Some(own),
-                };
-            }
-            least
+            let amounts = limbs.iter().map(|limb| amount(limb, scene, rounding));
+            let amounts = amounts.collect::<Option<Vec<_>>>()?;
+            amounts.into_iter().min_by_key(|(quantity, _)| quantity.steps())
         }
     }
-}
-
-fn is_less(a: (Quantity, Option<&Figure>), b: (Quantity, Option<&Figure>)) -> bool {
-    a.0.steps() < b.0.steps()
 }
 
 /// By how much the quantity misses what is demanded.

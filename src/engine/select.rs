@@ -232,7 +232,7 @@ fn freeboards(vessel: &Vessel, profile: &Profile) -> Vec<Result<Length, Missing>
         let (low, high) = (reading.lowest().less(error), reading.highest().plus(error));
         let edges = edges::thresholds(profile).into_iter();
         freeboards.extend([Ok(low), Ok(high)]);
-        freeboards.extend(edges.filter(|edge| *edge > low && *edge < high).map(Ok));
+        freeboards.extend(edges.filter(|edge| (low..=high).contains(edge)).map(Ok));
     }
     freeboards
 }

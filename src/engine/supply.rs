@@ -90,3 +90,21 @@ fn exact(length: Length, system: System) -> Figure {
     let metric = || Figure { written: length.show_metric_exact(), ..one.clone() };
     if as_said(&one) { one } else { Figure { system: System::Metric, ..metric() } }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Feet and inches where they say the length to the last digit; metric
+    /// figures, and so a metric length, where they do not.
+    #[test]
+    fn a_length_is_said_to_the_last_digit() {
+        let feet = Length::parse("8 ft 1/16 in").unwrap().0;
+        let said = exact(feet, System::Customary);
+        assert_eq!((said.quantity, said.system), (Quantity::Length(feet), System::Customary));
+        let odd = Length::parse("2.000001 mm").unwrap().0;
+        let said = exact(odd, System::Customary);
+        assert_eq!((said.quantity, said.system), (Quantity::Length(odd), System::Metric));
+        assert_eq!(Length::parse(&said.written).unwrap().0, odd);
+    }
+}

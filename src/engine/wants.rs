@@ -232,9 +232,8 @@ fn scenes<'s>(bench: &Bench<'s>, profile: &'s Profile, further: &[Length]) -> Ve
         }
     };
     let mut scenes = bench::scenes(bench, profile, &days);
-    let inside = |length: &&Length| {
-        waters.iter().flatten().any(|(low, high)| low < *length && *length < high)
-    };
+    let inside =
+        |length: &&Length| waters.iter().flatten().any(|(low, high)| (low..=high).contains(length));
     let further: Vec<_> = further.iter().filter(inside).collect();
     for day in &days {
         scenes.extend(further.iter().map(|length| bench.scene(profile, Ok(**length), *day)));

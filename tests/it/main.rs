@@ -43,4 +43,5 @@ mod terminal;
 mod traps;
 mod unsaid;
 mod verdicts;
+mod wants;
 mod words;

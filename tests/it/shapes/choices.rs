@@ -66,6 +66,18 @@ fn alternatives_inside_an_alternative_hold_group_by_group() {
     );
 }
 
+/// Of several groups none of which holds it is said that no alternative fits;
+/// of one group alone, what is wrong with the tool.
+#[test]
+fn what_is_told_of_alternatives_none_of_which_holds() {
+    let several = kit(FEATURES, &["{ mark: T-1, kind: boat hook, end: gaff, material: 316L }"]);
+    assert_eq!(several.codes("nested"), ["no-alternative-holds"]);
+    let steel = kit(FEATURES, &["{ mark: T-1, kind: boat hook, end: j, material: aluminium }"]);
+    assert_eq!(steel.codes("nested"), ["no-alternative-holds"]);
+    let one = kit(FEATURES, &["{ mark: T-1, kind: tire, no-steel-belts: no }"]);
+    assert_eq!(one.codes("one-group"), ["out-of-specification"]);
+}
+
 #[test]
 fn rival_readings_that_differ_on_a_vessel_leave_it_open() {
     outcomes(

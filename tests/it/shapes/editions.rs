@@ -100,6 +100,62 @@ fn a_day_without_an_edition_is_no_day_without_a_rule() {
     assert_eq!(on(&harbour().with(&[BOLT_CUTTERS]), "2026-12-30", "2026-12-31").verdict(), "ready");
 }
 
+/// A rule that is asked for by name with all its editions is told once to
+/// have none for a day, however many editions it has.
+#[test]
+fn editions_that_are_asked_for_are_told_once_to_leave_a_day_out() {
+    let folder = tempfile::tempdir().unwrap();
+    let edition = |name: &str, days: &str| {
+        let text = format!(
+            "format: profile/1\nid: {name}\nrule: test-tides\nedition: {name}\ntitle: Tides\n\
+             standing: good practice\nin force: {days}\nrequirements:\n  \
+             - {{ id: pliers, title: Pliers, verified: common practice, carry: 1 pliers }}\n"
+        );
+        crate::run::write(folder.path(), &format!("{name}.yaml"), &text)
+    };
+    let first = edition("first", "{ from: 2026-01-01, until: 2026-01-31 }");
+    let second = edition("second", "{ from: 2026-02-01, until: 2026-02-28 }");
+    let third = edition("third", "{ from: 2026-03-02, until: 2026-12-31 }");
+    let asked = ["--profile", &first, "--profile", &second, "--profile", &third];
+    let judged = |from: &str, until: &str| {
+        let trip = ["--on", from, "--return", until];
+        let judged = vessel("5 ft").check(&[&asked[..], &trip].concat());
+        judged.notices().iter().map(|code| (*code).to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(judged("2026-02-27", "2026-03-03"), ["no-edition"]);
+    assert_eq!(judged("2026-01-30", "2026-02-03"), [""; 0]);
+}
+
+/// The rule binds in a band of freeboards that lies within the vessel's range.
+#[test]
+fn a_rule_binds_a_vessel_whose_range_holds_its_band() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "format: profile/1\nid: test-narrow\nrule: test-narrow\nedition: one\ntitle: Narrow\n\
+                source: Harbour notice 41\nin force: { from: 2020-01-01 }\nbinds:\n  \
+                permits: [test-permit]\n  when: { freeboard: 4 ft or more, any of: [{ freeboard: less than 4 ft 2 in }] }\n\
+                requirements:\n  \
+                - { id: pliers, title: Pliers, clause: notice 1, verified: read, carry: 1 pliers }\n";
+    crate::run::write(folder.path(), "narrow.yaml", text);
+    let profiles = |freeboard: &str| {
+        let vessel = vessel(freeboard).set("permits", "[test-permit]");
+        let folder = folder.path().to_string_lossy().to_string();
+        let judged = vessel.check(&[
+            "--requirements",
+            &folder,
+            "--on",
+            "2026-03-02",
+            "--return",
+            "2026-03-02",
+        ]);
+        judged.profiles().iter().map(|id| (*id).to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(profiles("3 ft to 5 ft"), ["test-narrow"]);
+    assert_eq!(profiles("4 ft"), ["test-narrow"]);
+    for outside in ["3 ft to 3 ft 11 in", "4 ft 2 in to 5 ft"] {
+        assert_eq!(profiles(outside), ["good-practice-longline"], "{outside}");
+    }
+}
+
 #[test]
 fn a_profile_binds_only_where_all_its_lines_match() {
     for (key, other) in [

@@ -98,6 +98,22 @@ fn the_tapes_error_of_a_freeboard_widens_it() {
     assert_eq!(cutter(measured, &just_under("7 ft 4 1/2 in")).outcome("cutter"), "not-met");
 }
 
+/// Where a rule binds in a narrow band alone, it counts that the freeboard may
+/// lie in it, though neither end does.
+#[test]
+fn a_band_between_the_ends_of_what_a_freeboard_may_be_counts() {
+    let pliers = "{ mark: PL-1, kind: pliers, overall: 11 in }";
+    let banded = |freeboard: &str, kit: &[&str]| {
+        by("band.yaml", &vessel(freeboard).with(kit)).outcome("in-the-band").to_owned()
+    };
+    let within = "{ value: 4 ft, error: 2 in }";
+    assert_eq!(banded(within, &[]), "cannot-tell");
+    assert_eq!(banded(within, &[pliers]), "met");
+    assert_eq!(banded("{ value: 4 ft, error: 0.5 in }", &[]), "not-met");
+    assert_eq!(banded("{ value: 4 ft 6 in, error: 2 in }", &[]), "unbound");
+    assert_eq!(banded("3 ft to 5 ft", &[]), "not-met");
+}
+
 #[test]
 fn without_a_freeboard_only_what_fails_anywhere_is_not_met() {
     let unmeasured = |handle: &str| {

@@ -271,6 +271,29 @@ fn a_known_line_too_thick_for_the_cutter_settles_it_though_another_is_not_measur
     assert_eq!(lines("2.1 mm"), "cannot-tell");
 }
 
+/// What a figure misses a limit by is told to the nanometre, and the limit is
+/// told by the bound that counts.
+#[test]
+fn by_how_much_a_limit_without_its_end_is_missed() {
+    let reason = |requirement: &str, tool: &str| {
+        let judged = super::kit("bounds.yaml", &[tool]);
+        judged.finding(requirement)["reasons"][0].clone()
+    };
+    let below = reason("below", "{ mark: T-1, kind: bolt cutters, overall: 20 in }");
+    assert_eq!(below["by"]["nanometres"], 1, "{below}");
+    let below = reason("below", "{ mark: T-1, kind: bolt cutters, overall: 21 in }");
+    assert_eq!(below["by"]["nanometres"], 25_400_001, "{below}");
+    let above = reason("above", "{ mark: T-1, kind: pliers, overall: 6 in }");
+    assert_eq!(above["by"]["nanometres"], 1, "{above}");
+    let handle = "{ mark: T-1, kind: long-handled line cutter, handle: 1 ft }";
+    for (freeboard, least) in [("5 ft", 72_i64), ("4 ft", 72), ("3 ft", 54)] {
+        let judged = by("bounds.yaml", &vessel(freeboard).with(&[handle]));
+        let reason = &judged.finding("lesser")["reasons"][0];
+        let demanded = &reason["demand"]["least"]["nanometres"];
+        assert_eq!(*demanded, least * 25_400_000, "{freeboard}: {reason}");
+    }
+}
+
 /// A leader that is one for certain settles it; a line that may be a leader,
 /// or is not one, does not.
 #[test]

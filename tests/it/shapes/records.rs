@@ -82,6 +82,70 @@ fn a_record_of_the_whole_kit_leaves_out_what_was_not_there() {
     assert_eq!(partial.outcome("pliers"), "met");
 }
 
+/// A head that was replaced is another head: what a supplier stated of the
+/// old one is void from that day.
+#[test]
+fn a_new_head_found_aboard_voids_the_statements_before_it() {
+    let judged = |stated: &str, what: &str| {
+        let folder = tempfile::tempdir().unwrap();
+        let record = format!(
+            "format: inspection/1\nvessel: Test Kittiwake\non: 2026-02-20\nby: C. Inspector\n\
+             found: [{{ mark: DE-1, condition: serviceable, \
+             mended: [{{ what: {what}, shaft: 16 in, blunt-end: yes }}] }}]\n"
+        );
+        let record = run::write(folder.path(), "record.yaml", &record);
+        let tool = format!(
+            "{{ mark: DE-1, kind: short-handled dehooker for external hooks, \
+             conforms: [{{ to: clause 7, on: {stated}, by: Port Ansel Chandlery }}] }}"
+        );
+        let profile = super::profile("features.yaml");
+        let asked = ["--profile", &profile, "--on", DAY, "--inspection", &record];
+        vessel("5 ft").with(&[tool]).check(&asked).outcome("statement").to_owned()
+    };
+    assert_eq!(judged("2026-02-21", "head replaced"), "met");
+    assert_eq!(judged("2026-02-20", "head replaced"), "cannot-tell");
+    assert_eq!(judged("2026-02-19", "head replaced"), "cannot-tell");
+    assert_eq!(judged("2026-02-19", "repaired"), "met");
+}
+
+#[test]
+fn a_record_of_the_whole_kit_says_nothing_of_what_came_after_its_day() {
+    let kit = |on: &str, acquired: &str| {
+        let folder = tempfile::tempdir().unwrap();
+        let record = format!(
+            "format: inspection/1\nvessel: Test Kittiwake\non: {on}\nby: C. Inspector\n\
+             covers: whole kit\nfound: []\n"
+        );
+        let record = run::write(folder.path(), "record.yaml", &record);
+        let pliers =
+            format!("{{ mark: PL-1, kind: pliers, overall: 11 in, acquired: {acquired} }}");
+        let profile = super::profile("plain.yaml");
+        let asked = ["--profile", &profile, "--on", DAY, "--inspection", &record];
+        vessel("5 ft").with(&[pliers]).check(&asked).outcome("pliers").to_owned()
+    };
+    assert_eq!(kit("2026-02-20", "2026-02-21"), "met");
+    // What was aboard on that day was to be found on that day.
+    assert_eq!(kit("2026-02-20", "2026-02-20"), "not-met");
+    assert_eq!(kit("2026-02-20", "2026-02-19"), "not-met");
+}
+
+#[test]
+fn the_broken_rest_of_a_lot_goes_by_the_lots_mark() {
+    let folder = tempfile::tempdir().unwrap();
+    let record = "format: inspection/1\nvessel: Test Kittiwake\non: 2026-02-20\nby: C. Inspector\n\
+                  covers: whole kit\nfound: [{ mark: CM-1, condition: serviceable }]\n";
+    let record = run::write(folder.path(), "record.yaml", record);
+    let profile = super::profile("plain.yaml");
+    let asked = ["--profile", &profile, "--on", DAY, "--inspection", &record];
+    let gags = "{ mark: CM-1, kind: canine mouth gags, count: 4, broken: 2 }";
+    let codes = |asked: &[&str]| {
+        let judged = vessel("5 ft").with(&[gags]).check(asked);
+        judged.codes("gags").iter().map(|code| (*code).to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(codes(&asked[..4]), ["too-few", "not-serviceable"]);
+    assert_eq!(codes(&asked), ["too-few", "not-serviceable"]);
+}
+
 #[test]
 fn an_inspector_may_find_a_tool_that_nobody_listed() {
     let other = "found: [{ mark: LC-9, kind: long-handled line cutter, handle: 8 ft, condition: serviceable }]";

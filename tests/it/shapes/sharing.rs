@@ -145,6 +145,20 @@ fn of_two_good_tools_the_one_with_spares_is_used() {
     assert_eq!(judged.tools("cutter"), ["LC-2"]);
 }
 
+/// Two cutters of one lot are lengthened, and the blades that fit them fit
+/// them still: nothing has to be brought.
+#[test]
+fn spares_fit_a_lot_that_is_mended() {
+    let lot = "{ mark: LC-1, kind: long-handled line cutter, count: 2, handle: 5 ft }";
+    let way = |fits: &str| {
+        let judged = kit(SPARES, &[lot, &cutter("LC-2", "4 ft"), &blades(fits)]);
+        let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap().clone();
+        steps.iter().map(|step| step["deed"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(way(", fits: [LC-1]"), ["lengthen"]);
+    assert_eq!(way(", fits: [LC-2]"), ["lengthen"]);
+}
+
 #[test]
 fn two_heads_on_one_handle_count_once_unless_the_profile_allows_it() {
     let heads = |parts: [&str; 2]| {
