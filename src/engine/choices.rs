@@ -318,3 +318,27 @@ fn kinds_of(requirement: &Requirement) -> Vec<KindId> {
     }
     kinds
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::load::Library;
+
+    /// What decides which alternative is open counts like what serves.
+    #[test]
+    fn a_requirement_hangs_on_the_kinds_that_open_its_alternatives() {
+        let library = Library::shipped().unwrap();
+        let text = "format: profile/1\nid: t\nrule: t\nedition: one\ntitle: T\n\
+                    standing: good practice\nrequirements:\n  - id: one\n    title: One\n    \
+                    verified: common practice\n    carry: 1\n    one of:\n      \
+                    - { kind: pliers, when: { any of: [{ aboard: tire }, { not aboard: dip net }] } }\n      \
+                    - { kind: bolt cutters, when: { aboard: boat hook } }\n";
+        let profile = library.draft_text("t.yaml", text).unwrap();
+        let mut ids: Vec<&str> = kinds_of(&profile.requirements[0])
+            .into_iter()
+            .map(|kind| library.vocabulary.kind(kind).id.as_str())
+            .collect();
+        ids.sort_unstable();
+        assert_eq!(ids, ["bolt-cutters", "dip-net", "inverted-v-device", "pliers", "tire"]);
+    }
+}

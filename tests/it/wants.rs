@@ -121,3 +121,44 @@ fn everything_changes_where_the_rule_or_the_tool_gives_out() {
         assert!(points.contains(&next), "{last}: {points:?}");
     }
 }
+
+/// Of two cutters both do at 3 ft and none at 5 ft; that one of them does in
+/// between is known only where it is looked.
+#[test]
+fn a_further_freeboard_counts_where_the_vessel_may_have_it() {
+    let library = library();
+    let asked = profile(
+        &library,
+        "    carry: 1 long-handled line cutter\n    with: { handle: at least 150% of freeboard }\n",
+    );
+    let cutter = "{ mark: T-1, kind: long-handled line cutter, handle: 5 ft }";
+    let longer = cutter.replace("T-1", "T-2").replace("5 ft", "6 ft 8 in");
+    let vessel = vessel(&library, "3 ft to 5 ft", &format!("{cutter}\n  - {longer}"));
+    let scenes = |further: &[&str]| {
+        let further: Vec<_> = further.iter().map(|text| Length::parse(text).unwrap().0).collect();
+        let wanted = wants::wants(&terms(&library, &asked), &vessel, &further);
+        format!("{:?}", wanted[0].scenes)
+    };
+    let plain = scenes(&[]);
+    assert_eq!(scenes(&["2 ft", "6 ft"]), plain);
+    assert_ne!(scenes(&["4 ft 1 in"]), plain);
+}
+
+/// What is aboard can decide what is asked, also inside a list of
+/// alternatives.
+#[test]
+fn kinds_that_decide_are_found_wherever_they_are_named() {
+    let library = library();
+    let asked = profile(
+        &library,
+        "    when: { any of: [{ aboard: tire }, { not aboard: dip net }] }\n    \
+         unless: [{ aboard: boat hook }]\n    carry: 1\n    one of:\n      \
+         - { kind: pliers }\n      - { kind: bolt cutters, when: { aboard: boat cushion } }\n",
+    );
+    let vessel = vessel(&library, "5 ft", "{ mark: T-1, kind: pliers }");
+    let kinds = wants::deciding_kinds(&terms(&library, &asked), &vessel);
+    let mut ids: Vec<_> =
+        kinds.iter().map(|kind| library.vocabulary.kind(*kind).id.clone()).collect();
+    ids.sort();
+    assert_eq!(ids, ["boat-cushion", "dip-net", "inverted-v-device", "tire"]);
+}

@@ -174,6 +174,20 @@ fn a_number_of_one_kind_may_come_from_several_lines() {
 }
 
 #[test]
+fn what_is_to_be_brought_is_counted() {
+    let text = |gags: &str| {
+        let judged =
+            kit(ALTERNATIVES, &[format!("{{ mark: A, kind: canine mouth gags, count: {gags} }}")]);
+        let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap().clone();
+        let step = steps.iter().find(|step| step["requirement"] == "three-gags").cloned();
+        step.map_or(String::new(), |step| step["text"].as_str().unwrap().to_owned())
+    };
+    assert_eq!(text("3"), "");
+    assert_eq!(text("2"), "bring a canine mouth gag");
+    assert_eq!(text("1"), "bring 2 of: canine mouth gag");
+}
+
+#[test]
 fn a_number_may_be_made_up_of_several_alternatives() {
     let dip = "{ mark: DN-1, kind: dip net, hoop-inside: 31 in }";
     let hoop = "{ mark: HN-1, kind: collapsible hoop net }";

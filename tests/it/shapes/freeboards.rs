@@ -127,6 +127,22 @@ fn without_a_freeboard_only_what_fails_anywhere_is_not_met() {
 }
 
 #[test]
+fn without_a_freeboard_the_kit_is_good_from_the_water_up() {
+    let good_up_to = |pliers: &str| {
+        let kit = [
+            format!("{{ mark: PL-1, kind: {pliers}, overall: 11 in }}"),
+            CUTTER.replace("HANDLE", "9 ft"),
+        ];
+        let judged = by("deck.yaml", &vessel("5 ft").unsaid("freeboard").with(&kit));
+        judged.only()["good_up_to"].clone()
+    };
+    let good = good_up_to("pliers");
+    assert_eq!(good["state"], "freeboard", "{good}");
+    assert_eq!(good["length"]["nanometres"], 6 * 304_800_000_i64, "{good}");
+    assert_eq!(good_up_to("bolt cutters")["state"], "none");
+}
+
+#[test]
 fn a_freeboard_from_the_wrong_place_is_no_answer() {
     let kit = [
         CUTTER.replace("HANDLE", "6 ft"),

@@ -294,6 +294,21 @@ fn by_how_much_a_limit_without_its_end_is_missed() {
     }
 }
 
+/// What the way to ready would bring meets every kind of limit.
+#[test]
+fn what_is_brought_for_a_limit_keeps_it() {
+    let mut library = crate::kit::library();
+    let path = super::profile("bounds.yaml");
+    let profile = library.add_file(std::path::Path::new(&path)).unwrap();
+    for requirement in &profile.requirements {
+        let kind = &library.vocabulary.kind(requirement.kinds()[0]).id;
+        let wanted = crate::kit::Wanted { requirement: &requirement.id, kind };
+        let vessel = crate::kit::made_for(&profile, &library.vocabulary, "5 ft", wanted);
+        let outcome = crate::kit::outcome(&library, &vessel, "5 ft", &profile.id, &requirement.id);
+        assert_eq!(outcome, "met", "{}", requirement.id);
+    }
+}
+
 /// A leader that is one for certain settles it; a line that may be a leader,
 /// or is not one, does not.
 #[test]
