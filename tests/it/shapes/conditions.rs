@@ -216,3 +216,24 @@ fn a_requirement_may_hold_from_one_day_until_another() {
         assert_eq!(bound(&vessel("5 ft"), day, &["spring-2026"]), expected, "{day}");
     }
 }
+
+/// A season counts inside a list of alternatives too: ready until the day
+/// before it begins.
+#[test]
+fn a_season_inside_a_list_ends_what_a_kit_is_good_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let until = |when: &str| {
+        let text = format!(
+            "format: profile/1\nid: test-season\nrule: test-season\nedition: one\ntitle: Season\n\
+             standing: good practice\nrequirements:\n  - {{ id: one, title: One, verified: \
+             common practice, carry: 1 pliers, when: {when} }}\n"
+        );
+        let profile = crate::run::write(folder.path(), "season.yaml", &text);
+        let judged = vessel("5 ft").under(&profile, DAY);
+        judged.only()["ready_until"].clone()
+    };
+    let may = serde_json::json!({ "state": "day", "day": "2026-04-30" });
+    assert_eq!(until("{ months: May }"), may);
+    assert_eq!(until("{ any of: [{ months: May, wheelhouse: yes }, { gear: trap }] }"), may);
+    assert_eq!(until("{ any of: [{ gear: trap }] }")["state"], "no-end");
+}

@@ -129,6 +129,51 @@ fn a_record_of_the_whole_kit_says_nothing_of_what_came_after_its_day() {
     assert_eq!(kit("2026-02-20", "2026-02-19"), "not-met");
 }
 
+/// Judges three gags of a lot after a record of that lot.
+fn gags_after(lot: &str, found: &str) -> String {
+    let folder = tempfile::tempdir().unwrap();
+    let record = format!(
+        "format: inspection/1\nvessel: Test Kittiwake\non: 2026-02-20\nby: C. Inspector\n\
+         found: [{{ mark: CM-1, {found} }}]\n"
+    );
+    let record = run::write(folder.path(), "record.yaml", &record);
+    let profile = super::profile("plain.yaml");
+    let asked = ["--profile", &profile, "--on", DAY, "--inspection", &record];
+    let gags = format!("{{ mark: CM-1, kind: canine mouth gags, {lot} }}");
+    vessel("5 ft").with(&[gags]).check(&asked).outcome("gags").to_owned()
+}
+
+/// A count is of the lot, its broken rest included; how many of them work is
+/// open only where some were broken.
+#[test]
+fn a_recount_leaves_the_condition_open_only_where_some_were_broken() {
+    assert_eq!(gags_after("count: 5", "count: 3"), "met");
+    assert_eq!(gags_after("count: 5", "count: 2"), "not-met");
+    assert_eq!(gags_after("count: 5, broken: 1", "count: 3"), "cannot-tell");
+    assert_eq!(gags_after("count: 5, broken: 1", "count: 3, condition: serviceable"), "met");
+}
+
+/// A list without a day may be younger than the record: of the two a good
+/// word against a bad one leaves it open, two good words do not.
+#[test]
+fn a_record_against_a_list_without_a_day() {
+    let folder = tempfile::tempdir().unwrap();
+    let record = "format: inspection/1\nvessel: Test Kittiwake\non: 2026-02-20\nby: C. Inspector\n\
+                  found: [{ mark: PL-1, condition: serviceable }]\n";
+    let record = run::write(folder.path(), "record.yaml", record);
+    let profile = super::profile("plain.yaml");
+    let asked = ["--profile", &profile, "--on", DAY, "--inspection", &record];
+    let outcome = |condition: &str| {
+        let pliers =
+            format!("{{ mark: PL-1, kind: pliers, overall: 11 in, condition: {condition} }}");
+        let vessel = vessel("5 ft").unsaid("declared").with(&[pliers]);
+        vessel.check(&asked).outcome("pliers").to_owned()
+    };
+    assert_eq!(outcome("serviceable"), "met");
+    assert_eq!(outcome("unknown"), "met");
+    assert_eq!(outcome("broken"), "cannot-tell");
+}
+
 #[test]
 fn the_broken_rest_of_a_lot_goes_by_the_lots_mark() {
     let folder = tempfile::tempdir().unwrap();

@@ -145,6 +145,29 @@ fn of_two_good_tools_the_one_with_spares_is_used() {
     assert_eq!(judged.tools("cutter"), ["LC-2"]);
 }
 
+/// Two pairs of requirements compete, each for one tool: both are told.
+#[test]
+fn every_clash_is_told_once() {
+    let both = kit(COUNTING, &["{ mark: PL-1, kind: pliers, overall: 11 in }"]);
+    let clashes = |judged: &crate::outfit::Judged| {
+        let clashes = judged.only()["clashes"].as_array().unwrap().clone();
+        clashes.iter().map(|clash| clash["requirements"].to_string()).collect::<Vec<_>>()
+    };
+    assert_eq!(clashes(&both), [r#"["plain-a","plain-b"]"#]);
+    let folder = tempfile::tempdir().unwrap();
+    let text = "format: profile/1\nid: test-pairs\nrule: test-pairs\nedition: one\ntitle: Pairs\n\
+                standing: good practice\nrequirements:\n  \
+                - { id: one, title: One, verified: common practice, carry: 1 pliers }\n  \
+                - { id: two, title: Two, verified: common practice, carry: 1 pliers }\n  \
+                - { id: three, title: Three, verified: common practice, carry: 1 tire }\n  \
+                - { id: four, title: Four, verified: common practice, carry: 1 tire }\n";
+    let profile = crate::run::write(folder.path(), "pairs.yaml", text);
+    let tools = ["{ mark: PL-1, kind: pliers }", "{ mark: TI-1, kind: tire }"];
+    let pairs = crate::outfit::vessel("3 ft to 5 ft").with(&tools);
+    let pairs = pairs.under(&profile, crate::outfit::DAY);
+    assert_eq!(clashes(&pairs), [r#"["three","four"]"#, r#"["one","two"]"#]);
+}
+
 /// Two cutters of one lot are lengthened, and the blades that fit them fit
 /// them still: nothing has to be brought.
 #[test]
