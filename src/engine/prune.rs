@@ -15,15 +15,23 @@ struct Standing {
     named: Vec<usize>,
 }
 
+/// So few tools are tried all in less time than it takes to compare them.
+const FEW_TOOLS: usize = 16;
+
 /// The capacities with every tool set to none that has, in its own class,
 /// at least as many tools before it as all the seats of the class ask
 /// together. By exchange, an assignment that uses it can use one of those
 /// instead at no higher price.
 pub(super) fn capacities(pose: &Pose, capacity: &[u32]) -> Vec<u32> {
-    let mut capacity = capacity.to_vec();
-    if capacity.len() < 16 || !is_crowded(pose) {
-        return capacity;
+    if capacity.len() < FEW_TOOLS || !is_crowded(pose) {
+        return capacity.to_vec();
     }
+    without_idle(pose, capacity)
+}
+
+/// The same, however few tools there are.
+fn without_idle(pose: &Pose, capacity: &[u32]) -> Vec<u32> {
+    let mut capacity = capacity.to_vec();
     let standings = standings(pose, &capacity);
     for tool in 0..capacity.len() {
         if capacity[tool] == 0 || !pose.parts[tool].is_empty() {
@@ -100,3 +108,7 @@ fn dominates(one: &Standing, other: &Standing, first: bool) -> bool {
         && one.prices.iter().zip(&other.prices).all(|(a, b)| a <= b)
         && (first || one.prices != other.prices)
 }
+
+#[cfg(test)]
+#[path = "prune_tests.rs"]
+mod tests;

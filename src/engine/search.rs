@@ -406,3 +406,7 @@ fn matters(pose: &Pose, order: &[usize], depth: usize) -> Matters {
     }
     matters
 }
+
+#[cfg(test)]
+#[path = "search_tests.rs"]
+mod tests;

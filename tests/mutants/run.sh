@@ -1,0 +1,34 @@
+#!/usr/bin/env bash
+# Changes measure/ and engine/ in one place at a time and tells which changes
+# no test notices. What there is to change is what cargo-mutants lists; all
+# changes are woven into one copy of the package, built once, and switched on
+# one at a time. A run that was broken off goes on where it was; with `again`
+# what the last runs found is forgotten.
+#   tests/mutants/run.sh [again]
+# Needs cargo-mutants (`cargo install cargo-mutants --locked`).
+set -euo pipefail
+here="$(cd "$(dirname "$0")" && pwd)"
+home="$(cd "$here/../.." && pwd)"
+target="${CARGO_TARGET_DIR:-$home/target}"
+place="$target/mutants"
+mkdir -p "$place"
+[ "${1:-}" != again ] || rm -f "$place/results.jsonl"
+
+cd "$home"
+cargo mutants --list --json -f 'src/measure/**' -f 'src/engine/**' > "$place/list.json"
+rm -rf "$place/plain" "$place/tree"
+mkdir -p "$place/plain"
+git ls-files -z | xargs -0 cp --parents -t "$place/plain"
+cp -r "$place/plain" "$place/tree"
+# What a test starts is told which change is on.
+pass='.envs(std::env::vars().filter(|(name, _)| name.starts_with("MUTANT")))'
+grep -rl 'env_clear()' "$place/tree/tests/it" | xargs sed -i "s/\.env_clear()/&$pass/"
+
+cargo build --locked --quiet --release --manifest-path "$here/Cargo.toml" --target-dir "$target"
+export CARGO_TARGET_DIR="$target/woven" RUSTFLAGS="--cap-lints allow"
+export CARGO_PROFILE_DEV_OPT_LEVEL=1 CARGO_PROFILE_DEV_DEBUG=false
+"$target/release/kitmuster-mutants" weave "$place"
+cd "$place/tree"
+cargo test --locked --no-run --lib --test it --message-format json |
+  sed -n 's/.*"profile":{[^}]*"test":true[^}]*}.*"executable":"\([^"]*\)".*/\1/p' > "$place/programs.txt"
+xargs -d '\n' "$target/release/kitmuster-mutants" try "$place" < "$place/programs.txt"
