@@ -65,6 +65,16 @@ fn of_several_alternatives_the_one_that_a_tool_comes_nearest_to_is_told() {
         lacks(NETS, "5 ft", "{ mark: T-1, kind: dip net, handle: 6 ft, hoop-inside: 30 in }");
     assert_eq!(codes(&good), [""; 0]);
     assert_eq!(lacks(NETS, "5 ft", "{ mark: T-1, kind: tire }"), None);
+    // Of two that are as near, the first in the rule.
+    let boards = "    carry: 1\n    one of:\n      \
+                  - { kind: dip net, with: { handle: at least 6 ft } }\n      \
+                  - { kind: dip net, with: { hoop-inside: at least 31 in } }\n";
+    let first = "{ mark: T-1, kind: dip net, handle: 5 ft, hoop-inside: 30 in }";
+    let told = lacks(boards, "5 ft", first).unwrap();
+    let [Reason::OutOfSpecification { by: Some(by), .. }] = told.as_slice() else {
+        panic!("{told:?}")
+    };
+    assert_eq!(by.steps(), Length::parse("1 ft").unwrap().0.nanometres());
 }
 
 /// What is no alternative on this vessel is not told, however near it is.

@@ -102,13 +102,15 @@ fn the_tapes_error_of_a_freeboard_widens_it() {
 /// lie in it, though neither end does.
 #[test]
 fn a_band_between_the_ends_of_what_a_freeboard_may_be_counts() {
-    let pliers = "{ mark: PL-1, kind: pliers, overall: 11 in }";
+    let both = ["{ mark: PL-1, kind: pliers }", "{ mark: TI-1, kind: tire }"];
     let banded = |freeboard: &str, kit: &[&str]| {
-        by("band.yaml", &vessel(freeboard).with(kit)).outcome("in-the-band").to_owned()
+        let judged = by("band.yaml", &vessel(freeboard).with(kit));
+        assert_eq!(judged.outcome("in-the-band"), judged.outcome("in-the-band-by-lists"));
+        judged.outcome("in-the-band").to_owned()
     };
     let within = "{ value: 4 ft, error: 2 in }";
     assert_eq!(banded(within, &[]), "cannot-tell");
-    assert_eq!(banded(within, &[pliers]), "met");
+    assert_eq!(banded(within, &both), "met");
     assert_eq!(banded("{ value: 4 ft, error: 0.5 in }", &[]), "not-met");
     assert_eq!(banded("{ value: 4 ft 6 in, error: 2 in }", &[]), "unbound");
     assert_eq!(banded("3 ft to 5 ft", &[]), "not-met");

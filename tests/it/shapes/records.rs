@@ -158,20 +158,28 @@ fn a_recount_leaves_the_condition_open_only_where_some_were_broken() {
 #[test]
 fn a_record_against_a_list_without_a_day() {
     let folder = tempfile::tempdir().unwrap();
-    let record = "format: inspection/1\nvessel: Test Kittiwake\non: 2026-02-20\nby: C. Inspector\n\
-                  found: [{ mark: PL-1, condition: serviceable }]\n";
-    let record = run::write(folder.path(), "record.yaml", record);
+    let record = |name: &str, condition: &str| {
+        let text = format!(
+            "format: inspection/1\nvessel: Test Kittiwake\non: 2026-02-20\nby: C. Inspector\n\
+             found: [{{ mark: PL-1, condition: {condition} }}]\n"
+        );
+        run::write(folder.path(), name, &text)
+    };
+    let (good, bad) = (record("good.yaml", "serviceable"), record("bad.yaml", "broken"));
     let profile = super::profile("plain.yaml");
-    let asked = ["--profile", &profile, "--on", DAY, "--inspection", &record];
-    let outcome = |condition: &str| {
+    let outcome = |condition: &str, record: &str| {
+        let asked = ["--profile", &profile, "--on", DAY, "--inspection", record];
         let pliers =
             format!("{{ mark: PL-1, kind: pliers, overall: 11 in, condition: {condition} }}");
         let vessel = vessel("5 ft").unsaid("declared").with(&[pliers]);
         vessel.check(&asked).outcome("pliers").to_owned()
     };
-    assert_eq!(outcome("serviceable"), "met");
-    assert_eq!(outcome("unknown"), "met");
-    assert_eq!(outcome("broken"), "cannot-tell");
+    assert_eq!(outcome("serviceable", &good), "met");
+    assert_eq!(outcome("unknown", &good), "met");
+    assert_eq!(outcome("broken", &good), "cannot-tell");
+    for condition in ["serviceable", "unknown", "broken"] {
+        assert_eq!(outcome(condition, &bad), "not-met", "{condition}");
+    }
 }
 
 #[test]
