@@ -217,15 +217,14 @@ fn range<'s>(
 fn worst_piece(index: usize, pieces: &[(Length, Length, Tally)]) -> Option<At> {
     let binding: Vec<_> = pieces
         .iter()
-        .filter_map(|(start, end, tally)| tally.findings[index].map(|at| (*start, *end, at)))
+        .filter_map(|(_, end, tally)| tally.findings[index].map(|at| (*end, at)))
         .collect();
-    let worst = binding.iter().map(|(_, _, at)| at.outcome).max()?;
-    let (_, end, last) = binding.last()?;
+    let worst = binding.iter().map(|(_, at)| at.outcome).max()?;
+    let (end, last) = binding.last()?;
     if last.outcome == worst {
         return Some(At { freeboard: Ok(*end), ..*last });
     }
-    let (start, _, first) = binding.iter().find(|(_, _, at)| at.outcome == worst)?;
-    Some(At { freeboard: Ok(*start), ..*first })
+    binding.iter().map(|(_, at)| *at).find(|at| at.outcome == worst)
 }
 
 /// The worse of the two; of two that are as bad the one at the higher

@@ -172,10 +172,7 @@ fn recount(vessel: &mut Vessel, found: &Found) {
 
 fn unlisted(found: &Found, kind: KindId) -> Tool {
     let count = found.count.unwrap_or(1);
-    Tool {
-        state: found.state.unwrap_or(State::Unknown),
-        ..Tool::bare(found.mark.clone(), kind, count, found.place.clone())
-    }
+    Tool::bare(found.mark.clone(), kind, count, found.place.clone())
 }
 
 fn add_readings(tool: &mut Tool, readings: &[(AttributeId, Vec<Reading>)]) {

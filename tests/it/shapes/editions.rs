@@ -126,6 +126,27 @@ fn editions_that_are_asked_for_are_told_once_to_leave_a_day_out() {
     assert_eq!(judged("2026-01-30", "2026-02-03"), [""; 0]);
 }
 
+/// A rule that binds in one month alone binds a trip that goes into it, and
+/// none that is over before.
+#[test]
+fn a_rule_of_one_month_binds_the_trips_that_go_into_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "format: profile/1\nid: test-may\nrule: test-may\nedition: one\ntitle: May\n\
+                source: Harbour notice 42\nin force: { from: 2020-01-01 }\nbinds:\n  \
+                permits: [test-permit]\n  when: { months: May }\nrequirements:\n  \
+                - { id: pliers, title: Pliers, clause: notice 1, verified: read, carry: 1 pliers }\n";
+    crate::run::write(folder.path(), "may.yaml", text);
+    let profiles = |from: &str, until: &str| {
+        let vessel = vessel("5 ft").set("permits", "[test-permit]");
+        let folder = folder.path().to_string_lossy().to_string();
+        let judged = vessel.check(&["--requirements", &folder, "--on", from, "--return", until]);
+        judged.profiles().iter().map(|id| (*id).to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(profiles("2026-04-28", "2026-05-01"), ["test-may"]);
+    assert_eq!(profiles("2026-05-31", "2026-06-03"), ["test-may"]);
+    assert_eq!(profiles("2026-04-28", "2026-04-30"), ["good-practice-longline"]);
+}
+
 /// The rule binds in a band of freeboards that lies within the vessel's range.
 #[test]
 fn a_rule_binds_a_vessel_whose_range_holds_its_band() {

@@ -109,6 +109,30 @@ fn a_certificate_has_its_span_and_its_own_last_day() {
     assert_eq!(on(""), "cannot-tell");
 }
 
+/// The way to ready has one step for each person who is missing.
+#[test]
+fn every_person_who_is_missing_is_to_be_certified() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "format: profile/1\nid: test-three\nrule: test-three\nedition: one\ntitle: Three\n\
+                standing: good practice\nrequirements:\n  \
+                - { id: three, title: Three people, verified: common practice, certificate: workshop \
+                certificate, held by: 3 people, valid: 3 years }\n";
+    let profile = crate::run::write(folder.path(), "three.yaml", text);
+    let steps = |certified: usize| {
+        let crew: Vec<_> = (0..certified)
+            .map(|n| person(&format!("P{n}"), "[crew]", ", issued: 2025-01-10"))
+            .collect();
+        let vessel = vessel("5 ft").set("people", &format!("[{}]", crew.join(", ")));
+        let judged = vessel.under(&profile, DAY);
+        let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap().clone();
+        steps.iter().map(|step| step["deed"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(steps(0), ["certify"; 3]);
+    assert_eq!(steps(1), ["certify"; 2]);
+    assert_eq!(steps(2), ["certify"]);
+    assert_eq!(steps(3), [""; 0]);
+}
+
 #[test]
 fn a_number_of_people_may_have_to_be_certified() {
     let issued = ", issued: 2025-01-10";

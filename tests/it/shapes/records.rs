@@ -177,8 +177,10 @@ fn a_record_against_a_list_without_a_day() {
     assert_eq!(outcome("serviceable", &good), "met");
     assert_eq!(outcome("unknown", &good), "met");
     assert_eq!(outcome("broken", &good), "cannot-tell");
+    let mended = record("mended.yaml", "broken, mended: [{ what: repaired }]");
     for condition in ["serviceable", "unknown", "broken"] {
         assert_eq!(outcome(condition, &bad), "not-met", "{condition}");
+        assert_eq!(outcome(condition, &mended), "met", "{condition}");
     }
 }
 
