@@ -3,6 +3,7 @@
 
 use super::bench::Bench;
 use super::fit;
+use super::holders;
 use super::limit;
 use super::scene::Scene;
 use super::select::Course;
@@ -103,7 +104,7 @@ fn missing_facts(bench: &Bench<'_>, profile: &Profile) -> Vec<VesselFact> {
             }
         }
         if matches!(requirement.need, Need::Gear { .. }) {
-            let own = super::holders::reasons(requirement, &scene).unwrap_or_default();
+            let own = holders::reasons(requirement, &scene).unwrap_or_default();
             facts.extend(own.into_iter().filter_map(|reason| match reason {
                 Reason::VesselFactUnknown { fact } => Some(fact),
                 _ => None,
@@ -214,7 +215,7 @@ pub(super) fn apply(
                     vessel.kit.extend(tool);
                 }
             }
-            Target::Role(role) => certify(&mut vessel, requirement, role.as_ref(), bench.departure),
+            Target::Role(role) => certify(&mut vessel, requirement, role.as_ref(), bench),
             Target::Gear(name) => change_gear(&mut vessel, name, requirement, scenes),
         }
     }
@@ -335,18 +336,25 @@ fn make_conform(tool: &mut Tool, tests: &[Test], scenes: &[Scene<'_>]) {
 }
 
 /// Certifies the first person who holds the role (for no single role: all
-/// that the rule names, or nobody in particular), hired if there is none.
-fn certify(vessel: &mut Vessel, requirement: &Requirement, role: Option<&String>, departure: Day) {
-    let Need::Certificates { kind, holders, .. } = &requirement.need else { return };
-    let roles: Vec<String> = match (role, holders) {
+/// that the rule names, or nobody in particular) and is not certified for the
+/// whole trip, hired if there is none.
+fn certify(
+    vessel: &mut Vessel,
+    requirement: &Requirement,
+    role: Option<&String>,
+    bench: &Bench<'_>,
+) {
+    let Need::Certificates { kind, holders: wanted, valid } = &requirement.need else { return };
+    let roles: Vec<String> = match (role, wanted) {
         (Some(role), _) => vec![role.clone()],
         (None, Holders::EachRole(roles)) => roles.clone(),
         (None, Holders::People(_)) => Vec::new(),
     };
     let people = vessel.people.get_or_insert_with(Vec::new);
-    let certified = |person: &Person| {
-        person.certificates.iter().any(|c| c.kind == *kind && c.issued == Some(departure))
-    };
+    let departure = bench.departure;
+    let last = bench.course.days.until.unwrap_or(departure);
+    let certified =
+        |person: &Person| holders::is_certified(person, *kind, *valid, [departure, last]);
     let position = people
         .iter()
         .position(|person| !certified(person) && roles.iter().all(|r| person.roles.contains(r)));
