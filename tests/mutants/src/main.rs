@@ -35,18 +35,19 @@ fn main() -> ExitCode {
 fn weave(place: &Path) -> Result<(), Box<dyn Error>> {
     let mutants = mutant::list(&place.join("list.json"))?;
     let tree = place.join("tree");
-    let mut without = BTreeSet::new();
+    let (mut without, mut why) = (BTreeSet::new(), String::new());
     loop {
         for mutant in &mutants {
             fs::copy(place.join("plain").join(&mutant.file), tree.join(&mutant.file))?;
         }
         fs::copy(place.join("plain/src/lib.rs"), tree.join("src/lib.rs"))?;
         let woven = weave::weave(&tree, &mutants, &without)?;
-        let refused = weed::refused(&tree)?;
+        let refused = weed::refused(&tree, &mutants, &mut why)?;
         if refused.is_empty() {
             let number = |n: &u32| n.to_string();
             let woven: Vec<String> = woven.iter().map(number).collect();
             fs::write(place.join("woven.txt"), woven.join("\n"))?;
+            fs::write(place.join("refused.txt"), why)?;
             println!("{} of {} changes are woven in", woven.len(), mutants.len());
             return Ok(());
         }

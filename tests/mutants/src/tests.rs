@@ -16,6 +16,9 @@ pub struct Test {
     pub takes: Duration,
 }
 
+/// For each change the tests that come by it, by their place in a list.
+pub type Reached = BTreeMap<u32, Vec<usize>>;
+
 /// How a run of tests ended.
 #[derive(Debug, PartialEq)]
 pub enum End {
@@ -36,9 +39,10 @@ pub fn run(
     environment: &[(&str, String)],
     at_most: Duration,
 ) -> io::Result<End> {
-    use std::os::unix::process::CommandExt;
     let heard = program.with_extension(format!("heard-{:?}", std::thread::current().id()));
-    let mut child = Command::new(program)
+    // A session of its own, so that all that it starts can be ended with it.
+    let mut child = Command::new("setsid")
+        .arg(program)
         .args(["--exact", "--test-threads", "1"])
         .args(names)
         .current_dir(tree)
@@ -49,7 +53,6 @@ pub fn run(
         .stdin(Stdio::null())
         .stdout(fs::File::create(&heard)?)
         .stderr(Stdio::null())
-        .process_group(0)
         .spawn()?;
     let begun = Instant::now();
     let status = loop {
@@ -60,8 +63,8 @@ pub fn run(
         }
     };
     // What the test itself started, and left behind.
-    let group = format!("-{}", child.id());
-    let _ = Command::new("kill").args(["-9", "--", &group]).stderr(Stdio::null()).status();
+    let session = child.id().to_string();
+    let _ = Command::new("pkill").args(["-9", "-s", &session]).status();
     let Some(status) = status else {
         child.wait()?;
         return Ok(End::TooLong);
@@ -80,13 +83,9 @@ pub fn run(
 ///
 /// # Errors
 /// Where a program cannot be run or a note not be read.
-pub fn look(
-    tree: &Path,
-    programs: &[PathBuf],
-    notes: &Path,
-) -> io::Result<(Vec<Test>, BTreeMap<u32, Vec<usize>>)> {
+pub fn look(tree: &Path, programs: &[PathBuf], notes: &Path) -> io::Result<(Vec<Test>, Reached)> {
     let mut tests = Vec::new();
-    let mut reached: BTreeMap<u32, Vec<usize>> = BTreeMap::new();
+    let mut reached = Reached::new();
     for program in programs {
         let said = Command::new(program).args(["--list", "--format", "terse"]).output()?;
         let said = String::from_utf8_lossy(&said.stdout).into_owned();

@@ -2,7 +2,7 @@
 //! by each whether they notice.
 
 use crate::mutant::Mutant;
-use crate::tests::{End, Test, run};
+use crate::tests::{End, Reached, Test, run};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File, OpenOptions};
@@ -17,7 +17,7 @@ pub struct Trials<'a> {
     pub tree: &'a Path,
     pub mutants: &'a [Mutant],
     pub tests: &'a [Test],
-    pub reached: &'a BTreeMap<u32, Vec<usize>>,
+    pub reached: &'a Reached,
     /// One line of JSON for each change that was tried; a run that was
     /// broken off goes on behind it.
     pub results: PathBuf,

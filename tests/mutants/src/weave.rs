@@ -8,7 +8,7 @@ use std::path::Path;
 use std::{fs, io};
 use syn::spanned::Spanned;
 use syn::visit_mut::{self, VisitMut};
-use syn::{Arm, Block, Expr, ExprStruct, parse_quote, parse_str};
+use syn::{Arm, Block, Expr, ExprStruct, ReturnType, Type, parse_quote, parse_str};
 
 /// The function that every switch asks; it joins the library.
 const SWITCH: &str = include_str!("switch.rs");
@@ -78,6 +78,9 @@ impl Weaver<'_> {
                 let mut less = whole.clone();
                 let others = whole.fields.iter().enumerate().filter(|(i, _)| *i != index);
                 less.fields = others.map(|(_, field)| field.clone()).collect();
+                if less.rest.is_some() && !less.fields.is_empty() {
+                    less.fields.push_punct(Default::default());
+                }
                 new = parse_quote! { (if crate::mutant(#number) { #less } else { #new }) };
             }
         }
@@ -154,8 +157,14 @@ impl VisitMut for Weaver<'_> {
 struct Bodies<'a, 'b>(&'a mut Weaver<'b>);
 
 impl Bodies<'_, '_> {
-    fn body(&mut self, block: &mut Block) {
+    fn body(&mut self, returned: &ReturnType, block: &mut Block) {
         let Some(first) = block.stmts.first() else { return };
+        if let ReturnType::Type(_, kind) = returned
+            && matches!(**kind, Type::ImplTrait(_))
+        {
+            // It can return one type alone.
+            return;
+        }
         let mut new = Vec::new();
         for (number, value) in self.0.take("FnValue", first.span().start()) {
             match parse_str::<Expr>(&value) {
@@ -174,16 +183,16 @@ impl Bodies<'_, '_> {
 
 impl VisitMut for Bodies<'_, '_> {
     fn visit_item_fn_mut(&mut self, function: &mut syn::ItemFn) {
-        self.body(&mut function.block);
+        self.body(&function.sig.output, &mut function.block);
         visit_mut::visit_item_fn_mut(self, function);
     }
     fn visit_impl_item_fn_mut(&mut self, function: &mut syn::ImplItemFn) {
-        self.body(&mut function.block);
+        self.body(&function.sig.output, &mut function.block);
         visit_mut::visit_impl_item_fn_mut(self, function);
     }
     fn visit_trait_item_fn_mut(&mut self, function: &mut syn::TraitItemFn) {
         if let Some(block) = &mut function.default {
-            self.body(block);
+            self.body(&function.sig.output, block);
         }
         visit_mut::visit_trait_item_fn_mut(self, function);
     }
@@ -244,6 +253,19 @@ mod tests {
             "(if crate::mutant(4u32) { g(b) } else { !g(b) })",
             "if crate::mutant(5u32) { a - b } else { a + b }",
         ] {
+            assert!(flat.contains(part), "{part}: {flat}");
+        }
+    }
+
+    #[test]
+    fn a_field_is_left_to_the_rest() {
+        let text = "fn f(a: At) -> At {\n    At { x: 1, y: 2, ..a }\n}\n";
+        let changes =
+            [change(1, "StructField", (2, 10), ""), change(2, "StructField", (2, 16), "")];
+        let (text, woven) = into(text, &changes.iter().collect::<Vec<_>>()).unwrap();
+        assert_eq!(woven.len(), 2);
+        let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+        for part in ["if crate::mutant(1u32) { At { y: 2, ..a } }", "{ At { x: 1, ..a } }"] {
             assert!(flat.contains(part), "{part}: {flat}");
         }
     }
