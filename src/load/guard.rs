@@ -160,15 +160,18 @@ pub(super) fn source_of(name: &Arc<str>, text: &str) -> Result<Source, Refusal> 
 /// The lines that can be YAML's directives, counted from 1; each is compared
 /// with all before it by what parses them.
 fn directives(text: &str) -> impl Iterator<Item = usize> {
-    let lines = text.lines().enumerate();
-    lines.filter(|(_, line)| line.starts_with('%')).map(|(index, _)| index + 1)
+    lines(text).enumerate().filter(|(_, line)| line.starts_with('%')).map(|(index, _)| index + 1)
+}
+
+/// The lines as YAML counts them: a carriage return alone ends one too.
+fn lines(text: &str) -> impl Iterator<Item = &str> {
+    text.split('\n').flat_map(|line| line.strip_suffix('\r').unwrap_or(line).split('\r'))
 }
 
 /// The position after a text.
 fn end_of(text: &str) -> Position {
-    let line = text.matches('\n').count() + 1;
-    let tail = text.rsplit('\n').next().unwrap_or("");
-    Position { line, column: tail.chars().count() + 1 }
+    let tail = lines(text).last().unwrap_or("");
+    Position { line: lines(text).count(), column: tail.chars().count() + 1 }
 }
 
 #[cfg(test)]
@@ -182,6 +185,18 @@ mod tests {
         std::fs::write(&path, bytes).unwrap();
         let problem = read_source(&path).unwrap_err().problems.remove(0);
         (problem.what, problem.position)
+    }
+
+    #[test]
+    fn a_carriage_return_alone_ends_a_line_too() {
+        for text in ["a: 1\rb: 2\rc: \0", "a: 1\nb: 2\nc: \0", "a: 1\r\nb: 2\r\nc: \0"] {
+            let (_, at) = what("lines.yaml", text.as_bytes());
+            assert_eq!(at, Some(Position { line: 3, column: 4 }), "{text:?}");
+        }
+        let many = "%TAG !a! b\r".repeat(MOST_DIRECTIVES + 1);
+        let (what, at) = what("many.yaml", many.as_bytes());
+        assert_eq!(what, "too many lines that begin with `%`");
+        assert_eq!(at, Some(Position { line: MOST_DIRECTIVES + 1, column: 1 }));
     }
 
     #[test]

@@ -74,6 +74,9 @@ fn is_unusual(text: &str) -> bool {
             b'0' if matches!(bytes.get(at + 1), Some(b'x' | b'o' | b'b')) => return true,
             b'\n' if at - line > USUAL_LINE => return true,
             b'\n' => line = at + 1,
+            // Alone it ends a line too, which nothing here counts.
+            b'\r' if bytes.get(at + 1) != Some(&b'\n') => return true,
+            b'\r' => {}
             b'+' if at > 0 && bytes[at - 1] == b' ' => return true,
             b'[' | b'{' => depth += 1,
             b']' | b'}' => depth = depth.saturating_sub(1),
@@ -103,7 +106,7 @@ const NOTABLE: [bool; 256] = {
     }
     let mut control = 0;
     while control < 0x20 {
-        notable[control] = !matches!(control as u8, b'\t' | b'\r');
+        notable[control] = control as u8 != b'\t';
         control += 1;
     }
     notable
