@@ -233,6 +233,14 @@ fn a_freeboard_that_an_inspector_takes_disputes_the_declared_one() {
     assert_eq!(disputed.finding("cutter")["reasons"][0]["fact"], "freeboard-disputed");
 }
 
+#[test]
+fn a_freeboard_taken_from_another_place_is_told() {
+    assert_eq!(under("freeboard: 5 ft 1 in").notices(), ["no-return"]);
+    let elsewhere = under("freeboard: 3 ft from the working deck");
+    assert_eq!(elsewhere.notices(), ["freeboard-other-place", "no-return"]);
+    assert_eq!(elsewhere.outcome("cutter"), "not-met");
+}
+
 /// What is left of the pliers under several records, oldest first.
 fn under_each(records: &[(&str, &str)]) -> (String, Vec<String>) {
     let folder = tempfile::tempdir().unwrap();
