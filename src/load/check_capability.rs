@@ -31,14 +31,14 @@ pub(super) fn capabilities(
     let mut ids: Vec<String> = Vec::new();
     let mut read = Vec::new();
     let list = top.key("capabilities");
-    for (index, form) in desk.entries(file.capabilities.as_ref(), &list).iter().enumerate() {
+    for (index, form) in desk.entries(file.capabilities.as_deref(), &list).iter().enumerate() {
         let spot = list.entry(index);
         ids.push(filled(form.id.as_deref()).unwrap_or_default().to_owned());
         desk.refuse_twin(&ids, "capabilities", &spot.key("id"));
         read.push(by_tools(form, vocabulary, &spot, desk));
     }
     let list = top.key("low rails");
-    for (index, form) in desk.entries(file.low_rails.as_ref(), &list).iter().enumerate() {
+    for (index, form) in desk.entries(file.low_rails.as_deref(), &list).iter().enumerate() {
         let spot = list.entry(index);
         ids.push(filled(form.id.as_deref()).unwrap_or_default().to_owned());
         desk.refuse_twin(&ids, "capabilities", &spot.key("id"));

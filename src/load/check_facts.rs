@@ -20,7 +20,7 @@ type Taken = Vec<(String, String)>;
 /// Reads the facts; an entry that cannot be read is kept as far as it goes,
 /// so that the indices of the others hold.
 pub(super) fn facts(
-    written: Option<&Vec<FactForm>>,
+    written: Option<&[FactForm]>,
     vocabulary: &Vocabulary,
     spot: &Spot<'_>,
     desk: &mut Desk<'_>,
@@ -36,7 +36,7 @@ pub(super) fn facts(
         let asks = desk.title(form.asks.as_ref(), &here, "asks", "write the question");
         let list = here.key("words");
         let mut words = Vec::new();
-        for (index, word) in desk.entries(form.words.as_ref(), &list).iter().enumerate() {
+        for (index, word) in desk.entries(form.words.as_deref(), &list).iter().enumerate() {
             words.push(fact_word(word, vocabulary, &mut taken, &list.entry(index), desk));
         }
         if words.len() < 2 {
@@ -71,7 +71,7 @@ fn fact_word(
     take(&word, &word, taken, &spot.key("word"), desk);
     let list = spot.key("also");
     let mut also = Vec::new();
-    for (index, other) in desk.entries(form.also.as_ref(), &list).iter().enumerate() {
+    for (index, other) in desk.entries(form.also.as_deref(), &list).iter().enumerate() {
         let here = list.entry(index);
         match filled(Some(other)) {
             Some(other) => {

@@ -8,6 +8,7 @@ use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest};
 use super::value::{filled, kind, kind_names, missing};
 use super::written::catalogue::{GoodsForm, ItemForm};
+use super::written::loose::Texts;
 use crate::model::catalogue::Fits;
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
 use std::collections::BTreeMap;
@@ -99,7 +100,7 @@ impl GoodsReader<'_> {
     /// What spares fit. Spares that name nothing serve nobody.
     pub(super) fn fits(
         &mut self,
-        written: Option<Vec<String>>,
+        written: Option<Texts>,
         kind: Option<KindId>,
         spot: &Spot<'_>,
     ) -> Vec<Fits> {

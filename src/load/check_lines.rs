@@ -20,7 +20,7 @@ use crate::model::text::Text;
 
 /// The most entries in a list of the file: enough for any house, and few
 /// enough to be compared with each other.
-const MOST_ENTRIES: usize = 100;
+pub(super) const MOST_ENTRIES: usize = 100;
 
 /// What the readers share.
 pub(super) struct Desk<'a> {
@@ -42,12 +42,8 @@ impl Desk<'_> {
     }
 
     /// The entries of a list, as many as may be.
-    pub(super) fn entries<'t, T>(
-        &mut self,
-        written: Option<&'t Vec<T>>,
-        spot: &Spot<'_>,
-    ) -> &'t [T] {
-        let entries = written.map(Vec::as_slice).unwrap_or_default();
+    pub(super) fn entries<'t, T>(&mut self, written: Option<&'t [T]>, spot: &Spot<'_>) -> &'t [T] {
+        let entries = written.unwrap_or_default();
         if entries.len() <= MOST_ENTRIES {
             return entries;
         }
@@ -127,7 +123,7 @@ impl Desk<'_> {
     }
 
     /// A list of texts.
-    pub(super) fn texts(&mut self, written: Option<&Vec<Worded>>, spot: &Spot<'_>) -> Vec<Text> {
+    pub(super) fn texts(&mut self, written: Option<&[Worded]>, spot: &Spot<'_>) -> Vec<Text> {
         let mut texts = Vec::new();
         for (index, one) in self.entries(written, spot).iter().enumerate() {
             let here = spot.entry(index);
@@ -141,7 +137,7 @@ impl Desk<'_> {
     }
 
     /// A list of lines.
-    pub(super) fn lines(&mut self, written: Option<&Vec<LineText>>, spot: &Spot<'_>) -> Vec<Line> {
+    pub(super) fn lines(&mut self, written: Option<&[LineText]>, spot: &Spot<'_>) -> Vec<Line> {
         let mut lines = Vec::new();
         for (index, one) in self.entries(written, spot).iter().enumerate() {
             lines.extend(self.line(one, &spot.entry(index)));
@@ -241,7 +237,7 @@ impl Desk<'_> {
     /// The indices of a list of names, each named once.
     pub(super) fn all_named(
         &mut self,
-        written: Option<&Vec<String>>,
+        written: Option<&[String]>,
         names: &[String],
         what: &str,
         spot: &Spot<'_>,

@@ -8,6 +8,7 @@ use super::reading::{AttributeReader, Unsaid};
 use super::spot::Spot;
 use super::suggest::{did_you_mean, slip_of};
 use super::value::{count, day, filled, kept, kind, missing};
+use super::written::loose::Texts;
 use super::written::vessel::{CertificateForm, GearForm, PersonForm};
 use crate::model::vessel::{Certificate, GearPiece, Person, State, Tool};
 use crate::model::vocabulary::{Class, Vocabulary, fold};
@@ -54,7 +55,7 @@ pub(super) fn people(
 }
 
 /// Roles in the form in which profiles name them.
-fn roles(written: Option<Vec<String>>, spot: &Spot<'_>, problems: &mut Problems) -> Vec<String> {
+fn roles(written: Option<Texts>, spot: &Spot<'_>, problems: &mut Problems) -> Vec<String> {
     let mut roles = Vec::new();
     for (index, text) in written.into_iter().flatten().enumerate() {
         let role = fold(&text);

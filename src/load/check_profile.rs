@@ -8,6 +8,7 @@ use super::merge::{Draft, Drafted, merged};
 use super::problem::{Problem, Problems};
 use super::spot::Spot;
 use super::value::{choice, count, filled, flag, interval, missing, span};
+use super::written::loose::Texts;
 use super::written::profile::{BindsForm, ProfileFile};
 use crate::measure::DaySpan;
 use crate::model::profile::{Binds, FreeboardFrom, Profile, Requirement, Standing};
@@ -177,7 +178,7 @@ impl Desk<'_> {
 
     fn tags(
         &mut self,
-        written: &Option<Vec<String>>,
+        written: &Option<Texts>,
         known: &BTreeMap<String, Tag>,
         spot: &Spot<'_>,
     ) -> Vec<String> {

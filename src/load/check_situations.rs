@@ -32,8 +32,8 @@ pub(super) fn situations(
 ) -> (Vec<Situation>, Vec<Situation>) {
     let own = top.key("situations");
     let along = top.key("goes along");
-    let forms = desk.entries(file.situations.as_ref(), &own);
-    let others = desk.entries(file.goes_along.as_ref(), &along);
+    let forms = desk.entries(file.situations.as_deref(), &own);
+    let others = desk.entries(file.goes_along.as_deref(), &along);
     let ids = ids_of(forms.iter().map(|form| form.id.as_deref()));
     let mut reader = Reader { known, ids: &ids, seen: Vec::new() };
     let mut situations = Vec::new();
@@ -109,7 +109,7 @@ impl Reader<'_> {
         desk: &mut Desk<'_>,
     ) -> Vec<Vec<usize>> {
         let list = above.key("choices");
-        let written = desk.entries(form.choices.as_ref(), &list);
+        let written = desk.entries(form.choices.as_deref(), &list);
         if written.is_empty() {
             desk.missing(above, "choices", "write techniques, from the best to the last");
         }

@@ -36,7 +36,7 @@ pub(super) fn check_techniques(
     if source.is_none() {
         desk.missing(top, "source", "write what it stands on, like `common practice`");
     }
-    let facts = facts(file.facts.as_ref(), vocabulary, &top.key("facts"), &mut desk);
+    let facts = facts(file.facts.as_deref(), vocabulary, &top.key("facts"), &mut desk);
     let acts = acts(file.acts.as_ref(), &top.key("acts"), &mut desk);
     let capabilities = capabilities(file, vocabulary, top, &mut desk);
     let names = Names {
@@ -49,7 +49,7 @@ pub(super) fn check_techniques(
     let known = Known { facts: &facts, techniques: &ids };
     let (situations, along) = situations(file, &known, top, &mut desk);
     let nevers = nevers(file, &names, &top.key("nevers"), &mut desk);
-    let cards = cards(file.cards.as_ref(), &top.key("cards"), &mut desk);
+    let cards = cards(file.cards.as_deref(), &top.key("cards"), &mut desk);
     let line = |text: Option<&Worded>, key: &str, desk: &mut Desk<'_>| {
         text.and_then(|text| desk.text_of(text, LONGEST_REMARK, &top.key(key)))
     };
@@ -60,10 +60,10 @@ pub(super) fn check_techniques(
         source: source?,
         language: language.to_owned(),
         freeboard_from: freeboard_from(file.freeboard_from.as_deref(), top, &mut desk),
-        cautions: desk.texts(file.cautions.as_ref(), &top.key("cautions")),
+        cautions: desk.texts(file.cautions.as_deref(), &top.key("cautions")),
         cautions_in_short: line(file.cautions_in_short.as_ref(), "cautions in short", &mut desk),
         even_so: line(file.even_so.as_ref(), "even so", &mut desk),
-        notes: desk.texts(file.notes.as_ref(), &top.key("notes")),
+        notes: desk.texts(file.notes.as_deref(), &top.key("notes")),
         facts,
         acts,
         capabilities: capabilities?,
@@ -129,7 +129,7 @@ fn techniques(
 ) -> Option<Vec<Technique>> {
     let mut ids = Vec::new();
     let mut read = Vec::new();
-    for (index, form) in desk.entries(file.techniques.as_ref(), spot).iter().enumerate() {
+    for (index, form) in desk.entries(file.techniques.as_deref(), spot).iter().enumerate() {
         let here = spot.entry(index);
         let id = desk.id(form.id.as_deref(), &here, "id");
         ids.push(id.clone());
@@ -148,13 +148,13 @@ fn technique(
 ) -> Option<Technique> {
     let title = desk.title(form.title.as_ref(), spot, "title", "write what it is called");
     let cited = desk.cited(form.clause.as_deref(), form.verified.as_deref(), spot);
-    let steps = desk.lines(form.steps.as_ref(), &spot.key("steps"));
+    let steps = desk.lines(form.steps.as_deref(), &spot.key("steps"));
     if steps.is_empty() {
         desk.missing(spot, "steps", "write what to do, a short line for each step");
     }
     let list = spot.key("never with");
     let mut never_with = Vec::new();
-    for (index, one) in desk.entries(form.never_with.as_ref(), &list).iter().enumerate() {
+    for (index, one) in desk.entries(form.never_with.as_deref(), &list).iter().enumerate() {
         never_with.push(pattern(one, names.facts, &list.entry(index), desk));
     }
     let needs = spot.key("needs");
@@ -162,11 +162,11 @@ fn technique(
     Some(Technique {
         id,
         steps,
-        needs: desk.all_named(form.needs.as_ref(), &names.capabilities, "capability", &needs),
-        acts: desk.all_named(form.acts.as_ref(), &names.acts, "act", &acts),
+        needs: desk.all_named(form.needs.as_deref(), &names.capabilities, "capability", &needs),
+        acts: desk.all_named(form.acts.as_deref(), &names.acts, "act", &acts),
         never_with,
-        stop: desk.texts(form.stop.as_ref(), &spot.key("stop")),
-        cautions: desk.lines(form.cautions.as_ref(), &spot.key("cautions")),
+        stop: desk.texts(form.stop.as_deref(), &spot.key("stop")),
+        cautions: desk.lines(form.cautions.as_deref(), &spot.key("cautions")),
         cuts_line: filled(form.cuts_line.as_deref())
             .and_then(|text| flag(text, &spot.key("cuts line"), desk.problems))
             .unwrap_or(false),
@@ -184,7 +184,7 @@ fn nevers(
     desk: &mut Desk<'_>,
 ) -> Option<Vec<Never>> {
     let mut read = Vec::new();
-    for (index, form) in desk.entries(file.nevers.as_ref(), spot).iter().enumerate() {
+    for (index, form) in desk.entries(file.nevers.as_deref(), spot).iter().enumerate() {
         read.push(never(form, names, &spot.entry(index), desk));
     }
     read.into_iter().collect()
@@ -202,16 +202,12 @@ fn never(
     if when.is_none() {
         desk.missing(spot, "when", "write in which cases, or `when: {}` for all of them");
     }
-    let acts = desk.all_named(form.acts.as_ref(), &names.acts, "act", &spot.key("acts"));
+    let acts = desk.all_named(form.acts.as_deref(), &names.acts, "act", &spot.key("acts"));
     let cited = desk.cited(form.clause.as_deref(), form.verified.as_deref(), spot);
     Some(Never { says: says?, when: when?, acts, cited: cited?, place: spot.place() })
 }
 
-fn cards(
-    written: Option<&Vec<CardForm>>,
-    spot: &Spot<'_>,
-    desk: &mut Desk<'_>,
-) -> Option<Vec<Card>> {
+fn cards(written: Option<&[CardForm]>, spot: &Spot<'_>, desk: &mut Desk<'_>) -> Option<Vec<Card>> {
     let mut ids = Vec::new();
     let mut read = Vec::new();
     for (index, form) in desk.entries(written, spot).iter().enumerate() {
@@ -227,7 +223,7 @@ fn cards(
 fn card(id: String, form: &CardForm, spot: &Spot<'_>, desk: &mut Desk<'_>) -> Option<Card> {
     let title = desk.title(form.title.as_ref(), spot, "title", "write what it is called");
     let cited = desk.cited(form.clause.as_deref(), form.verified.as_deref(), spot);
-    let steps = desk.lines(form.steps.as_ref(), &spot.key("steps"));
+    let steps = desk.lines(form.steps.as_deref(), &spot.key("steps"));
     if steps.is_empty() {
         desk.missing(spot, "steps", "write what to do, a short line for each step");
     }
@@ -235,8 +231,8 @@ fn card(id: String, form: &CardForm, spot: &Spot<'_>, desk: &mut Desk<'_>) -> Op
         id,
         title: title?,
         steps,
-        nevers: desk.lines(form.nevers.as_ref(), &spot.key("nevers")),
-        cautions: desk.lines(form.cautions.as_ref(), &spot.key("cautions")),
+        nevers: desk.lines(form.nevers.as_deref(), &spot.key("nevers")),
+        cautions: desk.lines(form.cautions.as_deref(), &spot.key("cautions")),
         drawing: desk.drawing(form.drawing.as_deref(), spot),
         cited: cited?,
     })

@@ -8,7 +8,7 @@ use super::reading::{AttributeReader, Attributes, Unsaid, WrittenAttributes, ret
 use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest};
 use super::value::{choice, count, day, filled, kept, kind, missing, span};
-use super::written::loose::{Loose, Single};
+use super::written::loose::{Loose, Single, Texts};
 use super::written::vessel::{ChangeForm, StatementForm, ToolForm, WhereForm};
 use crate::model::vessel::{Change, State, Statement, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
@@ -316,6 +316,6 @@ fn split(mut tool: Tool, broken: u32) -> (Tool, Option<Tool>) {
     (tool, Some(rest))
 }
 
-fn marks(written: Option<Vec<String>>) -> Vec<String> {
+fn marks(written: Option<Texts>) -> Vec<String> {
     written.into_iter().flatten().filter_map(|mark| kept(Some(mark))).collect()
 }

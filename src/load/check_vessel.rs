@@ -12,6 +12,7 @@ use super::reading::{HOW, Unsaid};
 use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest};
 use super::value::{choice, day, filled, flag, is_unknown, kept, kind, missing};
+use super::written::loose::Texts;
 use super::written::open::Open;
 use super::written::vessel::{DeclaredForm, GearForm, ToolForm, TripForm, VesselFile};
 use crate::model::profile::FreeboardFrom;
@@ -211,7 +212,7 @@ impl Desk<'_> {
     fn tag_lists(&mut self, written: &VesselFile, trip: &TripForm) -> (Tags, Tags, Tags) {
         let planned = self.top.key("trip");
         let words = self.vocabulary;
-        let mut list = |trip: Option<&Vec<String>>, own: Option<&Vec<String>>, known, key| {
+        let mut list = |trip: Option<&Texts>, own: Option<&Texts>, known, key| {
             let own = own.map(|tags| self.tags(tags, known, &self.top.key(key)));
             trip.map(|tags| self.tags(tags, known, &planned.key(key))).or(own)
         };

@@ -109,7 +109,7 @@ fn add_attributes(
             name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
             shape,
             measure: kept(form.measure),
-            may_be: form.may_be.unwrap_or_default(),
+            may_be: form.may_be.into_iter().flatten().map(|(word, may)| (word, may.0)).collect(),
             id: id.clone(),
         };
         check_may_be(&attribute, &spot, problems);
@@ -194,7 +194,7 @@ fn add_kinds(
         }
         let kind = Kind {
             name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
-            also: form.also.unwrap_or_default(),
+            also: form.also.unwrap_or_default().0,
             class,
             attributes: known,
             id: id.clone(),
@@ -250,7 +250,7 @@ fn tags(
         check_id(&id, &spot.key(&id), problems);
         let (name, counts_as) = match form {
             Some(Single::Plain(name)) => (Some(name), Vec::new()),
-            Some(Single::Form(form)) => (form.name, form.counts_as.unwrap_or_default()),
+            Some(Single::Form(form)) => (form.name, form.counts_as.unwrap_or_default().0),
             None => (None, Vec::new()),
         };
         let name = kept(name).unwrap_or_else(|| id.clone());

@@ -8,6 +8,7 @@ use super::problem::Problem;
 use super::spot::Spot;
 use super::value::{choice, count, figure, filled, kind, missing};
 use super::written::catalogue::{LengthensForm, ServiceForm};
+use super::written::loose::Texts;
 use crate::measure::{Length, QuantityKind};
 use crate::model::catalogue::Gives;
 use crate::model::vocabulary::{Class, KindId};
@@ -96,7 +97,7 @@ impl GoodsReader<'_> {
     }
 
     /// Kinds of tool, each once, with where it stands; at least one.
-    fn kinds(&mut self, written: Option<Vec<String>>, spot: &Spot<'_>) -> Vec<(usize, KindId)> {
+    fn kinds(&mut self, written: Option<Texts>, spot: &Spot<'_>) -> Vec<(usize, KindId)> {
         let list = spot.key("kinds");
         let texts = written.unwrap_or_default();
         if texts.is_empty() {

@@ -130,7 +130,7 @@ impl<'a> Judge<'a> {
                 let length = path.len();
                 for (index, entry) in entries.iter_mut().enumerate() {
                     push_entry(path, index);
-                    self.node(entry, items, path);
+                    self.entry(entry, items, path);
                     path.truncate(length);
                 }
             }
@@ -145,6 +145,20 @@ impl<'a> Judge<'a> {
             Content::Map(pairs) => self.pairs(pairs, branch, path),
             Content::Text { .. } | Content::Pruned => {}
         }
+    }
+
+    /// An entry of a list, where nothing is never taken for a text.
+    fn entry(&mut self, node: &mut Node, schema: &'a Value, path: &mut String) {
+        let is_told = self.report.problems.len() > MOST_PROBLEMS;
+        if is_told || node.tagged || Form::of(node) != Form::Nothing {
+            return self.node(node, schema, path);
+        }
+        let branches = self.branches(schema);
+        if !branches.iter().any(|branch| types(branch).any(|name| name == "null")) {
+            self.wrong_form(node, Form::Nothing, &branches, path);
+            return self.prune(node, path);
+        }
+        self.node(node, schema, path);
     }
 
     /// Whether a text can be shown anywhere and is no longer than a remark.

@@ -3,18 +3,28 @@
 //!
 //! The marks are explained in `written/marks`.
 
+use super::written::MOST_LISTED;
 use schemars::Schema;
 use serde_json::{Map, Value, json};
 
-/// A day, with or without blanks around it.
-const DAY: &str = r"[0-9]{4}-[0-9]{2}-[0-9]{2}";
+/// A day, with or without blanks around it; which months are short is not
+/// said.
+const DAY: &str = r"[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])";
 /// A whole number, likewise.
 const WHOLE: &str = "[0-9]{1,9}";
+
+/// An id, likewise.
+const ID: &str = "[a-z0-9-]+";
 
 /// Carries out the marks of a group and of its keys.
 pub(super) fn tighten(schema: &mut Schema) {
     if let Some(also) = schema.remove("x-also") {
         schema.insert("allOf".to_owned(), json!([also]));
+    }
+    if let Some(list) = schema.as_object_mut()
+        && takes(list, "array")
+    {
+        list.entry("maxItems").or_insert(json!(MOST_LISTED));
     }
     let mut needed = Vec::new();
     if let Some(Value::Object(properties)) = schema.get_mut("properties") {
@@ -51,15 +61,38 @@ fn carry_out(property: &mut Map<String, Value>) -> bool {
             }
         });
     }
+    if property.remove("x-id").is_some() {
+        each_text(property, &mut |text| {
+            text.insert("pattern".to_owned(), json!(around(ID, needed)));
+        });
+    }
+    list_or_group(property);
+    if needed {
+        fill(property);
+    }
+    needed
+}
+
+/// Carries out the marks of a list or a group.
+fn list_or_group(property: &mut Map<String, Value>) {
+    if let Some(Value::Array(bounds)) = property.remove("x-listed") {
+        for (key, bound) in ["minItems", "maxItems"].into_iter().zip(&bounds) {
+            property.insert(key.to_owned(), bound.clone());
+        }
+    }
+    if property.remove("x-ids").is_some() {
+        property.insert("propertyNames".to_owned(), json!({ "pattern": format!("^{ID}$") }));
+    }
+    if property.remove("x-filled").is_some()
+        && let Some(Value::Object(line)) = property.get_mut("additionalProperties")
+    {
+        fill(line);
+    }
     if let Some(Value::Object(also)) = property.remove("x-entries")
         && let Some(Value::Object(items)) = property.get_mut("items")
     {
         items.extend(also);
     }
-    if needed {
-        fill(property);
-    }
-    needed
 }
 
 /// Whether a schema takes this form by itself.
@@ -97,12 +130,17 @@ fn choose(text: &mut Map<String, Value>, words: &[Value]) {
 fn shape(text: &mut Map<String, Value>, of: &str, needed: bool, types: &[&str]) {
     let mut types = types.to_vec();
     types.extend(takes(text, "null").then_some("null"));
-    let pattern = match needed {
+    text.insert("type".to_owned(), json!(types));
+    text.insert("pattern".to_owned(), json!(around(of, needed)));
+}
+
+/// A pattern with blanks around it, or nothing but blanks if it may be
+/// missing.
+fn around(of: &str, needed: bool) -> String {
+    match needed {
         true => format!(r"^\s*{of}\s*$"),
         false => format!(r"^\s*({of}\s*)?$"),
-    };
-    text.insert("type".to_owned(), json!(types));
-    text.insert("pattern".to_owned(), json!(pattern));
+    }
 }
 
 /// Something, not nothing.
@@ -145,6 +183,26 @@ mod tests {
     }
 
     #[test]
+    fn lists_and_groups_have_their_bounds() {
+        let list = json!({ "x-listed": [0, 7], "x-needed": true, "type": ["array", "null"] });
+        let key = json!({ "minItems": 1, "maxItems": 7, "type": ["array"] });
+        assert_eq!(tightened(list)["properties"]["key"], key);
+        let line = json!({ "anyOf": [{ "$ref": "#/$defs/A" }, { "type": "null" }] });
+        let group = json!({
+            "x-ids": true, "x-filled": true, "type": "object", "additionalProperties": line,
+        });
+        let key = json!({
+            "type": "object",
+            "additionalProperties": { "anyOf": [{ "$ref": "#/$defs/A" }] },
+            "propertyNames": { "pattern": "^[a-z0-9-]+$" },
+        });
+        assert_eq!(tightened(group)["properties"]["key"], key);
+        let id = json!({ "x-id": true, "type": ["string", "null"] });
+        let key = json!({ "type": ["string", "null"], "pattern": r"^\s*([a-z0-9-]+\s*)?$" });
+        assert_eq!(tightened(id)["properties"]["key"], key);
+    }
+
+    #[test]
     fn words_stand_beside_a_longer_form() {
         let form = json!({ "$ref": "#/$defs/Where" });
         let either = json!([{ "anyOf": [{ "type": ["string"] }, form] }, { "type": "null" }]);
@@ -160,6 +218,6 @@ mod tests {
         let schema = tightened(json!({ "x-day": true, "type": ["string", "number", "null"] }));
         let key = &schema["properties"]["key"];
         assert_eq!(key["type"], json!(["string", "null"]));
-        assert_eq!(key["pattern"], json!(r"^\s*([0-9]{4}-[0-9]{2}-[0-9]{2}\s*)?$"));
+        assert_eq!(key["pattern"], json!(format!(r"^\s*({DAY}\s*)?$")));
     }
 }

@@ -2,7 +2,10 @@
 //! what is shipped and what is printed fits them, and they refuse no file that
 //! the loader takes, but for what is listed.
 
+mod changes;
+mod classes;
 mod command;
+mod empties;
 mod files;
 mod mutations;
 mod outputs;

@@ -3,13 +3,13 @@
 //! Texts only; what they mean is judged in `check_catalogue` and
 //! `check_goods`.
 
-use super::loose::{Loose, Single};
-use super::marks::{flags, just_one, words};
+use super::loose::{Loose, Single, Texts};
+use super::marks::{flags, just_one, lead_somewhere, words};
 use super::open::open_form;
 use super::vessel::ReadingForm;
 use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
-use crate::load::check_catalogue::{LARGEST_STOCK, MOST_PACKS};
-use crate::load::check_goods::GIVING;
+use crate::load::check_catalogue::{LARGEST_STOCK, MOST_ITEMS, MOST_PACKS};
+use crate::load::check_goods::{GIVING, MOST_OF_A_SET};
 use crate::load::check_tool::LARGEST_LOT;
 use crate::load::check_work::{DOES, MOST_PER_TOOL};
 use schemars::JsonSchema;
@@ -24,6 +24,7 @@ const LONGEST_NUMBER: u64 = 40;
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
 #[serde(deny_unknown_fields, default)]
 #[schemars(title = "Catalogue")]
+#[schemars(extend("x-also" = lead_somewhere()))]
 pub(crate) struct CatalogueFile {
     /// `catalogue/1`.
     #[validate(length(max = LONGEST_NAME))]
@@ -55,7 +56,7 @@ pub(crate) struct CatalogueFile {
     pub(crate) terms: Option<String>,
     /// What is sold.
     #[validate(nested)]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-listed" = [1, MOST_ITEMS]))]
     pub(crate) items: Option<Vec<ItemForm>>,
 }
 
@@ -91,6 +92,7 @@ pub(crate) struct ItemForm {
     pub(crate) tool: Option<GoodsForm>,
     /// The tools of a set.
     #[validate(nested)]
+    #[schemars(extend("x-listed" = [1, MOST_OF_A_SET]))]
     pub(crate) tools: Option<Vec<GoodsForm>>,
     /// What a piece that lengthens a tool lengthens.
     pub(crate) lengthens: Option<LengthensForm>,
@@ -132,14 +134,14 @@ open_form! {
     #[validate(length(max = LONGEST_NAME))]
     "name" => name: String,
     /// Clauses to which the supplier declares that it conforms.
-    "conforms" => conforms: Vec<String>,
+    "conforms" => conforms: Texts,
     /// Whether it is inspected when it is delivered.
     #[extend("x-words" = flags())]
     "inspected" => inspected: String,
     /// How long it is good from its delivery on.
     "lasts" => lasts: String,
     /// For spares: numbers of items, or kinds, that they fit.
-    "fits" => fits: Vec<String>,
+    "fits" => fits: Texts,
 }
 
 /// What a piece lengthens, and by how much.
@@ -149,7 +151,7 @@ open_form! {
 pub(crate) struct LengthensForm {
     /// Tools of these kinds.
     #[schemars(extend("x-needed" = true))]
-    pub(crate) kinds: Option<Vec<String>>,
+    pub(crate) kinds: Option<Texts>,
     /// By this length.
     #[schemars(extend("x-needed" = true))]
     pub(crate) by: Option<String>,
@@ -166,10 +168,10 @@ pub(crate) struct LengthensForm {
 pub(crate) struct ServiceForm {
     /// On tools of these kinds.
     #[schemars(extend("x-needed" = true))]
-    pub(crate) kinds: Option<Vec<String>>,
+    pub(crate) kinds: Option<Texts>,
     /// `inspection`, `repair`, `sharpening`.
     #[schemars(extend("x-needed" = true, "x-words" = words(&DOES)))]
-    pub(crate) does: Option<Vec<String>>,
+    pub(crate) does: Option<Texts>,
 }
 
 impl WrittenFile for CatalogueFile {

@@ -1,6 +1,7 @@
 //! The lines under `with:` and under `when:`: fixed keys, open ones, and
 //! nested groups.
 
+use super::MOST_LINES;
 use super::open::refuse_duplicate;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
@@ -133,6 +134,7 @@ impl<K: GroupKeys> JsonSchema for Group<K> {
             "type": "object",
             "properties": properties,
             "additionalProperties": { "type": "string", "description": K::OPEN },
+            "maxProperties": MOST_LINES,
         })
     }
 }

@@ -2,14 +2,14 @@
 //!
 //! Texts only; what they mean is judged in `check_inspection`.
 
-use super::loose::Loose;
+use super::loose::{Loose, Texts};
 use super::marks::{flags, words};
 use super::open::open_form;
 use super::vessel::{FreeboardForm, ReadingForm};
 use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
 use crate::load::check_inspection::MOST_ROWS;
 use crate::load::check_tool::{CONDITIONS, LARGEST_LOT};
-use crate::load::check_vessel::COVERS;
+use crate::load::check_vessel::{COVERS, MOST_TOOLS};
 use crate::load::reading::HOW;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -45,10 +45,10 @@ pub(crate) struct InspectionFile {
     pub(crate) covers: Option<String>,
     /// Kinds of which everything aboard is listed.
     #[serde(rename = "all seen")]
-    pub(crate) all_seen: Option<Vec<String>>,
+    pub(crate) all_seen: Option<Texts>,
     /// Kinds of which there is no more than listed.
     #[serde(rename = "sought and not found")]
-    pub(crate) sought: Option<Vec<String>>,
+    pub(crate) sought: Option<Texts>,
     /// Whether it renews the inspection of each tool found serviceable.
     #[serde(rename = "counts as inspection due")]
     #[schemars(extend("x-words" = flags()))]
@@ -57,6 +57,7 @@ pub(crate) struct InspectionFile {
     pub(crate) freeboard: Option<Loose<FreeboardForm>>,
     /// What was found.
     #[validate(nested)]
+    #[schemars(extend("x-listed" = [0, MOST_TOOLS]))]
     pub(crate) found: Option<Vec<FoundForm>>,
 }
 

@@ -29,13 +29,44 @@ pub(crate) enum Loose<T> {
     Many(Vec<Single<T>>),
 }
 
+/// A list of texts, in the order written. An entry without a text is refused:
+/// it would read as the word `null`.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Texts(pub(crate) Vec<String>);
+
+impl std::ops::Deref for Texts {
+    type Target = [String];
+
+    fn deref(&self) -> &Self::Target {
+        &self.0
+    }
+}
+
+impl IntoIterator for Texts {
+    type Item = String;
+    type IntoIter = std::vec::IntoIter<String>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.into_iter()
+    }
+}
+
+impl<'t> IntoIterator for &'t Texts {
+    type Item = &'t String;
+    type IntoIter = std::slice::Iter<'t, String>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.iter()
+    }
+}
+
 /// One text, or a list of texts.
 #[derive(Debug, Clone)]
 pub(crate) enum Words {
     /// Just one.
     One(String),
     /// A list of them.
-    Many(Vec<String>),
+    Many(Texts),
 }
 
 /// In a change of a requirement: a new value, or `dropped`.
@@ -136,6 +167,46 @@ impl<'de, T: Deserialize<'de>> Deserialize<'de> for Loose<T> {
     }
 }
 
+/// An entry of a list of texts.
+struct Entry(String);
+
+struct EntryVisitor;
+
+/// Only where no wording is lost; anything else is read again from the marked
+/// tree, which has a text for each of them but nothing.
+impl Visitor<'_> for EntryVisitor {
+    type Value = Entry;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("plain text")
+    }
+
+    fn visit_str<E: Error>(self, text: &str) -> Result<Entry, E> {
+        Ok(Entry(text.to_owned()))
+    }
+
+    fn visit_string<E: Error>(self, text: String) -> Result<Entry, E> {
+        Ok(Entry(text))
+    }
+
+    fn visit_u64<E: Error>(self, number: u64) -> Result<Entry, E> {
+        Ok(Entry(number.to_string()))
+    }
+}
+
+impl<'de> Deserialize<'de> for Entry {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(EntryVisitor)
+    }
+}
+
+impl<'de> Deserialize<'de> for Texts {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let entries = Vec::<Entry>::deserialize(deserializer)?;
+        Ok(Self(entries.into_iter().map(|Entry(text)| text).collect()))
+    }
+}
+
 struct WordsVisitor;
 
 impl<'de> Visitor<'de> for WordsVisitor {
@@ -148,7 +219,7 @@ impl<'de> Visitor<'de> for WordsVisitor {
     plain_visits!(|text| Ok(Words::One(text)));
 
     fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<Self::Value, A::Error> {
-        Vec::deserialize(SeqAccessDeserializer::new(list)).map(Words::Many)
+        Texts::deserialize(SeqAccessDeserializer::new(list)).map(Words::Many)
     }
 }
 
@@ -219,6 +290,20 @@ impl<T: JsonSchema> JsonSchema for Loose<T> {
     }
 }
 
+impl JsonSchema for Texts {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        "texts".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        Vec::<String>::json_schema(generator)
+    }
+}
+
 impl JsonSchema for Words {
     fn inline_schema() -> bool {
         true
@@ -228,11 +313,9 @@ impl JsonSchema for Words {
         "text or texts".into()
     }
 
-    fn json_schema(_: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "anyOf": [
-            { "type": "string" },
-            { "type": "array", "items": { "type": "string" } },
-        ] })
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        let texts = generator.subschema_for::<Texts>();
+        json_schema!({ "anyOf": [{ "type": "string" }, texts] })
     }
 }
 

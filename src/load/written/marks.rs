@@ -11,6 +11,10 @@
 //! | `x-day` | what is no day |
 //! | `x-whole` | what is no whole number from the first to the second |
 //! | `x-droppable` | (takes `dropped` as well, in a change) |
+//! | `x-id` | what is no id |
+//! | `x-ids` | a group with a key that is no id |
+//! | `x-filled` | a group with a line that has nothing after it |
+//! | `x-listed` | fewer entries than the first, or more than the second |
 //! | `x-entries` | entries of the list that do not fit this too |
 //! | `x-also` | a group that does not fit this too |
 
@@ -45,6 +49,12 @@ pub(crate) fn asked() -> Value {
     let carried = json!({ "anyOf": [needs(&["carry"]), needs(&["spare for"])] });
     asked["oneOf"] = json!([carried, needs(&["certificate"]), needs(&["every"])]);
     asked
+}
+
+/// How long anything takes to come: once for all items, or for each.
+pub(crate) fn lead_somewhere() -> Value {
+    let each = json!({ "properties": { "items": { "items": needs(&["lead"]) } } });
+    json!({ "anyOf": [needs(&["lead"]), each] })
 }
 
 /// Tools, unless only some of them are listed.

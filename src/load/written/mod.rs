@@ -35,8 +35,10 @@ pub(crate) const MOST_LISTED: usize = 2000;
 #[schemars(rename = "Span")]
 pub(crate) struct SpanForm {
     /// The first day, like `2026-03-02`.
+    #[schemars(extend("x-day" = true))]
     pub(crate) from: Option<String>,
     /// The last day.
+    #[schemars(extend("x-day" = true))]
     pub(crate) until: Option<String>,
 }
 

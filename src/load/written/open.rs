@@ -70,6 +70,7 @@ impl<T: JsonSchema> JsonSchema for Open<T> {
         json_schema!({
             "type": "object",
             "additionalProperties": generator.subschema_for::<Option<T>>(),
+            "maxProperties": MOST_LINES,
         })
     }
 }

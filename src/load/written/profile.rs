@@ -4,11 +4,11 @@
 //! `check_requirement`.
 
 use super::group::{Group, When, With};
-use super::loose::{Loose, Single, Slot, Words};
+use super::loose::{Loose, Single, Slot, Texts, Words};
 use super::marks::{asked, flags, words};
 use super::open::Open;
 use super::{LONGEST_NAME, SpanForm, WrittenFile};
-use crate::load::check_profile::{FREEBOARD_FROM, STANDINGS};
+use crate::load::check_profile::{FREEBOARD_FROM, MOST_REQUIREMENTS, STANDINGS};
 use crate::load::check_requirement::{LEVELS, VERIFIED};
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -27,7 +27,7 @@ pub(crate) struct ProfileFile {
     pub(crate) format: Option<String>,
     /// The id of this edition.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// The rule of which it is an edition.
     #[validate(length(max = LONGEST_NAME))]
@@ -80,11 +80,11 @@ pub(crate) struct ProfileFile {
     #[serde(rename = "built on")]
     pub(crate) built_on: Option<String>,
     /// Ids of inherited requirements that go.
-    pub(crate) drop: Option<Vec<String>>,
+    pub(crate) drop: Option<Texts>,
     /// Changes to inherited requirements.
     pub(crate) change: Option<Vec<RequirementForm>>,
     /// The requirements.
-    #[schemars(extend("x-entries" = asked()))]
+    #[schemars(extend("x-entries" = asked(), "x-listed" = [0, MOST_REQUIREMENTS]))]
     pub(crate) requirements: Option<Vec<RequirementForm>>,
 }
 
@@ -94,11 +94,11 @@ pub(crate) struct ProfileFile {
 #[schemars(rename = "Binds")]
 pub(crate) struct BindsForm {
     /// Permits, one of which the vessel holds.
-    pub(crate) permits: Option<Vec<String>>,
+    pub(crate) permits: Option<Texts>,
     /// Gear, one of which the vessel carries.
-    pub(crate) gear: Option<Vec<String>>,
+    pub(crate) gear: Option<Texts>,
     /// Areas, one of which the trip goes to.
-    pub(crate) areas: Option<Vec<String>>,
+    pub(crate) areas: Option<Texts>,
     /// Further conditions.
     pub(crate) when: Option<Group<When>>,
 }
@@ -109,7 +109,7 @@ pub(crate) struct BindsForm {
 #[schemars(rename = "Requirement")]
 pub(crate) struct RequirementForm {
     /// Its id, unique in the profile.
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
     pub(crate) title: Option<Worded>,

@@ -2,11 +2,12 @@
 //!
 //! Texts only; what they mean is judged in `check_techniques` and beside it.
 
-use super::loose::{Single, Words};
+use super::loose::{Single, Texts, Words};
 use super::marks::{asked, flags, words};
 use super::open::Open;
 use super::profile::{RequirementForm, Worded};
 use super::{LONGEST_NAME, WrittenFile};
+use crate::load::check_lines::MOST_ENTRIES;
 use crate::load::check_profile::FREEBOARD_FROM;
 use crate::load::check_requirement::VERIFIED;
 use schemars::JsonSchema;
@@ -29,7 +30,7 @@ pub(crate) struct TechniquesFile {
     pub(crate) format: Option<String>,
     /// The id of this file.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// The revision of this file; raised when a mistake in it is mended.
     #[schemars(extend("x-whole" = [1, 9999]))]
@@ -49,6 +50,7 @@ pub(crate) struct TechniquesFile {
     #[schemars(extend("x-words" = words(&FREEBOARD_FROM)))]
     pub(crate) freeboard_from: Option<String>,
     /// Cautions that stand wherever a technique is shown.
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) cautions: Option<Vec<Worded>>,
     /// The same in a line, for a short answer.
     #[serde(rename = "cautions in short")]
@@ -57,34 +59,41 @@ pub(crate) struct TechniquesFile {
     #[serde(rename = "even so")]
     pub(crate) even_so: Option<Worded>,
     /// Notes for the reader.
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) notes: Option<Vec<Worded>>,
     /// What decides, in the order in which it is asked.
     #[validate(nested)]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-listed" = [1, MOST_ENTRIES]))]
     pub(crate) facts: Option<Vec<FactForm>>,
     /// What may happen to an animal or a hook, by id.
+    #[schemars(extend("x-ids" = true, "x-filled" = true))]
     pub(crate) acts: Option<Open<Worded>>,
     /// What a technique can need of the kit.
-    #[schemars(extend("x-entries" = asked()))]
+    #[schemars(extend("x-entries" = asked(), "x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) capabilities: Option<Vec<RequirementForm>>,
     /// Rails so low that the water is reached by hand.
     #[serde(rename = "low rails")]
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) low_rails: Option<Vec<LowRailForm>>,
     /// The techniques.
     #[validate(nested)]
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) techniques: Option<Vec<TechniqueForm>>,
     /// Situations with their choices, one of which answers any case.
     #[validate(nested)]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-listed" = [1, MOST_ENTRIES]))]
     pub(crate) situations: Option<Vec<SituationForm>>,
     /// What goes along with whatever situation fits.
     #[serde(rename = "goes along")]
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) goes_along: Option<Vec<SituationForm>>,
     /// What is never done.
     #[validate(nested)]
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) nevers: Option<Vec<NeverForm>>,
     /// Cards of their own.
     #[validate(nested)]
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) cards: Option<Vec<CardForm>>,
 }
 
@@ -95,7 +104,7 @@ pub(crate) struct TechniquesFile {
 pub(crate) struct FactForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// What is asked.
     #[schemars(extend("x-needed" = true))]
@@ -105,7 +114,7 @@ pub(crate) struct FactForm {
     pub(crate) unless_said: Option<String>,
     /// The answers, two or more.
     #[validate(nested)]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-listed" = [1, MOST_ENTRIES]))]
     pub(crate) words: Option<Vec<FactWordForm>>,
 }
 
@@ -116,13 +125,14 @@ pub(crate) struct FactForm {
 pub(crate) struct FactWordForm {
     /// The word, unique in the file.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) word: Option<String>,
     /// How it is said in a sentence.
     #[schemars(extend("x-needed" = true))]
     pub(crate) says: Option<Worded>,
     /// Other words for it.
-    pub(crate) also: Option<Vec<String>>,
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
+    pub(crate) also: Option<Texts>,
     /// The source and clause, if it has one.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) clause: Option<String>,
@@ -144,7 +154,7 @@ pub(crate) struct FactWordForm {
 #[schemars(rename = "LowRail")]
 pub(crate) struct LowRailForm {
     /// Its id, unique among the capabilities.
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
     #[schemars(extend("x-needed" = true))]
@@ -183,7 +193,7 @@ pub(crate) struct LineForm {
 pub(crate) struct TechniqueForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
     #[schemars(extend("x-needed" = true))]
@@ -195,18 +205,23 @@ pub(crate) struct TechniqueForm {
     #[schemars(extend("x-needed" = true, "x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
     /// The capabilities that it needs.
-    pub(crate) needs: Option<Vec<String>>,
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
+    pub(crate) needs: Option<Texts>,
     /// The acts that it consists of.
-    pub(crate) acts: Option<Vec<String>>,
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
+    pub(crate) acts: Option<Texts>,
     /// Where it is never used.
     #[serde(rename = "never with")]
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) never_with: Option<Vec<PatternForm>>,
     /// The steps, each a short line.
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-listed" = [1, MOST_ENTRIES]))]
     pub(crate) steps: Option<Vec<LineText>>,
     /// When to stop.
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) stop: Option<Vec<Worded>>,
     /// Cautions of its own.
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) cautions: Option<Vec<LineText>>,
     /// `yes` if it ends in the line cut, or the animal cut free.
     #[serde(rename = "cuts line")]
@@ -214,6 +229,7 @@ pub(crate) struct TechniqueForm {
     pub(crate) cuts_line: Option<String>,
     /// The name of a drawing that shows it.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-id" = true))]
     pub(crate) drawing: Option<String>,
 }
 
@@ -224,7 +240,7 @@ pub(crate) struct TechniqueForm {
 pub(crate) struct SituationForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// What it is, in words.
     #[schemars(extend("x-needed" = true))]
@@ -234,12 +250,13 @@ pub(crate) struct SituationForm {
     pub(crate) when: Option<PatternForm>,
     /// Situations that fit some of the same cases and give way to this one.
     #[serde(rename = "goes before")]
-    pub(crate) goes_before: Option<Vec<String>>,
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
+    pub(crate) goes_before: Option<Texts>,
     /// What was decided where two rows of practice overlap, and why.
     pub(crate) reading: Option<Worded>,
     /// From the best to the last, like `dipnet, then cut-free-on-deck`.
-    #[schemars(extend("x-needed" = true))]
-    pub(crate) choices: Option<Vec<String>>,
+    #[schemars(extend("x-needed" = true, "x-listed" = [1, MOST_ENTRIES]))]
+    pub(crate) choices: Option<Texts>,
 }
 
 /// Something that is never done.
@@ -254,7 +271,8 @@ pub(crate) struct NeverForm {
     #[schemars(extend("x-needed" = true))]
     pub(crate) when: Option<PatternForm>,
     /// The acts that it forbids there.
-    pub(crate) acts: Option<Vec<String>>,
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
+    pub(crate) acts: Option<Texts>,
     /// The source and clause.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) clause: Option<String>,
@@ -270,7 +288,7 @@ pub(crate) struct NeverForm {
 pub(crate) struct CardForm {
     /// Its id.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-id" = true))]
     pub(crate) id: Option<String>,
     /// What it is called.
     #[schemars(extend("x-needed" = true))]
@@ -282,14 +300,17 @@ pub(crate) struct CardForm {
     #[schemars(extend("x-needed" = true, "x-words" = words(&VERIFIED)))]
     pub(crate) verified: Option<String>,
     /// The steps.
-    #[schemars(extend("x-needed" = true))]
+    #[schemars(extend("x-needed" = true, "x-listed" = [1, MOST_ENTRIES]))]
     pub(crate) steps: Option<Vec<LineText>>,
     /// What is never done with it.
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) nevers: Option<Vec<LineText>>,
     /// Cautions of its own.
+    #[schemars(extend("x-listed" = [0, MOST_ENTRIES]))]
     pub(crate) cautions: Option<Vec<LineText>>,
     /// The name of a drawing that shows it.
     #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-id" = true))]
     pub(crate) drawing: Option<String>,
 }
 

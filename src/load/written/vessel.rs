@@ -2,14 +2,14 @@
 //!
 //! Texts only; what they mean is judged in `check_vessel` and `check_tool`.
 
-use super::loose::{Loose, Single};
+use super::loose::{Loose, Single, Texts};
 use super::marks::{kit_unless_partial, needs, words};
 use super::open::{Open, open_form};
 use super::{LONGEST_NAME, LONGEST_REMARK, WrittenFile};
 use crate::load::check_people::MOST_PIECES;
 use crate::load::check_profile::FREEBOARD_FROM;
 use crate::load::check_tool::{CONDITIONS, LARGEST_LOT, WHEREABOUTS};
-use crate::load::check_vessel::COVERS;
+use crate::load::check_vessel::{COVERS, MOST_TOOLS};
 use crate::load::reading::HOW;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -42,28 +42,29 @@ pub(crate) struct VesselFile {
     pub(crate) covers: Option<String>,
     /// In a partial list: kinds of which everything aboard is listed.
     #[serde(rename = "all seen")]
-    pub(crate) all_seen: Option<Vec<String>>,
+    pub(crate) all_seen: Option<Texts>,
     /// In a partial list: kinds of which there is no more than listed.
     #[serde(rename = "sought and not found")]
-    pub(crate) sought: Option<Vec<String>>,
+    pub(crate) sought: Option<Texts>,
     /// The freeboard, like `4 ft 3 in`.
     pub(crate) freeboard: Option<Loose<FreeboardForm>>,
     /// Permits held.
-    pub(crate) permits: Option<Vec<String>>,
+    pub(crate) permits: Option<Texts>,
     /// Fishing gear on board.
-    pub(crate) gear: Option<Vec<String>>,
+    pub(crate) gear: Option<Texts>,
     /// Areas where it fishes.
-    pub(crate) areas: Option<Vec<String>>,
+    pub(crate) areas: Option<Texts>,
     /// Features of the vessel, each yes or no.
     pub(crate) features: Option<Open<String>>,
     /// The planned trip.
     pub(crate) trip: Option<TripForm>,
     /// The tools aboard.
     #[validate(nested)]
-    #[schemars(extend("x-entries" = needs(&["mark"])))]
+    #[schemars(extend("x-entries" = needs(&["mark"]), "x-listed" = [0, MOST_TOOLS]))]
     pub(crate) kit: Option<Vec<ToolForm>>,
     /// Documents and placards.
     #[validate(nested)]
+    #[schemars(extend("x-listed" = [0, MOST_TOOLS]))]
     pub(crate) documents: Option<Vec<ToolForm>>,
     /// Hooks aboard.
     #[validate(nested)]
@@ -147,9 +148,9 @@ pub(crate) struct TripForm {
     #[schemars(extend("x-day" = true))]
     pub(crate) back: Option<String>,
     /// Areas of this trip, instead of the vessel's.
-    pub(crate) areas: Option<Vec<String>>,
+    pub(crate) areas: Option<Texts>,
     /// Gear on this trip, instead of the vessel's.
-    pub(crate) gear: Option<Vec<String>>,
+    pub(crate) gear: Option<Texts>,
 }
 
 /// One reading of a figure, a feature or a word.
@@ -212,9 +213,9 @@ open_form! {
     /// Statements of conformity.
     "conforms" => conforms: Vec<StatementForm>,
     /// Marks of its parts.
-    "parts" => parts: Vec<String>,
+    "parts" => parts: Texts,
     /// Marks of the tools that the spares fit.
-    "fits" => fits: Vec<String>,
+    "fits" => fits: Texts,
     /// Changes made to it.
     "changes" => changes: Vec<ChangeForm>,
     /// A file with evidence, and its digest.
@@ -291,7 +292,7 @@ pub(crate) struct PersonForm {
     #[schemars(extend("x-needed" = true))]
     pub(crate) name: Option<String>,
     /// Roles, like `owner`, `operator`, `crew`.
-    pub(crate) roles: Option<Vec<String>>,
+    pub(crate) roles: Option<Texts>,
     /// Certificates held.
     pub(crate) certificates: Option<Vec<CertificateForm>>,
 }

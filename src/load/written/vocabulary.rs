@@ -2,7 +2,7 @@
 //!
 //! Texts only; what they mean is judged in `check_vocabulary`.
 
-use super::loose::{Single, Words};
+use super::loose::{Single, Texts, Words};
 use super::marks::{flags, words};
 use super::open::Open;
 use super::{LONGEST_NAME, WrittenFile};
@@ -21,17 +21,23 @@ pub(crate) struct VocabularyFile {
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) format: Option<String>,
     /// What can be known of a tool, by key.
+    #[schemars(extend("x-ids" = true, "x-filled" = true))]
     pub(crate) attributes: Option<Open<AttributeForm>>,
     /// Kinds of tool, document, gear and certificate, by key.
+    #[schemars(extend("x-ids" = true))]
     pub(crate) kinds: Option<Open<KindForm>>,
     /// Permits by id.
+    #[schemars(extend("x-ids" = true))]
     pub(crate) permits: Option<Open<Single<TagForm>>>,
     /// Fishing gear by id.
+    #[schemars(extend("x-ids" = true))]
     pub(crate) gear: Option<Open<Single<TagForm>>>,
     /// Areas by id.
+    #[schemars(extend("x-ids" = true))]
     pub(crate) areas: Option<Open<Single<TagForm>>>,
     /// Features of a vessel, with their names in print.
     #[serde(rename = "vessel features")]
+    #[schemars(extend("x-ids" = true))]
     pub(crate) vessel_features: Option<Open<String>>,
     /// Changes made to a tool, with the attributes whose readings each
     /// retires, or `all`.
@@ -55,10 +61,10 @@ pub(crate) struct AttributeForm {
     #[schemars(extend("x-words" = flags()))]
     pub(crate) lengthens: Option<String>,
     /// The words of a choice.
-    pub(crate) words: Option<Vec<String>>,
+    pub(crate) words: Option<Texts>,
     /// For a choice: words that leave others open, with those others.
     #[serde(rename = "may be")]
-    pub(crate) may_be: Option<BTreeMap<String, Vec<String>>>,
+    pub(crate) may_be: Option<BTreeMap<String, Texts>>,
     /// `no` if neither a tape nor an eye can show it on deck.
     #[schemars(extend("x-words" = flags()))]
     pub(crate) shown: Option<String>,
@@ -72,13 +78,13 @@ pub(crate) struct KindForm {
     /// The name in print; the key if missing.
     pub(crate) name: Option<String>,
     /// Synonyms that the trade uses.
-    pub(crate) also: Option<Vec<String>>,
+    pub(crate) also: Option<Texts>,
     /// `tool` (taken if missing), `spare`, `document`, `gear` or
     /// `certificate`.
     #[schemars(extend("x-words" = words(&CLASSES)))]
     pub(crate) class: Option<String>,
     /// The attributes that it has.
-    pub(crate) attributes: Option<Vec<String>>,
+    pub(crate) attributes: Option<Texts>,
 }
 
 /// A tag that also counts as wider ones.
@@ -90,7 +96,7 @@ pub(crate) struct TagForm {
     pub(crate) name: Option<String>,
     /// The wider tags.
     #[serde(rename = "counts as")]
-    pub(crate) counts_as: Option<Vec<String>>,
+    pub(crate) counts_as: Option<Texts>,
 }
 
 impl WrittenFile for VocabularyFile {
