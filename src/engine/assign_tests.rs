@@ -33,6 +33,19 @@ fn a_greedy_choice_does_not_cost_a_requirement() {
     assert_eq!(met(&assign(&pose)), [true, true]);
 }
 
+/// The cheapest are taken, and named in the order of the kit.
+#[test]
+fn what_fills_a_place_is_named_in_the_order_of_the_kit() {
+    let mut wanted = places(2, &[0, 1, 2]);
+    for (candidate, price) in wanted.candidates.iter_mut().zip([5, 9, 1]) {
+        candidate.price = price;
+    }
+    let solution = assign(&pose(vec![seat(vec![vec![wanted]], 1)], vec![1; 3]));
+    let uses = solution.uses[0].as_ref().unwrap();
+    assert_eq!(uses.iter().map(|used| used.tool).collect::<Vec<_>>(), [0, 2]);
+    assert_eq!(solution.score.price, 6);
+}
+
 #[test]
 fn a_deemed_tool_counts_twice_but_goes_no_further() {
     let mut internal = seat(vec![vec![places(1, &[0])]], 1);

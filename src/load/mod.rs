@@ -65,6 +65,7 @@ mod techniques_tests;
 mod tighten;
 mod tree;
 mod tree_de;
+mod usual;
 mod value;
 #[cfg(test)]
 mod vessel_tests;

@@ -7,9 +7,9 @@ use super::shape::judge_shape;
 use super::source::{Positions, Source};
 use super::tree::{Content, Node, read_tree};
 use super::tree_de::Misfit;
-use super::written::{MOST_LISTED, WrittenFile};
+use super::usual::is_unusual;
+use super::written::WrittenFile;
 use crate::model::place::Place;
-use crate::model::text::steers;
 
 /// Every kind of file that is read, by its `format` line.
 const FORMATS: [(&str, &str); 6] = [
@@ -41,76 +41,6 @@ pub(super) fn parse_quickly<T: WrittenFile>(source: &Source) -> Option<T> {
     let written: T = serde_yaml::from_str(&source.text).ok()?;
     (written.format().map(str::trim) == Some(T::FORMAT)).then_some(written)
 }
-
-/// The longest line, and the deepest brackets, of a usual text. The quick
-/// parser's time grows with the square of either.
-const USUAL_LINE: usize = 2000;
-/// See [`USUAL_LINE`]; brackets inside quotes and comments count too, which
-/// only costs a little time.
-const USUAL_DEPTH: usize = 32;
-
-/// Whether a text is better read through the tree, which bounds everything.
-fn is_unusual(text: &str) -> bool {
-    let (mut depth, mut line) = (0_usize, 0);
-    let (mut commas, mut lines) = (0, 0);
-    let bytes = text.as_bytes();
-    for (at, byte) in bytes.iter().enumerate().filter(|(_, byte)| NOTABLE[usize::from(**byte)]) {
-        commas += usize::from(*byte == b',');
-        lines += usize::from(*byte == b'\n');
-        match byte {
-            // An anchor: what its aliases unfold to is bounded in the tree.
-            b'&' if bytes.get(at + 1).is_some_and(|next| !next.is_ascii_whitespace()) => {
-                return true;
-            }
-            // A tag, which the quick way passes over; a `?` that touches a key
-            // in braces, which it takes for a mark and not for part of the key.
-            b'!' | b'?'
-                if at == 0
-                    || matches!(bytes[at - 1], b' ' | b'\t' | b'\n' | b'[' | b'{' | b',') =>
-            {
-                return true;
-            }
-            // `0x10` and `+5` lose their wording on the quick way.
-            b'0' if matches!(bytes.get(at + 1), Some(b'x' | b'o' | b'b')) => return true,
-            b'\n' if at - line > USUAL_LINE => return true,
-            b'\n' => line = at + 1,
-            // Alone it ends a line too, which nothing here counts.
-            b'\r' if bytes.get(at + 1) != Some(&b'\n') => return true,
-            b'\r' => {}
-            b'+' if at > 0 && bytes[at - 1] == b' ' => return true,
-            b'[' | b'{' => depth += 1,
-            b']' | b'}' => depth = depth.saturating_sub(1),
-            // It may hide a steering character, which only the tree shows.
-            b'\\' => return true,
-            b if b.is_ascii_control() => return true,
-            _ => {}
-        }
-        // A list may be too long, in brackets or line by line; only the tree
-        // counts what is in it.
-        if depth > USUAL_DEPTH || commas.max(lines) >= MOST_LISTED {
-            return true;
-        }
-    }
-    bytes.len() - line > USUAL_LINE
-        || !text.is_ascii() && text.chars().any(|c| c != '\r' && steers(c))
-}
-
-/// The bytes at which a text may be unusual.
-const NOTABLE: [bool; 256] = {
-    let mut notable = [false; 256];
-    let marks = b"\n0+[]{},&!?\\\x7f";
-    let mut at = 0;
-    while at < marks.len() {
-        notable[marks[at] as usize] = true;
-        at += 1;
-    }
-    let mut control = 0;
-    while control < 0x20 {
-        notable[control] = control as u8 != b'\t';
-        control += 1;
-    }
-    notable
-};
 
 /// Reads a text through the marked tree, with every problem of its shape.
 ///

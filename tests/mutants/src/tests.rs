@@ -79,27 +79,22 @@ pub fn run(
 }
 
 /// Every test that passes with no change switched on, and for each change the
-/// tests that come by it. Prints the tests that do not pass.
+/// tests that come by it. Prints the tests that do not pass. What an earlier
+/// run noted of these very programs is not looked for again.
 ///
 /// # Errors
 /// Where a program cannot be run or a note not be read.
 pub fn look(tree: &Path, programs: &[PathBuf], notes: &Path) -> io::Result<(Vec<Test>, Reached)> {
-    let mut tests = Vec::new();
-    let mut reached = Reached::new();
+    let (mut tests, mut reached) = (Vec::new(), Reached::new());
     for program in programs {
         let said = Command::new(program).args(["--list", "--format", "terse"]).output()?;
         let said = String::from_utf8_lossy(&said.stdout).into_owned();
         for name in said.lines().filter_map(|line| line.strip_suffix(": test")) {
-            let folder = notes.join(tests.len().to_string());
-            let _ = fs::remove_dir_all(&folder);
-            fs::create_dir_all(&folder)?;
-            let noted = [("MUTANT_NOTES", folder.display().to_string())];
-            let begun = Instant::now();
-            let end = run(tree, program, &[name], &noted, Duration::from_secs(600))?;
-            if end != End::Passed {
+            let folder = notes.join(name.replace("::", "."));
+            let Some(takes) = noted(tree, program, name, &folder)? else {
                 println!("does not pass with no change, so left out: {name}");
                 continue;
-            }
+            };
             for note in fs::read_dir(&folder)? {
                 for line in fs::read_to_string(note?.path())?.lines() {
                     // A test may kill what it starts in the middle of a line.
@@ -107,7 +102,6 @@ pub fn look(tree: &Path, programs: &[PathBuf], notes: &Path) -> io::Result<(Vec<
                     reached.entry(number).or_default().push(tests.len());
                 }
             }
-            let takes = begun.elapsed();
             tests.push(Test { program: program.clone(), name: name.to_owned(), takes });
         }
     }
@@ -116,4 +110,26 @@ pub fn look(tree: &Path, programs: &[PathBuf], notes: &Path) -> io::Result<(Vec<
         by.dedup();
     }
     Ok((tests, reached))
+}
+
+/// How long a test takes that passes, with the changes that it comes by noted
+/// in the folder.
+fn noted(tree: &Path, program: &Path, name: &str, folder: &Path) -> io::Result<Option<Duration>> {
+    let passed = folder.join("passed");
+    if passed.exists() && passed.metadata()?.modified()? > program.metadata()?.modified()? {
+        let milliseconds = fs::read_to_string(&passed)?;
+        let milliseconds = milliseconds.strip_prefix("ms ").and_then(|number| number.parse().ok());
+        return Ok(milliseconds.map(Duration::from_millis));
+    }
+    let _ = fs::remove_dir_all(folder);
+    fs::create_dir_all(folder)?;
+    let notes = [("MUTANT_NOTES", folder.display().to_string())];
+    let begun = Instant::now();
+    let end = run(tree, program, &[name], &notes, Duration::from_secs(600))?;
+    let takes = begun.elapsed();
+    if end != End::Passed {
+        return Ok(None);
+    }
+    fs::write(&passed, format!("ms {}", takes.as_millis()))?;
+    Ok(Some(takes))
 }

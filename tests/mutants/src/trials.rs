@@ -69,29 +69,36 @@ impl Trials<'_> {
         let mut rest = tests.as_slice();
         // Little by little, so that what is noticed soon costs little.
         let mut span = Duration::from_secs(1);
-        while let Some(first) = rest.first() {
+        'all: while !rest.is_empty() {
             let mut takes = Duration::ZERO;
-            let same = |test: &&Test| {
+            let within = |test: &&&Test| {
                 takes += test.takes;
-                test.program == first.program && takes <= span
+                takes <= span
             };
-            let many = rest.iter().copied().take_while(same).count().max(1);
+            let many = rest.iter().take_while(within).count().max(1);
             let (now, later) = rest.split_at(many);
-            let takes: Duration = now.iter().map(|test| test.takes).sum();
-            let names: Vec<&str> = now.iter().map(|test| test.name.as_str()).collect();
-            let switched = [("MUTANT", number.to_string())];
-            let at_most = Duration::from_secs(30) + takes * 10;
-            match run(self.tree, &first.program, &names, &switched, at_most)? {
-                End::Passed => (rest, span) = (later, span * 2),
-                End::Failed(by) => {
-                    how = ("caught", by);
-                    break;
-                }
-                End::TooLong => {
-                    how = ("too-long", None);
-                    break;
+            let mut programs: BTreeMap<&Path, Vec<&Test>> = BTreeMap::new();
+            for test in now {
+                programs.entry(&test.program).or_default().push(test);
+            }
+            for (program, tests) in programs {
+                let takes: Duration = tests.iter().map(|test| test.takes).sum();
+                let names: Vec<&str> = tests.iter().map(|test| test.name.as_str()).collect();
+                let switched = [("MUTANT", number.to_string())];
+                let at_most = Duration::from_secs(30) + takes * 10;
+                match run(self.tree, program, &names, &switched, at_most)? {
+                    End::Passed => {}
+                    End::Failed(by) => {
+                        how = ("caught", by);
+                        break 'all;
+                    }
+                    End::TooLong => {
+                        how = ("too-long", None);
+                        break 'all;
+                    }
                 }
             }
+            (rest, span) = (later, span * 2);
         }
         let (how, by) = how;
         let mut known = known.lock().expect("not poisoned");
