@@ -39,7 +39,7 @@ pub(crate) enum Pass {
 
 /// Requirements that compete with each other, and the best that can be met of
 /// them: each set is one that some best assignment meets.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct Part {
     pub(crate) requirements: Vec<usize>,
     pub(crate) best: BTreeSet<u64>,
@@ -94,6 +94,24 @@ pub(crate) fn best(asked: &[Asked<'_>], lots: &[Lot], pass: Pass) -> Vec<Part> {
     let needs = asked.iter().map(|one| need(one, asked, lots, pass)).collect();
     let search = Search { asked, needs, lots, pass };
     search.parts().into_iter().map(|requirements| search.part(requirements)).collect()
+}
+
+/// A way to say which tool serves where.
+pub(crate) type Assign = fn(&[Asked<'_>], &[Lot], Pass) -> Vec<Part>;
+
+/// What comes of it where each requirement, as the file has them, takes the
+/// first tools that fit, whoever else needs them. Wrong wherever requirements
+/// compete; it is there to show how often they do.
+pub(crate) fn first_come(asked: &[Asked<'_>], lots: &[Lot], pass: Pass) -> Vec<Part> {
+    let needs = asked.iter().map(|one| need(one, asked, lots, pass)).collect();
+    let search = Search { asked, needs, lots, pass };
+    let requirements: Vec<usize> = (0..asked.len()).filter(|r| asked[*r].binds > 0).collect();
+    let mut state = search.start();
+    for r in &requirements {
+        let mut outcomes = search.outcomes(*r, &state);
+        state = outcomes.swap_remove(1.min(outcomes.len() - 1));
+    }
+    vec![Part { requirements, best: BTreeSet::from([state.met]) }]
 }
 
 fn need(one: &Asked<'_>, asked: &[Asked<'_>], lots: &[Lot], pass: Pass) -> Need {
@@ -161,13 +179,17 @@ impl Search<'_> {
         ordered
     }
 
-    fn part(&self, requirements: Vec<usize>) -> Part {
-        let start = State {
+    /// Nothing serves yet.
+    fn start(&self) -> State {
+        State {
             met: 0,
             left: self.lots.iter().map(|lot| lot.count).collect(),
             serving: vec![Vec::new(); self.asked.len()],
-        };
-        let mut states = BTreeSet::from([start]);
+        }
+    }
+
+    fn part(&self, requirements: Vec<usize>) -> Part {
+        let mut states = BTreeSet::from([self.start()]);
         for (position, r) in requirements.iter().enumerate() {
             let later = &requirements[position + 1..];
             let mut next = BTreeSet::new();

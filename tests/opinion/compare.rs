@@ -1,5 +1,6 @@
 //! Draws vessels, asks both and compares, requirement by requirement.
 
+use crate::assign;
 use crate::draw::Draw;
 use crate::judge::{Judge, Opinion, Outcome, Verdict, Whole, question};
 use crate::kit::Vessel;
@@ -23,12 +24,18 @@ pub(crate) struct Tally {
     /// Whether enough were drawn to ask what was never seen.
     pub(crate) whole: bool,
     pub(crate) compared: usize,
+    /// Requirements on which best assignments differ.
+    pub(crate) undecided: usize,
+    /// Vessels on which first come, first served gives a requirement an
+    /// outcome that the program does not give it; counted for what is made up.
     pub(crate) contested: usize,
     pub(crate) outcomes: Counts,
     pub(crate) verdicts: BTreeMap<String, [usize; 3]>,
     pub(crate) asked: usize,
     pub(crate) disagreements: Vec<String>,
-    /// The same, by what they differ on.
+    /// What a run of this length should have seen and has not.
+    pub(crate) unseen: Vec<String>,
+    /// The disagreements, by what they differ on.
     pub(crate) kinds: BTreeMap<String, usize>,
 }
 
@@ -52,15 +59,22 @@ fn number(name: &str, or: u64) -> u64 {
     std::env::var(name).map_or(or, |text| text.parse().expect("a whole number"))
 }
 
+/// Profiles that no rule asks for.
+const MADE_UP: [(&str, &str); 1] = [("rivals", include_str!("rivals.yaml"))];
+
 /// Compares so many vessels drawn for the profile.
 pub(crate) fn run(profile: &str, share: u64) -> Tally {
     let words = Words::read();
-    let profiles = rules::all(&words);
+    let mut profiles = rules::all(&words);
+    let mut library = Library::shipped().unwrap();
+    for (id, written) in MADE_UP.iter().filter(|(id, _)| *id == profile) {
+        profiles.push(rules::made_up(id, written, &words));
+        library.add_text("made-up.yaml", written).unwrap();
+    }
     let policy = Policy::new(&words, &profiles);
-    let mut judge = Judge { words: &words, profiles: &profiles, policy };
-    let library = Library::shipped().unwrap();
+    let mut judge = Judge { words: &words, profiles: &profiles, policy, assign: assign::best };
     let (seed, all) =
-        (number("KITMUSTER_OPINION_SEED", 2_026), number("KITMUSTER_OPINION_VESSELS", 12_000));
+        (number("KITMUSTER_OPINION_SEED", 2_026), number("KITMUSTER_OPINION_VESSELS", 10_000));
     let only = std::env::var("KITMUSTER_OPINION_ONLY").ok().map(|n| n.parse::<u64>().unwrap());
     let rules = profiles.iter().find(|p| p.id == profile).unwrap();
     let mut tally = Tally { whole: only.is_none() && all >= 10_000, ..Tally::default() };
@@ -78,6 +92,11 @@ pub(crate) fn run(profile: &str, share: u64) -> Tally {
         let vessel = Vessel::read(&text, &words);
         let whole = judge.vessel(&vessel);
         ours += start.elapsed();
+        if rules.made_up {
+            judge.assign = assign::first_come;
+            tally.contested += usize::from(contested(&check, &judge.vessel(&vessel), profile));
+            judge.assign = assign::best;
+        }
         let differences = tally.compare(&check, &whole, &profiles);
         if !differences.is_empty() {
             let mut page = format!("--- seed {seed}, {profile} number {number}\n{text}");
@@ -94,11 +113,12 @@ pub(crate) fn run(profile: &str, share: u64) -> Tally {
         println!("{profile} / {requirement}: not applicable, met, can't tell, not met {seen:?}");
     }
     println!(
-        "{profile}, seed {seed}: {} vessels, {} comparisons, {} contested, the policy was asked {} times",
-        tally.vessels, tally.compared, tally.contested, tally.asked
+        "{profile}, seed {seed}: {} vessels, {} comparisons, {} undecided, {} contested, the policy was asked {} times",
+        tally.vessels, tally.compared, tally.undecided, tally.contested, tally.asked
     );
     println!("verdicts (ready, can't tell, not ready): {:?}", tally.verdicts);
     println!("the program took {theirs:?}, the opinion {ours:?}");
+    tally.unseen = tally.unseen(rules);
     tally
 }
 
@@ -110,8 +130,8 @@ impl Tally {
     /// What a run of this length should have seen and has not: each
     /// requirement of the profile met, can't tell and not met, and not
     /// applicable where a condition or a day can take it away.
-    pub(crate) fn unseen(&self, profile: &str) -> Vec<String> {
-        let rules = rules::all(&Words::read()).into_iter().find(|p| p.id == profile).unwrap();
+    fn unseen(&self, rules: &Rules) -> Vec<String> {
+        let profile = &rules.id;
         let mut unseen = Vec::new();
         for data in rules.data["requirements"].as_array().unwrap() {
             let id = data["id"].as_str().unwrap();
@@ -133,6 +153,25 @@ impl Tally {
         }
         unseen
     }
+}
+
+/// Whether first come, first served gives a requirement of the profile an
+/// outcome that the program does not give it.
+fn contested(check: &Check, first_come: &Whole, profile: &str) -> bool {
+    let Some(judgement) = check.judgements.iter().find(|j| j.profile.id == profile) else {
+        return false;
+    };
+    let said = &first_come.profiles[profile].said;
+    outcomes(judgement).iter().zip(said).any(|(outcome, said)| !said.contains(outcome))
+}
+
+/// The program's outcome of every requirement.
+fn outcomes(judgement: &Judgement) -> Vec<Outcome> {
+    let mut outcomes = vec![Outcome::NotApplicable; judgement.profile.requirements.len()];
+    for finding in &judgement.findings {
+        outcomes[finding.requirement] = outcome(finding.outcome);
+    }
+    outcomes
 }
 
 /// The program's verdict, from its library.
@@ -201,16 +240,13 @@ impl Tally {
         let ids: Vec<&str> = judgement.profile.requirements.iter().map(|r| r.id.as_str()).collect();
         let own: Vec<&str> = rules.requirements.iter().map(|r| r.id.as_str()).collect();
         assert_eq!(ids, own, "the requirements of {}", rules.id);
-        let mut outcomes = vec![Outcome::NotApplicable; ids.len()];
-        for finding in &judgement.findings {
-            outcomes[finding.requirement] = outcome(finding.outcome);
-        }
+        let outcomes = outcomes(judgement);
         for (index, said) in opinion.said.iter().enumerate() {
             let theirs = outcomes[index];
             self.compared += 1;
             self.outcomes.entry((rules.id.clone(), ids[index].to_owned())).or_default()
                 [theirs as usize] += 1;
-            self.contested += usize::from(said.len() > 1);
+            self.undecided += usize::from(said.len() > 1);
             if !said.contains(&theirs) {
                 let line =
                     format!("{} / {}: program {theirs:?}, opinion {said:?}", rules.id, ids[index]);

@@ -35,6 +35,7 @@ pub(crate) struct Draw<'a> {
     /// The freeboard that the kit is made for, and the wire of the hooks.
     freeboard: i64,
     wire: i64,
+    wheelhouse: Option<bool>,
     depart: i64,
     back: i64,
     /// How many of a thousand tools are spoilt.
@@ -46,8 +47,17 @@ impl<'a> Draw<'a> {
     pub(crate) fn vessel(words: &'a Words, rules: &'a Rules, seed: u64, number: u64) -> String {
         let mut chance = Chance::new(seed, number);
         let spoilt = *chance.one_of(&[0, 15, 40, 40, 120, 350]);
-        let mut draw =
-            Self { words, rules, chance, freeboard: 0, wire: 0, depart: 0, back: 0, spoilt };
+        let mut draw = Self {
+            words,
+            rules,
+            chance,
+            freeboard: 0,
+            wire: 0,
+            wheelhouse: None,
+            depart: 0,
+            back: 0,
+            spoilt,
+        };
         draw.trip();
         draw.written()
     }
@@ -94,10 +104,15 @@ impl<'a> Draw<'a> {
         text += &permits;
         text += &gear;
         text += &self.areas();
-        text += match self.chance.below(8) {
-            0 => "",
-            1..4 => "features: { wheelhouse: no }\n",
-            _ => "features: { wheelhouse: yes }\n",
+        self.wheelhouse = match self.chance.below(8) {
+            0 => None,
+            1..4 => Some(false),
+            _ => Some(true),
+        };
+        text += match self.wheelhouse {
+            None => "",
+            Some(false) => "features: { wheelhouse: no }\n",
+            Some(true) => "features: { wheelhouse: yes }\n",
         };
         let _ = writeln!(
             text,

@@ -6,7 +6,7 @@
 mod bench;
 mod scene;
 
-use crate::assign::Answer;
+use crate::assign::{Answer, Assign};
 use crate::figures::next;
 use crate::kit::Vessel;
 use crate::policy::Policy;
@@ -62,6 +62,7 @@ pub(crate) struct Judge<'a> {
     pub(crate) words: &'a Words,
     pub(crate) profiles: &'a [Rules],
     pub(crate) policy: Policy,
+    pub(crate) assign: Assign,
 }
 
 fn answers(said: &Json) -> BTreeMap<String, Answer> {

@@ -21,6 +21,7 @@ use std::path::Path;
 pub(crate) use phrases::plain_clause;
 pub(crate) use words::Words;
 use yaml::file;
+
 pub(crate) use yaml::{list, pairs, text, texts};
 
 /// The last day of an edition without an end.
@@ -62,6 +63,7 @@ pub(crate) struct Rules {
     pub(crate) encoded: bool,
     pub(crate) base: bool,
     pub(crate) fallback: bool,
+    pub(crate) made_up: bool,
     pub(crate) rail: bool,
     pub(crate) from: i64,
     pub(crate) until: i64,
@@ -91,6 +93,12 @@ fn mattering(conditions: &Json) -> Vec<&'static str> {
     FACTS.iter().filter(|(sign, _)| text.contains(sign)).map(|(_, fact)| *fact).collect()
 }
 
+/// A profile that is made up for a test, and no shipped one.
+pub(crate) fn made_up(id: &str, written: &str, words: &Words) -> Rules {
+    let rules = Translation::of(id, &serde_yaml::from_str(written).unwrap(), words);
+    Rules { made_up: true, ..rules }
+}
+
 /// Every shipped profile, in the order of the files' names.
 pub(crate) fn all(words: &Words) -> Vec<Rules> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("requirements");
@@ -108,16 +116,15 @@ pub(crate) fn all(words: &Words) -> Vec<Rules> {
         .filter(|id| id != "vocabulary" && id != "techniques")
         .collect();
     ids.sort();
-    ids.iter().map(|id| Translation::of(id, words)).collect()
+    ids.iter().map(|id| Translation::of(id, &file(&format!("{id}.yaml")), words)).collect()
 }
 
 impl Translation<'_> {
-    fn of(id: &str, words: &Words) -> Rules {
-        let profile = file(&format!("{id}.yaml"));
+    fn of(id: &str, profile: &Yaml, words: &Words) -> Rules {
         let mut at = Translation { words, specs: Vec::new(), kinds: BTreeMap::new() };
-        let source = taken_over(&profile, "source").map(|s| text(&s)).unwrap_or_default();
-        let due = taken_over(&profile, "inspection due").map(|s| months(&text(&s)));
-        let written = built(&profile);
+        let source = taken_over(profile, "source").map(|s| text(&s)).unwrap_or_default();
+        let due = taken_over(profile, "inspection due").map(|s| months(&text(&s)));
+        let written = built(profile);
         let (mut requirements, mut data) = (Vec::new(), Vec::new());
         for requirement in &written {
             let (one, its_data) = at.requirement(requirement, &source, due);
@@ -179,7 +186,8 @@ impl Translation<'_> {
             encoded: profile.get("encoded").map(text).as_deref() != Some("no"),
             base: yes("base"),
             fallback,
-            rail: text(&taken_over(&profile, "freeboard from").unwrap()) == "top of the rail",
+            made_up: false,
+            rail: text(&taken_over(profile, "freeboard from").unwrap()) == "top of the rail",
             from,
             until,
             requirements,

@@ -6,19 +6,46 @@ use super::{Draw, Written};
 use serde_json::Value as Json;
 
 impl Draw<'_> {
-    /// The least that a figure in a limit can be, at the freeboard and hooks
-    /// that the kit is made for.
-    pub(super) fn bound(&self, bound: &Json) -> i64 {
-        let parts = || bound["parts"].as_array().unwrap().iter().map(|part| self.bound(part));
+    /// The figure in a limit, at the freeboard and hooks that the kit is made
+    /// for: the least whole figure that is no less, or the greatest that is no
+    /// more.
+    fn bound(&self, bound: &Json, up: bool) -> i64 {
+        let parts = || bound["parts"].as_array().unwrap().iter().map(|part| self.bound(part, up));
         match bound["is"].as_str().unwrap() {
             "figure" => bound["figure"].as_i64().unwrap(),
             "share" => {
                 let base = if bound["of"] == "hook" { self.wire } else { self.freeboard };
-                (bound["percent"].as_i64().unwrap() * base + 99) / 100
+                (bound["percent"].as_i64().unwrap() * base + if up { 99 } else { 0 }) / 100
             }
             "greater" => parts().max().unwrap(),
             _ => parts().min().unwrap(),
         }
+    }
+
+    /// Whether a share in the limit comes to no whole figure, so that it
+    /// matters which way it is rounded.
+    fn uneven(&self, limit: &Json) -> bool {
+        let bounds = ["bound", "low", "high"].iter().map(|key| &limit[key]);
+        bounds.filter(|b| b.is_object()).any(|b| self.bound(b, true) != self.bound(b, false))
+    }
+
+    /// A figure that just keeps the limit; beside it now and then, where a
+    /// share is no whole figure.
+    fn kept(&mut self, limit: &Json) -> i64 {
+        let end = *self.chance.one_of(&["low", "high"]);
+        let figure = match limit["is"].as_str().unwrap() {
+            "any" => INCH,
+            "at least" => self.bound(&limit["bound"], true),
+            "at most" => self.bound(&limit["bound"], false),
+            "more than" => self.bound(&limit["bound"], false) + 1,
+            "less than" => self.bound(&limit["bound"], true) - 1,
+            "from to" => self.bound(&limit[end], end == "low"),
+            _ => limit[end].as_i64().unwrap(),
+        };
+        if self.uneven(limit) {
+            return figure + self.chance.one_of(&[0, 0, 0, 0, 0, 0, 0, -1, 1]);
+        }
+        figure
     }
 
     /// Attributes that keep all the lines, just.
@@ -43,16 +70,7 @@ impl Draw<'_> {
                     format!("{word:?}")
                 }
                 _ => {
-                    let limit = &line["limit"];
-                    let end = *self.chance.one_of(&["low", "high"]);
-                    let figure = match limit["is"].as_str().unwrap() {
-                        "any" => INCH,
-                        "at least" | "at most" => self.bound(&limit["bound"]),
-                        "more than" => self.bound(&limit["bound"]) + 1,
-                        "less than" => self.bound(&limit["bound"]) - 1,
-                        "from to" => self.bound(&limit[end]),
-                        _ => limit[end].as_i64().unwrap(),
-                    };
+                    let figure = self.kept(&line["limit"]);
                     self.quantity(attribute, figure)
                 }
             };
@@ -76,14 +94,10 @@ impl Draw<'_> {
                             into.extend([figure, figure - margin, figure + margin]);
                         }
                         Json::Object(_) => {
-                            into.push(self.bound(&limit[key]));
-                            into.extend(
-                                limit[key]["parts"]
-                                    .as_array()
-                                    .into_iter()
-                                    .flatten()
-                                    .map(|p| self.bound(p)),
-                            );
+                            let parts = limit[key]["parts"].as_array().into_iter().flatten();
+                            for bound in parts.chain([&limit[key]]) {
+                                into.extend([self.bound(bound, true), self.bound(bound, false)]);
+                            }
                         }
                         _ => {}
                     }

@@ -23,7 +23,10 @@ impl Draw<'_> {
             6 * FOOT,
             6 * FOOT + 1,
             1_300_000_001,
+            1_300_000_003,
             1_543_000_000,
+            1_543_000_001,
+            1_700_000_007,
             2 * FOOT,
         ];
         let (a, b) = (*self.chance.one_of(&pool), *self.chance.one_of(&pool));

@@ -4,10 +4,9 @@
 use super::{Draw, Written};
 use crate::figures::{next, previous, written};
 use serde_json::Value as Json;
-use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-impl<'a> Draw<'a> {
+impl Draw<'_> {
     /// A day just before, on or after one that matters, so many years back.
     pub(super) fn near_day(&mut self, years: i64) -> i64 {
         let mut day = *self.chance.one_of(&[self.depart, self.back]) - years * 10_000;
@@ -41,19 +40,23 @@ impl<'a> Draw<'a> {
         }
     }
 
-    pub(super) fn kit(&mut self) -> String {
+    /// Whether the requirement may be asked for, for all that is drawn of the
+    /// vessel's features.
+    fn may_bind(&self, number: usize) -> bool {
+        let conditions = self.rules.data["requirements"][number]["when"].as_array().unwrap();
+        let features = conditions.iter().filter(|c| c["is"] == "feature");
+        let differs = |c: &Json| self.wheelhouse.is_some_and(|has| c["wanted"] != has);
+        !features.into_iter().any(differs)
+    }
+
+    /// Specifications that are to be met, and by how many tools.
+    fn wanted(&mut self) -> Vec<(String, usize)> {
         let rules = self.rules;
-        let specs: BTreeMap<&str, &'a Json> = rules.data["specs"]
-            .as_array()
-            .unwrap()
-            .iter()
-            .map(|spec| (spec["id"].as_str().unwrap(), spec))
-            .collect();
         let mut wanted: Vec<(String, usize)> = Vec::new();
-        for requirement in &self.rules.requirements {
+        for (number, requirement) in rules.requirements.iter().enumerate() {
             let Some(need) = &requirement.wanted else { continue };
             let lends = !need.deemed.is_empty() || !need.shared.is_empty();
-            if lends && self.chance.in_thousand(400) {
+            if lends && self.chance.in_thousand(400) || !self.may_bind(number) {
                 continue;
             }
             let mut types: Vec<usize> = (0..need.types.len()).collect();
@@ -69,78 +72,156 @@ impl<'a> Draw<'a> {
                 wanted.push((self.chance.one_of(&place.specs).clone(), 1));
             }
         }
-        let (mut tools, mut documents, mut marks) =
-            (String::new(), String::new(), Vec::<String>::new());
-        for (number, (spec, count)) in wanted.iter().enumerate() {
+        if rules.made_up { self.few(wanted) } else { wanted }
+    }
+
+    /// At most seven lots in any order, spares last; often some are missing,
+    /// now and then all of one kind.
+    fn few(&mut self, mut wanted: Vec<(String, usize)>) -> Vec<(String, usize)> {
+        let most = *self.chance.one_of(&[7, 7, 7, 6, 5]);
+        if self.chance.in_thousand(60) && !wanted.is_empty() {
+            let none = &self.rules.kinds[&self.chance.one_of(&wanted).0];
+            wanted.retain(|(spec, _)| self.rules.kinds[spec] != *none);
+        }
+        let mut few = Vec::new();
+        while !wanted.is_empty() && few.len() < most {
+            few.push(wanted.remove(self.chance.below(wanted.len())));
+        }
+        few.sort_by_key(|(spec, _)| self.words.class(&self.rules.kinds[spec][0]) == "spare");
+        few
+    }
+
+    /// Where requirements compete, a tool made for one often has the figure
+    /// that another asks for, and says all that any of them asks about.
+    fn rival(&mut self, kind: &str, attributes: &mut Written) {
+        let rules = self.rules;
+        let specs = rules.data["by_kind"][kind].as_array().unwrap();
+        for attribute in &self.words.attributes[kind] {
+            let mut figures = Vec::new();
+            for spec in specs {
+                self.figures(spec["lines"].as_array().unwrap(), attribute, &mut figures);
+            }
+            let told = attributes.contains_key(attribute);
+            if !figures.is_empty() && self.chance.in_thousand(if told { 350 } else { 950 }) {
+                let figure = *self.chance.one_of(&figures);
+                let figure = self.quantity(attribute, figure);
+                attributes.insert(attribute.clone(), figure);
+            }
+        }
+    }
+
+    /// What is told of a tool besides its attributes.
+    fn told(&mut self, spec: &Json, count: usize) -> String {
+        let mut told = String::new();
+        if self.rules.requirements.iter().any(|r| r.months.is_some())
+            && self.chance.in_thousand(980)
+        {
+            let _ = write!(told, ", inspected: {}", written(previous(self.depart)));
+        }
+        let clauses = spec["clauses"].as_array().unwrap();
+        let clause = self.chance.one_of(clauses).as_str().unwrap().to_owned();
+        let spoils = if self.chance.in_thousand(self.spoilt / 2) {
+            self.service(&clause)
+        } else {
+            String::new()
+        };
+        if spoils.starts_with(", inspected") {
+            told.clear();
+        }
+        told += &spoils;
+        if count > 1 && !told.contains("count") {
+            let _ = write!(told, ", count: {count}");
+        }
+        told
+    }
+
+    /// What is told of a document besides its attributes.
+    fn told_of_document(&mut self, attributes: &mut Written, spoilt: bool) -> String {
+        if !attributes.contains_key("state") && self.chance.in_thousand(600) {
+            let state = *self.chance.one_of(&["posted", "aboard", "copy", "lost"]);
+            attributes.insert("state".to_owned(), state.to_owned());
+        }
+        if spoilt && self.chance.in_thousand(300) {
+            return format!(", expires: {}", written(self.near_day(0)));
+        }
+        String::new()
+    }
+
+    /// Attributes that just keep the specification, one of them spoilt now
+    /// and then; and whether the tool is one that is spoilt.
+    fn made(&mut self, spec: &Json, kind: &str) -> (Written, bool) {
+        let lines = spec["lines"].as_array().unwrap();
+        let mut attributes = Written::new();
+        self.good(lines, &mut attributes);
+        // What a kind is asked about elsewhere is told as well.
+        if self.words.attributes[kind].contains(&"end".to_owned())
+            && !attributes.contains_key("end")
+            && self.chance.in_thousand(700)
+        {
+            let end = self.chance.one_of(&["j", "twist", "pigtail"]);
+            attributes.insert("end".to_owned(), format!("{end:?}"));
+        }
+        if self.rules.made_up {
+            self.rival(kind, &mut attributes);
+        }
+        let spoilt = self.chance.in_thousand(self.spoilt);
+        if spoilt || self.chance.in_thousand(self.spoilt / 2) {
+            self.spoil(lines, &mut attributes);
+        }
+        (attributes, spoilt)
+    }
+
+    /// The mark of the tool that a spare fits: mostly the one that it is for.
+    fn fitting(&mut self, spec: &Json, marks: &[(String, String)]) -> Option<String> {
+        let asks = self.rules.requirements.iter().find(|r| spec["requirement"] == r.id.as_str());
+        let item = asks.and_then(|r| r.wanted.as_ref()?.spare_for.as_ref());
+        let items = self.rules.requirements.iter().filter(|r| Some(&r.id) == item);
+        let places = items.filter_map(|r| r.wanted.as_ref()).flat_map(|w| w.types.iter().flatten());
+        let kinds: Vec<&String> =
+            places.flat_map(|p| &p.specs).flat_map(|s| &self.rules.kinds[s]).collect();
+        let of_kind = marks.iter().filter(|(_, kind)| kinds.contains(&kind));
+        let meant: Vec<&String> = of_kind.map(|(mark, _)| mark).collect();
+        if marks.is_empty() || self.chance.in_thousand(80) {
+            return None;
+        }
+        if meant.is_empty() || self.chance.in_thousand(60) {
+            return Some(self.chance.one_of(marks).0.clone());
+        }
+        Some((*self.chance.one_of(&meant)).clone())
+    }
+
+    /// The kit and the documents.
+    pub(super) fn kit(&mut self) -> String {
+        let rules = self.rules;
+        let specs = rules.data["specs"].as_array().unwrap();
+        let (mut tools, mut documents, mut marks) = (String::new(), String::new(), Vec::new());
+        for (number, (id, count)) in self.wanted().iter().enumerate() {
             if self.chance.in_thousand(self.spoilt / 4) {
                 continue;
             }
-            let kind = self.rules.kinds[spec][0].clone();
-            let lines = specs[spec.as_str()]["lines"].as_array().unwrap();
-            let mut attributes = Written::new();
-            self.good(lines, &mut attributes);
-            // What a kind is asked about elsewhere is told as well.
-            if self.words.attributes[&kind].contains(&"end".to_owned())
-                && !attributes.contains_key("end")
-                && self.chance.in_thousand(700)
-            {
-                let end = self.chance.one_of(&["j", "twist", "pigtail"]);
-                attributes.insert("end".to_owned(), format!("{end:?}"));
-            }
-            let spoilt = self.chance.in_thousand(self.spoilt);
-            if spoilt || self.chance.in_thousand(self.spoilt / 2) {
-                self.spoil(lines, &mut attributes);
-            }
-            let mut told = String::new();
-            if self.words.class(&kind) == "document" {
-                if !attributes.contains_key("state") && self.chance.in_thousand(600) {
-                    attributes.insert(
-                        "state".to_owned(),
-                        (*self.chance.one_of(&["posted", "aboard", "copy", "lost"])).to_owned(),
-                    );
-                }
-                if spoilt && self.chance.in_thousand(300) {
-                    let _ = write!(told, ", expires: {}", written(self.near_day(0)));
-                }
+            let spec = specs.iter().find(|spec| spec["id"] == id.as_str()).unwrap();
+            let kind = rules.kinds[id][0].clone();
+            let (mut attributes, spoilt) = self.made(spec, &kind);
+            let class = self.words.class(&kind);
+            let mut told = if class == "document" {
+                self.told_of_document(&mut attributes, spoilt)
             } else {
-                if self.rules.requirements.iter().any(|r| r.months.is_some())
-                    && self.chance.in_thousand(980)
-                {
-                    let _ = write!(told, ", inspected: {}", written(previous(self.depart)));
-                }
-                let clauses = specs[spec.as_str()]["clauses"].as_array().unwrap();
-                let clause = self.chance.one_of(clauses).as_str().unwrap().to_owned();
-                let spoils = if self.chance.in_thousand(self.spoilt / 2) {
-                    self.service(&clause)
-                } else {
-                    String::new()
-                };
-                if spoils.starts_with(", inspected") {
-                    told.clear();
-                }
-                told += &spoils;
-                if *count > 1 && !told.contains("count") {
-                    let _ = write!(told, ", count: {count}");
-                }
-            }
+                self.told(spec, *count)
+            };
             for (key, value) in &attributes {
                 let _ = write!(told, ", {key}: {value}");
             }
-            if self.words.class(&kind) == "document" {
+            if class == "document" {
                 let _ = writeln!(documents, "  - {{ kind: {kind}{told} }}");
                 continue;
             }
-            if self.words.class(&kind) == "spare" {
-                let cutter = marks.first().filter(|_| !self.chance.in_thousand(60));
-                let other = (!marks.is_empty()).then(|| self.chance.one_of(&marks).clone());
-                if let Some(mark) =
-                    cutter.or(other.as_ref()).filter(|_| !self.chance.in_thousand(80))
-                {
-                    let _ = write!(told, ", fits: [{mark}]");
-                }
+            if class == "spare"
+                && let Some(mark) = self.fitting(spec, &marks)
+            {
+                let _ = write!(told, ", fits: [{mark}]");
             }
-            marks.push(format!("T-{number}"));
             let _ = writeln!(tools, "  - {{ mark: T-{number}, kind: {kind}{told} }}");
+            marks.push((format!("T-{number}"), kind));
         }
         let list = |key: &str, list: &str| {
             if list.is_empty() { format!("{key}: []\n") } else { format!("{key}:\n{list}") }

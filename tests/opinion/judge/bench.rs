@@ -72,7 +72,7 @@ impl Bench<'_, '_> {
 
     /// Readings of one freeboard must agree, each within the tape's error.
     fn station(&mut self, readings: &[Reading], day: i64) -> Over {
-        let thresholds = thresholds(self.rules);
+        let thresholds = self.thresholds();
         let mut ranges = BTreeSet::new();
         for Reading { low, high, error } in readings {
             ranges.insert((*low, *high));
@@ -89,6 +89,24 @@ impl Bench<'_, '_> {
         let over_range = |(low, high)| self.range(low, high, day, &thresholds);
         let rivals = ranges.into_iter().map(over_range).collect();
         over(rivals, agreed_verdict, agreed)
+    }
+
+    /// The freeboards at which an answer can change: those at which the profile
+    /// asks for something else, and, where tools are competed for, those at
+    /// which a share comes to a length that is aboard. In the shipped profiles
+    /// every share is a least length and hardly a tool serves two, so that both
+    /// ends of a range tell enough.
+    fn thresholds(&self) -> Vec<i64> {
+        let mut freeboards: BTreeSet<i64> = thresholds(self.rules).into_iter().collect();
+        if self.rules.made_up {
+            for tool in &self.vessel.tools {
+                let specs = self.rules.data["by_kind"][&tool.kind].as_array();
+                for spec in specs.into_iter().flatten() {
+                    turns(&spec["lines"], &tool.told["attributes"], &mut freeboards);
+                }
+            }
+        }
+        freeboards.into_iter().collect()
     }
 
     /// The worst over a range: at both ends and on both sides of each threshold.
@@ -128,7 +146,7 @@ impl Bench<'_, '_> {
         if let Some(scene) = self.scenes.get(&key) {
             return (scene.verdict, scene.said.clone());
         }
-        let scene = decide(&self.rules.requirements, &binds, &own, &lots);
+        let scene = decide(&self.rules.requirements, &binds, &own, &lots, self.judge.assign);
         let over = (scene.verdict, scene.said.clone());
         self.scenes.insert(key, Rc::new(scene));
         over
@@ -257,6 +275,31 @@ pub(crate) fn question(
         question["day"] = json!(day);
     }
     question
+}
+
+/// The freeboards beside which a length aboard turns from enough to too little
+/// of a share, or from little enough to too much.
+fn turns(lines: &Json, attributes: &Json, into: &mut BTreeSet<i64>) {
+    let mut shares: Vec<(&Json, i64)> = Vec::new();
+    for line in lines.as_array().unwrap() {
+        for key in ["bound", "low", "high"] {
+            let bound = &line["limit"][key];
+            let limbs = bound["parts"].as_array().into_iter().flatten().chain([bound]);
+            let of_freeboard = limbs.filter(|limb| limb["of"] == "freeboard");
+            shares.extend(of_freeboard.map(|l| {
+                let readings = &attributes[line["attribute"].as_str().unwrap()];
+                (readings, l["percent"].as_i64().unwrap())
+            }));
+        }
+    }
+    for (readings, percent) in shares {
+        for reading in readings.as_array().into_iter().flatten() {
+            let (value, error) =
+                (reading["value"].as_i64().unwrap(), reading["error"].as_i64().unwrap());
+            let lengths = [value - error, value, value + error];
+            into.extend(lengths.map(|length| length * 100 / percent));
+        }
+    }
 }
 
 /// The freeboards at which the profile asks for something else.

@@ -2,7 +2,7 @@
 //! requirement by the best assignments, strict and generous.
 
 use super::{Outcome, Said, Verdict};
-use crate::assign::{self, Answer, Asked, Lot, Part, Pass};
+use crate::assign::{Answer, Asked, Assign, Lot, Part, Pass};
 use crate::rules::Requirement;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -22,6 +22,7 @@ pub(super) fn decide(
     binds: &BTreeMap<String, Answer>,
     own: &BTreeMap<String, Answer>,
     lots: &[Lot],
+    assign: Assign,
 ) -> Scene {
     let binds: Vec<Answer> = requirements.iter().map(|r| binds[&r.id]).collect();
     let wanting: Vec<usize> =
@@ -33,8 +34,10 @@ pub(super) fn decide(
             Asked { wanted: wanted.as_ref().unwrap(), binds: binds[*r], required: *required, id }
         })
         .collect();
-    let strict = assign::best(&asked, lots, Pass::Strict);
-    let generous = assign::best(&asked, lots, Pass::Generous);
+    let strict = assign(&asked, lots, Pass::Strict);
+    // Where nothing is open, both sides are the same.
+    let generous =
+        if is_open(&asked, lots) { assign(&asked, lots, Pass::Generous) } else { strict.clone() };
     let mut scene =
         Scene { verdict: Verdict::Ready, said: Vec::new(), binds, strict, generous, wanting };
     for (r, requirement) in requirements.iter().enumerate() {
@@ -78,6 +81,19 @@ pub(super) fn decide(
         }
     }
     scene
+}
+
+/// Whether anybody cannot tell something that assignments hang on: a spare
+/// that names no tool may fit or not.
+fn is_open(asked: &[Asked<'_>], lots: &[Lot]) -> bool {
+    let spares = asked.iter().filter(|one| one.wanted.spare_for.is_some());
+    let places: Vec<_> = spares.flat_map(|one| one.wanted.types.iter().flatten()).collect();
+    let is_spare = |spec: &String| places.iter().any(|place| place.specs.contains(spec));
+    let open = |lot: &Lot| {
+        let mut answers = lot.fits.iter();
+        answers.any(|(spec, a)| *a == 1 || *a == 2 && lot.names.is_empty() && is_spare(spec))
+    };
+    asked.iter().any(|one| one.binds == 1) || lots.iter().any(open)
 }
 
 fn outcome(binds: Answer, sure: bool, possible: bool) -> Outcome {
