@@ -59,8 +59,9 @@ plain_bound(b) := [b.figure * 100, b.figure * 100] if {
 
 # --- A reading against a limit ---------------------------------------------
 
-# A tape that is off by `error` shows a figure anywhere in between.
-least(reading) := (reading.value - reading.error) * 100
+# A tape that is off by `error` shows a figure anywhere in between; nothing
+# measures less than nothing.
+least(reading) := max([0, reading.value - reading.error]) * 100
 
 most(reading) := (reading.value + reading.error) * 100
 
