@@ -72,10 +72,12 @@ fn what_binds_at_one_of_two_readings_only_is_disputed_unless_it_is_met() {
     for readings in [readings, turned] {
         let pole = |length: &str| {
             let tool = format!("{{ mark: TE-1, kind: control tether on a pole, pole: {length} }}");
-            by("plain.yaml", &vessel(readings).with(&[tool])).outcome("pole").to_owned()
+            by("plain.yaml", &vessel(readings).with(&[tool]))
         };
-        assert_eq!(pole("9 ft"), "met");
-        assert_eq!(pole(&just_over("9 ft")), "cannot-tell");
+        assert_eq!(pole("9 ft").outcome("pole"), "met");
+        let long = pole(&just_over("9 ft"));
+        assert_eq!(long.outcome("pole"), "cannot-tell");
+        assert_eq!(long.finding("pole")["reasons"][0]["fact"], "freeboard-disputed");
     }
 }
 
@@ -111,6 +113,8 @@ fn a_band_between_the_ends_of_what_a_freeboard_may_be_counts() {
     let within = "{ value: 4 ft, error: 2 in }";
     assert_eq!(banded(within, &[]), "cannot-tell");
     assert_eq!(banded(within, &both), "met");
+    // Neither the figure nor an end of its error lies in the band.
+    assert_eq!(banded("{ value: 3 ft 9 in, error: 5 in }", &[]), "cannot-tell");
     assert_eq!(banded("{ value: 4 ft, error: 0.5 in }", &[]), "not-met");
     assert_eq!(banded("{ value: 4 ft 6 in, error: 2 in }", &[]), "unbound");
     assert_eq!(banded("3 ft to 5 ft", &[]), "not-met");
