@@ -46,6 +46,26 @@ fn a_range_is_judged_only_where_the_rule_binds() {
     assert_eq!(hoop_net("4 ft 1 in to 6 ft", "1 ft"), "unbound");
 }
 
+/// The way to ready for a range is asked for where a rule ends too, and not
+/// where the vessel never is.
+#[test]
+fn the_way_for_a_range_looks_where_a_rule_ends_inside_it() {
+    let way = |freeboard: &str| by("plain.yaml", &vessel(freeboard)).only()["way_to_ready"].clone();
+    let asked = |way: &serde_json::Value, requirement: &str| {
+        let steps = way["steps"].as_array().unwrap();
+        let one = steps.iter().find(|step| step["requirement"] == requirement);
+        one.map(|step| step["text"].as_str().unwrap().to_owned())
+    };
+    // 150 % of 4 ft, where the rule ends, not of 3 ft.
+    let across = way("3 ft to 6 ft");
+    assert_eq!((&across["state"], &across["fewest"]), (&"steps".into(), &true.into()));
+    let net = asked(&across, "low-net").unwrap();
+    assert!(net.contains("at least 6 ft"), "{net}");
+    let above = way(&format!("{} to 6 ft", just_over("4 ft")));
+    assert_eq!((&above["state"], &above["fewest"]), (&"steps".into(), &true.into()), "{above}");
+    assert_eq!(asked(&above, "low-net"), None);
+}
+
 #[test]
 fn several_stations_are_no_range() {
     let stations = "{ from: top of the rail, stations: [{ name: starboard, freeboard: 3 ft }, { name: stern, freeboard: 6 ft }] }";

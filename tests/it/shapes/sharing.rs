@@ -168,6 +168,22 @@ fn every_clash_is_told_once() {
     assert_eq!(clashes(&pairs), [r#"["three","four"]"#, r#"["one","two"]"#]);
 }
 
+/// Of a range of freeboards the clash is looked for where something fails.
+#[test]
+fn a_clash_is_found_at_the_freeboards_where_it_is() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "format: profile/1\nid: test-low\nrule: test-low\nedition: one\ntitle: Low\n\
+                standing: good practice\nrequirements:\n  \
+                - { id: always, title: Always, verified: common practice, carry: 1 pliers }\n  \
+                - { id: low, title: Low, verified: common practice, carry: 1 pliers, when: { freeboard: 4 ft or less } }\n";
+    let profile = crate::run::write(folder.path(), "low.yaml", text);
+    let vessel = crate::outfit::vessel("3 ft to 6 ft").with(&["{ mark: PL-1, kind: pliers }"]);
+    let judged = vessel.under(&profile, crate::outfit::DAY);
+    assert_eq!((judged.outcome("always"), judged.outcome("low")), ("met", "not-met"));
+    let clashes = &judged.only()["clashes"];
+    assert_eq!(clashes[0]["requirements"], serde_json::json!(["always", "low"]), "{clashes}");
+}
+
 /// Two cutters of one lot are lengthened, and the blades that fit them fit
 /// them still: nothing has to be brought.
 #[test]
