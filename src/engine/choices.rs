@@ -324,6 +324,26 @@ mod tests {
     use super::*;
     use crate::load::Library;
 
+    /// Where no hook is aboard there is no wire to be cut, and nothing to hold
+    /// a cutter against.
+    #[test]
+    fn of_no_hook_at_all_a_set_knows_none() {
+        let library = Library::shipped().unwrap();
+        let profile = Arc::clone(&library.profiles[0]);
+        let hook_types = Vec::new();
+        let set = Set { profile, kinds: Vec::new(), cuts_hooks: true, hook_types };
+        let hooks = |hooks: &str| {
+            let text =
+                format!("format: vessel/1\nname: A\nfreeboard: 5 ft\nkit: []\nhooks: {hooks}\n");
+            let (vessel, _) =
+                crate::load::read_vessel("v.yaml", &text, &library.vocabulary).unwrap();
+            let (sure, doubtful) = set.hooks(&library.vocabulary, &vessel);
+            (sure.map(|hooks| hooks.len()), doubtful.map(|hooks| hooks.len()))
+        };
+        assert_eq!(hooks("[]"), (None, None));
+        assert_eq!(hooks("[{ name: a, wire: 3 mm }]"), (Some(1), None));
+    }
+
     /// What decides which alternative is open counts like what serves.
     #[test]
     fn a_requirement_hangs_on_the_kinds_that_open_its_alternatives() {

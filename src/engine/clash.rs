@@ -5,7 +5,7 @@ use super::bench::{Bench, Tally};
 use super::pose::{self, Pass};
 use super::seats::{Pose, Worth};
 use crate::model::finding::{Clash, Outcome, Verdict};
-use crate::model::profile::{Level, Profile};
+use crate::model::profile::Profile;
 
 /// Sets of required findings that cannot all be met together while every
 /// proper subset can, found by dropping one at a time in profile order in
@@ -23,7 +23,7 @@ pub(super) fn clashes(bench: &Bench<'_>, profile: &Profile, tally: &Tally) -> Ve
         looked.push((at.freeboard, at.day));
         let scene = bench.scene(profile, at.freeboard, at.day);
         let pose = pose::pose(&pose::views(&scene), &scene, Pass::Generous);
-        for clash in in_pose(&pose, profile) {
+        for clash in in_pose(&pose) {
             if !found.iter().any(|other| other.requirements == clash.requirements) {
                 found.push(clash);
             }
@@ -32,18 +32,15 @@ pub(super) fn clashes(bench: &Bench<'_>, profile: &Profile, tally: &Tally) -> Ve
     found
 }
 
-fn in_pose(pose: &Pose, profile: &Profile) -> Vec<Clash> {
-    let wanted = |index: &usize| {
-        pose.seats[*index].worth == Worth::Required
-            && profile.requirements[*index].level == Level::Required
-    };
+fn in_pose(pose: &Pose) -> Vec<Clash> {
+    let wanted = |index: &usize| pose.seats[*index].worth == Worth::Required;
     // What cannot be met even alone is no clash.
     let mut open: Vec<usize> =
         (0..pose.seats.len()).filter(wanted).filter(|index| possible(pose, &[*index])).collect();
     let mut found = Vec::new();
     while !possible(pose, &open) {
         let core = core(pose, &open);
-        if core.len() < 2 {
+        if core.is_empty() {
             break;
         }
         open.retain(|index| !core.contains(index));

@@ -168,6 +168,28 @@ fn every_clash_is_told_once() {
     assert_eq!(clashes(&pairs), [r#"["three","four"]"#, r#"["one","two"]"#]);
 }
 
+/// Three requirements for two tools: each two of them could be met.
+#[test]
+fn a_clash_may_be_of_three() {
+    let folder = tempfile::tempdir().unwrap();
+    let requirement = |id: &str| {
+        format!("  - {{ id: {id}, title: {id}, verified: common practice, carry: 1 pliers }}\n")
+    };
+    let text = format!(
+        "format: profile/1\nid: test-three\nrule: test-three\nedition: one\ntitle: Three\n\
+         standing: good practice\nrequirements:\n{}{}{}",
+        requirement("one"),
+        requirement("two"),
+        requirement("three")
+    );
+    let profile = crate::run::write(folder.path(), "three.yaml", &text);
+    let pliers = ["{ mark: PL-1, kind: pliers }", "{ mark: PL-2, kind: pliers }"];
+    let judged = crate::outfit::vessel("5 ft").with(&pliers).under(&profile, crate::outfit::DAY);
+    let clashes = &judged.only()["clashes"];
+    assert_eq!(clashes[0]["requirements"], serde_json::json!(["one", "two", "three"]), "{clashes}");
+    assert_eq!(clashes[0]["tools"].as_array().unwrap().len(), 2, "{clashes}");
+}
+
 /// Of a range of freeboards the clash is looked for where something fails.
 #[test]
 fn a_clash_is_found_at_the_freeboards_where_it_is() {

@@ -42,34 +42,49 @@ impl Trials<'_> {
         let known = Mutex::new(self.known()?);
         let results = OpenOptions::new().append(true).create(true).open(&self.results)?;
         let results = Mutex::new(results);
-        let left: Vec<u32> = {
-            let known = known.lock().expect("not poisoned");
-            numbers.iter().copied().filter(|n| !known.how.contains_key(n)).collect()
-        };
-        let next = AtomicUsize::new(0);
-        let workers = std::thread::available_parallelism()?.get();
-        std::thread::scope(|scope| {
-            let work = || -> io::Result<()> {
-                while let Some(number) = left.get(next.fetch_add(1, Ordering::Relaxed)) {
-                    self.one(*number, &known, &results)?;
-                }
-                Ok(())
+        // First what little testing tells, then the rest.
+        for most in [Duration::from_secs(10), Duration::MAX] {
+            let left: Vec<u32> = {
+                let known = known.lock().expect("not poisoned");
+                numbers.iter().copied().filter(|n| !known.how.contains_key(n)).collect()
             };
-            let all: Vec<_> = (0..workers).map(|_| scope.spawn(work)).collect();
-            all.into_iter().try_for_each(|one| one.join().expect("no panic"))
-        })?;
+            println!("{} to be tried", left.len());
+            let next = AtomicUsize::new(0);
+            let workers = std::thread::available_parallelism()?.get();
+            std::thread::scope(|scope| {
+                let work = || -> io::Result<()> {
+                    while let Some(number) = left.get(next.fetch_add(1, Ordering::Relaxed)) {
+                        self.one(*number, most, &known, &results)?;
+                    }
+                    Ok(())
+                };
+                let all: Vec<_> = (0..workers).map(|_| scope.spawn(work)).collect();
+                all.into_iter().try_for_each(|one| one.join().expect("no panic"))
+            })?;
+        }
         self.tell(&known.into_inner().expect("not poisoned"), numbers);
         Ok(())
     }
 
-    fn one(&self, number: u32, known: &Mutex<Known>, results: &Mutex<File>) -> io::Result<()> {
+    /// Tries one change with tests that take about `most` together; leaves it
+    /// open where they are not all and none notices.
+    fn one(
+        &self,
+        number: u32,
+        most: Duration,
+        known: &Mutex<Known>,
+        results: &Mutex<File>,
+    ) -> io::Result<()> {
         let mutant = &self.mutants[number as usize];
         let tests = self.in_order(mutant, &known.lock().expect("not poisoned"));
         let mut how = if tests.is_empty() { ("unreached", None) } else { ("missed", None) };
         let mut rest = tests.as_slice();
         // Little by little, so that what is noticed soon costs little.
-        let mut span = Duration::from_secs(1);
+        let (mut span, mut spent) = (Duration::from_secs(1), Duration::ZERO);
         'all: while !rest.is_empty() {
+            if spent > most {
+                return Ok(());
+            }
             let mut takes = Duration::ZERO;
             let within = |test: &&&Test| {
                 takes += test.takes;
@@ -79,6 +94,7 @@ impl Trials<'_> {
             let (now, later) = rest.split_at(many);
             let mut programs: BTreeMap<&Path, Vec<&Test>> = BTreeMap::new();
             for test in now {
+                spent += test.takes;
                 programs.entry(&test.program).or_default().push(test);
             }
             for (program, tests) in programs {
