@@ -12,7 +12,7 @@ use crate::measure::{Answer, Figure, Length, Quantity, Rounding, System};
 use crate::model::check::Judgement;
 use crate::model::finding::{Deed, Slot, Step, Target, WayToReady};
 use crate::model::place::Place;
-use crate::model::profile::{Profile, Requirement};
+use crate::model::profile::{Level, Profile, Requirement};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::rule::{Holders, Need, Spec, Test};
 use crate::model::vessel::{
@@ -55,12 +55,11 @@ pub(super) fn settle(bench: &Bench<'_>, profile: &Profile) -> (Vessel, Vec<Step>
     let mut vessel = bench.vessel.clone();
     let mut steps = Vec::new();
     let mut settled = Vec::new();
-    for fact in missing_facts(bench, profile) {
+    for (requirement, fact) in missing_facts(bench, profile) {
         if settled.contains(&fact) {
             continue;
         }
         settle_fact(&mut vessel, &fact, bench, profile);
-        let requirement = 0;
         let reasons = vec![Reason::VesselFactUnknown { fact: fact.clone() }];
         let (also, slots) = (Vec::new(), Vec::new());
         steps.push(Step {
@@ -76,40 +75,46 @@ pub(super) fn settle(bench: &Bench<'_>, profile: &Profile) -> (Vessel, Vec<Step>
     (vessel, steps)
 }
 
-fn missing_facts(bench: &Bench<'_>, profile: &Profile) -> Vec<VesselFact> {
+/// The facts, each with the first requirement that hangs on it.
+fn missing_facts(bench: &Bench<'_>, profile: &Profile) -> Vec<(usize, VesselFact)> {
     let mut facts = Vec::new();
     let waters = bench.waters(profile);
     let disputed = waters.as_ref().is_ok_and(|w| w.iter().any(|readings| readings.len() > 1));
     let first = bench.course.days.from.unwrap_or(bench.departure);
     let at = waters.as_ref().map(|w| w[0][0].0).map_err(|missing| *missing);
     let scene = bench.scene(profile, at, first);
-    if let Err(missing) = waters {
-        facts.push(VesselFact::from(missing));
-    } else if disputed {
-        facts.push(VesselFact::FreeboardDisputed);
-    }
-    for requirement in &profile.requirements {
-        let required = requirement.level == crate::model::profile::Level::Required;
-        let binds = scene.binds(requirement);
-        if !required || binds == Ok(false) {
+    let required = |requirement: &Requirement| {
+        requirement.level == Level::Required && scene.binds(requirement) != Ok(false)
+    };
+    let rail = match waters {
+        Err(missing) => Some(VesselFact::from(missing)),
+        Ok(_) if disputed => Some(VesselFact::FreeboardDisputed),
+        Ok(_) => None,
+    };
+    let bound = profile.requirements.iter().position(required).unwrap_or(0);
+    facts.extend(rail.map(|fact| (bound, fact)));
+    for (index, requirement) in profile.requirements.iter().enumerate() {
+        if !required(requirement) {
             continue;
         }
-        facts.extend(binds.err());
+        let mut own = Vec::new();
+        own.extend(scene.binds(requirement).err());
         for spec in super::edges::specs(&requirement.need) {
-            facts.extend(scene.holds_all(&spec.when).err());
+            own.extend(scene.holds_all(&spec.when).err());
             for test in &spec.tests {
                 if let Test::Limit { limit, .. } = test {
-                    facts.extend(limit::missing_fact(limit, &scene));
+                    own.extend(limit::missing_fact(limit, &scene));
                 }
             }
         }
         if matches!(requirement.need, Need::Gear { .. }) {
-            let own = holders::reasons(requirement, &scene).unwrap_or_default();
-            facts.extend(own.into_iter().filter_map(|reason| match reason {
+            let reasons = holders::reasons(requirement, &scene).unwrap_or_default();
+            own.extend(reasons.into_iter().filter_map(|reason| match reason {
                 Reason::VesselFactUnknown { fact } => Some(fact),
                 _ => None,
             }));
         }
+        facts.extend(own.into_iter().map(|fact| (index, fact)));
     }
     facts
 }

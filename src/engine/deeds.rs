@@ -6,7 +6,7 @@ use super::scene::Scene;
 use crate::model::finding::Deed;
 use crate::model::profile::Requirement;
 use crate::model::reason::{Demand, Reason};
-use crate::model::rule::Spec;
+use crate::model::rule::{Need, Spec};
 use crate::model::vessel::Tool;
 use crate::model::vocabulary::{Class, Vocabulary};
 
@@ -75,6 +75,16 @@ pub(super) fn mend(
             let mend = mend.get_or_insert(Mend { deed, reasons: Vec::new() });
             mend.deed = mend.deed.max(deed);
             add(&mut mend.reasons, reason);
+        }
+        // What a spare fits is no matter of the spare alone, so `fit` does
+        // not ask.
+        if matches!(requirement.need, Need::Tools { spare_for: Some(_), .. })
+            && tool.fits.is_empty()
+        {
+            let deed = Deed::Measure;
+            let mend = mend.get_or_insert(Mend { deed, reasons: Vec::new() });
+            mend.deed = mend.deed.max(deed);
+            add(&mut mend.reasons, Reason::SpareFitUnknown);
         }
     }
     Ok(mend)

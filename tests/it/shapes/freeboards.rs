@@ -138,6 +138,12 @@ fn a_band_between_the_ends_of_what_a_freeboard_may_be_counts() {
     assert_eq!(banded("{ value: 4 ft, error: 0.5 in }", &[]), "not-met");
     assert_eq!(banded("{ value: 4 ft 6 in, error: 2 in }", &[]), "unbound");
     assert_eq!(banded("3 ft to 5 ft", &[]), "not-met");
+    // Where nobody knows whether it binds, what is there is met all the same.
+    let unmeasured = |kit: &[&str]| {
+        let judged = by("band.yaml", &vessel("4 ft").unsaid("freeboard").with(kit));
+        judged.outcome("in-the-band").to_owned()
+    };
+    assert_eq!((unmeasured(&both), unmeasured(&[])), ("met".into(), "cannot-tell".into()));
 }
 
 #[test]

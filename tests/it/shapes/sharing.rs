@@ -138,6 +138,14 @@ fn spares_that_name_no_tool_are_an_unknown_fit() {
 }
 
 #[test]
+fn what_spares_fit_is_to_be_written_down() {
+    let judged = kit(SPARES, &[cutter("LC-1", "6 ft"), blades("")]);
+    let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap();
+    assert_eq!(steps.len(), 1, "{steps:?}");
+    assert_eq!(steps[0]["text"], "write down which tool BL-1 fits");
+}
+
+#[test]
 fn of_two_good_tools_the_one_with_spares_is_used() {
     let judged =
         kit(SPARES, &[cutter("LC-1", "6 ft"), cutter("LC-2", "7 ft"), blades(", fits: [LC-2]")]);

@@ -1,0 +1,149 @@
+//! The shortest way to ready: which deed puts a thing right, for which
+//! requirement, and what is no step at all.
+
+use super::by;
+use crate::outfit::{DAY, Judged, Outfit, vessel};
+
+/// The steps, each with its deed, its requirement and its words.
+fn steps(judged: &Judged) -> Vec<String> {
+    let way = &judged.only()["way_to_ready"];
+    let told = |step: &serde_json::Value| {
+        let text = |key: &str| step[key].as_str().unwrap_or_default().to_owned();
+        format!("{} {}: {}", text("deed"), text("requirement"), text("text"))
+    };
+    way["steps"].as_array().unwrap().iter().map(told).collect()
+}
+
+/// The steps under a profile of these requirements.
+fn under(vessel: &Outfit, requirements: &str) -> Vec<String> {
+    let folder = tempfile::tempdir().unwrap();
+    let text = format!(
+        "format: profile/1\nid: test-ways\nrule: test-ways\nedition: one\ntitle: Ways\n\
+         standing: good practice\nrequirements:\n{requirements}"
+    );
+    let profile = crate::run::write(folder.path(), "ways.yaml", &text);
+    steps(&vessel.under(&profile, DAY))
+}
+
+const PLIERS: &str = "  - { id: pliers, title: Pliers, verified: common practice, \
+                      carry: 1 pliers, with: { overall: at least 11 in } }\n";
+
+/// The steps for pliers of 11 in, with this tool aboard.
+fn for_pliers(tool: &str) -> Vec<String> {
+    under(&vessel("5 ft").with(&[tool]), PLIERS)
+}
+
+#[test]
+fn what_lies_ashore_is_brought_aboard() {
+    let bring = ["bring-aboard pliers: bring PL-1 aboard"];
+    let pliers = "{ mark: PL-1, kind: pliers, overall: 11 in";
+    assert_eq!(for_pliers(&format!("{pliers}, acquired: 2026-03-03 }}")), bring);
+    assert_eq!(for_pliers(&format!("{pliers}, acquired: 2026-03-02 }}")), [""; 0]);
+    assert_eq!(
+        for_pliers(&format!("{pliers}, condition: broken }}")),
+        ["repair pliers: repair PL-1"]
+    );
+}
+
+/// A step is for what is required; what is recommended, or does not bind,
+/// asks for no fact either.
+#[test]
+fn nothing_is_asked_for_what_is_recommended_only() {
+    let tire = |level: &str| {
+        format!(
+            "{PLIERS}  - {{ id: tire, title: Tire, verified: common practice, level: {level}, \
+             carry: 1 tire, when: {{ wheelhouse: no }} }}\n"
+        )
+    };
+    let unsaid = vessel("5 ft").unsaid("features");
+    let bring = "acquire pliers: bring long-nose or needle-nose pliers: overall length at least \
+                 11 in (280 mm)";
+    assert_eq!(under(&unsaid, &tire("recommended")), [bring]);
+    let required = under(&unsaid, &tire("required"));
+    assert_eq!(required[0], "measure tire: write down whether the vessel has a wheelhouse");
+    assert_eq!(under(&vessel("5 ft"), &tire("required")), [bring]);
+}
+
+#[test]
+fn a_disputed_freeboard_is_measured_again() {
+    let readings = "[{ value: 4 ft, by: A. Holder, on: 2026-01-05 }, { value: 4 ft 6 in, by: B. Mate, on: 2026-01-06 }]";
+    let cutter = "{ mark: LC-1, kind: long-handled line cutter, handle: 6 ft 6 in }";
+    let told = steps(&by("plain.yaml", &vessel(readings).with(&[cutter])));
+    assert_eq!(
+        told[0],
+        "measure cutter: measure the freeboard again from the top of the rail to the water, and \
+         strike out the wrong reading"
+    );
+    assert!(told.iter().all(|step| !step.contains("LC-1")), "{told:?}");
+}
+
+#[test]
+fn a_hook_that_nobody_measured_is_measured() {
+    let tools = [
+        "{ mark: T-1, kind: bolt cutters, cuts-hook: 6 mm }",
+        "{ mark: T-2, kind: long-handled line cutter, cuts-monofilament: 2.1 mm }",
+        "{ mark: T-3, kind: monofilament line cutters, cuts-monofilament: 2.1 mm }",
+    ];
+    let hooks = "[{ name: a, type: circle, size: 16/0, offset: 0 degrees }]";
+    let told = steps(&by("own-gear.yaml", &vessel("5 ft").set("hooks", hooks).with(&tools)));
+    let write = "write down every kind of hook aboard, with type and wire of each";
+    assert_eq!(told, [format!("measure cuts-hook: {write}")]);
+}
+
+/// A hoop is no handle: it is not made longer.
+#[test]
+fn only_what_can_be_lengthened_is() {
+    let of = |tool: &str, kind: &str, attribute: &str| {
+        let requirement = format!(
+            "  - {{ id: one, title: One, verified: common practice, carry: 1 {kind}, \
+             with: {{ {attribute}: at least 50% of freeboard }} }}\n"
+        );
+        under(&vessel("5 ft").with(&[tool]), &requirement)
+    };
+    let net = of("{ mark: DN-1, kind: dip net, hoop-inside: 20 in }", "dip net", "hoop-inside");
+    assert_eq!(net, ["acquire one: bring a dip net: hoop at least 2 ft 6 in (762 mm)"]);
+    let handle = of("{ mark: DN-1, kind: dip net, handle: 20 in }", "dip net", "handle");
+    assert_eq!(handle, ["lengthen one: lengthen DN-1 to a handle of at least 2 ft 6 in (762 mm)"]);
+}
+
+/// What nobody measured is to be held against what the highest rail asks.
+#[test]
+fn what_is_to_be_measured_is_told_for_the_worst_of_a_range() {
+    let cutter = "{ mark: LC-1, kind: long-handled line cutter }";
+    let told = steps(&by("plain.yaml", &vessel("3 ft to 5 ft").with(&[cutter])));
+    assert_eq!(
+        told[0],
+        "measure cutter: measure the handle of LC-1; it must be at least 7 ft 6 in (2.286 m)"
+    );
+}
+
+#[test]
+fn papers_aboard_are_seen_to_and_not_carried_twice() {
+    let papers = [
+        "{ kind: handling placard, state: aboard }",
+        "{ kind: careful-release document, form: paper }",
+    ];
+    let told = steps(&by("plain.yaml", &vessel("5 ft").carrying(&papers)));
+    let of = |requirement: &str| {
+        told.iter()
+            .filter(|step| step.contains(requirement))
+            .map(String::as_str)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(of("placard"), ["document placard: see to DOC-1: state posted"]);
+    assert_eq!(
+        of(" document:"),
+        ["measure document: look at DOC-2 and write down: state aboard or posted"]
+    );
+}
+
+/// What one tool that is brought serves besides stands with its step.
+#[test]
+fn a_tool_that_is_brought_for_two_requirements_is_one_step() {
+    let judged = by("counting.yaml", &vessel("5 ft"));
+    let way = judged.only()["way_to_ready"]["steps"].as_array().unwrap();
+    let also: Vec<_> =
+        way.iter().map(|step| (&step["requirement"], step["also"].clone())).collect();
+    assert_eq!(also[0], (&"internal".into(), serde_json::json!(["external"])), "{also:?}");
+    assert!(also.iter().all(|(requirement, _)| **requirement != "external"), "{also:?}");
+}
