@@ -188,15 +188,14 @@ impl<'a> Explained<'a> {
             into.push(Because { tool: None, reason });
             return;
         }
-        if have < member.count && (have > 0 || member.count > 1) {
+        // Of one that is missing it is said what is wrong with those there are.
+        if have < member.count && member.count > 1 {
             let kind = member.choices.first().map_or(KindId(0), |spec| spec.kind);
             let reason = Reason::TooFew { kind, have, need: member.count };
             into.push(Because { tool: None, reason });
         }
-        if have >= member.count || have > 0 {
-            for fitted in &good {
-                into.extend(self.why_not_counted(index, fitted.tool));
-            }
+        for fitted in &good {
+            into.extend(self.why_not_counted(index, fitted.tool));
         }
         let failing = fits.iter().filter(|f| f.answer != Answer::Yes);
         let mut failing: Vec<_> = failing.map(|f| (f.tool, view.reasons(f, &self.scene))).collect();

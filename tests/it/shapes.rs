@@ -12,6 +12,7 @@ mod papers;
 mod readings;
 mod records;
 mod sharing;
+mod told;
 mod ways;
 
 use crate::outfit::{DAY, Judged, Outfit, vessel};

@@ -1,0 +1,178 @@
+//! What is told of a finding: which tools serve, which reasons are given, of
+//! which tool, and in which order.
+
+use super::{by, kit};
+use crate::outfit::{DAY, Judged, vessel};
+
+/// A profile of these requirements.
+struct Rule {
+    path: String,
+    _folder: tempfile::TempDir,
+}
+
+fn rule(requirements: &[&str]) -> Rule {
+    let folder = tempfile::tempdir().unwrap();
+    let lines: String = requirements
+        .iter()
+        .map(|line| format!("  - {{ {line}, verified: common practice }}\n"))
+        .collect();
+    let text = format!(
+        "format: profile/1\nid: test-told\nrule: test-told\nedition: one\ntitle: Told\n\
+         standing: good practice\ninspection due: every 12 months\nrequirements:\n{lines}"
+    );
+    let path = crate::run::write(folder.path(), "told.yaml", &text);
+    Rule { path, _folder: folder }
+}
+
+impl Rule {
+    fn judges(&self, tools: &[&str]) -> Judged {
+        vessel("5 ft").with(tools).under(&self.path, DAY)
+    }
+}
+
+/// The reasons of a finding, each with the mark of its tool.
+fn reasons(judged: &Judged, requirement: &str) -> Vec<String> {
+    let reasons = judged.finding(requirement)["reasons"].as_array().unwrap();
+    let told = |reason: &serde_json::Value| {
+        let tool = reason["tool"].as_str().map(|tool| format!(" {tool}")).unwrap_or_default();
+        format!("{}{tool}", reason["code"].as_str().unwrap())
+    };
+    reasons.iter().map(told).collect()
+}
+
+const SEEN: &str = "inspected: 2026-02-01";
+
+fn pliers(mark: &str, more: &str) -> String {
+    format!("{{ mark: {mark}, kind: pliers, {more} }}")
+}
+
+/// Three requirements for two pairs of pliers, of one of which nobody knows
+/// whether it works: what is not met for certain tells faults alone; what is
+/// open tells first what is not known.
+#[test]
+fn a_finding_that_is_not_met_tells_faults_and_one_that_is_open_what_is_not_known() {
+    let rule = rule(&[
+        "id: a, title: A, carry: 1 pliers",
+        "id: b, title: B, carry: 1 pliers",
+        "id: c, title: C, carry: 1 pliers, with: { overall: at least 11 in }",
+    ]);
+    let good = pliers("PL-1", &format!("overall: 11 in, {SEEN}"));
+    let open = pliers("PL-2", &format!("overall: 12 in, condition: unknown, {SEEN}"));
+    let judged = rule.judges(&[&good, &open]);
+    let outcomes = ["a", "b", "c"].map(|id| judged.outcome(id).to_owned());
+    assert_eq!(outcomes, ["met", "cannot-tell", "not-met"]);
+    let taken = "serves-another-requirement PL-1";
+    assert_eq!(reasons(&judged, "b"), ["condition-unknown PL-2", taken]);
+    assert_eq!(reasons(&judged, "c"), [taken]);
+    let short = pliers("PL-3", &format!("overall: 9 in, condition: unknown, {SEEN}"));
+    let broken = pliers("PL-4", &format!("overall: 9 in, condition: broken, {SEEN}"));
+    let unmeasured = pliers("PL-2", &format!("condition: unknown, {SEEN}"));
+    let judged = rule.judges(&[&good, &unmeasured, &short, &broken]);
+    let told = [
+        "condition-unknown PL-2",
+        "unmeasured PL-2",
+        "condition-unknown PL-3",
+        "out-of-specification PL-3",
+        taken,
+        "not-serviceable PL-4",
+        "out-of-specification PL-4",
+    ];
+    assert_eq!(reasons(&judged, "c"), told);
+}
+
+#[test]
+fn a_number_that_is_short_is_told_with_what_is_wrong_with_the_rest() {
+    let gags = |tools: &[&str]| {
+        let judged = kit("alternatives.yaml", tools);
+        (judged.outcome("three-gags").to_owned(), reasons(&judged, "three-gags"))
+    };
+    let broken = "{ mark: A, kind: canine mouth gags, condition: broken }";
+    let told = |outcome: &str, reasons: &[&str]| {
+        (outcome.to_owned(), reasons.iter().map(|one| (*one).to_owned()).collect::<Vec<_>>())
+    };
+    assert_eq!(gags(&[broken]), told("not-met", &["too-few", "not-serviceable A"]));
+    let open = "{ mark: B, kind: canine mouth gags, condition: unknown, count: 2 }";
+    let good = "{ mark: C, kind: canine mouth gags }";
+    assert_eq!(
+        gags(&[broken, open, good]),
+        told("cannot-tell", &["condition-unknown B", "too-few", "not-serviceable A"])
+    );
+    assert_eq!(gags(&[]), told("not-met", &["nothing-aboard"]));
+}
+
+#[test]
+fn a_lot_that_serves_is_one_tool_with_its_number() {
+    let judged = kit("alternatives.yaml", &["{ mark: A, kind: canine mouth gags, count: 4 }"]);
+    let tools = judged.finding("three-gags")["tools"].as_array().unwrap();
+    assert_eq!(tools.len(), 1, "{tools:?}");
+    assert_eq!((&tools[0]["mark"], &tools[0]["count"]), (&"A".into(), &3.into()));
+}
+
+/// A tool that fits none of several alternatives of its kind is told once, by
+/// the one that it comes nearest to.
+#[test]
+fn a_tool_is_told_once_for_all_alternatives_of_its_kind() {
+    let rule = rule(&["id: d, title: D, carry: 1, one of: [\
+        { kind: pliers, with: { overall: at least 11 in, material: stainless } }, \
+        { kind: pliers, with: { overall: at least 12 in } }]"]);
+    let judged = rule.judges(&[&pliers("T", &format!("overall: 9 in, material: other, {SEEN}"))]);
+    assert_eq!(reasons(&judged, "d"), ["out-of-specification T"]);
+    assert_eq!(judged.finding("d")["reasons"][0]["demand"]["least"]["nanometres"], 12 * 25_400_000);
+}
+
+#[test]
+fn the_part_that_is_in_use_is_named() {
+    let tools = [
+        "{ mark: LC-1, kind: long-handled line cutter, parts: [POLE-1] }",
+        "{ mark: BH-1, kind: boat hook, parts: [HEAD-2, POLE-1] }",
+    ];
+    let judged = kit("parts-shared-no.yaml", &tools);
+    let told = &judged.finding("hook")["reasons"][0]["text"];
+    assert_eq!(told, "its part POLE-1 is needed for another tool");
+}
+
+/// What is named as missing is every kind that would do, each once.
+#[test]
+fn the_kinds_that_would_do_are_named_once() {
+    for wheelhouse in ["yes", "no"] {
+        let features = format!("{{ wheelhouse: {wheelhouse} }}");
+        let judged = by("alternatives.yaml", &vessel("5 ft").set("features", &features));
+        let kinds = |requirement: &str| judged.finding(requirement)["reasons"][0]["kinds"].clone();
+        assert_eq!(kinds("document"), serde_json::json!(["careful-release-document"]));
+        assert_eq!(kinds("support"), serde_json::json!(["tire", "boat-cushion", "rope-coil"]));
+    }
+}
+
+/// Of tools that do as well, those serve that lapse last, whatever else is
+/// asked: a requirement that is not met, one that another's tool meets, a
+/// choice of types.
+#[test]
+fn the_tools_that_lapse_last_are_named() {
+    let (early, late) = ("inspected: 2025-05-01", "inspected: 2026-02-01");
+    let both = |kind: &str| {
+        [("1", early), ("2", late)].map(|(n, day)| {
+            let mark = kind.chars().next().unwrap().to_uppercase();
+            format!("{{ mark: {mark}-{n}, kind: {kind}, {day} }}")
+        })
+    };
+    let served = |requirements: &[&str], tools: &[String], requirement: &str| {
+        let tools: Vec<&str> = tools.iter().map(String::as_str).collect();
+        let judged = rule(requirements).judges(&tools);
+        judged.tools(requirement).iter().map(|mark| (*mark).to_owned()).collect::<Vec<_>>()
+    };
+    let (pliers, tires) = (both("pliers"), both("tire"));
+    let plain = ["id: a, title: A, carry: 1 pliers", "id: b, title: B, carry: 1 tire"];
+    assert_eq!(served(&plain, &pliers, "a"), ["P-2"]);
+    assert_eq!(served(&plain, &[pliers.clone(), tires.clone()].concat(), "b"), ["T-2"]);
+    let internal = "long-handled dehooker for internal hooks";
+    let deemed = [
+        &*format!("id: i, title: I, carry: 1 {internal}"),
+        "id: e, title: E, carry: 1 long-handled dehooker for external hooks, met by the tool of: i",
+    ];
+    for requirement in ["i", "e"] {
+        assert_eq!(served(&deemed, &both(internal), requirement), ["L-2"], "{requirement}");
+    }
+    let types = ["id: v, title: V, carry: 2 different types, types: [\
+        { type: a, carry: 1 pliers }, { type: b, carry: 1 tire }, { type: c, carry: 1 dip net }]"];
+    assert_eq!(served(&types, &[pliers, tires].concat(), "v"), ["P-2", "T-2"]);
+}
