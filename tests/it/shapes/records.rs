@@ -143,6 +143,30 @@ fn gags_after(lot: &str, found: &str) -> String {
     vessel("5 ft").with(&[gags]).check(&asked).outcome("gags").to_owned()
 }
 
+#[test]
+fn a_record_of_the_day_of_the_list_is_no_older_than_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let outcome = |on: &str| {
+        let text = format!(
+            "format: inspection/1\nvessel: Test Kittiwake\non: {on}\nby: C. Inspector\n\
+             found: [{{ mark: PL-1, condition: broken }}]\n"
+        );
+        let record = run::write(folder.path(), "record.yaml", &text);
+        let profile = super::profile("plain.yaml");
+        let asked = ["--profile", &profile, "--on", DAY, "--inspection", &record];
+        let declared = "{ by: A. Holder, on: 2026-02-10, condition: serviceable }";
+        let vessel = vessel("5 ft").set("declared", declared);
+        vessel
+            .with(&["{ mark: PL-1, kind: pliers, overall: 11 in }"])
+            .check(&asked)
+            .outcome("pliers")
+            .to_owned()
+    };
+    assert_eq!(outcome("2026-02-09"), "met");
+    assert_eq!(outcome("2026-02-10"), "not-met");
+    assert_eq!(outcome("2026-02-11"), "not-met");
+}
+
 /// A count is of the lot, its broken rest included; how many of them work is
 /// open only where some were broken.
 #[test]

@@ -176,3 +176,43 @@ fn the_tools_that_lapse_last_are_named() {
         { type: a, carry: 1 pliers }, { type: b, carry: 1 tire }, { type: c, carry: 1 dip net }]"];
     assert_eq!(served(&types, &[pliers, tires].concat(), "v"), ["P-2", "T-2"]);
 }
+
+/// Two readings of a rule's wording: where one is kept and the other is not,
+/// the wording is disputed, and of what; where one fails and of the other a
+/// fact is missing, that fact is.
+#[test]
+fn what_is_told_of_rival_readings() {
+    let rule = rule(&["id: r, title: R, carry: 1 dip net, with: { read as: [\
+        { mesh: at most 3 in, handle: at least 5 ft }, { mesh: at most 2 in }] }"]);
+    let net =
+        |figures: &str| rule.judges(&[&format!("{{ mark: T, kind: dip net, {figures}, {SEEN} }}")]);
+    let disputed = net("mesh: 2 1/2 in, handle: 5 ft");
+    let reason = &disputed.finding("r")["reasons"][0];
+    assert_eq!(reason["code"], "wording-disputed", "{reason}");
+    assert_eq!(reason["attributes"], serde_json::json!(["mesh", "handle"]), "{reason}");
+    let open = net("mesh: 2 1/2 in");
+    assert_eq!(reasons(&open, "r"), ["unmeasured T"]);
+    assert_eq!(open.finding("r")["reasons"][0]["attributes"], serde_json::json!(["handle"]));
+    assert_eq!(reasons(&net("mesh: 4 in, handle: 5 ft"), "r"), ["out-of-specification T"]);
+}
+
+/// A finding that hangs on the freeboard says at which, and every one on
+/// which day: the first on which it is as bad.
+#[test]
+fn a_finding_has_its_freeboard_and_its_day() {
+    let rule = rule(&[
+        "id: cutter, title: C, carry: 1 long-handled line cutter, with: { handle: at least 150% of freeboard }",
+        "id: low, title: L, carry: 1 tire, when: { freeboard: 6 ft or less }",
+        "id: any, title: A, carry: 1 pliers, with: { overall: at least 11 in }",
+        "id: choice, title: H, carry: 1, one of: [{ kind: boat hook }, \
+         { kind: dip net, with: { handle: at least freeboard } }]",
+    ]);
+    let trip = ["--profile", &rule.path, "--on", DAY, "--return", "2026-03-20"];
+    let judged = vessel("5 ft").check(&trip);
+    for (requirement, minds) in [("cutter", true), ("low", true), ("any", false), ("choice", true)]
+    {
+        let finding = judged.finding(requirement);
+        assert_eq!(!finding["freeboard"].is_null(), minds, "{requirement}");
+        assert_eq!(finding["day"], DAY, "{requirement}");
+    }
+}
