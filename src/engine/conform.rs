@@ -341,8 +341,9 @@ fn make_conform(tool: &mut Tool, tests: &[Test], scenes: &[Scene<'_>]) {
 }
 
 /// Certifies the first person who holds the role (for no single role: all
-/// that the rule names, or nobody in particular) and is not certified for the
-/// whole trip, hired if there is none.
+/// that the rule names) and is not certified for the whole trip, hired if
+/// there is none. Where the rule names no role it may be anybody, so it is
+/// nobody on whom another requirement could count.
 fn certify(
     vessel: &mut Vessel,
     requirement: &Requirement,
@@ -360,9 +361,9 @@ fn certify(
     let last = bench.course.days.until.unwrap_or(departure);
     let certified =
         |person: &Person| holders::is_certified(person, *kind, *valid, [departure, last]);
-    let position = people
-        .iter()
-        .position(|person| !certified(person) && roles.iter().all(|r| person.roles.contains(r)));
+    let holds = |person: &Person| roles.iter().all(|role| person.roles.contains(role));
+    let position =
+        people.iter().position(|person| !roles.is_empty() && holds(person) && !certified(person));
     let index = position.unwrap_or_else(|| {
         let (name, certificates) = (roles.join(" and "), Vec::new());
         people.push(Person { name, roles, certificates, place: Place::default() });

@@ -133,6 +133,26 @@ fn every_person_who_is_missing_is_to_be_certified() {
     assert_eq!(steps(3), [""; 0]);
 }
 
+/// Where one rule names roles and another a number, the way says who: "one
+/// more person" alone might be anybody.
+#[test]
+fn a_role_is_not_left_to_whoever_is_certified_for_a_number() {
+    let steps = |list: &str| {
+        let judged = people(list);
+        let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap().clone();
+        let told = |step: &serde_json::Value| {
+            format!("{}: {}", step["requirement"].as_str().unwrap(), step["text"].as_str().unwrap())
+        };
+        steps.iter().map(told).collect::<Vec<_>>()
+    };
+    let owner = "roles: have the owner certified, or sail with one who is";
+    let operator = "roles: have the operator certified, or sail with one who is";
+    let another = "no-span: have one more person certified";
+    assert_eq!(steps("{ name: A, roles: [owner, operator] }"), [owner, another]);
+    let two = "{ name: A, roles: [owner] }, { name: B, roles: [operator] }";
+    assert_eq!(steps(two), [owner, operator]);
+}
+
 #[test]
 fn a_number_of_people_may_have_to_be_certified() {
     let issued = ", issued: 2025-01-10";
