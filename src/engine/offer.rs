@@ -295,3 +295,33 @@ fn merge_same_tool(steps: &mut Vec<Step>) {
     }
     *steps = merged;
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// One change less is worth more than any choice of deeds; among as many,
+    /// one of a dear deed less is worth more than all that is cheaper.
+    #[test]
+    fn a_dearer_deed_costs_more_than_any_number_of_cheaper_ones() {
+        let deeds = [
+            Deed::Measure,
+            Deed::Reinspect,
+            Deed::BringAboard,
+            Deed::Repair,
+            Deed::Lengthen,
+            Deed::Document,
+            Deed::Certify,
+            Deed::ChangeGear,
+            Deed::Acquire,
+        ];
+        let most = 200;
+        let change = 1_u128 << 110;
+        let mut ranked = deeds.map(|deed| (deed as u32, price(deed) - change));
+        ranked.sort_unstable();
+        for [(_, cheap), (_, dear)] in ranked.array_windows() {
+            assert!(*dear > most * cheap, "{dear} {cheap}");
+        }
+        assert!(most * ranked[ranked.len() - 1].1 < change);
+    }
+}

@@ -146,9 +146,12 @@ impl Words<'_> {
         format!("; or any other type of `{}` that is not there yet", self.title(step.requirement))
     }
 
+    /// The other kinds that would do whatever else is so: an alternative with a
+    /// condition may not be open to the vessel.
     fn other_kinds(&self, member: &Member, chosen: &Spec) -> String {
         let mut kinds: Vec<String> = Vec::new();
-        for spec in member.choices.iter().filter(|spec| spec.kind != chosen.kind) {
+        let open = |spec: &&Spec| spec.kind != chosen.kind && spec.when.is_empty();
+        for spec in member.choices.iter().filter(open) {
             let name = article(self.kind(spec.kind));
             if !kinds.contains(&name) {
                 kinds.push(name);

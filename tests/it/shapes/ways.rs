@@ -147,3 +147,89 @@ fn a_tool_that_is_brought_for_two_requirements_is_one_step() {
     assert_eq!(also[0], (&"internal".into(), serde_json::json!(["external"])), "{also:?}");
     assert!(also.iter().all(|(requirement, _)| **requirement != "external"), "{also:?}");
 }
+
+/// An alternative that is not open to the vessel is neither brought nor named.
+#[test]
+fn what_is_brought_is_an_alternative_that_is_open() {
+    let one = "  - { id: one, title: One, verified: common practice, carry: 1, one of: [\
+               { kind: tire, when: { wheelhouse: no } }, { kind: pliers }, { kind: boat hook }] }\n";
+    let bring = "acquire one: bring long-nose or needle-nose pliers - or a long-handled device to \
+                 pull an inverted V";
+    assert_eq!(under(&vessel("5 ft"), one), [bring]);
+}
+
+fn two_lengths(tools: &[&str]) -> Vec<String> {
+    let requirements = "  - { id: two, title: Two, verified: common practice, \
+        carry: 2 long-handled line cutters, with: { handle: at least 6 ft } }\n  \
+        - { id: long, title: Long, verified: common practice, \
+        carry: 1 long-handled line cutter, with: { handle: at least 7 ft } }\n";
+    under(&vessel("5 ft").with(tools), requirements)
+}
+
+/// A lot is made into one length: what it cannot be at once is another's.
+#[test]
+fn a_lot_is_mended_for_one_requirement() {
+    let three = "{ mark: LC-1, kind: long-handled line cutter, count: 3, handle: 5 ft }";
+    let lengthen = "lengthen two: lengthen LC-1 to a handle of at least 6 ft (1.829 m)";
+    assert_eq!(
+        two_lengths(&[three]),
+        [
+            lengthen,
+            "acquire long: bring a long-handled line cutter: handle at least 7 ft (2.134 m)"
+        ]
+    );
+    let two = "{ mark: LC-2, kind: long-handled line cutter, count: 2, handle: 5 ft }";
+    assert_eq!(
+        two_lengths(&[three, two]),
+        [lengthen, "lengthen long: lengthen LC-2 to a handle of at least 7 ft (2.134 m)"]
+    );
+    let doubtful = "{ mark: LC-2, kind: long-handled line cutter, count: 2, handle: 8 ft, condition: unknown }";
+    assert_eq!(
+        two_lengths(&[three, doubtful]),
+        [lengthen, "measure long: try out whether LC-2 works, and write it down"]
+    );
+}
+
+/// Two that are brought for one requirement are one change, so that mending
+/// two others is no shorter way.
+#[test]
+fn the_fewest_changes_go_before_the_cheapest() {
+    let requirements = format!(
+        "{}  - {{ id: b, title: B, verified: common practice, carry: 1 pliers }}\n",
+        PLIERS.replace("carry: 1", "carry: 2")
+    );
+    let tools = [
+        "{ mark: P1, kind: pliers, overall: 9 in }",
+        "{ mark: P2, kind: pliers, overall: 11 in, condition: broken }",
+        "{ mark: P3, kind: pliers, overall: 12 in, condition: unknown }",
+    ];
+    let told = under(&vessel("5 ft").with(&tools), &requirements);
+    assert_eq!(
+        told,
+        [
+            "acquire pliers: bring 2 of: long-nose or needle-nose pliers: overall length at least 11 in (280 mm)"
+        ]
+    );
+}
+
+/// Whether the way is the fewest is told by whether one freeboard alone asks
+/// as much.
+#[test]
+fn the_way_for_a_range_says_whether_it_is_the_fewest() {
+    let way = |low: &str, high: &str| {
+        let folder = tempfile::tempdir().unwrap();
+        let text = format!(
+            "format: profile/1\nid: t\nrule: t\nedition: one\ntitle: T\nstanding: good practice\n\
+             requirements:\n  - {{ id: low, title: L, verified: common practice, carry: 1 pliers, \
+             {low}when: {{ freeboard: 4 ft or less }} }}\n  - {{ id: high, title: H, \
+             verified: common practice, carry: 1 pliers, {high}when: {{ freeboard: more than 4 ft }} }}\n"
+        );
+        let profile = crate::run::write(folder.path(), "t.yaml", &text);
+        let judged = vessel("3 ft to 6 ft").under(&profile, DAY);
+        let way = &judged.only()["way_to_ready"];
+        (way["steps"].as_array().unwrap().len(), way["fewest"].clone())
+    };
+    assert_eq!(way("", ""), (1, true.into()));
+    let apart = way("with: { overall: at least 11 in }, ", "with: { overall: at most 9 in }, ");
+    assert_eq!(apart, (2, false.into()));
+}
