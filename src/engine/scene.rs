@@ -84,8 +84,7 @@ impl<'a> Scene<'a> {
             }
         };
         let coverage = &self.vessel.coverage;
-        let whole = coverage.everything
-            || self.vocabulary.find_kind(kind).is_some_and(|kind| coverage.is_whole(kind));
+        let whole = self.vocabulary.find_kind(kind).is_some_and(|kind| coverage.is_whole(kind));
         let pieces = pieces.as_deref().filter(|_| whole);
         match base {
             Base::ThickestLeader => {

@@ -196,6 +196,14 @@ mod tests {
     }
 
     #[test]
+    fn digits_stand_on_both_sides_of_a_mark() {
+        let expected = QuantityError::Nonsense("a number (digits on both sides of the mark)");
+        for text in [".5", "5.", ",5", "5,", "."] {
+            assert_eq!(parse_decimal(text).unwrap_err(), expected, "{text}");
+        }
+    }
+
+    #[test]
     fn every_fraction_of_one_sign_is_its_figure() {
         let signs = [('½', 1, 2), ('¼', 1, 4), ('¾', 3, 4), ('⅛', 1, 8), ('⅜', 3, 8)];
         for (sign, top, bottom) in signs.into_iter().chain([('⅝', 5, 8), ('⅞', 7, 8)]) {

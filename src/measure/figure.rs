@@ -235,6 +235,14 @@ mod tests {
     }
 
     #[test]
+    fn the_text_is_kept_as_written_without_blanks_around_it() {
+        for text in ["6 ft", " 6 ft", "6 ft  ", "\t6 ft "] {
+            let figure = Figure::of_text(text.to_owned(), QuantityKind::Length).unwrap();
+            assert_eq!(figure.written, "6 ft", "{text:?}");
+        }
+    }
+
+    #[test]
     fn a_mass_keeps_the_system_of_its_unit() {
         let system = |text: &str| Figure::parse(text, QuantityKind::Mass).unwrap().system;
         for text in ["45 kg", "45 kilograms", "1 kilogram", "500 g", "500 grams", "1 gram"] {

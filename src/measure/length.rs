@@ -243,6 +243,12 @@ mod tests {
     }
 
     #[test]
+    fn from_a_metre_on_a_metric_length_is_in_metres() {
+        assert_eq!(length("999.999999 mm").show_exact(Metric).unwrap(), "999.999999 mm");
+        assert_eq!(length("1 m").show_exact(Metric).unwrap(), "1 m");
+    }
+
+    #[test]
     fn a_minimum_rounds_up_and_a_maximum_down() {
         let six_feet = length("6 ft");
         assert_eq!(six_feet.show(Metric, Rounding::Up), "1.829 m");

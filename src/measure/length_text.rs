@@ -105,6 +105,14 @@ mod tests {
     }
 
     #[test]
+    fn the_smaller_unit_is_less_than_one_of_the_larger() {
+        assert_eq!(nanometres("5 ft 11 15/16 in"), 5 * 304_800_000 + 303_212_500);
+        for text in ["5 ft 12 in", "5 ft 13 in", "1 m 100 cm", "1 fathom 6 ft"] {
+            assert_eq!(Length::parse(text), Err(QuantityError::OutOfOrder), "{text}");
+        }
+    }
+
+    #[test]
     fn one_unit_is_not_said_twice() {
         for text in ["6 ft 1/2 ft", "6 ft 0 ft", "6 in 2 ft", "1 m 1/2 ft"] {
             assert_eq!(Length::parse(text), Err(QuantityError::OutOfOrder), "{text}");

@@ -69,8 +69,7 @@ pub(super) fn own_hooks(
         }
     }
     let coverage = &vessel.coverage;
-    let whole = coverage.everything
-        || vocabulary.find_kind("hook").is_some_and(|kind| coverage.is_whole(kind));
+    let whole = vocabulary.find_kind("hook").is_some_and(|kind| coverage.is_whole(kind));
     let state = match (sure.is_empty(), doubtful || !whole) {
         (false, _) => OwnHooks::Arises,
         (true, true) => OwnHooks::NotSaid,

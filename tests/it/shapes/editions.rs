@@ -126,6 +126,31 @@ fn editions_that_are_asked_for_are_told_once_to_leave_a_day_out() {
     assert_eq!(judged("2026-01-30", "2026-02-03"), [""; 0]);
 }
 
+/// A rule that is asked for by name judges on all days, and it is said where
+/// it is not in force on one of them, or does not bind.
+#[test]
+fn what_is_asked_for_by_name_judges_and_is_told_where_it_would_not() {
+    let notices = |vessel: &Outfit, from: &str, until: &str| {
+        let asked =
+            ["--requirements", &super::profile("editions"), "--profile", "test-harbour-old"];
+        let judged = vessel.check(&[&asked[..], &["--on", from, "--return", until]].concat());
+        assert_eq!(judged.profiles(), ["test-harbour-old"], "{from}");
+        let notices = judged.notices().iter().map(|code| (*code).to_owned()).collect::<Vec<_>>();
+        (notices, judged.verdict().to_owned())
+    };
+    let ready = |notices: &[&str]| {
+        (notices.iter().map(|one| (*one).to_owned()).collect::<Vec<_>>(), "ready".to_owned())
+    };
+    assert_eq!(notices(&harbour(), "2026-06-20", "2026-06-30"), ready(&[]));
+    assert_eq!(notices(&harbour(), "2026-06-20", "2026-07-01"), ready(&["not-in-force"]));
+    assert_eq!(notices(&harbour(), "2019-12-31", "2020-01-01").0, ["not-in-force"]);
+    assert_eq!(notices(&harbour(), "2026-07-02", "2026-07-03"), ready(&["not-in-force"]));
+    let elsewhere = harbour().set("permits", "[]");
+    assert_eq!(notices(&elsewhere, "2026-06-20", "2026-06-30"), ready(&["does-not-bind"]));
+    let unsaid = harbour().unsaid("permits");
+    assert_eq!(notices(&unsaid, "2026-06-20", "2026-06-30"), ready(&[]));
+}
+
 /// A rule that binds in one month alone binds a trip that goes into it, and
 /// none that is over before.
 #[test]

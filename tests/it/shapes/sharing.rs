@@ -153,6 +153,35 @@ fn of_two_good_tools_the_one_with_spares_is_used() {
     assert_eq!(judged.tools("cutter"), ["LC-2"]);
 }
 
+/// What is only recommended, or does not bind, leaves a tool to what does.
+#[test]
+fn a_tool_goes_to_what_is_required() {
+    let folder = tempfile::tempdir().unwrap();
+    let judged_on = |vessel: &crate::outfit::Outfit, first: &str| {
+        let text = format!(
+            "format: profile/1\nid: test-first\nrule: test-first\nedition: one\ntitle: First\n\
+             standing: good practice\nrequirements:\n  - {{ id: first, title: F, verified: \
+             common practice, carry: 1 pliers, {first} }}\n  - {{ id: second, title: S, \
+             verified: common practice, carry: 1 pliers }}\n"
+        );
+        let profile = crate::run::write(folder.path(), "first.yaml", &text);
+        let judged = vessel.under(&profile, crate::outfit::DAY);
+        let outcomes = ["first", "second"].map(|id| judged.outcome(id).to_owned());
+        (outcomes, judged.verdict().to_owned())
+    };
+    let vessel = crate::outfit::vessel("5 ft").with(&["{ mark: PL-1, kind: pliers }"]);
+    let judged = |first: &str| judged_on(&vessel, first);
+    let both = |first: &str, second: &str, verdict: &str| {
+        ([first.to_owned(), second.to_owned()], verdict.to_owned())
+    };
+    assert_eq!(judged("level: recommended"), both("not-met", "met", "ready"));
+    assert_eq!(judged("when: { wheelhouse: no }"), both("unbound", "met", "ready"));
+    assert_eq!(judged("when: { wheelhouse: yes }"), both("met", "not-met", "not-ready"));
+    // Where nobody knows whether the first binds, the second may have it all.
+    let unsaid = vessel.clone().unsaid("features");
+    assert_eq!(judged_on(&unsaid, "when: { wheelhouse: yes }").1, "cannot-tell");
+}
+
 /// Two pairs of requirements compete, each for one tool: both are told.
 #[test]
 fn every_clash_is_told_once() {
