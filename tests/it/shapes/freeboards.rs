@@ -210,3 +210,68 @@ fn good_up_to_names_what_gives_out_just_above() {
     assert_eq!(beyond.only()["good_up_to"]["state"], "only-below");
     assert_eq!(beyond.only()["good_up_to"]["length"]["nanometres"], 72 * 25_400_000_i64);
 }
+
+/// The stretches of freeboard, up to twice the vessel's own, with what fails
+/// in each: nothing said twice, nothing left out.
+#[test]
+fn the_stretches_tell_where_what_fails() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = "format: profile/1\nid: t\nrule: t\nedition: one\ntitle: T\nstanding: good practice\n\
+                requirements:\n  \
+                - { id: a, title: A, verified: common practice, carry: 1 long-handled line cutter, with: { handle: at least 150% of freeboard } }\n  \
+                - { id: b, title: B, verified: common practice, carry: 1 pliers, when: { freeboard: 4 ft or less } }\n  \
+                - { id: c, title: C, verified: common practice, carry: 1 dip net, with: { handle: at least freeboard } }\n  \
+                - { id: d, title: D, verified: common practice, carry: 1 tire, inspection due: every 12 months }\n";
+    let profile = crate::run::write(folder.path(), "t.yaml", text);
+    let kit = [
+        "{ mark: LC, kind: long-handled line cutter, handle: 9 ft }",
+        "{ mark: DN, kind: dip net, handle: 8 ft }",
+        "{ mark: TI, kind: tire, inspected: 2025-03-05 }",
+    ];
+    let stretches = |vessel: &crate::outfit::Outfit, trip: [&str; 2]| {
+        let judged = vessel.check(&["--profile", &profile, "--on", trip[0], "--return", trip[1]]);
+        let feet = |length: &serde_json::Value| {
+            let feet = length["nanometres"].as_i64().unwrap() as f64 / 304_800_000.0;
+            format!("{feet:.3}")
+        };
+        let told = |one: &serde_json::Value| {
+            let fails: Vec<_> =
+                one["fails"].as_array().unwrap().iter().map(|f| f.as_str().unwrap()).collect();
+            let (from, to) = (feet(&one["from"]), feet(&one["to"]));
+            format!("{from} to {to} {} {}", one["verdict"].as_str().unwrap(), fails.join(","))
+        };
+        let all = judged.only()["stretches"].as_array().unwrap();
+        all.iter().map(told).map(|line| line.trim_end().to_owned()).collect::<Vec<_>>()
+    };
+    let (one_day, into_the_lapse) = (["2026-03-02", "2026-03-02"], ["2026-03-02", "2026-03-09"]);
+    let high = vessel("5 ft").with(&kit);
+    assert_eq!(
+        stretches(&high, one_day),
+        [
+            "0.000 to 4.000 not-ready b",
+            "4.000 to 6.000 ready",
+            "6.000 to 8.000 not-ready a",
+            "8.000 to 10.000 not-ready a,c",
+        ]
+    );
+    assert_eq!(
+        stretches(&high, into_the_lapse),
+        [
+            "0.000 to 4.000 not-ready b,d",
+            "4.000 to 6.000 not-ready d",
+            "6.000 to 8.000 not-ready a,d",
+            "8.000 to 10.000 not-ready a,c,d",
+        ]
+    );
+    let low = vessel("2 ft").with(&kit).with(&["{ mark: P, kind: pliers, condition: unknown }"]);
+    assert_eq!(stretches(&low, one_day), ["0.000 to 4.000 cannot-tell b"]);
+    // Twice 3 ft is where the handle gives out, a hair more is beyond it.
+    let pliers = ["{ mark: P, kind: pliers }"];
+    let three = vessel("3 ft").with(&kit).with(&pliers);
+    assert_eq!(stretches(&three, one_day), ["0.000 to 6.000 ready"]);
+    let unmeasured = vessel("5 ft").unsaid("freeboard").with(&kit).with(&pliers);
+    assert_eq!(
+        stretches(&unmeasured, one_day),
+        ["0.000 to 6.000 ready", "6.000 to 8.000 not-ready a", "8.000 to 8.000 not-ready a,c"]
+    );
+}
