@@ -23,6 +23,39 @@ fn profile(name: &str) -> String {
     path.to_string_lossy().to_string()
 }
 
+/// A profile that is written for one test.
+struct Made {
+    path: String,
+    _folder: tempfile::TempDir,
+}
+
+/// A profile of these requirements, each as it stands between braces.
+fn made<S: AsRef<str>>(requirements: &[S]) -> Made {
+    made_with("", requirements)
+}
+
+/// The same with further lines above the requirements.
+fn made_with<S: AsRef<str>>(head: &str, requirements: &[S]) -> Made {
+    let folder = tempfile::tempdir().unwrap();
+    let lines: String = requirements
+        .iter()
+        .map(|line| format!("  - {{ {}, verified: common practice }}\n", line.as_ref()))
+        .collect();
+    let text = format!(
+        "format: profile/1\nid: test-made\nrule: test-made\nedition: one\ntitle: Made\n\
+         standing: good practice\n{head}requirements:\n{lines}"
+    );
+    let path = crate::run::write(folder.path(), "made.yaml", &text);
+    Made { path, _folder: folder }
+}
+
+impl Made {
+    /// Judges the vessel on the day of the tests.
+    fn judges(&self, vessel: &Outfit) -> Judged {
+        vessel.under(&self.path, DAY)
+    }
+}
+
 /// Judges the vessel by a test profile.
 fn by(name: &str, vessel: &Outfit) -> Judged {
     vessel.under(&profile(name), DAY)

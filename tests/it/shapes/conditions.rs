@@ -1,6 +1,6 @@
 //! When a requirement binds: `conditions.yaml`, in which the findings tell.
 
-use super::by;
+use super::{by, made};
 use crate::outfit::{DAY, Outfit, vessel};
 
 /// Which of the named requirements have a finding.
@@ -221,15 +221,9 @@ fn a_requirement_may_hold_from_one_day_until_another() {
 /// before it begins.
 #[test]
 fn a_season_inside_a_list_ends_what_a_kit_is_good_for() {
-    let folder = tempfile::tempdir().unwrap();
     let until = |when: &str| {
-        let text = format!(
-            "format: profile/1\nid: test-season\nrule: test-season\nedition: one\ntitle: Season\n\
-             standing: good practice\nrequirements:\n  - {{ id: one, title: One, verified: \
-             common practice, carry: 1 pliers, when: {when} }}\n"
-        );
-        let profile = crate::run::write(folder.path(), "season.yaml", &text);
-        let judged = vessel("5 ft").under(&profile, DAY);
+        let rule = made(&[format!("id: one, title: One, carry: 1 pliers, when: {when}")]);
+        let judged = rule.judges(&vessel("5 ft"));
         judged.only()["ready_until"].clone()
     };
     let may = serde_json::json!({ "state": "day", "day": "2026-04-30" });

@@ -1,7 +1,7 @@
 //! What a vessel can say of its freeboard: a figure, a range, stations,
 //! readings that dispute it, from the rail or from the deck.
 
-use super::by;
+use super::{by, made};
 use crate::outfit::{Judged, just_over, just_under, vessel};
 
 const CUTTER: &str = "{ mark: LC-1, kind: long-handled line cutter, handle: HANDLE }";
@@ -215,21 +215,19 @@ fn good_up_to_names_what_gives_out_just_above() {
 /// in each: nothing said twice, nothing left out.
 #[test]
 fn the_stretches_tell_where_what_fails() {
-    let folder = tempfile::tempdir().unwrap();
-    let text = "format: profile/1\nid: t\nrule: t\nedition: one\ntitle: T\nstanding: good practice\n\
-                requirements:\n  \
-                - { id: a, title: A, verified: common practice, carry: 1 long-handled line cutter, with: { handle: at least 150% of freeboard } }\n  \
-                - { id: b, title: B, verified: common practice, carry: 1 pliers, when: { freeboard: 4 ft or less } }\n  \
-                - { id: c, title: C, verified: common practice, carry: 1 dip net, with: { handle: at least freeboard } }\n  \
-                - { id: d, title: D, verified: common practice, carry: 1 tire, inspection due: every 12 months }\n";
-    let profile = crate::run::write(folder.path(), "t.yaml", text);
+    let rule = made(&[
+        "id: a, title: A, carry: 1 long-handled line cutter, with: { handle: at least 150% of freeboard }",
+        "id: b, title: B, carry: 1 pliers, when: { freeboard: 4 ft or less }",
+        "id: c, title: C, carry: 1 dip net, with: { handle: at least freeboard }",
+        "id: d, title: D, carry: 1 tire, inspection due: every 12 months",
+    ]);
     let kit = [
         "{ mark: LC, kind: long-handled line cutter, handle: 9 ft }",
         "{ mark: DN, kind: dip net, handle: 8 ft }",
         "{ mark: TI, kind: tire, inspected: 2025-03-05 }",
     ];
     let stretches = |vessel: &crate::outfit::Outfit, trip: [&str; 2]| {
-        let judged = vessel.check(&["--profile", &profile, "--on", trip[0], "--return", trip[1]]);
+        let judged = vessel.check(&["--profile", &rule.path, "--on", trip[0], "--return", trip[1]]);
         let feet = |length: &serde_json::Value| {
             let feet = length["nanometres"].as_i64().unwrap() as f64 / 304_800_000.0;
             format!("{feet:.3}")

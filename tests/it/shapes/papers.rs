@@ -1,6 +1,6 @@
 //! Documents, inspection intervals, certificates, levels and languages.
 
-use super::{by, kit};
+use super::{by, kit, made};
 use crate::outfit::{DAY, Judged, vessel};
 use crate::run;
 
@@ -112,18 +112,14 @@ fn a_certificate_has_its_span_and_its_own_last_day() {
 /// The way to ready has one step for each person who is missing.
 #[test]
 fn every_person_who_is_missing_is_to_be_certified() {
-    let folder = tempfile::tempdir().unwrap();
-    let text = "format: profile/1\nid: test-three\nrule: test-three\nedition: one\ntitle: Three\n\
-                standing: good practice\nrequirements:\n  \
-                - { id: three, title: Three people, verified: common practice, certificate: workshop \
-                certificate, held by: 3 people, valid: 3 years }\n";
-    let profile = crate::run::write(folder.path(), "three.yaml", text);
+    let rule = made(&["id: three, title: Three people, certificate: workshop certificate, \
+                       held by: 3 people, valid: 3 years"]);
     let steps = |certified: usize| {
         let crew: Vec<_> = (0..certified)
             .map(|n| person(&format!("P{n}"), "[crew]", ", issued: 2025-01-10"))
             .collect();
         let vessel = vessel("5 ft").set("people", &format!("[{}]", crew.join(", ")));
-        let judged = vessel.under(&profile, DAY);
+        let judged = rule.judges(&vessel);
         let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap().clone();
         steps.iter().map(|step| step["deed"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
     };

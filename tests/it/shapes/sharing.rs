@@ -1,7 +1,8 @@
 //! Tools that count twice, spares, and parts of several tools:
 //! `counting.yaml`, `spares.yaml`, `parts-shared-no.yaml` and `-yes.yaml`.
 
-use super::kit;
+use super::{kit, made};
+use crate::outfit::{Judged, Outfit, vessel};
 
 const COUNTING: &str = "counting.yaml";
 const INTERNAL: &str =
@@ -156,20 +157,14 @@ fn of_two_good_tools_the_one_with_spares_is_used() {
 /// What is only recommended, or does not bind, leaves a tool to what does.
 #[test]
 fn a_tool_goes_to_what_is_required() {
-    let folder = tempfile::tempdir().unwrap();
-    let judged_on = |vessel: &crate::outfit::Outfit, first: &str| {
-        let text = format!(
-            "format: profile/1\nid: test-first\nrule: test-first\nedition: one\ntitle: First\n\
-             standing: good practice\nrequirements:\n  - {{ id: first, title: F, verified: \
-             common practice, carry: 1 pliers, {first} }}\n  - {{ id: second, title: S, \
-             verified: common practice, carry: 1 pliers }}\n"
-        );
-        let profile = crate::run::write(folder.path(), "first.yaml", &text);
-        let judged = vessel.under(&profile, crate::outfit::DAY);
+    let judged_on = |vessel: &Outfit, first: &str| {
+        let first = format!("id: first, title: F, carry: 1 pliers, {first}");
+        let rule = made(&[first.as_str(), "id: second, title: S, carry: 1 pliers"]);
+        let judged = rule.judges(vessel);
         let outcomes = ["first", "second"].map(|id| judged.outcome(id).to_owned());
         (outcomes, judged.verdict().to_owned())
     };
-    let vessel = crate::outfit::vessel("5 ft").with(&["{ mark: PL-1, kind: pliers }"]);
+    let vessel = vessel("5 ft").with(&["{ mark: PL-1, kind: pliers }"]);
     let judged = |first: &str| judged_on(&vessel, first);
     let both = |first: &str, second: &str, verdict: &str| {
         ([first.to_owned(), second.to_owned()], verdict.to_owned())
@@ -186,42 +181,28 @@ fn a_tool_goes_to_what_is_required() {
 #[test]
 fn every_clash_is_told_once() {
     let both = kit(COUNTING, &["{ mark: PL-1, kind: pliers, overall: 11 in }"]);
-    let clashes = |judged: &crate::outfit::Judged| {
+    let clashes = |judged: &Judged| {
         let clashes = judged.only()["clashes"].as_array().unwrap().clone();
         clashes.iter().map(|clash| clash["requirements"].to_string()).collect::<Vec<_>>()
     };
     assert_eq!(clashes(&both), [r#"["plain-a","plain-b"]"#]);
-    let folder = tempfile::tempdir().unwrap();
-    let text = "format: profile/1\nid: test-pairs\nrule: test-pairs\nedition: one\ntitle: Pairs\n\
-                standing: good practice\nrequirements:\n  \
-                - { id: one, title: One, verified: common practice, carry: 1 pliers }\n  \
-                - { id: two, title: Two, verified: common practice, carry: 1 pliers }\n  \
-                - { id: three, title: Three, verified: common practice, carry: 1 tire }\n  \
-                - { id: four, title: Four, verified: common practice, carry: 1 tire }\n";
-    let profile = crate::run::write(folder.path(), "pairs.yaml", text);
+    let pairs = made(&[
+        "id: one, title: One, carry: 1 pliers",
+        "id: two, title: Two, carry: 1 pliers",
+        "id: three, title: Three, carry: 1 tire",
+        "id: four, title: Four, carry: 1 tire",
+    ]);
     let tools = ["{ mark: PL-1, kind: pliers }", "{ mark: TI-1, kind: tire }"];
-    let pairs = crate::outfit::vessel("3 ft to 5 ft").with(&tools);
-    let pairs = pairs.under(&profile, crate::outfit::DAY);
+    let pairs = pairs.judges(&vessel("3 ft to 5 ft").with(&tools));
     assert_eq!(clashes(&pairs), [r#"["three","four"]"#, r#"["one","two"]"#]);
 }
 
 /// Three requirements for two tools: each two of them could be met.
 #[test]
 fn a_clash_may_be_of_three() {
-    let folder = tempfile::tempdir().unwrap();
-    let requirement = |id: &str| {
-        format!("  - {{ id: {id}, title: {id}, verified: common practice, carry: 1 pliers }}\n")
-    };
-    let text = format!(
-        "format: profile/1\nid: test-three\nrule: test-three\nedition: one\ntitle: Three\n\
-         standing: good practice\nrequirements:\n{}{}{}",
-        requirement("one"),
-        requirement("two"),
-        requirement("three")
-    );
-    let profile = crate::run::write(folder.path(), "three.yaml", &text);
+    let three = ["one", "two", "three"].map(|id| format!("id: {id}, title: {id}, carry: 1 pliers"));
     let pliers = ["{ mark: PL-1, kind: pliers }", "{ mark: PL-2, kind: pliers }"];
-    let judged = crate::outfit::vessel("5 ft").with(&pliers).under(&profile, crate::outfit::DAY);
+    let judged = made(&three).judges(&vessel("5 ft").with(&pliers));
     let clashes = &judged.only()["clashes"];
     assert_eq!(clashes[0]["requirements"], serde_json::json!(["one", "two", "three"]), "{clashes}");
     assert_eq!(clashes[0]["tools"].as_array().unwrap().len(), 2, "{clashes}");
@@ -230,14 +211,11 @@ fn a_clash_may_be_of_three() {
 /// Of a range of freeboards the clash is looked for where something fails.
 #[test]
 fn a_clash_is_found_at_the_freeboards_where_it_is() {
-    let folder = tempfile::tempdir().unwrap();
-    let text = "format: profile/1\nid: test-low\nrule: test-low\nedition: one\ntitle: Low\n\
-                standing: good practice\nrequirements:\n  \
-                - { id: always, title: Always, verified: common practice, carry: 1 pliers }\n  \
-                - { id: low, title: Low, verified: common practice, carry: 1 pliers, when: { freeboard: 4 ft or less } }\n";
-    let profile = crate::run::write(folder.path(), "low.yaml", text);
-    let vessel = crate::outfit::vessel("3 ft to 6 ft").with(&["{ mark: PL-1, kind: pliers }"]);
-    let judged = vessel.under(&profile, crate::outfit::DAY);
+    let rule = made(&[
+        "id: always, title: Always, carry: 1 pliers",
+        "id: low, title: Low, carry: 1 pliers, when: { freeboard: 4 ft or less }",
+    ]);
+    let judged = rule.judges(&vessel("3 ft to 6 ft").with(&["{ mark: PL-1, kind: pliers }"]));
     assert_eq!((judged.outcome("always"), judged.outcome("low")), ("met", "not-met"));
     let clashes = &judged.only()["clashes"];
     assert_eq!(clashes[0]["requirements"], serde_json::json!(["always", "low"]), "{clashes}");

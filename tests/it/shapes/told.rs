@@ -1,32 +1,17 @@
 //! What is told of a finding: which tools serve, which reasons are given, of
 //! which tool, and in which order.
 
-use super::{by, kit};
+use super::{Made, by, kit, made_with};
 use crate::outfit::{DAY, Judged, vessel};
 
-/// A profile of these requirements.
-struct Rule {
-    path: String,
-    _folder: tempfile::TempDir,
+/// A profile of these requirements, under which tools are inspected.
+fn rule(requirements: &[&str]) -> Made {
+    made_with("inspection due: every 12 months\n", requirements)
 }
 
-fn rule(requirements: &[&str]) -> Rule {
-    let folder = tempfile::tempdir().unwrap();
-    let lines: String = requirements
-        .iter()
-        .map(|line| format!("  - {{ {line}, verified: common practice }}\n"))
-        .collect();
-    let text = format!(
-        "format: profile/1\nid: test-told\nrule: test-told\nedition: one\ntitle: Told\n\
-         standing: good practice\ninspection due: every 12 months\nrequirements:\n{lines}"
-    );
-    let path = crate::run::write(folder.path(), "told.yaml", &text);
-    Rule { path, _folder: folder }
-}
-
-impl Rule {
-    fn judges(&self, tools: &[&str]) -> Judged {
-        vessel("5 ft").with(tools).under(&self.path, DAY)
+impl Made {
+    fn judges_kit(&self, tools: &[&str]) -> Judged {
+        self.judges(&vessel("5 ft").with(tools))
     }
 }
 
@@ -58,7 +43,7 @@ fn a_finding_that_is_not_met_tells_faults_and_one_that_is_open_what_is_not_known
     ]);
     let good = pliers("PL-1", &format!("overall: 11 in, {SEEN}"));
     let open = pliers("PL-2", &format!("overall: 12 in, condition: unknown, {SEEN}"));
-    let judged = rule.judges(&[&good, &open]);
+    let judged = rule.judges_kit(&[&good, &open]);
     let outcomes = ["a", "b", "c"].map(|id| judged.outcome(id).to_owned());
     assert_eq!(outcomes, ["met", "cannot-tell", "not-met"]);
     let taken = "serves-another-requirement PL-1";
@@ -67,7 +52,7 @@ fn a_finding_that_is_not_met_tells_faults_and_one_that_is_open_what_is_not_known
     let short = pliers("PL-3", &format!("overall: 9 in, condition: unknown, {SEEN}"));
     let broken = pliers("PL-4", &format!("overall: 9 in, condition: broken, {SEEN}"));
     let unmeasured = pliers("PL-2", &format!("condition: unknown, {SEEN}"));
-    let judged = rule.judges(&[&good, &unmeasured, &short, &broken]);
+    let judged = rule.judges_kit(&[&good, &unmeasured, &short, &broken]);
     let told = [
         "condition-unknown PL-2",
         "unmeasured PL-2",
@@ -115,7 +100,8 @@ fn a_tool_is_told_once_for_all_alternatives_of_its_kind() {
     let rule = rule(&["id: d, title: D, carry: 1, one of: [\
         { kind: pliers, with: { overall: at least 11 in, material: stainless } }, \
         { kind: pliers, with: { overall: at least 12 in } }]"]);
-    let judged = rule.judges(&[&pliers("T", &format!("overall: 9 in, material: other, {SEEN}"))]);
+    let judged =
+        rule.judges_kit(&[&pliers("T", &format!("overall: 9 in, material: other, {SEEN}"))]);
     assert_eq!(reasons(&judged, "d"), ["out-of-specification T"]);
     assert_eq!(judged.finding("d")["reasons"][0]["demand"]["least"]["nanometres"], 12 * 25_400_000);
 }
@@ -157,7 +143,7 @@ fn the_tools_that_lapse_last_are_named() {
     };
     let served = |requirements: &[&str], tools: &[String], requirement: &str| {
         let tools: Vec<&str> = tools.iter().map(String::as_str).collect();
-        let judged = rule(requirements).judges(&tools);
+        let judged = rule(requirements).judges_kit(&tools);
         judged.tools(requirement).iter().map(|mark| (*mark).to_owned()).collect::<Vec<_>>()
     };
     let (pliers, tires) = (both("pliers"), both("tire"));
@@ -184,8 +170,9 @@ fn the_tools_that_lapse_last_are_named() {
 fn what_is_told_of_rival_readings() {
     let rule = rule(&["id: r, title: R, carry: 1 dip net, with: { read as: [\
         { mesh: at most 3 in, handle: at least 5 ft }, { mesh: at most 2 in }] }"]);
-    let net =
-        |figures: &str| rule.judges(&[&format!("{{ mark: T, kind: dip net, {figures}, {SEEN} }}")]);
+    let net = |figures: &str| {
+        rule.judges_kit(&[&format!("{{ mark: T, kind: dip net, {figures}, {SEEN} }}")])
+    };
     let disputed = net("mesh: 2 1/2 in, handle: 5 ft");
     let reason = &disputed.finding("r")["reasons"][0];
     assert_eq!(reason["code"], "wording-disputed", "{reason}");

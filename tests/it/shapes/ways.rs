@@ -1,8 +1,8 @@
 //! The shortest way to ready: which deed puts a thing right, for which
 //! requirement, and what is no step at all.
 
-use super::by;
-use crate::outfit::{DAY, Judged, Outfit, vessel};
+use super::{by, made};
+use crate::outfit::{Judged, Outfit, vessel};
 
 /// The steps, each with its deed, its requirement and its words.
 fn steps(judged: &Judged) -> Vec<String> {
@@ -15,22 +15,16 @@ fn steps(judged: &Judged) -> Vec<String> {
 }
 
 /// The steps under a profile of these requirements.
-fn under(vessel: &Outfit, requirements: &str) -> Vec<String> {
-    let folder = tempfile::tempdir().unwrap();
-    let text = format!(
-        "format: profile/1\nid: test-ways\nrule: test-ways\nedition: one\ntitle: Ways\n\
-         standing: good practice\nrequirements:\n{requirements}"
-    );
-    let profile = crate::run::write(folder.path(), "ways.yaml", &text);
-    steps(&vessel.under(&profile, DAY))
+fn under<S: AsRef<str>>(vessel: &Outfit, requirements: &[S]) -> Vec<String> {
+    steps(&made(requirements).judges(vessel))
 }
 
-const PLIERS: &str = "  - { id: pliers, title: Pliers, verified: common practice, \
-                      carry: 1 pliers, with: { overall: at least 11 in } }\n";
+const PLIERS: &str =
+    "id: pliers, title: Pliers, carry: 1 pliers, with: { overall: at least 11 in }";
 
 /// The steps for pliers of 11 in, with this tool aboard.
 fn for_pliers(tool: &str) -> Vec<String> {
-    under(&vessel("5 ft").with(&[tool]), PLIERS)
+    under(&vessel("5 ft").with(&[tool]), &[PLIERS])
 }
 
 #[test]
@@ -50,10 +44,8 @@ fn what_lies_ashore_is_brought_aboard() {
 #[test]
 fn nothing_is_asked_for_what_is_recommended_only() {
     let tire = |level: &str| {
-        format!(
-            "{PLIERS}  - {{ id: tire, title: Tire, verified: common practice, level: {level}, \
-             carry: 1 tire, when: {{ wheelhouse: no }} }}\n"
-        )
+        let tire = "title: Tire, carry: 1 tire, when: { wheelhouse: no }";
+        [PLIERS.to_owned(), format!("id: tire, {tire}, level: {level}")]
     };
     let unsaid = vessel("5 ft").unsaid("features");
     let bring = "acquire pliers: bring long-nose or needle-nose pliers: overall length at least \
@@ -94,11 +86,9 @@ fn a_hook_that_nobody_measured_is_measured() {
 #[test]
 fn only_what_can_be_lengthened_is() {
     let of = |tool: &str, kind: &str, attribute: &str| {
-        let requirement = format!(
-            "  - {{ id: one, title: One, verified: common practice, carry: 1 {kind}, \
-             with: {{ {attribute}: at least 50% of freeboard }} }}\n"
-        );
-        under(&vessel("5 ft").with(&[tool]), &requirement)
+        let limit = format!("{{ {attribute}: at least 50% of freeboard }}");
+        let requirement = format!("id: one, title: One, carry: 1 {kind}, with: {limit}");
+        under(&vessel("5 ft").with(&[tool]), &[requirement])
     };
     let net = of("{ mark: DN-1, kind: dip net, hoop-inside: 20 in }", "dip net", "hoop-inside");
     assert_eq!(net, ["acquire one: bring a dip net: hoop at least 2 ft 6 in (762 mm)"]);
@@ -151,19 +141,19 @@ fn a_tool_that_is_brought_for_two_requirements_is_one_step() {
 /// An alternative that is not open to the vessel is neither brought nor named.
 #[test]
 fn what_is_brought_is_an_alternative_that_is_open() {
-    let one = "  - { id: one, title: One, verified: common practice, carry: 1, one of: [\
-               { kind: tire, when: { wheelhouse: no } }, { kind: pliers }, { kind: boat hook }] }\n";
+    let one = "id: one, title: One, carry: 1, one of: [\
+               { kind: tire, when: { wheelhouse: no } }, { kind: pliers }, { kind: boat hook }]";
     let bring = "acquire one: bring long-nose or needle-nose pliers - or a long-handled device to \
                  pull an inverted V";
-    assert_eq!(under(&vessel("5 ft"), one), [bring]);
+    assert_eq!(under(&vessel("5 ft"), &[one]), [bring]);
 }
 
 fn two_lengths(tools: &[&str]) -> Vec<String> {
-    let requirements = "  - { id: two, title: Two, verified: common practice, \
-        carry: 2 long-handled line cutters, with: { handle: at least 6 ft } }\n  \
-        - { id: long, title: Long, verified: common practice, \
-        carry: 1 long-handled line cutter, with: { handle: at least 7 ft } }\n";
-    under(&vessel("5 ft").with(tools), requirements)
+    let requirements = [
+        "id: two, title: Two, carry: 2 long-handled line cutters, with: { handle: at least 6 ft }",
+        "id: long, title: Long, carry: 1 long-handled line cutter, with: { handle: at least 7 ft }",
+    ];
+    under(&vessel("5 ft").with(tools), &requirements)
 }
 
 /// A lot is made into one length: what it cannot be at once is another's.
@@ -194,10 +184,8 @@ fn a_lot_is_mended_for_one_requirement() {
 /// two others is no shorter way.
 #[test]
 fn the_fewest_changes_go_before_the_cheapest() {
-    let requirements = format!(
-        "{}  - {{ id: b, title: B, verified: common practice, carry: 1 pliers }}\n",
-        PLIERS.replace("carry: 1", "carry: 2")
-    );
+    let two = PLIERS.replace("carry: 1", "carry: 2");
+    let requirements = [two.as_str(), "id: b, title: B, carry: 1 pliers"];
     let tools = [
         "{ mark: P1, kind: pliers, overall: 9 in }",
         "{ mark: P2, kind: pliers, overall: 11 in, condition: broken }",
@@ -217,15 +205,13 @@ fn the_fewest_changes_go_before_the_cheapest() {
 #[test]
 fn the_way_for_a_range_says_whether_it_is_the_fewest() {
     let way = |low: &str, high: &str| {
-        let folder = tempfile::tempdir().unwrap();
-        let text = format!(
-            "format: profile/1\nid: t\nrule: t\nedition: one\ntitle: T\nstanding: good practice\n\
-             requirements:\n  - {{ id: low, title: L, verified: common practice, carry: 1 pliers, \
-             {low}when: {{ freeboard: 4 ft or less }} }}\n  - {{ id: high, title: H, \
-             verified: common practice, carry: 1 pliers, {high}when: {{ freeboard: more than 4 ft }} }}\n"
-        );
-        let profile = crate::run::write(folder.path(), "t.yaml", &text);
-        let judged = vessel("3 ft to 6 ft").under(&profile, DAY);
+        let requirements = [
+            format!("id: low, title: L, carry: 1 pliers, {low}when: {{ freeboard: 4 ft or less }}"),
+            format!(
+                "id: high, title: H, carry: 1 pliers, {high}when: {{ freeboard: more than 4 ft }}"
+            ),
+        ];
+        let judged = made(&requirements).judges(&vessel("3 ft to 6 ft"));
         let way = &judged.only()["way_to_ready"];
         (way["steps"].as_array().unwrap().len(), way["fewest"].clone())
     };
