@@ -220,7 +220,7 @@ pub(super) fn apply(
                     vessel.kit.extend(tool);
                 }
             }
-            Target::Role(role) => certify(&mut vessel, requirement, role.as_ref(), bench),
+            Target::Role(role) => certify(&mut vessel, requirement, role.as_ref(), bench.departure),
             Target::Gear(name) => change_gear(&mut vessel, name, requirement, scenes),
         }
     }
@@ -341,29 +341,18 @@ fn make_conform(tool: &mut Tool, tests: &[Test], scenes: &[Scene<'_>]) {
 }
 
 /// Certifies the first person who holds the role (for no single role: all
-/// that the rule names) and is not certified for the whole trip, hired if
-/// there is none. Where the rule names no role it may be anybody, so it is
-/// nobody on whom another requirement could count.
-fn certify(
-    vessel: &mut Vessel,
-    requirement: &Requirement,
-    role: Option<&String>,
-    bench: &Bench<'_>,
-) {
-    let Need::Certificates { kind, holders: wanted, valid } = &requirement.need else { return };
-    let roles: Vec<String> = match (role, wanted) {
+/// that the rule names), hired if there is none. Where the rule names no role
+/// it may be anybody, so it is nobody on whom another requirement could count.
+fn certify(vessel: &mut Vessel, requirement: &Requirement, role: Option<&String>, departure: Day) {
+    let Need::Certificates { kind, holders, .. } = &requirement.need else { return };
+    let roles: Vec<String> = match (role, holders) {
         (Some(role), _) => vec![role.clone()],
         (None, Holders::EachRole(roles)) => roles.clone(),
         (None, Holders::People(_)) => Vec::new(),
     };
     let people = vessel.people.get_or_insert_with(Vec::new);
-    let departure = bench.departure;
-    let last = bench.course.days.until.unwrap_or(departure);
-    let certified =
-        |person: &Person| holders::is_certified(person, *kind, *valid, [departure, last]);
     let holds = |person: &Person| roles.iter().all(|role| person.roles.contains(role));
-    let position =
-        people.iter().position(|person| !roles.is_empty() && holds(person) && !certified(person));
+    let position = people.iter().position(|person| !roles.is_empty() && holds(person));
     let index = position.unwrap_or_else(|| {
         let (name, certificates) = (roles.join(" and "), Vec::new());
         people.push(Person { name, roles, certificates, place: Place::default() });

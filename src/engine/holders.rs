@@ -81,18 +81,6 @@ fn enough(
     }
 }
 
-/// Whether the person holds a certificate of the kind that is valid on each
-/// of the days.
-pub(super) fn is_certified(
-    person: &Person,
-    kind: KindId,
-    valid: Option<Interval>,
-    days: [Day; 2],
-) -> bool {
-    let mut held = person.certificates.iter().filter(|c| c.kind == kind);
-    held.any(|c| days.iter().all(|day| is_valid(c, valid, *day) == Answer::Yes))
-}
-
 /// The last valid day: the earlier of its own print and its issue plus the
 /// span that the rule sets.
 fn last_day(certificate: &Certificate, valid: Option<Interval>) -> Option<Day> {

@@ -114,14 +114,17 @@ fn what_a_link_or_a_spare_names_is_a_class_of_its_own() {
 /// part, and what it pays once.
 type Drawn = (usize, u8, u32, bool, u8);
 
-fn drawn() -> impl Strategy<Value = (Vec<Drawn>, Vec<(bool, u32, u8)>, u8, u8)> {
+/// A seat: whether it is required, how many it wants, and of which kinds.
+type Wanted = (bool, u32, u8);
+
+fn drawn() -> impl Strategy<Value = (Vec<Drawn>, Vec<Wanted>, u8, u8)> {
     let tool = (0_usize..3, 0_u8..2, 1_u32..3, prop::bool::weighted(0.15), 0_u8..4);
     let seat = (any::<bool>(), 1_u32..3, 1_u8..8);
     (prop::collection::vec(tool, 4..12), prop::collection::vec(seat, 1..4), 0_u8..4, 0_u8..4)
 }
 
-fn posed(tools: &[Drawn], seats: &[(bool, u32, u8)], link: u8, spare: u8) -> Pose {
-    let seat = |(required, count, kinds): &(bool, u32, u8)| {
+fn posed(tools: &[Drawn], seats: &[Wanted], link: u8, spare: u8) -> Pose {
+    let seat = |(required, count, kinds): &Wanted| {
         let of_kind = |(_, tool): &(usize, &Drawn)| kinds & (1 << tool.0) != 0;
         let fitting = tools.iter().enumerate().filter(of_kind);
         let candidates = fitting.map(|(index, (_, price, _, _, once))| {

@@ -83,8 +83,8 @@ fn a_search_stops_at_its_last_step_and_says_so() {
         (solution.stopped, solution.score.required)
     };
     assert_eq!(solved(0), (false, 2));
-    assert_eq!(solved(MOST_STEPS - 1).0, true);
-    assert_eq!(solved(MOST_STEPS).0, true);
+    assert!(solved(MOST_STEPS - 1).0);
+    assert!(solved(MOST_STEPS).0);
     let mut search = Search::new(&pose, &pose.capacity, pose.capacity.clone());
     assert!(!search.stopped());
     assert_eq!(search.steps, 1);

@@ -124,15 +124,20 @@ fn the_tapes_error_of_a_freeboard_widens_it() {
 /// lie in it, though neither end does.
 #[test]
 fn a_band_between_the_ends_of_what_a_freeboard_may_be_counts() {
-    let both = ["{ mark: PL-1, kind: pliers }", "{ mark: TI-1, kind: tire }"];
+    let pliers = ["{ mark: PL-1, kind: pliers }"];
+    // The same, written as lists of alternatives.
+    let by_lists = made(&["id: in-the-band, title: B, carry: 1 pliers, \
+                           when: { any of: [{ freeboard: 3 ft 11 in or more }] }, \
+                           unless: [{ any of: [{ freeboard: 4 ft 1 in or more }] }]"]);
     let banded = |freeboard: &str, kit: &[&str]| {
-        let judged = by("band.yaml", &vessel(freeboard).with(kit));
-        assert_eq!(judged.outcome("in-the-band"), judged.outcome("in-the-band-by-lists"));
-        judged.outcome("in-the-band").to_owned()
+        let vessel = vessel(freeboard).with(kit);
+        let judged = by("band.yaml", &vessel).outcome("in-the-band").to_owned();
+        assert_eq!(by_lists.judges(&vessel).outcome("in-the-band"), judged);
+        judged
     };
     let within = "{ value: 4 ft, error: 2 in }";
     assert_eq!(banded(within, &[]), "cannot-tell");
-    assert_eq!(banded(within, &both), "met");
+    assert_eq!(banded(within, &pliers), "met");
     // Neither the figure nor an end of its error lies in the band.
     assert_eq!(banded("{ value: 3 ft 9 in, error: 5 in }", &[]), "cannot-tell");
     assert_eq!(banded("{ value: 4 ft, error: 0.5 in }", &[]), "not-met");
@@ -143,7 +148,7 @@ fn a_band_between_the_ends_of_what_a_freeboard_may_be_counts() {
         let judged = by("band.yaml", &vessel("4 ft").unsaid("freeboard").with(kit));
         judged.outcome("in-the-band").to_owned()
     };
-    assert_eq!((unmeasured(&both), unmeasured(&[])), ("met".into(), "cannot-tell".into()));
+    assert_eq!((unmeasured(&pliers), unmeasured(&[])), ("met".into(), "cannot-tell".into()));
 }
 
 #[test]
