@@ -221,18 +221,31 @@ fn a_clash_is_found_at_the_freeboards_where_it_is() {
     assert_eq!(clashes[0]["requirements"], serde_json::json!(["always", "low"]), "{clashes}");
 }
 
-/// Two cutters of one lot are lengthened, and the blades that fit them fit
-/// them still: nothing has to be brought.
+/// Of a lot and a single cutter, both too short, that one is lengthened which
+/// the blades fit: then nothing has to be brought.
 #[test]
 fn spares_fit_a_lot_that_is_mended() {
-    let lot = "{ mark: LC-1, kind: long-handled line cutter, count: 2, handle: 5 ft }";
-    let way = |fits: &str| {
-        let judged = kit(SPARES, &[lot, &cutter("LC-2", "4 ft"), &blades(fits)]);
+    let rule = made(&[
+        "id: pliers, title: P, carry: 1 pliers",
+        "id: cutter, title: C, carry: 1 long-handled line cutter, with: { handle: at least 6 ft }",
+        "id: blades, title: B, carry: 1 set of replacement blades, spare for: cutter",
+    ]);
+    let lot = "{ mark: LC-1, kind: long-handled line cutter, count: 2, handle: 5 ft }".to_owned();
+    let single = cutter("LC-2", "5 ft");
+    let way = |cutters: [&String; 2], fits: &str| {
+        let blades = blades(&format!(", fits: [{fits}]"));
+        let kit = [cutters[0], cutters[1], &blades];
+        let judged = rule.judges(&vessel("5 ft").with(&kit));
         let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap().clone();
-        steps.iter().map(|step| step["deed"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+        steps.iter().map(|step| step["text"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
     };
-    assert_eq!(way(", fits: [LC-1]"), ["lengthen"]);
-    assert_eq!(way(", fits: [LC-2]"), ["lengthen"]);
+    for cutters in [[&lot, &single], [&single, &lot]] {
+        for mark in ["LC-1", "LC-2"] {
+            let lengthen = format!("lengthen {mark} to a handle of at least 6 ft (1.829 m)");
+            let bring = "bring long-nose or needle-nose pliers".to_owned();
+            assert_eq!(way(cutters, mark), [bring, lengthen], "{cutters:?}");
+        }
+    }
 }
 
 #[test]
