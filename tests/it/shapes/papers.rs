@@ -109,6 +109,23 @@ fn a_certificate_has_its_span_and_its_own_last_day() {
     assert_eq!(on(""), "cannot-tell");
 }
 
+/// A certificate ends what a kit is good for: by the rule's span, or by its
+/// own last day where that is earlier.
+#[test]
+fn a_kit_is_good_until_a_certificate_ends() {
+    let rule = made(&["id: one, title: One, certificate: workshop certificate, \
+                       held by: 1 person, valid: 3 years"]);
+    let until = |certificate: &str| {
+        let crew = person("A", "[crew]", certificate);
+        let judged = rule.judges(&vessel("5 ft").set("people", &format!("[{crew}]")));
+        judged.only()["ready_until"].clone()
+    };
+    let day = |day: &str| serde_json::json!({ "state": "day", "day": day });
+    assert_eq!(until(", issued: 2023-04-10"), day("2026-04-09"));
+    assert_eq!(until(", issued: 2023-04-10, expires: 2026-03-20"), day("2026-03-20"));
+    assert_eq!(until(", issued: 2023-04-10, expires: 2027-03-20"), day("2026-04-09"));
+}
+
 /// The way to ready has one step for each person who is missing.
 #[test]
 fn every_person_who_is_missing_is_to_be_certified() {
