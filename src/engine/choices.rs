@@ -14,7 +14,6 @@ use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Asked, Verdict};
 use crate::model::options::{Answered, Choice, Outlook, Rail};
 use crate::model::profile::{Binds, Profile, Requirement, Standing};
-use crate::model::rule::Condition;
 use crate::model::technique::{GivenBy, Practice, Situation};
 use crate::model::text::Text;
 use crate::model::vessel::{GearPiece, Trust, Vessel};
@@ -303,62 +302,9 @@ fn profile(practice: &Practice, capabilities: &[usize]) -> Profile {
 /// The kinds of tool on which a requirement can hang: those that serve it and
 /// those that decide which of its alternatives are open.
 fn kinds_of(requirement: &Requirement) -> Vec<KindId> {
-    fn aboard(condition: &Condition, kinds: &mut Vec<KindId>) {
-        match condition {
-            Condition::Aboard { kind, .. } => kinds.push(*kind),
-            Condition::AnyOf(groups) => {
-                groups.iter().flatten().for_each(|one| aboard(one, kinds));
-            }
-            _ => {}
-        }
-    }
     let mut kinds = requirement.kinds();
     for spec in edges::specs(&requirement.need) {
-        spec.when.iter().for_each(|condition| aboard(condition, &mut kinds));
+        edges::kinds_named(&spec.when, &mut kinds);
     }
     kinds
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::load::Library;
-
-    /// Where no hook is aboard there is no wire to be cut, and nothing to hold
-    /// a cutter against.
-    #[test]
-    fn of_no_hook_at_all_a_set_knows_none() {
-        let library = Library::shipped().unwrap();
-        let profile = Arc::clone(&library.profiles[0]);
-        let hook_types = Vec::new();
-        let set = Set { profile, kinds: Vec::new(), cuts_hooks: true, hook_types };
-        let hooks = |hooks: &str| {
-            let text =
-                format!("format: vessel/1\nname: A\nfreeboard: 5 ft\nkit: []\nhooks: {hooks}\n");
-            let (vessel, _) =
-                crate::load::read_vessel("v.yaml", &text, &library.vocabulary).unwrap();
-            let (sure, doubtful) = set.hooks(&library.vocabulary, &vessel);
-            (sure.map(|hooks| hooks.len()), doubtful.map(|hooks| hooks.len()))
-        };
-        assert_eq!(hooks("[]"), (None, None));
-        assert_eq!(hooks("[{ name: a, wire: 3 mm }]"), (Some(1), None));
-    }
-
-    /// What decides which alternative is open counts like what serves.
-    #[test]
-    fn a_requirement_hangs_on_the_kinds_that_open_its_alternatives() {
-        let library = Library::shipped().unwrap();
-        let text = "format: profile/1\nid: t\nrule: t\nedition: one\ntitle: T\n\
-                    standing: good practice\nrequirements:\n  - id: one\n    title: One\n    \
-                    verified: common practice\n    carry: 1\n    one of:\n      \
-                    - { kind: pliers, when: { any of: [{ aboard: tire }, { not aboard: dip net }] } }\n      \
-                    - { kind: bolt cutters, when: { aboard: boat hook } }\n";
-        let profile = library.draft_text("t.yaml", text).unwrap();
-        let mut ids: Vec<&str> = kinds_of(&profile.requirements[0])
-            .into_iter()
-            .map(|kind| library.vocabulary.kind(kind).id.as_str())
-            .collect();
-        ids.sort_unstable();
-        assert_eq!(ids, ["bolt-cutters", "dip-net", "inverted-v-device", "pliers", "tire"]);
-    }
 }

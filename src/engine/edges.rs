@@ -8,6 +8,7 @@ use crate::measure::{Day, DaySpan, Interval, Length, Percent, Quantity};
 use crate::model::profile::{Profile, Requirement};
 use crate::model::rule::{Base, Bound, Condition, Limit, Need, Side, Spec, Test, ToolType};
 use crate::model::vessel::{Datum, Tool, Vessel, Whereabouts};
+use crate::model::vocabulary::KindId;
 
 /// The freeboards from which on something may differ, in order, each once.
 pub(super) fn freeboards(scene: &Scene<'_>) -> Vec<Length> {
@@ -233,6 +234,17 @@ fn distinct(intervals: impl Iterator<Item = Interval>) -> Vec<Interval> {
         }
     }
     distinct
+}
+
+/// The kinds of tool on whose being aboard a condition depends.
+pub(super) fn kinds_named(list: &[Condition], kinds: &mut Vec<KindId>) {
+    for condition in list {
+        match condition {
+            Condition::Aboard { kind, .. } => kinds.push(*kind),
+            Condition::AnyOf(groups) => groups.iter().for_each(|group| kinds_named(group, kinds)),
+            _ => {}
+        }
+    }
 }
 
 fn has_months(profile: &Profile) -> bool {

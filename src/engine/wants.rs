@@ -17,7 +17,7 @@ use super::{Terms, deeds};
 use crate::measure::{Day, DaySpan, Length};
 use crate::model::profile::{Level, Profile};
 use crate::model::reason::Reason;
-use crate::model::rule::{Condition, Need};
+use crate::model::rule::Need;
 use crate::model::vessel::Vessel;
 use crate::model::vocabulary::KindId;
 use std::sync::Arc;
@@ -126,22 +126,14 @@ pub fn turning_points(terms: &Terms<'_>, vessel: &Vessel) -> Vec<Length> {
 
 /// The kinds on whose being aboard it depends what else is wanted.
 pub fn deciding_kinds(terms: &Terms<'_>, vessel: &Vessel) -> Vec<KindId> {
-    fn collect(list: &[Condition], kinds: &mut Vec<KindId>) {
-        for condition in list {
-            match condition {
-                Condition::Aboard { kind, .. } => kinds.push(*kind),
-                Condition::AnyOf(groups) => groups.iter().for_each(|group| collect(group, kinds)),
-                _ => {}
-            }
-        }
-    }
     let mut kinds = Vec::new();
     each_course(terms, vessel, |_, profile| {
-        collect(&profile.binds.when, &mut kinds);
+        edges::kinds_named(&profile.binds.when, &mut kinds);
         for requirement in &profile.requirements {
-            collect(&requirement.when, &mut kinds);
-            requirement.unless.iter().for_each(|group| collect(group, &mut kinds));
-            edges::specs(&requirement.need).for_each(|spec| collect(&spec.when, &mut kinds));
+            edges::kinds_named(&requirement.when, &mut kinds);
+            requirement.unless.iter().for_each(|group| edges::kinds_named(group, &mut kinds));
+            edges::specs(&requirement.need)
+                .for_each(|spec| edges::kinds_named(&spec.when, &mut kinds));
         }
     });
     kinds.sort_unstable();
