@@ -383,8 +383,8 @@ fn change_gear(vessel: &mut Vessel, name: &str, requirement: &Requirement, scene
     }
 }
 
-/// Spares that were brought or looked at fit whatever serves the requirement
-/// they are for.
+/// Spares that were brought, or of which nobody knew what they fit, fit
+/// whatever serves the requirement they are for; others what they did.
 fn fit_spares(vessel: &mut Vessel, profile: &Profile, steps: &[Step]) {
     for step in steps {
         let requirement = &profile.requirements[step.requirement];
@@ -400,7 +400,8 @@ fn fit_spares(vessel: &mut Vessel, profile: &Profile, steps: &[Step]) {
             .collect();
         let brought = format!("new {} ", requirement.id);
         for (index, tool) in vessel.kit.iter_mut().enumerate() {
-            if step.target == Target::Tool(index) || tool.mark.starts_with(&brought) {
+            let looked_at = step.target == Target::Tool(index) && tool.fits.is_empty();
+            if looked_at || tool.mark.starts_with(&brought) {
                 tool.fits.clone_from(&marks);
             }
         }

@@ -146,6 +146,19 @@ fn what_spares_fit_is_to_be_written_down() {
     assert_eq!(steps[0]["text"], "write down which tool BL-1 fits");
 }
 
+/// Blades that are mended fit no other cutter than before.
+#[test]
+fn mended_spares_fit_what_they_did() {
+    let broken = blades(", fits: [LC-1], condition: broken");
+    let way = |first: &str| {
+        let judged = kit(SPARES, &[cutter("LC-1", first), cutter("LC-2", "8 ft"), broken.clone()]);
+        let steps = judged.only()["way_to_ready"]["steps"].as_array().unwrap().clone();
+        steps.iter().map(|step| step["text"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(way("6 ft"), ["repair BL-1"]);
+    assert_eq!(way("5 ft"), ["bring a set of replacement blades"]);
+}
+
 #[test]
 fn of_two_good_tools_the_one_with_spares_is_used() {
     let judged =

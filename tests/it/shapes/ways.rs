@@ -82,6 +82,16 @@ fn a_hook_that_nobody_measured_is_measured() {
     assert_eq!(told, [format!("measure cuts-hook: {write}")]);
 }
 
+/// What is to be looked up of one tool is one step, with all of it.
+#[test]
+fn all_that_is_not_known_of_a_tool_is_told_at_once() {
+    let rule = "id: one, title: One, carry: 1 dip net, with: { handle: at least 6 ft, hoop-inside: at least 31 in }";
+    let net = vessel("5 ft").with(&["{ mark: DN-1, kind: dip net }"]);
+    let told = under(&net, &[rule]);
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].contains("at least 6 ft") && told[0].contains("at least 31 in"), "{told:?}");
+}
+
 /// A hoop is no handle: it is not made longer.
 #[test]
 fn only_what_can_be_lengthened_is() {
