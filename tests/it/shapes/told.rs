@@ -203,3 +203,19 @@ fn a_finding_has_its_freeboard_and_its_day() {
         assert_eq!(finding["day"], DAY, "{requirement}");
     }
 }
+
+/// Outside the margin of an approximate limit nobody can tell, and it is said
+/// that the limit is approximate; readings that differ are disputed there too.
+#[test]
+fn what_is_told_outside_an_approximate_limit() {
+    let cutters = |overall: &str| {
+        let tool = format!("{{ mark: T, kind: monofilament line cutters, overall: {overall} }}");
+        let judged = kit("bounds.yaml", &[tool]);
+        (judged.outcome("about").to_owned(), reasons(&judged, "about"))
+    };
+    let open = |code: &str| ("cannot-tell".to_owned(), vec![format!("{code} T")]);
+    assert_eq!(cutters("8 in"), ("met".to_owned(), vec![]));
+    assert_eq!(cutters("8 1/2 in"), open("outside-approximate"));
+    assert_eq!(cutters("[{ value: 8 1/2 in }, { value: 9 in }]"), open("disputed"));
+    assert_eq!(cutters("[{ value: 8 in }, { value: 9 in }]"), open("disputed"));
+}

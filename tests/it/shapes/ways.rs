@@ -118,6 +118,14 @@ fn what_is_to_be_measured_is_told_for_the_worst_of_a_range() {
 }
 
 #[test]
+fn a_paper_that_is_missing_is_carried_or_posted() {
+    let told = steps(&by("alternatives.yaml", &vessel("5 ft")));
+    let document = "carry or post a careful-release document: place wheelhouse";
+    assert!(told.contains(&format!("document document: {document}")), "{told:?}");
+    assert!(told.iter().any(|step| step.starts_with("acquire three-gags: bring 3")), "{told:?}");
+}
+
+#[test]
 fn papers_aboard_are_seen_to_and_not_carried_twice() {
     let papers = [
         "{ kind: handling placard, state: aboard }",
