@@ -237,3 +237,22 @@ fn the_way_for_a_range_says_whether_it_is_the_fewest() {
     let apart = way("with: { overall: at least 11 in }, ", "with: { overall: at most 9 in }, ");
     assert_eq!(apart, (2, false.into()));
 }
+
+/// A tool that is brought for one requirement and counts for another is as
+/// the other asks it to be.
+#[test]
+fn a_tool_that_counts_elsewhere_too_is_brought_as_that_asks() {
+    let rule = made(&[
+        "id: hook, title: H, carry: 1 long-handled dehooker for external hooks",
+        "id: device, title: D, carry: 1 boat hook, \
+         met by the tool of: [{ requirement: hook, with: { end: j } }]",
+    ]);
+    let judged = rule.judges(&vessel("5 ft"));
+    let way = &judged.only()["way_to_ready"];
+    assert_eq!(way["steps"].as_array().unwrap().len(), 1, "{way}");
+    let step = &way["steps"][0];
+    assert_eq!(
+        (&step["requirement"], &step["also"]),
+        (&"hook".into(), &serde_json::json!(["device"]))
+    );
+}
