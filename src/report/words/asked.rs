@@ -67,7 +67,7 @@ impl Words<'_> {
 
     /// What can be said of each test in a few words: figures first, since
     /// they decide what is bought.
-    fn terms(&self, tests: &[Test], freeboard: Option<Length>) -> Vec<String> {
+    pub(super) fn terms(&self, tests: &[Test], freeboard: Option<Length>) -> Vec<String> {
         let (mut limits, mut others) = (Vec::new(), Vec::new());
         for test in tests {
             match test {

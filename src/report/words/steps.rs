@@ -108,11 +108,27 @@ impl Words<'_> {
         let things = self
             .things(step, |spec, requirement| self.spec_as_asked(spec, requirement, freeboard))
             .unwrap_or_else(|| self.title(step.requirement));
+        let things = format!("{things}{}", self.asked_elsewhere(step, freeboard));
         match deed {
             Deed::Measure => format!("look aboard for {things}, and write it down"),
             Deed::Document => format!("carry or post {things}"),
             _ => format!("bring {things}{}", self.or_another_type(step)),
         }
+    }
+
+    /// What else it has to be so that it counts for other requirements too.
+    fn asked_elsewhere(&self, step: &Step, freeboard: Option<Length>) -> String {
+        let mut asked = String::new();
+        for also in &step.also {
+            let deemed = self.requirement(*also).into_iter().flat_map(|other| &other.deemed);
+            for deemed in deemed.filter(|deemed| deemed.requirement == step.requirement) {
+                let terms = self.terms(&deemed.tests, freeboard).join(", ");
+                if !terms.is_empty() {
+                    asked += &format!(" - {terms}, to count for `{}` too", self.title(*also));
+                }
+            }
+        }
+        asked
     }
 
     /// What fills the places of a step, each told by `tell`.

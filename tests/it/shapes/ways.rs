@@ -255,4 +255,8 @@ fn a_tool_that_counts_elsewhere_too_is_brought_as_that_asks() {
         (&step["requirement"], &step["also"]),
         (&"hook".into(), &serde_json::json!(["device"]))
     );
+    assert_eq!(
+        step["text"],
+        "bring a long-handled dehooker for external hooks - end J, to count for `D` too"
+    );
 }
