@@ -285,6 +285,10 @@ fn by_how_much_a_limit_without_its_end_is_missed() {
     assert_eq!(below["by"]["nanometres"], 25_400_001, "{below}");
     let above = reason("above", "{ mark: T-1, kind: pliers, overall: 6 in }");
     assert_eq!(above["by"]["nanometres"], 1, "{above}");
+    let above = reason("above", "{ mark: T-1, kind: pliers, overall: 2 in }");
+    assert_eq!(above["by"]["nanometres"], 4 * 25_400_000 + 1, "{above}");
+    let most = reason("most", "{ mark: T-1, kind: control tether on a pole, pole: 13 ft }");
+    assert_eq!(most["by"]["nanometres"], 3 * 304_800_000, "{most}");
     let handle = "{ mark: T-1, kind: long-handled line cutter, handle: 1 ft }";
     for (freeboard, least) in [("5 ft", 72_i64), ("4 ft", 72), ("3 ft", 54)] {
         let judged = by("bounds.yaml", &vessel(freeboard).with(&[handle]));

@@ -106,6 +106,10 @@ fn a_certificate_has_its_span_and_its_own_last_day() {
     assert_eq!(on(", issued: 2025-01-10, expires: 2026-03-02"), "met");
     assert_eq!(on(", issued: 2025-01-10, expires: 2026-03-01"), "not-met");
     assert_eq!(on(", issued: 2026-03-03"), "not-met");
+    // Without its day of issue the rule's span is not known, but it has ended
+    // where its own last day is past.
+    assert_eq!(on(", expires: 2026-03-02"), "cannot-tell");
+    assert_eq!(on(", expires: 2026-03-01"), "not-met");
     assert_eq!(on(""), "cannot-tell");
 }
 

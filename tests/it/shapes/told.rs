@@ -219,3 +219,31 @@ fn what_is_told_outside_an_approximate_limit() {
     assert_eq!(cutters("[{ value: 8 1/2 in }, { value: 9 in }]"), open("disputed"));
     assert_eq!(cutters("[{ value: 8 in }, { value: 9 in }]"), open("disputed"));
 }
+
+/// Of several alternatives for the vessel's own hooks the nearest is told: a
+/// wrong measure is nearer than a wrong type, and of two as near the first.
+#[test]
+fn of_the_alternatives_for_a_hook_the_nearest_is_told() {
+    let told = |alternatives: &str| {
+        let rule = rule(&[&format!("id: hooks, title: H, every: hook, one of: [{alternatives}]")]);
+        let hook = "[{ name: a, type: j, wire: 4 mm, gap: 30 mm }]";
+        let judged = rule.judges(&vessel("5 ft").set("hooks", hook));
+        judged.finding("hooks")["reasons"][0]["text"].as_str().unwrap().to_owned()
+    };
+    let circle = "{ with: { type: circle } }";
+    let thin = "{ with: { type: j, wire: at most 3 mm, gap: at most 20 mm } }";
+    for alternatives in [format!("{circle}, {thin}"), format!("{thin}, {circle}")] {
+        let text = told(&alternatives);
+        assert!(text.contains("3 mm"), "{text}");
+    }
+    let text = told("{ with: { wire: at most 3 mm } }, { with: { wire: at most 2 mm } }");
+    assert!(text.contains("3 mm"), "{text}");
+}
+
+/// A paper needs no word of its condition.
+#[test]
+fn a_paper_is_good_without_a_word_of_its_condition() {
+    let document = "{ kind: careful-release document, state: posted, form: paper }";
+    let vessel = vessel("5 ft").unsaid("declared").carrying(&[document]);
+    assert_eq!(by("plain.yaml", &vessel).outcome("document"), "met");
+}
