@@ -226,7 +226,7 @@ fn what_is_told_outside_an_approximate_limit() {
 fn of_the_alternatives_for_a_hook_the_nearest_is_told() {
     let told = |alternatives: &str| {
         let rule = rule(&[&format!("id: hooks, title: H, every: hook, one of: [{alternatives}]")]);
-        let hook = "[{ name: a, type: j, wire: 4 mm, gap: 30 mm }]";
+        let hook = "[{ name: a, type: j, size: 14/0, wire: 4 mm, gap: 30 mm }]";
         let judged = rule.judges(&vessel("5 ft").set("hooks", hook));
         judged.finding("hooks")["reasons"][0]["text"].as_str().unwrap().to_owned()
     };
@@ -238,6 +238,9 @@ fn of_the_alternatives_for_a_hook_the_nearest_is_told() {
     }
     let text = told("{ with: { wire: at most 3 mm } }, { with: { wire: at most 2 mm } }");
     assert!(text.contains("3 mm"), "{text}");
+    // Sizes have an order and no distance.
+    let text = told("{ with: { size: at least 16/0 } }");
+    assert_eq!(text, "a: hook size 14/0, must be at least 16/0");
 }
 
 /// A paper needs no word of its condition.
