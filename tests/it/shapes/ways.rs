@@ -154,6 +154,8 @@ fn a_tool_that_is_brought_for_two_requirements_is_one_step() {
         way.iter().map(|step| (&step["requirement"], step["also"].clone())).collect();
     assert_eq!(also[0], (&"internal".into(), serde_json::json!(["external"])), "{also:?}");
     assert!(also.iter().all(|(requirement, _)| **requirement != "external"), "{also:?}");
+    let one = "bring a long-handled dehooker for internal hooks: handle at least 6 ft (1.829 m)";
+    assert_eq!(way[0]["text"], one);
 }
 
 /// An alternative that is not open to the vessel is neither brought nor named.
