@@ -27,6 +27,24 @@ fn a_deemed_tool_may_have_to_be_of_a_style() {
     assert_eq!(kit(COUNTING, &[unsaid]).outcome("inverted-v"), "cannot-tell");
 }
 
+/// Where nobody knows whether the other's tool counts here too, nobody knows
+/// whether the vessel is ready.
+#[test]
+fn a_vessel_is_not_ready_by_a_tool_that_may_not_count() {
+    let rule = made(&[
+        "id: hook, title: H, carry: 1 long-handled dehooker for external hooks",
+        "id: device, title: D, carry: 1 boat hook, \
+         met by the tool of: [{ requirement: hook, with: { end: j } }]",
+    ]);
+    let verdict = |end: &str| {
+        let tool = format!("{{ mark: DE-1, kind: long-handled dehooker for external hooks{end} }}");
+        rule.judges(&vessel("5 ft").with(&[tool])).verdict().to_owned()
+    };
+    assert_eq!(verdict(", end: j"), "ready");
+    assert_eq!(verdict(""), "cannot-tell");
+    assert_eq!(verdict(", end: twist"), "not-ready");
+}
+
 #[test]
 fn a_deemed_tool_goes_no_further() {
     let judged = kit(COUNTING, &[INTERNAL]);

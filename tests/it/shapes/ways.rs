@@ -240,6 +240,19 @@ fn the_way_for_a_range_says_whether_it_is_the_fewest() {
     assert_eq!(apart, (2, false.into()));
 }
 
+/// A step is for what binds at the vessel's own freeboard, not a hair below.
+#[test]
+fn a_step_is_for_a_requirement_that_binds() {
+    let told = under(
+        &vessel("4 ft"),
+        &[
+            "id: below, title: B, carry: 1 pliers, when: { freeboard: less than 4 ft }",
+            "id: from, title: F, carry: 1 pliers, when: { freeboard: 4 ft or more }",
+        ],
+    );
+    assert_eq!(told, ["acquire from: bring long-nose or needle-nose pliers"]);
+}
+
 /// A tool that is brought for one requirement and counts for another is as
 /// the other asks it to be.
 #[test]
