@@ -250,3 +250,15 @@ fn a_paper_is_good_without_a_word_of_its_condition() {
     let vessel = vessel("5 ft").unsaid("declared").carrying(&[document]);
     assert_eq!(by("plain.yaml", &vessel).outcome("document"), "met");
 }
+
+/// Two readings of a word of which one would do and the other not dispute it.
+#[test]
+fn words_that_differ_are_disputed() {
+    let bone = |material: &str| {
+        let tool = format!("{{ mark: T, kind: dog chew bone, material: {material} }}");
+        reasons(&kit("features.yaml", &[tool]), "choice")
+    };
+    assert_eq!(bone("[{ value: nylon }, { value: wood }]"), ["disputed T"]);
+    assert_eq!(bone("unknown"), ["unmeasured T"]);
+    assert_eq!(bone("wood"), ["out-of-specification T"]);
+}
