@@ -145,6 +145,10 @@ fn what_is_asked_for_by_name_judges_and_is_told_where_it_would_not() {
     assert_eq!(notices(&harbour(), "2026-06-20", "2026-07-01"), ready(&["not-in-force"]));
     assert_eq!(notices(&harbour(), "2019-12-31", "2020-01-01").0, ["not-in-force"]);
     assert_eq!(notices(&harbour(), "2026-07-02", "2026-07-03"), ready(&["not-in-force"]));
+    // It is asked for on all days: what ends is an inspection, not the rule.
+    let asked = ["--requirements", &super::profile("editions"), "--profile", "test-harbour-old"];
+    let until = harbour().check(&[&asked[..], &["--on", "2026-03-02"]].concat());
+    assert_eq!(until.only()["ready_until"]["day"], "2027-01-31");
     let elsewhere = harbour().set("permits", "[]");
     assert_eq!(notices(&elsewhere, "2026-06-20", "2026-06-30"), ready(&["does-not-bind"]));
     let unsaid = harbour().unsaid("permits");

@@ -278,3 +278,23 @@ fn the_stretches_tell_where_what_fails() {
         ["0.000 to 6.000 ready", "6.000 to 8.000 not-ready a", "8.000 to 8.000 not-ready a,c"]
     );
 }
+
+/// Ready at its own freeboard and not below: good up to where the handle gives
+/// out. Where a rule begins at twice its own, that point is told.
+#[test]
+fn what_fails_below_is_no_end_of_what_is_good() {
+    let rule = made(&[
+        "id: a, title: A, carry: 1 long-handled line cutter, with: { handle: at least 150% of freeboard }",
+        "id: b, title: B, carry: 1 pliers, when: { freeboard: 4 ft or less }",
+    ]);
+    let cutter = ["{ mark: LC, kind: long-handled line cutter, handle: 9 ft }"];
+    let judged = rule.judges(&vessel("5 ft").with(&cutter));
+    let good = &judged.only()["good_up_to"];
+    assert_eq!(good["state"], "freeboard", "{good}");
+    assert_eq!(good["length"]["nanometres"], 6 * 304_800_000_i64, "{good}");
+    let begins = made(&["id: c, title: C, carry: 1 tire, when: { freeboard: 4 ft or more }"]);
+    let judged = begins.judges(&vessel("2 ft"));
+    let stretches = judged.only()["stretches"].as_array().unwrap();
+    let verdicts: Vec<_> = stretches.iter().map(|one| one["verdict"].clone()).collect();
+    assert_eq!(verdicts, ["ready", "not-ready"], "{stretches:?}");
+}
