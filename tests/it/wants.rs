@@ -172,3 +172,24 @@ fn kinds_that_decide_are_found_wherever_they_are_named() {
     ids.sort();
     assert_eq!(ids, ["boat-cushion", "dip-net", "inverted-v-device", "tire"]);
 }
+
+/// A requirement that another's tool meets is lent it, and lends none back.
+#[test]
+fn what_one_requirement_lends_another_is_known() {
+    let library = library();
+    let asked = profile(
+        &library,
+        "    carry: 1 long-handled dehooker for internal hooks\n  - id: two\n    title: Two\n    \
+         verified: common practice\n    carry: 1 long-handled dehooker for external hooks\n    \
+         met by the tool of: one\n",
+    );
+    let tool = "{ mark: T-1, kind: long-handled dehooker for internal hooks }";
+    let vessel = vessel(&library, "5 ft", tool);
+    let wanted = wants::wants(&terms(&library, &asked), &vessel, &[]);
+    let lent: Vec<Vec<usize>> = wanted[0].scenes[0]
+        .seats
+        .iter()
+        .map(|seat| seat.iter().flat_map(|want| &want.lent).map(|lent| lent.from).collect())
+        .collect();
+    assert_eq!(lent, [vec![], vec![0]]);
+}

@@ -262,3 +262,26 @@ fn words_that_differ_are_disputed() {
     assert_eq!(bone("unknown"), ["unmeasured T"]);
     assert_eq!(bone("wood"), ["out-of-specification T"]);
 }
+
+/// A statement names the clause, with the rule's source before it or without.
+#[test]
+fn a_statement_may_name_the_source_before_the_clause() {
+    let rule = made_with(
+        "source: Harbour notice 9\n",
+        &[
+            "id: one, title: One, clause: clause 7, carry: 1 dog chew bone, with: { material: nylon }",
+        ],
+    );
+    let outcome = |to: &str| {
+        let statement = format!("[{{ to: {to}, on: 2026-01-05, by: Port Ansel Chandlery }}]");
+        let tool = format!("{{ mark: T, kind: dog chew bone, conforms: {statement} }}");
+        rule.judges_kit(&[&tool]).outcome("one").to_owned()
+    };
+    for to in ["clause 7", "Clause7", "Harbour notice 9 clause 7", "\"Harbour notice 9, clause 7\""]
+    {
+        assert_eq!(outcome(to), "met", "{to}");
+    }
+    for to in ["Harbour notice 8 clause 7", "Harbour notice 9", "Harbour notice 9 clause 8"] {
+        assert_eq!(outcome(to), "cannot-tell", "{to}");
+    }
+}
