@@ -10,7 +10,8 @@ type Spot = (usize, usize, usize);
 
 fn spots(pose: &Pose) -> Vec<Spot> {
     let mut spots = Vec::new();
-    for (seat, wanted) in pose.seats.iter().enumerate() {
+    let taking_part = |(_, seat): &(usize, &Seat)| seat.worth != Worth::LeftOut;
+    for (seat, wanted) in pose.seats.iter().enumerate().filter(taking_part) {
         for (of_type, places) in wanted.types.iter().enumerate() {
             spots.extend((0..places.len()).map(|place| (seat, of_type, place)));
         }
@@ -161,17 +162,33 @@ fn small_places() -> impl Strategy<Value = Places> {
 
 const TOOLS: usize = 5;
 
+fn worth() -> impl Strategy<Value = Worth> {
+    let worths = [Worth::Required, Worth::Recommended, Worth::Nothing, Worth::LeftOut];
+    prop::sample::select(worths.to_vec())
+}
+
+/// The seats from the last to the first, each leaning on what it leaned on.
+fn turn_around(seats: &mut [Seat]) {
+    let last = seats.len() - 1;
+    seats.reverse();
+    for seat in seats {
+        seat.links.iter_mut().for_each(|link| link.from = last - link.from);
+        seat.fits.iter_mut().for_each(|(served, _)| *served = last - *served);
+    }
+}
+
 prop_compose! {
     fn small_pose()(
         types in prop::collection::vec(prop::collection::vec(prop::collection::vec(small_places(), 1..3), 1..3), 1..4),
-        recommended in any::<[bool; 3]>(),
+        worths in [worth(), worth(), worth()],
         link in (0_u8..4, prop::collection::vec(any::<bool>(), TOOLS)),
         spare in (any::<bool>(), prop::collection::vec(any::<bool>(), TOOLS)),
         parts in prop::collection::vec(0_usize..6, TOOLS),
         least in any::<[bool; 3]>(),
+        backwards in any::<bool>(),
     ) -> Pose {
         let mut seats: Vec<Seat> = types.into_iter().enumerate().map(|(index, types)| Seat {
-            worth: if recommended[index] { Worth::Recommended } else { Worth::Required },
+            worth: worths[index],
             least: if least[index] { types.len() } else { 1 },
             types,
             ..Seat::default()
@@ -187,6 +204,9 @@ prop_compose! {
         if seats.len() > 2 && spare.0 {
             let fits = (0..TOOLS).map(|t| (t, Some(named.clone()))).collect();
             seats[2].fits = Some((0, fits));
+        }
+        if backwards {
+            turn_around(&mut seats);
         }
         Pose {
             seats,

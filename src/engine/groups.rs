@@ -28,7 +28,11 @@ impl Groups {
             groups.plain[index] = matches!(seat.worth, Worth::Required | Worth::Recommended);
             for from in leans_on(seat) {
                 groups.plain[index] = false;
-                groups.join(index, from);
+                // What is left out is of no group: at its head nobody would
+                // look for the rest of it.
+                if pose.seats[from].worth != Worth::LeftOut {
+                    groups.join(index, from);
+                }
             }
             for candidate in seat.types.iter().flatten().flat_map(|places| &places.candidates) {
                 groups.claim(index, &mut tools[candidate.tool]);

@@ -4,7 +4,7 @@
 use crate::measure::{Answer, Day, Figure, Length, System};
 use crate::model::profile::{Binds, Profile, Requirement};
 use crate::model::reason::VesselFact;
-use crate::model::rule::{Base, Condition, Side};
+use crate::model::rule::{Base, Condition, Need, Side};
 use crate::model::vessel::{Datum, GearPiece, State, Vessel, Whereabouts};
 use crate::model::vocabulary::{KindId, Vocabulary};
 
@@ -175,7 +175,8 @@ impl<'a> Scene<'a> {
             .map_or(System::Customary, |reading| reading.high.system)
     }
 
-    /// Whether the requirement binds here.
+    /// Whether the requirement binds here; spares are asked where what they
+    /// are for is.
     pub(super) fn binds(&self, requirement: &Requirement) -> Known {
         self.binds_under(&self.profile_governs(), requirement)
     }
@@ -186,7 +187,14 @@ impl<'a> Scene<'a> {
             return Ok(false);
         }
         let unless = any(requirement.unless.iter().map(|group| self.holds_all(group)));
-        all([profile.clone(), self.holds_all(&requirement.when), unless.map(|holds| !holds)])
+        let served = match requirement.need {
+            Need::Tools { spare_for: Some(served), .. } => {
+                self.binds_under(profile, &self.profile.requirements[served])
+            }
+            _ => Ok(true),
+        };
+        let own = [self.holds_all(&requirement.when), unless.map(|holds| !holds)];
+        all([profile.clone()].into_iter().chain(own).chain([served]))
     }
 
     /// Whether the profile governs: it binds the vessel or was asked for.

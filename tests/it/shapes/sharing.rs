@@ -295,3 +295,57 @@ fn two_heads_on_one_handle_count_once_unless_the_profile_allows_it() {
     assert_eq!(kit("parts-shared-yes.yaml", &one_handle).verdict(), "ready");
     assert_eq!(kit("parts-shared-no.yaml", &heads(["POLE-1", "POLE-2"])).verdict(), "ready");
 }
+
+/// Conditions under which a requirement is not asked of a bare vessel.
+const NOT_ASKED: [&str; 3] =
+    ["when: { wheelhouse: no }", "unless: { wheelhouse: yes }", "until: 2026-03-01"];
+
+/// What another requirement's tool may serve is met by a tool of its own
+/// where that other one is not asked, wherever it stands in the file.
+#[test]
+fn a_requirement_that_is_not_asked_lends_nothing_and_takes_nothing() {
+    let leaning = ["met by the tool of: head", "may share the tool of: [head]"];
+    let tool = "{ mark: PL-1, kind: pliers }";
+    for condition in NOT_ASKED {
+        let head = format!("id: head, title: H, carry: 1 pliers, {condition}");
+        for leans in leaning {
+            let leaner = format!("id: leaner, title: L, carry: 1 pliers, {leans}");
+            for order in [[&head, &leaner], [&leaner, &head]] {
+                let rule = made(&order);
+                let outcome = |kit: &[&str]| {
+                    let judged = rule.judges(&vessel("5 ft").with(kit));
+                    assert_eq!(judged.outcome("head"), "unbound", "{condition}");
+                    let reasons = judged.codes("leaner").iter().map(|c| (*c).to_owned()).collect();
+                    (judged.outcome("leaner").to_owned(), reasons)
+                };
+                let none: Vec<String> = Vec::new();
+                assert_eq!(outcome(&[tool]), ("met".to_owned(), none), "{condition}, {leans}");
+                let missing = vec!["nothing-aboard".to_owned()];
+                assert_eq!(outcome(&[]), ("not-met".to_owned(), missing), "{condition}, {leans}");
+            }
+        }
+    }
+}
+
+/// Spares are asked where what they are for is, wherever it stands in the
+/// file.
+#[test]
+fn spares_for_what_is_not_asked_are_not_asked() {
+    for condition in NOT_ASKED {
+        let head = format!("id: head, title: H, carry: 1 long-handled line cutter, {condition}");
+        let spares = "id: spares, title: S, carry: 1 set of replacement blades, spare for: head";
+        let other = "id: other, title: O, carry: 1 pliers";
+        for order in [[head.as_str(), spares, other], [spares, other, head.as_str()]] {
+            let judged =
+                made(&order).judges(&vessel("5 ft").with(&["{ mark: PL-1, kind: pliers }"]));
+            assert_eq!((judged.requirements(), judged.verdict()), (vec!["other"], "ready"));
+        }
+    }
+    // Where nobody knows whether it is asked, nobody knows it of the spares.
+    let rule = made(&[
+        "id: head, title: H, carry: 1 long-handled line cutter, when: { wheelhouse: yes }",
+        "id: spares, title: S, carry: 1 set of replacement blades, spare for: head",
+    ]);
+    let unsaid = rule.judges(&vessel("5 ft").unsaid("features"));
+    assert_eq!((unsaid.outcome("spares"), unsaid.verdict()), ("cannot-tell", "cannot-tell"));
+}

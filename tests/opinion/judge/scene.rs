@@ -24,7 +24,10 @@ pub(super) fn decide(
     lots: &[Lot],
     assign: Assign,
 ) -> Scene {
-    let binds: Vec<Answer> = requirements.iter().map(|r| binds[&r.id]).collect();
+    // Spares are asked where what they are for is.
+    let spare_for = |r: &Requirement| r.wanted.as_ref().and_then(|w| w.spare_for.clone());
+    let served = |r: &Requirement| spare_for(r).map_or(2, |id| binds[&id]);
+    let binds: Vec<Answer> = requirements.iter().map(|r| binds[&r.id].min(served(r))).collect();
     let wanting: Vec<usize> =
         (0..requirements.len()).filter(|r| requirements[*r].wanted.is_some()).collect();
     let asked: Vec<Asked<'_>> = wanting
