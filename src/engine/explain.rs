@@ -38,8 +38,9 @@ impl<'a> Explained<'a> {
         &self.scene
     }
 
-    /// The finding of the requirement with that index.
-    pub(super) fn finding(&self, index: usize, outcome: Outcome) -> Finding {
+    /// The finding of the requirement with that index, of a trip that is
+    /// judged through that day.
+    pub(super) fn finding(&self, index: usize, outcome: Outcome, through: Day) -> Finding {
         let view = &self.worked.views[index];
         let serving = self.serving(index);
         let reasons =
@@ -48,6 +49,10 @@ impl<'a> Explained<'a> {
             requirement: index,
             outcome,
             serving: if outcome == Outcome::Met { serving } else { Vec::new() },
+            certified: match outcome {
+                Outcome::Met => holders::certified(view.requirement, &self.scene, through),
+                _ => Vec::new(),
+            },
             reasons,
             freeboard: self
                 .scene

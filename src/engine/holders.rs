@@ -60,15 +60,16 @@ fn enough(
     let (mut have, mut undated, mut lapsed): (u32, Vec<Reason>, Option<Day>) =
         (0, Vec::new(), None);
     for person in people {
-        let held: Vec<_> = person.certificates.iter().filter(|c| c.kind == kind).collect();
-        let answers: Vec<_> = held.iter().map(|c| is_valid(c, valid, scene.day)).collect();
-        if answers.contains(&Answer::Yes) {
-            have += 1;
-        } else if answers.contains(&Answer::Unknown) {
-            undated.push(Reason::CertificateUndated { person: person.name.clone() });
-        } else {
-            let ends = held.iter().filter_map(|c| last_day(c, valid)).filter(|d| *d < scene.day);
-            lapsed = lapsed.max(ends.max().map(Day::next));
+        match is_certified(person, kind, valid, scene.day) {
+            Answer::Yes => have += 1,
+            Answer::Unknown => {
+                undated.push(Reason::CertificateUndated { person: person.name.clone() });
+            }
+            Answer::No => {
+                let ends = held(person, kind).filter_map(|c| last_day(c, valid));
+                let ended = ends.filter(|day| *day < scene.day).max();
+                lapsed = lapsed.max(ended.map(Day::next));
+            }
         }
     }
     let open = u32::try_from(undated.len()).unwrap_or(u32::MAX);
@@ -79,6 +80,36 @@ fn enough(
     } else {
         vec![Reason::NoCertificate { role: role.cloned(), have, need, lapsed }]
     }
+}
+
+fn held(person: &Person, kind: KindId) -> impl Iterator<Item = &Certificate> {
+    person.certificates.iter().filter(move |certificate| certificate.kind == kind)
+}
+
+/// Whether the person holds a certificate that is good on the day.
+fn is_certified(person: &Person, kind: KindId, valid: Option<Interval>, day: Day) -> Answer {
+    Answer::any(held(person, kind).map(|certificate| is_valid(certificate, valid, day)))
+}
+
+/// The people, by index, whose certificates count for the requirement in the
+/// scene and through that day; where nobody's lasts, those whose do in the
+/// scene. None where it wants no certificate.
+pub(super) fn certified(requirement: &Requirement, scene: &Scene<'_>, through: Day) -> Vec<usize> {
+    let Need::Certificates { kind, holders, valid } = &requirement.need else {
+        return Vec::new();
+    };
+    let concerned = |person: &Person| match holders {
+        Holders::EachRole(roles) => roles.iter().any(|role| person.roles.contains(role)),
+        Holders::People(_) => true,
+    };
+    let counts = |person: &Person, day| {
+        concerned(person) && is_certified(person, *kind, *valid, day) == Answer::Yes
+    };
+    let people = scene.vessel.people.iter().flatten().enumerate();
+    let now: Vec<_> = people.filter(|(_, person)| counts(person, scene.day)).collect();
+    let lasting = now.iter().filter(|(_, person)| counts(person, through)).map(|(p, _)| *p);
+    let lasting: Vec<usize> = lasting.collect();
+    if lasting.is_empty() { now.into_iter().map(|(p, _)| p).collect() } else { lasting }
 }
 
 /// The last valid day: the earlier of its own print and its issue plus the

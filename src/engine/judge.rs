@@ -52,7 +52,7 @@ pub(super) fn judge(
         days.iter().zip(&tallies).map(|(day, tally)| (*day, tally.verdict)).collect();
     let tally = worst_of_days(tallies)
         .unwrap_or(Tally { findings: Vec::new(), verdict: Verdict::CannotTell });
-    let findings = findings(&bench, &profile, &tally, scenes);
+    let findings = findings(&bench, &profile, &tally, course.days.until, scenes);
     let inverses = match terms.depth {
         Depth::Whole => Some(inverses(&bench, &profile, &tally)),
         Depth::Way => Some(way_alone(&bench, &profile, &tally)),
@@ -111,6 +111,7 @@ fn findings<'s>(
     bench: &Bench<'s>,
     profile: &'s Profile,
     tally: &Tally,
+    through: Option<Day>,
     mut scenes: Vec<(Scene<'s>, Worked<'s>)>,
 ) -> Vec<Finding> {
     let mut explained: Vec<Explained<'s>> = Vec::new();
@@ -127,7 +128,7 @@ fn findings<'s>(
             });
             explained.len() - 1
         });
-        let mut finding = explained[position].finding(index, at.outcome);
+        let mut finding = explained[position].finding(index, at.outcome, through.unwrap_or(at.day));
         if at.disputed {
             let reason = Reason::VesselFactUnknown { fact: VesselFact::FreeboardDisputed };
             finding.reasons.insert(0, Because { tool: None, reason });

@@ -56,6 +56,10 @@ pub struct Finding {
     pub outcome: Outcome,
     /// The tools that serve it, where it is met.
     pub serving: Vec<Serving>,
+    /// The people, by index, whose certificates serve it from the day on which
+    /// it is worst to the last one judged, where it wants certificates and is
+    /// met.
+    pub certified: Vec<usize>,
     /// Why it is not met, or what is missing, nearest tool first.
     pub reasons: Vec<Because>,
     /// The freeboard at which it is worst, where the freeboard matters.

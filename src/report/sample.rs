@@ -220,6 +220,7 @@ pub(super) fn finding(requirement: usize, outcome: Outcome, reasons: Vec<Because
         requirement,
         outcome,
         serving,
+        certified: Vec::new(),
         reasons,
         freeboard: Some(length("4 ft 3 in")),
         day: day("2026-03-02"),

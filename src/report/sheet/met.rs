@@ -27,7 +27,6 @@ impl List<'_> {
     pub(super) fn met(&self, measured: &Check) -> Markup {
         let mut lines: Vec<(Line, Vec<String>)> = Vec::new();
         for (judgement, words) in self.encoded() {
-            let last = judgement.days.until.unwrap_or(self.subject.check.asked.back);
             for finding in judgement.findings.iter().filter(|f| f.outcome == Outcome::Met) {
                 let Some(requirement) = words.requirement(finding.requirement) else { continue };
                 let line = Line {
@@ -35,7 +34,7 @@ impl List<'_> {
                     clause: requirement.clause.clone(),
                     recommended: requirement.level == Level::Recommended,
                     stated: !met_as_measured(measured, judgement, finding),
-                    by: words.all_that_serve(finding, last),
+                    by: words.all_that_serve(finding),
                 };
                 let rule = rule_of(self.subject.check, judgement);
                 match lines.iter_mut().find(|(known, _)| *known == line) {

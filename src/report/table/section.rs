@@ -237,8 +237,7 @@ impl Section<'_> {
             .iter()
             .map(|finding| {
                 let title = self.words.title(finding.requirement);
-                let last = self.judgement.days.until.unwrap_or(self.asked.back);
-                let serving = self.words.all_that_serve(finding, last);
+                let serving = self.words.all_that_serve(finding);
                 (Tone::Good, vec!["+".to_owned(), title, serving])
             })
             .collect();

@@ -107,8 +107,7 @@ impl<'a> Shown<'a> {
     pub(crate) fn uses(&self, choice: &'a Choice) -> String {
         let Some(judgement) = &choice.tools else { return String::new() };
         let words = self.words(judgement);
-        let texts =
-            judgement.findings.iter().map(|f| words.all_that_serve(f, self.options.asked.back));
+        let texts = judgement.findings.iter().map(|f| words.all_that_serve(f));
         let texts: Vec<String> = texts.filter(|text| !text.is_empty()).collect();
         texts.join(", ")
     }

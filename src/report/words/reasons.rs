@@ -5,17 +5,12 @@
 
 use super::Words;
 use super::figures;
-use crate::measure::{Day, Quantity, System};
+use crate::measure::{Day, Figure, Length, Quantity, System};
 use crate::model::finding::{Because, Finding};
 use crate::model::reason::{Demand, DisputedReading, Has, Reason};
 use crate::model::vocabulary::{AttributeId, AttributeShape};
 
 impl Words<'_> {
-    /// The reason, without the tool that it speaks of.
-    pub(crate) fn reason(&self, reason: &Reason) -> String {
-        if reason.is_open() { self.open(reason) } else { self.fault(reason) }
-    }
-
     /// The reason, of a lot of which some are broken with how many they are.
     pub(crate) fn reason_of(&self, because: &Because) -> String {
         match (because.tool.and_then(|tool| self.broken_of(tool)), &because.reason) {
@@ -42,7 +37,9 @@ impl Words<'_> {
         finding.reasons.first().map(|because| self.told(because)).unwrap_or_default()
     }
 
-    fn fault(&self, reason: &Reason) -> String {
+    /// The reason, without the tool that it speaks of. Every reason has its
+    /// words here: one without does not compile.
+    pub(crate) fn reason(&self, reason: &Reason) -> String {
         match reason {
             Reason::NothingAboard { kinds } => format!("no {} aboard", self.kinds(kinds)),
             Reason::TooFew { kind, have, need } => {
@@ -51,7 +48,9 @@ impl Words<'_> {
             Reason::TooFewTypes { have, need, complete, incomplete } => {
                 too_few_types(*have, *need, complete, incomplete)
             }
-            Reason::TooShortForRail { .. } => self.too_short(reason),
+            Reason::TooShortForRail { attribute, has, least, short, freeboard } => {
+                self.too_short(*attribute, has, least, *short, *freeboard)
+            }
             Reason::OutOfSpecification { attribute, has, demand, by } => {
                 self.out_of_specification(*attribute, has, demand, *by)
             }
@@ -79,12 +78,6 @@ impl Words<'_> {
                 no_certificate(role.as_deref(), *have, *need, *lapsed)
             }
             Reason::GearOutside { piece, why } => format!("{piece}: {}", self.reason(why)),
-            open => self.open(open),
-        }
-    }
-
-    fn open(&self, reason: &Reason) -> String {
-        match reason {
             Reason::Unmeasured { attribute, has, demand } => {
                 self.unmeasured(*attribute, has.as_ref(), demand)
             }
@@ -126,21 +119,23 @@ impl Words<'_> {
             }
             Reason::NotEncoded => "the rule is known, not encoded".to_owned(),
             Reason::NoEdition { day } => format!("no edition of the rule is known for {day}"),
-            Reason::GearOutside { piece, why } => format!("{piece}: {}", self.open(why)),
-            fault => self.fault(fault),
         }
     }
 
-    fn too_short(&self, reason: &Reason) -> String {
-        let Reason::TooShortForRail { attribute, has, least, short, freeboard } = reason else {
-            return String::new();
-        };
+    fn too_short(
+        &self,
+        attribute: AttributeId,
+        has: &Figure,
+        least: &Figure,
+        short: Length,
+        freeboard: Length,
+    ) -> String {
         format!(
             "{} {} is {} too short for the rail; at a freeboard of {} it must be {}",
-            self.attribute(*attribute),
+            self.attribute(attribute),
             figures::aboard(&Has::Figure(has.clone()), self.units),
-            figures::difference(*short, has.system, self.units),
-            self.freeboard(*freeboard),
+            figures::difference(short, has.system, self.units),
+            self.freeboard(freeboard),
             figures::demand(&Demand::Least(least.clone()), self.units)
         )
     }

@@ -1,12 +1,11 @@
 //! What serves a requirement: tools by their marks, people, pieces of gear.
 //!
-//! Imports `model` and `measure` only.
+//! Imports `model` only.
 
 use super::Words;
-use crate::measure::Day;
 use crate::model::finding::{Finding, Serving};
-use crate::model::rule::{Holders, Need};
-use crate::model::vessel::{Person, State};
+use crate::model::rule::Need;
+use crate::model::vessel::State;
 
 /// What is put behind the mark of a lot to name the part of it that is
 /// broken.
@@ -14,35 +13,21 @@ const BROKEN: &str = " (broken)";
 
 impl Words<'_> {
     /// Everything that serves a finding that is met: tools, the people whose
-    /// certificates are good through that day, or the gear that keeps the
-    /// rule.
-    pub(crate) fn all_that_serve(&self, finding: &Finding, through: Day) -> String {
+    /// certificates count, or the gear that keeps the rule.
+    pub(crate) fn all_that_serve(&self, finding: &Finding) -> String {
         let mut texts: Vec<String> =
             finding.serving.iter().map(|serving| self.serving(serving)).collect();
-        match self.requirement(finding.requirement).map(|requirement| &requirement.need) {
-            Some(Need::Certificates { kind, holders, valid }) => {
-                let asked = |person: &&Person| match holders {
-                    Holders::EachRole(roles) => roles.iter().any(|r| person.roles.contains(r)),
-                    Holders::People(_) => true,
-                };
-                let people = self.vessel.people.iter().flatten().filter(asked).filter(|person| {
-                    person.certificates.iter().filter(|c| c.kind == *kind).any(|c| {
-                        let by_issue = c.issued.zip(*valid).map(|(day, span)| day.through(span));
-                        let last = [c.expires, by_issue].into_iter().flatten().min();
-                        last.is_none_or(|last| last >= through)
-                    })
-                });
-                texts.extend(people.map(|person| match person.roles.as_slice() {
-                    [] => person.name.clone(),
-                    roles => format!("{} ({})", person.name, roles.join(", ")),
-                }));
-            }
-            Some(Need::Gear { kind, .. }) => {
-                let pieces = self.vessel.hooks.iter().chain(&self.vessel.lines).flatten();
-                let bound = pieces.filter(|piece| piece.tool.kind == *kind);
-                texts.extend(bound.map(|piece| piece.name.clone()));
-            }
-            Some(Need::Tools { .. }) | None => {}
+        let people = self.vessel.people.as_deref().unwrap_or_default();
+        let certified = finding.certified.iter().filter_map(|person| people.get(*person));
+        texts.extend(certified.map(|person| match person.roles.as_slice() {
+            [] => person.name.clone(),
+            roles => format!("{} ({})", person.name, roles.join(", ")),
+        }));
+        let requirement = self.requirement(finding.requirement);
+        if let Some(Need::Gear { kind, .. }) = requirement.map(|requirement| &requirement.need) {
+            let pieces = self.vessel.hooks.iter().chain(&self.vessel.lines).flatten();
+            let bound = pieces.filter(|piece| piece.tool.kind == *kind);
+            texts.extend(bound.map(|piece| piece.name.clone()));
         }
         texts.join(", ")
     }

@@ -8,8 +8,8 @@ use crate::model::finding::{
 };
 use crate::model::profile::Profile;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
-use crate::model::rule::{Holders, Need};
-use crate::model::vessel::{Certificate, GearPiece, Person, State, Vessel};
+use crate::model::rule::Need;
+use crate::model::vessel::{GearPiece, Person, State, Vessel};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
 use crate::report::sample::{
     self, CUTTER, GUARD, HANDLE, OVERALL, PLACARD, PLIERS, STEEL, figure, length, reckoned,

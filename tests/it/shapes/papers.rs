@@ -198,6 +198,36 @@ fn a_number_of_people_may_have_to_be_certified() {
     );
 }
 
+/// Who is named under a certificate that is met is who counts for it: nobody
+/// without a day, with a day that is still to come, in another role, or out
+/// of date before the trip ends.
+#[test]
+fn those_who_count_are_named_and_nobody_else() {
+    let folder = tempfile::tempdir().unwrap();
+    let rule = made(&["id: one, title: Workshop, certificate: workshop certificate, \
+                       held by: [operator], valid: 3 years"]);
+    let crew = [
+        person("Adela", "[operator]", ", issued: 2025-01-10"),
+        person("Benno", "[operator]", ""),
+        person("Cirilo", "[operator]", ", issued: 2026-03-05"),
+        person("Dagny", "[crew]", ", issued: 2025-01-10"),
+        person("Eskil", "[operator]", ", issued: 2025-01-10, expires: 2026-03-04"),
+    ];
+    let vessel = vessel("5 ft").set("people", &format!("[{}]", crew.join(", ")));
+    let path = run::write(folder.path(), "vessel.yaml", &vessel.yaml());
+    let named = |arguments: &[&str]| {
+        let page = run::kitmuster(arguments).stdout;
+        let page = page.split_whitespace().collect::<Vec<_>>().join(" ");
+        let crew = ["Adela", "Benno", "Cirilo", "Dagny", "Eskil"];
+        crew.into_iter().filter(|name| page.contains(&format!("{name} ("))).collect::<Vec<_>>()
+    };
+    for (back, who) in [("2026-03-04", vec!["Adela", "Eskil"]), ("2026-03-05", vec!["Adela"])] {
+        let trip = [path.as_str(), "--profile", &rule.path, "--on", DAY, "--return", back];
+        assert_eq!(named(&[&["check"], &trip[..]].concat()), who);
+        assert_eq!(named(&[&["sheet"], &trip[..], &["--for", "skipper"]].concat()), who);
+    }
+}
+
 #[test]
 fn without_a_span_in_the_rule_an_undated_certificate_does_not_lapse() {
     assert_eq!(people(&person("A", "[crew]", "")).outcome("no-span"), "met");

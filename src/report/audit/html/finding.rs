@@ -3,7 +3,6 @@
 //!
 //! Imports `model` and the words.
 
-use crate::measure::Day;
 use crate::model::finding::{Because, Finding, Outcome};
 use crate::model::reason::{Reason, VesselFact};
 use crate::report::html::{self as base, shown};
@@ -98,8 +97,8 @@ fn reasons(words: &Words<'_>, finding: &Finding, told: &[&VesselFact]) -> (Vec<S
     (groups.into_iter().map(line).collect(), tools.saturating_sub(TOOLS_TOLD))
 }
 
-/// Findings that are met, with what serves on that last day.
-pub(super) fn met(words: &Words<'_>, findings: &[&Finding], last: Day, section: &str) -> Markup {
+/// Findings that are met, with what serves.
+pub(super) fn met(words: &Words<'_>, findings: &[&Finding], section: &str) -> Markup {
     html! {
         table.met {
             colgroup { col class="what"; col class="by"; col class="clause"; }
@@ -111,7 +110,7 @@ pub(super) fn met(words: &Words<'_>, findings: &[&Finding], last: Day, section: 
                             (base::outcome(Outcome::Met)) " "
                             (shown(&words.title(finding.requirement)))
                         }
-                        td { (shown(&words.all_that_serve(finding, last))) }
+                        td { (shown(&words.all_that_serve(finding))) }
                         td { (citation(words, finding.requirement)) }
                     }
                 }

@@ -310,8 +310,7 @@ impl<'a> Section<'a> {
     }
 
     fn met(&self, findings: &[&Finding]) -> Markup {
-        let last = self.judgement.days.until.unwrap_or(self.subject.check.asked.back);
-        finding::met(&self.words, findings, last, &self.id)
+        finding::met(&self.words, findings, &self.id)
     }
 
     fn advice(&self) -> Markup {

@@ -41,38 +41,29 @@ fn a_step_tells_what_to_do_to_what() {
     assert_eq!(words.step_for(&step), "Long-handled line clipper or cutter and Long-nose pliers");
 }
 
+/// Of the people aboard those are named whose certificates the engine took.
 #[test]
 fn people_and_gear_that_serve_are_named() {
     let mut stage = Stage::new();
-    let certificate = |expires: &str| Certificate {
-        kind: PLACARD,
-        issued: None,
-        expires: Some(day(expires)),
-        number: None,
-        place: Default::default(),
-    };
-    let person = |name: &str, expires: &str| Person {
+    let person = |name: &str, roles: &[&str]| Person {
         name: name.into(),
-        roles: vec!["owner".into()],
-        certificates: vec![certificate(expires)],
+        roles: roles.iter().map(|role| (*role).to_owned()).collect(),
+        certificates: Vec::new(),
         place: Default::default(),
     };
-    stage.vessel.people =
-        Some(vec![person("A. Vela", "2026-12-31"), person("B. Rizo", "2026-03-05")]);
-    stage.profile.requirements[1].need = Need::Certificates {
-        kind: PLACARD,
-        holders: Holders::EachRole(vec!["owner".into()]),
-        valid: None,
-    };
+    let crew = [person("A. Vela", &["owner"]), person("B. Rizo", &[]), person("C. Ojo", &[])];
+    stage.vessel.people = Some(crew.into());
     let mut finding = sample::finding(1, Outcome::Met, Vec::new());
     finding.serving.clear();
+    finding.certified = vec![0, 2];
     let words = stage.words(Units::Both);
-    assert_eq!(words.all_that_serve(&finding, day("2026-03-09")), "A. Vela (owner)");
+    assert_eq!(words.all_that_serve(&finding), "A. Vela (owner), C. Ojo");
+    finding.certified.clear();
     stage.vessel.hooks =
         Some(vec![GearPiece { name: "circle 16/0".into(), tool: sample::tool("H", PLIERS, 0) }]);
     stage.profile.requirements[1].need = Need::Gear { kind: PLIERS, choices: Vec::new() };
     let words = stage.words(Units::Both);
-    assert_eq!(words.all_that_serve(&finding, day("2026-03-09")), "circle 16/0");
+    assert_eq!(words.all_that_serve(&finding), "circle 16/0");
 }
 
 #[test]
