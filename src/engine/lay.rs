@@ -2,45 +2,124 @@
 //! are believed.
 
 use crate::measure::Day;
+use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{
-    Change, Datum, Found, Freeboard, How, Inspection, Reading, State, Tool, Vessel, Whereabouts,
+    Change, Datum, Found, Freeboard, How, Inspection, Reading, Readings, State, Tool, Vessel,
+    Whereabouts,
 };
-use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
+use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
+use std::collections::BTreeSet;
 
 /// The vessel with the records laid over its declaration, the earliest
 /// first, in whatever order they are given. Nothing declared is edited:
 /// readings stand side by side. A later look at the condition, the place or
 /// the expiry replaces the earlier one, so that a record older than the
-/// declaration adds its readings only.
+/// declaration adds its readings only. Of one day all records speak together:
+/// what they say differently is disputed.
 pub fn lay_over(vessel: &Vessel, inspections: &[Inspection], vocabulary: &Vocabulary) -> Vessel {
     let mut vessel = vessel.clone();
     let mut records: Vec<_> = inspections.iter().collect();
     records.sort_by(|a, b| (a.on, &a.place.file).cmp(&(b.on, &b.place.file)));
-    let mut looks: Looks = Vec::new();
-    for record in records {
-        let older = vessel.declared.is_some_and(|declared| record.on < declared);
-        for found in &record.found {
-            lay_found(&mut vessel, found, record, older, vocabulary, &mut looks);
-        }
-        if !older {
-            mark_unfound(&mut vessel, record);
-            vessel.coverage.everything |= record.coverage.everything;
-            vessel.coverage.all_seen.extend(&record.coverage.all_seen);
-        }
-        if let Some(freeboard) = &record.freeboard {
-            if vessel.freeboard.stations.is_empty() {
-                vessel.freeboard = freeboard.clone();
-            } else if vessel.freeboard.from == freeboard.from {
-                lay_freeboard(&mut vessel, freeboard);
-            }
-        }
+    let mut looked = BTreeSet::new();
+    for records in records.chunk_by(|a, b| a.on == b.on) {
+        lay_day(&mut vessel, &OfDay { on: records[0].on, records }, &mut looked, vocabulary);
     }
     vessel
 }
 
-/// What records said of the state of tools, by mark and day; `None` where a
-/// tool was looked for and not found.
-type Looks = Vec<(String, Day, Option<State>)>;
+/// The records of one day.
+#[derive(Clone, Copy)]
+struct OfDay<'a> {
+    on: Day,
+    records: &'a [&'a Inspection],
+}
+
+impl<'a> OfDay<'a> {
+    /// What was found under a mark, with the record that says it.
+    fn found(self, mark: &str) -> impl Iterator<Item = (&'a Found, &'a Inspection)> {
+        let all = self.records.iter().flat_map(|record| record.found.iter().map(|f| (f, *record)));
+        all.filter(move |(found, _)| found.mark == mark)
+    }
+
+    /// The same, of what was there.
+    fn seen(self, mark: &str) -> impl Iterator<Item = (&'a Found, &'a Inspection)> {
+        self.found(mark).filter(|(found, _)| !found.missing)
+    }
+}
+
+/// Marks of tools that a record looked for.
+type Looked = BTreeSet<String>;
+
+fn lay_day(vessel: &mut Vessel, day: &OfDay<'_>, looked: &mut Looked, vocabulary: &Vocabulary) {
+    for found in day.records.iter().flat_map(|record| &record.found) {
+        let listed = vessel.kit.iter().any(|tool| tool.mark == found.mark);
+        let unlisted = found.kind.filter(|_| !listed).map(|kind| unlisted(found, kind));
+        vessel.kit.extend(unlisted);
+    }
+    let older = vessel.declared.is_some_and(|declared| day.on < declared);
+    if !older {
+        recount(vessel, day);
+    }
+    let undated = vessel.declared.is_none();
+    for tool in &mut vessel.kit {
+        lay_readings(tool, day, vocabulary);
+        if older {
+            continue;
+        }
+        let conditions = conditions(tool, day, vocabulary);
+        if let Some(state) = agreed(&conditions) {
+            // A good word against a bad one of a list without a day, which may
+            // be the younger of the two, leaves it open.
+            let doubted = undated && tool.state == State::Broken && !looked.contains(&tool.mark);
+            let mended = day.seen(&tool.mark).any(|(found, _)| is_repaired(found, vocabulary));
+            tool.state = match state {
+                Some(State::Serviceable) if doubted && !mended => State::Unknown,
+                state => state.unwrap_or(State::Unknown),
+            };
+        }
+        lay_the_rest(tool, day, vocabulary);
+        place_after(tool, day);
+        if !conditions.is_empty() || day.found(&tool.mark).any(|(found, _)| found.missing) {
+            looked.insert(tool.mark.clone());
+        }
+    }
+    if !older {
+        split_disputed(vessel, day);
+        day.records.iter().for_each(|record| cover(vessel, record, vocabulary));
+    }
+    lay_freeboards(vessel, day);
+}
+
+/// What all of these say; nothing where none says anything, and nothing known
+/// where they differ.
+fn agreed<T: PartialEq + Copy>(said: &[T]) -> Option<Option<T>> {
+    let first = said.first()?;
+    Some(Some(*first).filter(|first| said.iter().all(|other| other == first)))
+}
+
+/// What a record covers. A record of the whole kit says nothing of what it
+/// cannot name, like hooks.
+fn cover(vessel: &mut Vessel, record: &Inspection, vocabulary: &Vocabulary) {
+    vessel.coverage.all_seen.extend(&record.coverage.all_seen);
+    if record.coverage.everything {
+        let carried = |kind: &&KindId| Class::CARRIED.contains(&vocabulary.kind(**kind).class);
+        vessel.coverage.all_seen.extend(vocabulary.kind_names.values().filter(carried));
+    }
+}
+
+fn lay_freeboards(vessel: &mut Vessel, day: &OfDay<'_>) {
+    let mut taken: Vec<&Freeboard> =
+        day.records.iter().filter_map(|record| record.freeboard.as_ref()).collect();
+    // Where nothing is declared, the rail goes before the deck.
+    taken.sort_by_key(|freeboard| freeboard.from != FreeboardFrom::Rail);
+    for freeboard in taken {
+        if vessel.freeboard.stations.is_empty() {
+            vessel.freeboard = freeboard.clone();
+        } else if vessel.freeboard.from == freeboard.from {
+            lay_freeboard(vessel, freeboard);
+        }
+    }
+}
 
 fn lay_freeboard(vessel: &mut Vessel, taken: &Freeboard) {
     for station in &taken.stations {
@@ -51,128 +130,150 @@ fn lay_freeboard(vessel: &mut Vessel, taken: &Freeboard) {
     }
 }
 
-/// Where a record speaks for the whole kit, or for all of a kind, what it
-/// does not name was not there; what came later or was away that day is no
-/// matter of the record.
-fn mark_unfound(vessel: &mut Vessel, record: &Inspection) {
-    for tool in vessel.kit.iter_mut().filter(|tool| record.coverage.is_whole(tool.kind)) {
-        let away = tool.acquired.is_some_and(|day| record.on < day)
-            || matches!(&tool.whereabouts, Whereabouts::Lent { span, .. } if span.holds(record.on));
-        let named = record.found.iter().any(|found| found.mark == tool.mark);
-        if !named && !away && !is_rest_of_named(tool, record) {
-            tool.whereabouts = Whereabouts::Missing;
-        }
+/// Whether a record speaks for the tool without naming it, so that it was not
+/// there: the record covers the whole kit, or all of the kind. What came later
+/// or was away that day is no matter of the record.
+fn was_not_there(tool: &Tool, record: &Inspection) -> bool {
+    let away = tool.acquired.is_some_and(|day| record.on < day)
+        || matches!(&tool.whereabouts, Whereabouts::Lent { span, .. } if span.holds(record.on));
+    let named = |mark: &str| record.found.iter().any(|found| found.mark == mark);
+    // What is left of a lot goes by the lot's own mark in a record.
+    let named_as_lot = || lot_of_rest(&tool.mark).is_some_and(named);
+    record.coverage.is_whole(tool.kind) && !named(&tool.mark) && !away && !named_as_lot()
+}
+
+/// What is added to the mark of a lot for its broken rest, and for that part
+/// of it which was there by one count and not by another.
+const RESTS: [&str; 2] = [" (broken)", DISPUTED_REST];
+/// See [`RESTS`].
+const DISPUTED_REST: &str = " (count disputed)";
+
+fn lot_of_rest(mark: &str) -> Option<&str> {
+    RESTS.iter().find_map(|rest| mark.strip_suffix(rest))
+}
+
+/// Where the tool is after the records of the day.
+fn place_after(tool: &mut Tool, day: &OfDay<'_>) {
+    let missing = day.found(&tool.mark).any(|(found, _)| found.missing)
+        || day.records.iter().any(|record| was_not_there(tool, record));
+    let seen = day.seen(&tool.mark).next().is_some();
+    let lent_on_other_days =
+        matches!(&tool.whereabouts, Whereabouts::Lent { span, .. } if !span.holds(day.on));
+    match (seen, missing) {
+        (true, true) => tool.whereabouts = Whereabouts::Unknown,
+        (false, true) => tool.whereabouts = Whereabouts::Missing,
+        (true, false) if !lent_on_other_days => tool.whereabouts = Whereabouts::Aboard,
+        _ => {}
     }
 }
 
-/// The broken rest of a lot goes by the lot's own mark in a record.
-fn is_rest_of_named(tool: &Tool, record: &Inspection) -> bool {
-    let lot = tool.mark.strip_suffix(BROKEN_REST);
-    lot.is_some_and(|lot| record.found.iter().any(|found| found.mark == lot))
-}
-
-/// What is added to the mark of a lot for its broken rest.
-const BROKEN_REST: &str = " (broken)";
-
-fn lay_found(
-    vessel: &mut Vessel,
-    found: &Found,
-    record: &Inspection,
-    older: bool,
-    vocabulary: &Vocabulary,
-    looks: &mut Looks,
-) {
-    let known = vessel.kit.iter().position(|tool| tool.mark == found.mark);
-    let index = match (known, found.kind) {
-        (Some(index), _) => index,
-        (None, Some(kind)) => {
-            vessel.kit.push(unlisted(found, kind));
-            vessel.kit.len() - 1
-        }
-        (None, None) => return,
-    };
-    let undated = vessel.declared.is_none();
-    if !older {
-        recount(vessel, found);
-    }
-    let tool = &mut vessel.kit[index];
-    if found.missing {
-        if !older {
-            let disputed = seen_that_day(&tool.mark, record.on, looks) == Some(true);
-            tool.whereabouts = if disputed { Whereabouts::Unknown } else { Whereabouts::Missing };
-            looks.push((tool.mark.clone(), record.on, None));
-        }
+/// Lays readings and changes over a tool. All of the day is read before
+/// anything was changed, but for what an entry says was read after a change.
+fn lay_readings(tool: &mut Tool, day: &OfDay<'_>, vocabulary: &Vocabulary) {
+    let seen: Vec<&Found> = day.seen(&tool.mark).map(|(found, _)| found).collect();
+    if seen.is_empty() {
         return;
     }
-    add_readings(tool, &found.attributes);
-    let mut repaired = false;
-    for (change, after) in &found.mended {
-        repaired |= retire(tool, change, vocabulary);
-        add_readings(tool, after);
+    for found in &seen {
+        add_readings(tool, &found.attributes);
+    }
+    let own = tool.changes.clone();
+    let mended = || seen.iter().flat_map(|found| &found.mended);
+    for (change, _) in mended() {
+        retire(tool, change, vocabulary);
+    }
+    for found in &seen {
+        add_readings(tool, &read_after_changes(found, tool.kind, vocabulary));
     }
     // What the vessel's own list says was changed since the record.
-    for change in tool.changes.clone().iter().filter(|change| change.on >= record.on) {
-        if !found.mended.iter().any(|(mended, _)| mended == change) {
+    for change in own.iter().filter(|change| change.on >= day.on) {
+        if !mended().any(|(mended, _)| mended == change) {
             retire(tool, change, vocabulary);
         }
     }
-    if older {
-        return;
-    }
-    if !matches!(&tool.whereabouts, Whereabouts::Lent { span, .. } if !span.holds(record.on)) {
-        let disputed = seen_that_day(&tool.mark, record.on, looks) == Some(false);
-        tool.whereabouts = if disputed { Whereabouts::Unknown } else { Whereabouts::Aboard };
-    }
-    let said = if repaired { Some(State::Serviceable) } else { found.state };
-    if let Some(state) = said {
-        tool.state = look(tool, state, record.on, undated && !repaired, looks);
-    }
-    tool.expires = found.expires.or(tool.expires);
-    tool.stowed = found.stowed.clone().or(tool.stowed.take());
-    tool.remark = found.remark.clone().or(tool.remark.take());
-    if record.renews && said == Some(State::Serviceable) && tool.state == State::Serviceable {
-        tool.inspected = tool.inspected.max(Some(record.on));
-    }
 }
 
-/// Whether an earlier record of the same day saw the tool, if one looked.
-fn seen_that_day(mark: &str, on: Day, looks: &Looks) -> Option<bool> {
-    let of_day = looks.iter().rev().find(|(known, day, _)| known == mark && *day == on);
-    of_day.map(|(_, _, state)| state.is_some())
+/// What an entry says was read after the changes that it names, each change
+/// taking away what it touched.
+fn read_after_changes(found: &Found, kind: KindId, vocabulary: &Vocabulary) -> Readings {
+    let mut scratch = Tool::bare(found.mark.clone(), kind, 1, found.place.clone());
+    for (change, after) in &found.mended {
+        retire(&mut scratch, change, vocabulary);
+        add_readings(&mut scratch, after);
+    }
+    scratch.attributes
 }
 
-/// The state after another look. Two looks of one day that differ, or a
-/// good word against an undated bad one, leave it unknown.
-fn look(tool: &Tool, state: State, on: Day, undated: bool, looks: &mut Looks) -> State {
-    let before = looks.iter().rev().find(|(mark, _, _)| *mark == tool.mark).cloned();
-    looks.push((tool.mark.clone(), on, Some(state)));
-    match before {
-        Some((_, day, Some(earlier))) if day == on && earlier != state => State::Unknown,
-        None if undated && tool.state == State::Broken && state == State::Serviceable => {
-            State::Unknown
+/// What the records of the day say of the condition.
+fn conditions(tool: &Tool, day: &OfDay<'_>, vocabulary: &Vocabulary) -> Vec<State> {
+    let said = |found: &Found| match is_repaired(found, vocabulary) {
+        true => Some(State::Serviceable),
+        false => found.state,
+    };
+    day.seen(&tool.mark).filter_map(|(found, _)| said(found)).collect()
+}
+
+fn is_repaired(found: &Found, vocabulary: &Vocabulary) -> bool {
+    found.mended.iter().any(|(change, _)| makes_it_work(change, vocabulary))
+}
+
+/// Expiry, place in the boat, remark and inspection.
+fn lay_the_rest(tool: &mut Tool, day: &OfDay<'_>, vocabulary: &Vocabulary) {
+    let expiries: Vec<Day> = day.seen(&tool.mark).filter_map(|(found, _)| found.expires).collect();
+    tool.expires = expiries.iter().max().copied().or(tool.expires);
+    if agreed(&expiries) == Some(None) && tool.state == State::Serviceable {
+        // Two days were read off one label: whether it is good is open.
+        tool.state = State::Unknown;
+    }
+    for (found, record) in day.seen(&tool.mark) {
+        tool.stowed = found.stowed.clone().or(tool.stowed.take());
+        tool.remark = found.remark.clone().or(tool.remark.take());
+        let good = is_repaired(found, vocabulary) || found.state == Some(State::Serviceable);
+        if record.renews && good && tool.state == State::Serviceable {
+            tool.inspected = tool.inspected.max(Some(record.on));
         }
-        _ => state,
     }
 }
 
 /// A recount of a lot stands for all of it, its broken rest included: how
 /// many of them work is then open unless the record says.
-fn recount(vessel: &mut Vessel, found: &Found) {
-    let Some(count) = found.count else { return };
-    let rest = format!("{}{BROKEN_REST}", found.mark);
-    let broken = vessel.kit.iter().any(|tool| tool.mark == rest);
-    vessel.kit.retain(|tool| tool.mark != rest);
-    if let Some(tool) = vessel.kit.iter_mut().find(|tool| tool.mark == found.mark) {
-        tool.count = count;
+fn recount(vessel: &mut Vessel, day: &OfDay<'_>) {
+    let marks: BTreeSet<String> = vessel.kit.iter().map(|tool| tool.mark.clone()).collect();
+    for mark in marks {
+        let counts: Vec<u32> = day.seen(&mark).filter_map(|(found, _)| found.count).collect();
+        let Some(least) = counts.iter().min() else { continue };
+        let is_rest = |tool: &Tool| lot_of_rest(&tool.mark) == Some(mark.as_str());
+        let broken = vessel.kit.iter().any(|tool| is_rest(tool) && tool.state == State::Broken);
+        vessel.kit.retain(|tool| !is_rest(tool));
+        let Some(tool) = vessel.kit.iter_mut().find(|tool| tool.mark == mark) else { continue };
+        tool.count = *least;
         if broken {
             tool.state = State::Unknown;
         }
     }
 }
 
+/// Of two counts of a day the lesser is there for certain, the rest may be.
+fn split_disputed(vessel: &mut Vessel, day: &OfDay<'_>) {
+    let rest = |tool: &Tool| {
+        let most = day.seen(&tool.mark).filter_map(|(found, _)| found.count).max()?;
+        let mut rest = tool.clone();
+        rest.mark.push_str(DISPUTED_REST);
+        rest.count = most.checked_sub(tool.count).filter(|more| *more > 0)?;
+        rest.whereabouts = Whereabouts::Unknown;
+        Some(rest)
+    };
+    let rests: Vec<Tool> = vessel.kit.iter().filter_map(rest).collect();
+    vessel.kit.extend(rests);
+}
+
 fn unlisted(found: &Found, kind: KindId) -> Tool {
     let count = found.count.unwrap_or(1);
-    Tool::bare(found.mark.clone(), kind, count, found.place.clone())
+    let mut tool = Tool::bare(found.mark.clone(), kind, count, found.place.clone());
+    if found.missing {
+        tool.whereabouts = Whereabouts::Missing;
+    }
+    tool
 }
 
 fn add_readings(tool: &mut Tool, readings: &[(AttributeId, Vec<Reading>)]) {
@@ -185,9 +286,8 @@ fn add_readings(tool: &mut Tool, readings: &[(AttributeId, Vec<Reading>)]) {
 }
 
 /// A recorded change retires the readings before it, and those of its own
-/// day; a reading without a day counts as one before. Tells whether the
-/// change makes a tool work again.
-fn retire(tool: &mut Tool, change: &Change, vocabulary: &Vocabulary) -> bool {
+/// day; a reading without a day counts as one before.
+fn retire(tool: &mut Tool, change: &Change, vocabulary: &Vocabulary) {
     let retired = vocabulary.changes.get(&change.what);
     for (id, readings) in &mut tool.attributes {
         let concerned = match retired {
@@ -204,7 +304,11 @@ fn retire(tool: &mut Tool, change: &Change, vocabulary: &Vocabulary) -> bool {
         tool.conforms.retain(|statement| statement.on > change.on);
     }
     tool.changes.push(change.clone());
-    // A change of a length alone repairs nothing.
+}
+
+/// A change of a length alone repairs nothing.
+fn makes_it_work(change: &Change, vocabulary: &Vocabulary) -> bool {
+    let retired = vocabulary.changes.get(&change.what);
     !matches!(retired, Some(Some(attributes)) if !attributes.is_empty())
 }
 

@@ -6,7 +6,7 @@
 //! of it.
 
 use super::check_fits::{Numbers, mark_in_set};
-use super::check_tool::LARGEST_LOT;
+use super::check_tool::{LARGEST_LOT, refuse_lost};
 use super::problem::{Problem, Problems};
 use super::reading::{AttributeReader, Unsaid, WrittenAttributes};
 use super::spot::Spot;
@@ -125,8 +125,11 @@ impl GoodsReader<'_> {
         let kind = self.kind(form.kind.as_deref(), spot);
         let written = self.without_keys_of_a_vessel(form.attributes, spot);
         let attributes = kind.map(|kind| {
-            AttributeReader { vocabulary: self.vocabulary, unsaid: self.unsaid, fixed: &FIXED }
-                .attributes(written, Some(kind), spot, self.problems)
+            let reader =
+                AttributeReader { vocabulary: self.vocabulary, unsaid: self.unsaid, fixed: &FIXED };
+            let mut attributes = reader.attributes(written, Some(kind), spot, self.problems);
+            refuse_lost(&mut attributes, self.vocabulary, spot, self.problems);
+            attributes
         });
         let number = filled(form.count.as_deref())
             .and_then(|text| count(text, 1, LARGEST_LOT, &spot.key("count"), self.problems));
@@ -168,8 +171,7 @@ impl GoodsReader<'_> {
             );
             return None;
         }
-        let sold = [Class::Tool, Class::Spare, Class::Document];
-        kind(text, &sold, self.vocabulary, &spot.key("kind"), self.problems)
+        kind(text, &Class::CARRIED, self.vocabulary, &spot.key("kind"), self.problems)
     }
 
     /// The attributes without keys that only a vessel's tool has; these are

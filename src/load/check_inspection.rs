@@ -2,7 +2,7 @@
 //! vessel.
 
 use super::check_freeboard::FreeboardReader;
-use super::check_tool::{CONDITIONS, LARGEST_LOT, change_word};
+use super::check_tool::{CONDITIONS, LARGEST_LOT, change_word, refuse_lost, take_lost};
 use super::check_vessel::{Covers, MOST_TOOLS, coverage};
 use super::problem::{Problem, Problems};
 use super::reading::{AttributeReader, Attributes, HOW, Unsaid, WrittenAttributes};
@@ -10,7 +10,7 @@ use super::spot::Spot;
 use super::value::{choice, count, day, filled, flag, kept, kind, missing};
 use super::written::inspection::{FoundForm, InspectionFile, MendedForm};
 use crate::measure::Day;
-use crate::model::vessel::{Change, Coverage, Found, How, Inspection};
+use crate::model::vessel::{Change, Coverage, Found, How, Inspection, Whereabouts};
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
 use std::sync::Arc;
 
@@ -162,11 +162,16 @@ impl FoundReader<'_> {
             let mend = "write the tool's mark; a tool that the vessel does not list needs one too";
             missing(spot, "mark", self.problems, mend);
         }
-        let classes = [Class::Tool, Class::Spare, Class::Document];
         let kind = filled(form.kind.as_deref()).and_then(|text| {
-            kind(text, &classes, self.vocabulary, &spot.key("kind"), self.problems)
+            kind(text, &Class::CARRIED, self.vocabulary, &spot.key("kind"), self.problems)
         });
-        let attributes = self.attributes(form.attributes, kind, &FOUND_KEYS, spot);
+        let mut attributes = self.attributes(form.attributes, kind, &FOUND_KEYS, spot);
+        let lost = take_lost(&mut attributes, self.vocabulary);
+        if lost == Some(Whereabouts::Unknown) {
+            let what = "one entry says that it is lost and that it is there";
+            let problem = Problem::new(spot.key("state").place(), what);
+            self.problems.add(problem.mend("write what was found that day"));
+        }
         let state = filled(form.condition.as_deref())
             .and_then(|text| choice(text, &CONDITIONS, &spot.key("condition"), self.problems));
         let missing = filled(form.missing.as_deref())
@@ -174,6 +179,8 @@ impl FoundReader<'_> {
             .unwrap_or(false);
         let lot = filled(form.count.as_deref())
             .and_then(|text| count(text, 0, LARGEST_LOT, &spot.key("count"), self.problems));
+        // A paper that is lost and none of a lot were looked for in vain too.
+        let missing = missing || lot == Some(0) || lost == Some(Whereabouts::Missing);
         let expires = day(form.expires.as_deref(), &spot.key("expires"), self.problems);
         let list = spot.key("mended");
         let mut mended = Vec::new();
@@ -183,7 +190,7 @@ impl FoundReader<'_> {
         if missing && (!attributes.is_empty() || !mended.is_empty()) {
             self.problems.add(
                 Problem::new(spot.key("missing").place(), "a missing tool was measured or mended")
-                    .mend("take `missing` away, or the readings"),
+                    .mend("take away what says that it is missing, or the readings"),
             );
         }
         let row = filled(form.row.as_deref())
@@ -230,9 +237,10 @@ impl FoundReader<'_> {
         let on: Option<Day> =
             day(form.on.as_deref(), &spot.key("on"), self.problems).or(self.unsaid.on);
         let unsaid = Unsaid { on, ..self.unsaid.clone() };
-        let attributes =
+        let mut attributes =
             AttributeReader { vocabulary: self.vocabulary, unsaid: &unsaid, fixed: &MENDED_KEYS }
                 .attributes(form.attributes, kind, spot, self.problems);
+        refuse_lost(&mut attributes, self.vocabulary, spot, self.problems);
         Some((Change { what: what?, on: on? }, attributes))
     }
 }

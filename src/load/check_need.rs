@@ -14,9 +14,6 @@ use crate::model::vocabulary::{Class, KindId, Vocabulary, fold};
 /// The most of anything that a requirement may ask for.
 const MOST_ASKED: u32 = 500;
 
-/// Kinds that can be carried.
-const CARRIED: [Class; 3] = [Class::Tool, Class::Spare, Class::Document];
-
 /// The keys that say what is wanted, and which of them can stand together.
 const SHAPES: &str = "`carry` with `with`, `one of` or `types`; `certificate` with `held by`; \
                       or `every` with `with` or `one of`";
@@ -223,7 +220,7 @@ impl NeedReader<'_> {
             );
             return None;
         }
-        let kind = kind(written.rest, &CARRIED, self.vocabulary, &place, self.problems)?;
+        let kind = kind(written.rest, &Class::CARRIED, self.vocabulary, &place, self.problems)?;
         let tests = self.with(with, kind, spot);
         let spec = Spec { kind, clause: None, when: Vec::new(), tests };
         Some(Member { count: written.count, choices: vec![spec] })
@@ -284,7 +281,9 @@ impl NeedReader<'_> {
     ) -> Option<Spec> {
         let place = spot.key("kind");
         let kind = match (filled(form.kind.as_deref()), of) {
-            (Some(text), None) => kind(text, &CARRIED, self.vocabulary, &place, self.problems)?,
+            (Some(text), None) => {
+                kind(text, &Class::CARRIED, self.vocabulary, &place, self.problems)?
+            }
             (None, Some(of)) => {
                 if form.with.is_none() {
                     missing(spot, "with", self.problems, "write what such a piece must be like");

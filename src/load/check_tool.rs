@@ -8,9 +8,9 @@ use super::reading::{AttributeReader, Attributes, Unsaid, WrittenAttributes, ret
 use super::spot::Spot;
 use super::suggest::{did_you_mean, nearest};
 use super::value::{choice, count, day, filled, kept, kind, missing, span};
-use super::written::loose::{Loose, Single, Texts};
+use super::written::loose::{Single, Texts};
 use super::written::vessel::{ChangeForm, StatementForm, ToolForm, WhereForm};
-use crate::model::vessel::{Change, State, Statement, Tool, Whereabouts};
+use crate::model::vessel::{Change, Datum, Reading, State, Statement, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
 
 /// The most equal tools that one line of a list may stand for.
@@ -89,14 +89,11 @@ impl ToolReader<'_> {
             missing(spot, "mark", self.problems, mend);
         }
         let kind = self.kind(form.kind.as_deref(), list, spot);
-        let (location, written) = match list {
-            List::Kit => (None, form.attributes),
-            List::Documents => taken_state(form.attributes),
-        };
         let mut attributes = match kind {
-            Some(kind) => self.attributes(written, kind, spot),
+            Some(kind) => self.attributes(form.attributes, kind, spot),
             None => Vec::new(),
         };
+        let lost = take_lost(&mut attributes, self.vocabulary);
         let changes = self.changes(form.changes, &mut attributes, spot);
         let lot = self.number(form.count.as_deref(), "count", 1, LARGEST_LOT, spot).unwrap_or(1);
         let broken = self.number(form.broken.as_deref(), "broken", 0, lot, spot).unwrap_or(0);
@@ -120,7 +117,7 @@ impl ToolReader<'_> {
             count: lot,
             attributes,
             state: if broken == lot { State::Broken } else { state },
-            whereabouts: location.unwrap_or(whereabouts),
+            whereabouts: lost.unwrap_or(whereabouts),
             stowed: kept(form.stowed),
             acquired,
             inspected,
@@ -142,7 +139,7 @@ impl ToolReader<'_> {
             return None;
         };
         let classes: &[Class] = match list {
-            List::Kit => &[Class::Tool, Class::Spare, Class::Document],
+            List::Kit => &Class::CARRIED,
             List::Documents => &[Class::Document],
         };
         kind(text, classes, self.vocabulary, &spot.key("kind"), self.problems)
@@ -285,21 +282,41 @@ pub(super) fn change_word<'v>(
     None
 }
 
-/// Takes `state: lost` of a document out of its attributes.
-fn taken_state(mut written: WrittenAttributes) -> (Option<Whereabouts>, WrittenAttributes) {
-    let is_lost = |(key, value): &(String, Option<Loose<_>>)| {
-        let plain = match value {
-            Some(Loose::One(Single::Plain(text))) => text.trim(),
-            _ => return false,
-        };
-        key == "state" && plain.eq_ignore_ascii_case("lost")
-    };
-    match written.iter().position(is_lost) {
-        Some(index) => {
-            written.remove(index);
-            (Some(Whereabouts::Missing), written)
-        }
-        None => (None, written),
+/// The word of a paper's `state` that says that it is not aboard.
+const LOST: &str = "lost";
+
+/// Takes `state: lost` out of what is known of a paper, and says where that
+/// leaves it: of several readings the latest speaks, and those of one day that
+/// differ leave it open. Nothing where it is not lost.
+pub(super) fn take_lost(
+    attributes: &mut Attributes,
+    vocabulary: &Vocabulary,
+) -> Option<Whereabouts> {
+    let state = vocabulary.find_attribute("state")?;
+    let (_, readings) = attributes.iter_mut().find(|(id, _)| *id == state)?;
+    let is_lost = |reading: &Reading| matches!(&reading.datum, Datum::Word(word) if word == LOST);
+    let last = readings.iter().map(|reading| reading.on).max()?;
+    let latest: Vec<bool> = readings.iter().filter(|r| r.on == last).map(is_lost).collect();
+    readings.retain(|reading| !is_lost(reading));
+    attributes.retain(|(_, readings)| !readings.is_empty());
+    match (latest.contains(&true), latest.contains(&false)) {
+        (true, true) => Some(Whereabouts::Unknown),
+        (true, false) => Some(Whereabouts::Missing),
+        _ => None,
+    }
+}
+
+/// Refuses `state: lost` where nothing can be lost: of what is sold, and of
+/// what was put right.
+pub(super) fn refuse_lost(
+    attributes: &mut Attributes,
+    vocabulary: &Vocabulary,
+    spot: &Spot<'_>,
+    problems: &mut Problems,
+) {
+    if take_lost(attributes, vocabulary).is_some() {
+        let problem = Problem::new(spot.key("state").place(), "what is lost has no place here");
+        problems.add(problem.offending(LOST).expected("`aboard`, `posted` or `copy`"));
     }
 }
 

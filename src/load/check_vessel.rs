@@ -326,12 +326,11 @@ pub(super) fn coverage(
     let everything = filled(written.covers)
         .and_then(|text| choice(text, &COVERS, &top.key("covers"), problems))
         .unwrap_or(written.everything);
-    let classes = [Class::Tool, Class::Spare, Class::Document];
     let mut all_seen = BTreeSet::new();
     for (key, kinds) in [("all seen", written.all_seen), ("sought and not found", written.sought)] {
         let list = top.key(key);
         for (index, text) in kinds.iter().enumerate() {
-            all_seen.extend(kind(text, &classes, vocabulary, &list.entry(index), problems));
+            all_seen.extend(kind(text, &Class::CARRIED, vocabulary, &list.entry(index), problems));
         }
     }
     Coverage { everything, all_seen }

@@ -12,9 +12,6 @@ use crate::model::rule::{Condition, Side, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, KindId, Tag, Vocabulary, fold};
 use std::collections::BTreeMap;
 
-/// Kinds that can be aboard.
-const ABOARD: [Class; 3] = [Class::Tool, Class::Spare, Class::Document];
-
 /// The words of a freeboard threshold: before the figure, or after it.
 const SIDES: [(&str, &str, Side); 6] = [
     ("more than ", "", Side::MoreThan),
@@ -79,7 +76,7 @@ impl LineReader<'_> {
                 }
             },
             "aboard" | "not aboard" => {
-                let kind = kind(text, &ABOARD, vocabulary, spot, self.problems)?;
+                let kind = kind(text, &Class::CARRIED, vocabulary, spot, self.problems)?;
                 Some(Condition::Aboard { kind, wanted: key == "aboard" })
             }
             "gear" => tag(text, &vocabulary.gears, spot, self.problems).map(Condition::Gear),

@@ -27,6 +27,12 @@ pub enum Class {
     Certificate,
 }
 
+impl Class {
+    /// What can be carried aboard as a thing of its own: what a kit, a
+    /// requirement's `carry` and an inspection record can name.
+    pub const CARRIED: [Self; 3] = [Self::Tool, Self::Spare, Self::Document];
+}
+
 /// How an attribute is told.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum AttributeShape {

@@ -7,6 +7,7 @@ mod choices;
 mod conditions;
 mod editions;
 mod freeboards;
+mod laid;
 mod limits;
 mod papers;
 mod readings;
