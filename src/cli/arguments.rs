@@ -142,9 +142,14 @@ pub(super) struct SchemaArguments {
     #[arg(value_name = "NAME")]
     pub(super) name: Option<String>,
 
-    /// Write it to this file, whole or not at all
+    /// Write it to this file, whole or not at all; not over a file that is
+    /// there
     #[arg(long, value_name = "FILE")]
     pub(super) output: Option<PathBuf>,
+
+    /// Write it over a file that is there
+    #[arg(long)]
+    pub(super) force: bool,
 }
 
 /// Which figures are believed.

@@ -82,6 +82,14 @@ pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
     Whole::of(path, text)?.finish()
 }
 
+/// Writes what people fill in or keep beside their files, whole or not at all:
+/// over a file that is there only where that was insisted on.
+pub(super) fn write_form(path: &Path, text: &str, insist: bool) -> Result<(), Stop> {
+    let mut whole = Whole::of(path, text)?;
+    whole.replaces = insist;
+    whole.finish()
+}
+
 /// A file that is written bit by bit and takes its name only once it is
 /// whole; dropped before, it leaves no trace.
 pub(super) struct Whole {
@@ -89,6 +97,8 @@ pub(super) struct Whole {
     target: std::path::PathBuf,
     folder: std::path::PathBuf,
     file: io::BufWriter<tempfile::NamedTempFile>,
+    /// Whether it may take the place of a file that is there.
+    replaces: bool,
 }
 
 impl Whole {
@@ -98,7 +108,7 @@ impl Whole {
         let (target, folder) = place(path).map_err(refuse)?;
         let file = builder(&target).map_err(|error| refuse(why_not(&error, &folder)))?;
         let file = io::BufWriter::new(file);
-        Ok(Self { path: path.to_path_buf(), target, folder, file })
+        Ok(Self { path: path.to_path_buf(), target, folder, file, replaces: true })
     }
 
     /// A file of which all is known, without colour.
@@ -125,10 +135,16 @@ impl Whole {
     /// Gives it its name.
     pub(super) fn finish(mut self) -> Result<(), Stop> {
         self.settle()?;
-        let Self { path, target, folder, file } = self;
+        let Self { path, target, folder, file, replaces } = self;
         let file = file.into_inner().map_err(|error| error.into_error());
-        let kept = file.and_then(|file| keep(file, &target));
-        kept.map_err(|error| not_written(&path, &why_not(&error, &folder)))
+        let kept = file.and_then(|file| keep(file, &target, replaces));
+        kept.map_err(|error| match error.kind() {
+            ErrorKind::AlreadyExists => Stop::usage(
+                format!("`{}` is there already and may be filled in", path.display()),
+                "nothing was written; name another file, or insist with `--force`",
+            ),
+            _ => not_written(&path, &why_not(&error, &folder)),
+        })
     }
 }
 
@@ -189,9 +205,13 @@ fn builder(target: &Path) -> io::Result<tempfile::NamedTempFile> {
     }
 }
 
-/// Gives the file its name.
-fn keep(file: tempfile::NamedTempFile, target: &Path) -> io::Result<()> {
-    file.persist(target).map_err(|error| error.error)?;
+/// Gives the file its name; without leave to replace, only if nobody has it.
+fn keep(file: tempfile::NamedTempFile, target: &Path, replaces: bool) -> io::Result<()> {
+    match replaces {
+        true => file.persist(target),
+        false => file.persist_noclobber(target),
+    }
+    .map_err(|error| error.error)?;
     Ok(())
 }
 
@@ -256,6 +276,20 @@ mod tests {
         assert!(write_whole(&folder.path().join("none/report.txt"), "x").is_err());
         assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
         assert_eq!(std::fs::read_dir(&inner).unwrap().count(), 0);
+    }
+
+    #[test]
+    fn a_form_replaces_a_file_only_where_that_is_insisted_on() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("form.yaml");
+        write_form(&path, "empty", false).unwrap();
+        std::fs::write(&path, "filled in").unwrap();
+        let refused = write_form(&path, "empty", false);
+        assert!(matches!(refused, Err(Stop::Usage { mend, .. }) if mend.contains("--force")));
+        assert_eq!(std::fs::read_to_string(&path).unwrap(), "filled in");
+        write_form(&path, "empty", true).unwrap();
+        assert_eq!(std::fs::read_to_string(&path).unwrap(), "empty");
+        assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), 1);
     }
 
     #[cfg(unix)]

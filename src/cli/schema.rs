@@ -19,7 +19,7 @@ pub(super) fn run(arguments: &SchemaArguments) -> Result<Exit, Stop> {
         }
     };
     match &arguments.output {
-        Some(path) => output::write_whole(path, &text)?,
+        Some(path) => output::write_form(path, &text, arguments.force)?,
         None => output::print(&text)?,
     }
     Ok(Exit::Ready)

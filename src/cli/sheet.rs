@@ -32,7 +32,9 @@ pub(super) fn run(arguments: &SheetArguments) -> Result<Exit, Stop> {
             ));
         }
     };
+    let is_form = arguments.record_form || arguments.blank_vessel.is_some();
     match &arguments.output {
+        Some(path) if is_form => output::write_form(path, &text, arguments.force)?,
         Some(path) => output::write_whole(path, &text)?,
         None => output::print(&text)?,
     }

@@ -146,9 +146,7 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
         .iter()
         .map(|course| judge::judge(terms, &vessel, course, asked))
         .collect();
-    let open =
-        |notice: &Notice| matches!(notice, Notice::NoEdition { .. } | Notice::MayBind { .. });
-    let gaps = notices.iter().any(open);
+    let gaps = notices.iter().any(Notice::leaves_open);
     let floor = if gaps || judgements.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
     let verdict = judgements.iter().map(|j| j.verdict).fold(floor, Verdict::max);
     Check { vessel, asked, verdict, judgements, notices }

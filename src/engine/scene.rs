@@ -231,17 +231,10 @@ impl<'a> Scene<'a> {
                 .map(|has| has == wanted)
                 .ok_or_else(|| VesselFact::Feature(feature.clone())),
             Condition::Aboard { kind, wanted } => self.aboard(*kind).map(|has| has == *wanted),
-            Condition::Gear(tag) => tagged(self.vessel.gears.as_ref(), tag, VesselFact::Gear),
-            Condition::Area(tag) => tagged(self.vessel.areas.as_ref(), tag, VesselFact::Areas),
-            Condition::AreaOtherThan(tag) => self
-                .vessel
-                .areas
-                .as_ref()
-                .map(|areas| areas.iter().any(|area| area != tag))
-                .ok_or(VesselFact::Areas),
-            Condition::Permit(tag) => {
-                tagged(self.vessel.permits.as_ref(), tag, VesselFact::Permits)
-            }
+            Condition::Gear(tag) => self.lists(VesselFact::Gear, |gear| gear == tag),
+            Condition::Area(tag) => self.lists(VesselFact::Areas, |area| area == tag),
+            Condition::AreaOtherThan(tag) => self.lists(VesselFact::Areas, |area| area != tag),
+            Condition::Permit(tag) => self.lists(VesselFact::Permits, |permit| permit == tag),
             Condition::Months(first, last) => {
                 let month = self.day.month();
                 Ok(if first <= last {
@@ -252,6 +245,21 @@ impl<'a> Scene<'a> {
             }
             Condition::AnyOf(groups) => any(groups.iter().map(|group| self.holds_all(group))),
         }
+    }
+
+    /// Whether one of the vessel's permits, gears or areas is meant. A word
+    /// that the vocabulary does not know may mean any of them.
+    fn lists(&self, list: VesselFact, is_meant: impl Fn(&str) -> bool) -> Known {
+        let (written, known) = match list {
+            VesselFact::Permits => (&self.vessel.permits, &self.vocabulary.permits),
+            VesselFact::Gear => (&self.vessel.gears, &self.vocabulary.gears),
+            _ => (&self.vessel.areas, &self.vocabulary.areas),
+        };
+        let Some(written) = written else { return Err(list) };
+        any(written.iter().map(|word| match known.contains_key(word) {
+            true => Ok(is_meant(word)),
+            false => Err(list.clone()),
+        }))
     }
 
     /// Whether something of the kind is aboard and serviceable on the day,
@@ -277,10 +285,6 @@ impl<'a> Scene<'a> {
         let unlisted = if self.vessel.coverage.is_whole(kind) { Ok(false) } else { Err(fact()) };
         any(listed.chain(std::iter::once(unlisted)))
     }
-}
-
-fn tagged(tags: Option<&Vec<String>>, tag: &str, fact: VesselFact) -> Known {
-    tags.map(|tags| tags.iter().any(|t| t == tag)).ok_or(fact)
 }
 
 /// Whether the tags of the vessel are among those that the profile binds.

@@ -84,7 +84,8 @@ pub(super) fn select<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> S
 }
 
 /// Words for permits, gear and areas that neither the vocabulary nor any
-/// profile knows: no rule can be found by them.
+/// profile knows: no rule can be found by them. Profiles on record may have
+/// tags of their own.
 fn unknown_words(terms: &Terms<'_>, vessel: &Vessel) -> Vec<Notice> {
     type Named = fn(&Binds) -> &[String];
     let vocabulary = terms.vocabulary;

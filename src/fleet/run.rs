@@ -45,7 +45,8 @@ impl Files {
 }
 
 /// The rows of these files, each put through `finish` where it was judged,
-/// in order. `tick` is called once a file, from any thread.
+/// in order. `tick` is called once a file, from any thread. Where the program
+/// itself fails over one file, that one is refused and the rest goes on.
 pub fn rows<T: Send>(
     orders: &Orders<'_>,
     files: &[Result<PathBuf, Refusal>],
@@ -57,13 +58,26 @@ pub fn rows<T: Send>(
         .par_iter()
         .map(|file| {
             let row = match file {
-                Ok(path) => orders.row(path, records),
+                Ok(path) => survive(|| orders.row(path, records)).unwrap_or_else(|| failed(path)),
                 Err(refusal) => Row::Refused(refusal.clone()),
             };
             tick();
-            finish(row)
+            match file {
+                Ok(path) => survive(|| finish(row)).unwrap_or_else(|| finish(failed(path))),
+                Err(_) => finish(row),
+            }
         })
         .collect()
+}
+
+/// What comes of the work, or nothing where the program fails over it. What
+/// the work had in hand is dropped with it.
+fn survive<T>(work: impl FnOnce() -> T) -> Option<T> {
+    std::panic::catch_unwind(std::panic::AssertUnwindSafe(work)).ok()
+}
+
+fn failed(path: &Path) -> Row {
+    Row::Refused(Refusal::of_program(&path.to_string_lossy()))
 }
 
 /// Takes out the records that belong to no vessel of these files, or to one
@@ -86,4 +100,41 @@ pub fn settle(
         })
         .collect();
     records.settle(names.iter().map(String::as_str))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::engine::Depth;
+    use crate::load::Library;
+    use crate::measure::Day;
+    use crate::model::vessel::Trust;
+
+    #[test]
+    fn a_failure_over_one_vessel_is_a_row_of_its_own() {
+        let library = Library::shipped().unwrap();
+        let orders = Orders {
+            library: &library,
+            asked: &[],
+            on: None,
+            back: None,
+            date: Day::parse("2026-03-02").unwrap(),
+            trust: Trust::All,
+            depth: Depth::Findings,
+        };
+        let home = Path::new(env!("CARGO_MANIFEST_DIR")).join("vessels");
+        let names = ["marlow-tern.yaml", "salt-pomelo.yaml", "little-knot.yaml"];
+        let files: Vec<_> = names.iter().map(|name| Ok(home.join(name))).collect();
+        let finish = |row: Row| match row {
+            Row::Vessel(judged) if judged.file.ends_with(names[1]) => panic!("over this vessel"),
+            Row::Vessel(judged) => Ok(judged.check.vessel.name),
+            Row::Refused(refusal) => Err(refusal),
+        };
+        let rows = rows(&orders, &files, &Records::default(), finish, || ());
+        assert_eq!(rows.iter().filter(|row| row.is_ok()).count(), 2);
+        let refusal = rows[1].as_ref().unwrap_err();
+        assert!(refusal.file.ends_with(names[1]), "{refusal}");
+        assert!(refusal.to_string().contains("fault of the program"), "{refusal}");
+        assert!(survive(|| -> () { panic!("while judging") }).is_none());
+    }
 }

@@ -9,6 +9,7 @@ use super::records::LeftOut;
 use super::select::{Order, Selection};
 use crate::measure::Day;
 use crate::model::finding::Verdict;
+use crate::model::profile::Standing;
 use crate::model::vessel::Trust;
 use crate::model::vocabulary::Vocabulary;
 
@@ -17,6 +18,8 @@ use crate::model::vocabulary::Vocabulary;
 pub struct Counts {
     /// Ready.
     pub ready: usize,
+    /// Ready by good practice only, no rule being checked: among the ready.
+    pub ready_by_practice: usize,
     /// Not ready.
     pub not_ready: usize,
     /// Can't tell.
@@ -57,7 +60,11 @@ impl Counts {
         match row {
             Row::Refused(_) => self.refused += 1,
             Row::Vessel(judged) => match judged.check.verdict {
-                Verdict::Ready => self.ready += 1,
+                Verdict::Ready => {
+                    self.ready += 1;
+                    let practice = judged.check.standing() == Standing::GoodPractice;
+                    self.ready_by_practice += usize::from(practice);
+                }
                 Verdict::CannotTell => self.cannot_tell += 1,
                 Verdict::NotReady => self.not_ready += 1,
             },
@@ -67,6 +74,7 @@ impl Counts {
     /// Adds the other's.
     pub fn sum(&mut self, other: &Self) {
         self.ready += other.ready;
+        self.ready_by_practice += other.ready_by_practice;
         self.not_ready += other.not_ready;
         self.cannot_tell += other.cannot_tell;
         self.refused += other.refused;

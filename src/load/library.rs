@@ -6,6 +6,7 @@ use super::check_profile::check_profile;
 use super::check_vocabulary::check_vocabulary;
 use super::drafts::{drafts, refusal};
 use super::guard::{read_source, source_of};
+use super::judge_tags::judge_tags;
 use super::manual::{Manual, is_techniques};
 use super::merge::Draft;
 use super::parse::read;
@@ -103,7 +104,9 @@ impl Library {
     }
 
     /// A vocabulary and profiles that are already in memory, each told apart
-    /// by the place it is given in, whatever its file was called.
+    /// by the place it is given in, whatever its file was called. They were
+    /// judged by once, maybe by a program that took tags of a profile's own:
+    /// these stay as they were.
     ///
     /// # Errors
     /// Everything that is wrong in any of them.
@@ -113,7 +116,9 @@ impl Library {
         let sources = profiles.iter().map(|of| source(*of)).collect::<Result<Vec<_>, _>>()?;
         let vocabulary = read_vocabulary(&words)?;
         let manual = Manual::shipped(&vocabulary)?;
-        Self::build(vocabulary, words, manual, drafts(sources.into_iter())?)
+        let drafts = drafts(sources.into_iter())?;
+        let checked = checked(&drafts, &vocabulary);
+        Self::of_checked(vocabulary, words, manual, drafts, checked)
     }
 
     /// Lays a folder's files over this library: a profile takes the place of
@@ -207,7 +212,8 @@ impl Library {
             self.drafts.iter().filter(|old| old.id() != id).cloned().collect();
         all.extend(own);
         // Whether it overlaps another edition is not asked.
-        let (profiles, problems) = checked(&all, &self.vocabulary);
+        let (profiles, mut problems) = checked(&all, &self.vocabulary);
+        judge_tags(&profiles, &self.vocabulary, &mut problems);
         if problems.count() > 0 {
             return Err(refusal(problems, &all));
         }
@@ -261,7 +267,18 @@ impl Library {
         manual: Manual,
         drafts: Vec<Draft>,
     ) -> Result<Self, Refusal> {
-        let (mut profiles, mut problems) = checked(&drafts, &vocabulary);
+        let (profiles, mut problems) = checked(&drafts, &vocabulary);
+        judge_tags(&profiles, &vocabulary, &mut problems);
+        Self::of_checked(vocabulary, words, manual, drafts, (profiles, problems))
+    }
+
+    fn of_checked(
+        vocabulary: Arc<Vocabulary>,
+        words: Source,
+        manual: Manual,
+        drafts: Vec<Draft>,
+        (mut profiles, mut problems): (Vec<Arc<Profile>>, Problems),
+    ) -> Result<Self, Refusal> {
         judge_editions(&profiles, &mut problems);
         if problems.count() > 0 {
             return Err(refusal(problems, &drafts));

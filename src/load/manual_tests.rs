@@ -80,7 +80,7 @@ fn a_library_from_memory_has_the_shipped_file_if_it_fits() {
 fn a_profile_that_is_added_leaves_the_file() {
     let mut library = Library::shipped().unwrap();
     let profile = "format: profile/1\nid: stub\nrule: stub\nedition: first\ntitle: Stub\n\
-                   source: 50 CFR part 0\nencoded: no\nbinds: { gear: [longline] }\n";
+                   source: 50 CFR part 0\nencoded: no\nbinds: { gear: [pelagic-longline] }\n";
     library.add_text("stub.yaml", profile).unwrap();
     assert_eq!(id(&library), Some("longline-release"));
     assert!(library.source("requirements/techniques.yaml").is_some());

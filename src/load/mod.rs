@@ -38,6 +38,7 @@ mod hostile_tests;
 mod inspection_tests;
 mod judge_forbidden;
 mod judge_practice;
+mod judge_tags;
 mod library;
 #[cfg(test)]
 mod library_tests;

@@ -152,6 +152,14 @@ impl Refusal {
         Self { file: file.to_owned(), problems }
     }
 
+    /// A refusal of a file over which the program itself failed.
+    pub fn of_program(file: &str) -> Self {
+        let what = "the program failed over this file, so nothing is known of it";
+        let problem = Problem::new(Place::new(&file.into(), ""), what)
+            .mend("this is a fault of the program: report it together with the file");
+        Self::new(file, vec![problem])
+    }
+
     fn told(&self) -> String {
         let lines: Vec<String> = self.problems.iter().map(Problem::to_string).collect();
         lines.join("\n")

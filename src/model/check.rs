@@ -1,7 +1,7 @@
 //! The result of checking one vessel against every profile that binds it.
 
 use super::finding::{Asked, Clash, Finding, GoodUpTo, ReadyUntil, Stretch, Verdict, WayToReady};
-use super::profile::Profile;
+use super::profile::{Profile, Standing};
 use super::reason::VesselFact;
 use super::stable::stable_words;
 use super::vessel::Vessel;
@@ -140,6 +140,18 @@ pub struct Check {
     pub notices: Vec<Notice>,
 }
 
+impl Check {
+    /// What the verdict stands on: good practice where no rule had a word in
+    /// it.
+    pub fn standing(&self) -> Standing {
+        let practice = |judgement: &Judgement| judgement.profile.standing == Standing::GoodPractice;
+        match !self.judgements.is_empty() && self.judgements.iter().all(practice) {
+            true => Standing::GoodPractice,
+            false => Standing::Rule,
+        }
+    }
+}
+
 impl Notice {
     /// The stable code, part of the JSON format.
     pub fn code(&self) -> &'static str {
@@ -148,6 +160,11 @@ impl Notice {
 
     /// The stable codes of all notices.
     pub const CODES: &'static [&'static str] = CODES;
+
+    /// Whether it leaves open which rules bind, so that nothing is ready.
+    pub fn leaves_open(&self) -> bool {
+        matches!(self, Self::NoEdition { .. } | Self::MayBind { .. } | Self::UnknownWords { .. })
+    }
 }
 
 stable_words! {

@@ -8,7 +8,8 @@
 //! Top level: `schema`, `program` (`name`, `version`), `vessel` (`name`,
 //! `register`, `port`, `file`, `freeboard`), `trip` (`departure`, `return`),
 //! `trust` (`all` or `measured`), `verdict` (`ready`, `not-ready` or
-//! `cannot-tell`), `notices` (`code`, `text`, `remedy` and what it speaks of) and
+//! `cannot-tell`), `standing` (`rule`, or `good-practice` where no rule was
+//! checked), `notices` (`code`, `text`, `remedy` and what it speaks of) and
 //! `profiles`, one for each profile that judged the vessel.
 //!
 //! A profile: `id`, `rule`, `edition`, `encoding` (the revision of the
@@ -42,6 +43,7 @@ use crate::model::stable::stable_words;
 use crate::model::text::steers;
 use crate::model::vessel::Trust;
 use profile::ProfileJson;
+pub(in crate::report) use profile::{STANDINGS, standing};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -100,6 +102,9 @@ pub(super) struct CheckJson {
     /// The verdict.
     #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// What it stands on: a rule, or good practice where no rule was checked.
+    #[schemars(extend("enum" = STANDINGS))]
+    standing: &'static str,
     /// What is told of the check as a whole.
     notices: Vec<NoticeJson>,
     /// One for each profile that judged the vessel.
@@ -156,6 +161,7 @@ impl CheckJson {
             trip: TripJson::new(check.asked.departure, check.asked.back),
             trust: trust(check.asked.trust),
             verdict: verdict(check.verdict),
+            standing: standing(check.standing()),
             notices: check
                 .notices
                 .iter()

@@ -53,9 +53,8 @@ fn headline(page: &mut Page, subject: &Subject<'_>) {
     let name = named(vessel);
     let indent = label.0.len() + 2;
     let first = format!("{} ", label.0);
-    if only_practice(check) {
-        let text = "by good practice only, no rule was checked";
-        page.hang(0, (&first, label.1), (text, Tone::Strong));
+    if check.standing() == Standing::GoodPractice {
+        page.hang(0, (&first, label.1), (words::ONLY_PRACTICE, Tone::Strong));
         page.prose(indent, Tone::Strong, &name);
     } else {
         page.hang(0, (&first, label.1), (&name, Tone::Strong));
@@ -97,12 +96,6 @@ pub(super) fn records(
     for record in sources.iter().filter(|source| source.file != vessel.place.file) {
         page.prose(indent, Tone::Plain, &format!("{records}: {}", record.file));
     }
-}
-
-/// Whether no rule had a word in the verdict.
-pub(super) fn only_practice(check: &Check) -> bool {
-    let practice = |judgement: &Judgement| judgement.profile.standing == Standing::GoodPractice;
-    !check.judgements.is_empty() && check.judgements.iter().all(practice)
 }
 
 /// The days of the trip, whether the vessel's file plans them so, and whether

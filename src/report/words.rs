@@ -38,6 +38,9 @@ pub(crate) const FOOT: &str = "Check the current rule and local conditions; loca
     and trained practice come first; this tool is an aid, no legal advice.";
 
 /// What stands beside any list of things to do with gear.
+/// What stands beside a verdict that no rule had a word in.
+pub(crate) const ONLY_PRACTICE: &str = "by good practice only, no rule was checked";
+
 pub(crate) const CAUTION: &str = "Take care: measure and mend gear in harbour, with points and \
     blades covered, two people to a long pole; handle turtles only as you were trained to.";
 

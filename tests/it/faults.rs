@@ -23,8 +23,8 @@ fn writers() -> Vec<Vec<&'static str>> {
         vec!["check", vessel, "--on", DAY, "--format", "html"],
         vec!["options", vessel, "--on", DAY, "--format", "html"],
         vec!["sheet", vessel, "--on", DAY],
-        vec!["sheet", vessel, "--on", DAY, "--record-form"],
-        vec!["sheet", "--blank-vessel", "us-gulf-reef-fish-2019"],
+        vec!["sheet", vessel, "--on", DAY, "--record-form", "--force"],
+        vec!["sheet", "--blank-vessel", "us-gulf-reef-fish-2019", "--force"],
         vec!["audit", vessel, "--date", DAY, "--format", "lines"],
         vec!["audit", vessel, "--date", DAY, "--format", "csv"],
         vec![
@@ -35,7 +35,7 @@ fn writers() -> Vec<Vec<&'static str>> {
             "--catalogue",
             "suppliers/port-ansel-chandlery.yaml",
         ],
-        vec!["schema", "vessel"],
+        vec!["schema", "vessel", "--force"],
     ]
 }
 

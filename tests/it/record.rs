@@ -23,14 +23,19 @@ use std::path::{Path, PathBuf};
 const JUNE: &str = "2026-06-01";
 const AUGUST: &str = "2026-08-01";
 
-/// A folder of the demonstration.
+/// A file or folder of the demonstration.
 fn place(name: &str) -> String {
     format!("tests/it/record/{name}")
 }
 
+/// A folder of its rules.
+fn rules(name: &str) -> String {
+    run::requirements(&format!("record/{name}"))
+}
+
 /// Audits one of the two fleets, by one of the two folders of rules.
 fn audit(fleet: &str, rules: &str, date: &str, flags: &[&str]) -> Ran {
-    let (fleet, rules) = (place(fleet), place(rules));
+    let (fleet, rules) = (place(fleet), self::rules(rules));
     let mut typed = vec!["audit", &fleet, "--requirements", &rules, "--date", date];
     typed.extend(flags);
     run::kitmuster(&typed)

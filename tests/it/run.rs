@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
+use std::sync::Mutex;
 
 /// The folder of the package.
 pub(crate) fn home() -> PathBuf {
@@ -47,6 +48,69 @@ pub(crate) fn kitmuster_in<S: AsRef<std::ffi::OsStr>>(folder: &Path, arguments: 
         stdout: String::from_utf8(stdout).unwrap(),
         stderr: String::from_utf8(stderr).unwrap(),
     }
+}
+
+/// The shipped vocabulary with permits, a gear and an area that are invented
+/// for tests.
+fn words() -> String {
+    let mut text = std::fs::read_to_string(home().join("requirements/vocabulary.yaml")).unwrap();
+    for (list, tags) in [
+        (
+            "permits:",
+            &["pier-permit", "mole-permit", "quay-permit", "test-permit", "test-strait-permit"][..],
+        ),
+        ("gear:", &["test-gear"]),
+        ("areas:", &["test-area"]),
+    ] {
+        let head = format!("\n{list}\n");
+        let lines: String =
+            tags.iter().map(|tag| format!("  {tag}: invented for tests\n")).collect();
+        assert_eq!(text.matches(&head).count(), 1, "{list}");
+        text = text.replace(&head, &format!("{head}{lines}"));
+    }
+    text
+}
+
+/// A folder of requirements under `tests/it` as it is given to the program:
+/// with the invented tags in its vocabulary. Its path is from the package's
+/// folder.
+pub(crate) fn requirements(of: &str) -> String {
+    static LAID: Mutex<()> = Mutex::new(());
+    let _one_at_a_time = LAID.lock();
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(of);
+    std::fs::create_dir_all(&folder).unwrap();
+    let files = std::fs::read_dir(home().join("tests/it").join(of)).unwrap();
+    let texts = files.map(|file| {
+        let path = file.unwrap().path();
+        let name = path.file_name().unwrap().to_string_lossy().to_string();
+        (name, std::fs::read_to_string(path).unwrap())
+    });
+    let texts: Vec<_> = texts.chain([("vocabulary.yaml".to_owned(), words())]).collect();
+    for there in std::fs::read_dir(&folder).unwrap() {
+        let there = there.unwrap();
+        if !texts.iter().any(|(name, _)| there.file_name() == name.as_str()) {
+            std::fs::remove_file(there.path()).unwrap();
+        }
+    }
+    texts.iter().for_each(|(name, text)| lay(&folder, name, text));
+    folder.to_string_lossy().to_string()
+}
+
+/// Lays a file there whole, and only where it is not there yet: other tests
+/// may be reading it.
+fn lay(folder: &Path, name: &str, text: &str) {
+    let path = folder.join(name);
+    if std::fs::read_to_string(&path).is_ok_and(|there| there == text) {
+        return;
+    }
+    let file = tempfile::NamedTempFile::new_in(folder).unwrap();
+    std::fs::write(file.path(), text).unwrap();
+    file.persist(path).unwrap();
+}
+
+/// Writes the vocabulary with the invented tags into a folder of requirements.
+pub(crate) fn with_words(folder: &Path) {
+    lay(folder, "vocabulary.yaml", &words());
 }
 
 /// Writes a file into a folder and gives its path.

@@ -27,12 +27,122 @@ fn permits_that_nobody_wrote_down_leave_open_which_rule_binds() {
     assert!(notices(&none).contains(&"no-rule-names-vessel"));
 }
 
+/// By a word that nobody knows no rule is found, so that none was checked.
 #[test]
-fn a_permit_that_no_vocabulary_knows_is_told() {
-    let judged = vessel("3 ft").set("permits", "[moonfish licence]").check(&["--on", ON]);
-    assert!(notices(&judged).contains(&"unknown-words"), "{:?}", notices(&judged));
-    let known = vessel("3 ft").set("permits", "[gulf-reef-fish-commercial]").check(&["--on", ON]);
-    assert!(!notices(&known).contains(&"unknown-words"));
+fn words_that_nobody_knows_make_no_vessel_ready() {
+    let shipped = std::fs::read_to_string("vessels/amber-shearwater.yaml").unwrap();
+    let folder = tempfile::tempdir().unwrap();
+    let with = |key: &str, words: &str| {
+        let lines = shipped.lines().map(|line| match line.starts_with(&format!("{key}:")) {
+            true => format!("{key}: {words}"),
+            false => line.to_owned(),
+        });
+        let text = lines.collect::<Vec<_>>().join("\n");
+        assert_ne!(text, shipped.trim_end(), "{key}");
+        let path = write(folder.path(), "vessel.yaml", &text);
+        let json = kitmuster(&["check", &path, "--format", "json"]).json();
+        Judged { ran: kitmuster(&["check", &path]), json }
+    };
+    for (key, words) in [
+        ("permits", "[reef fish]"),
+        ("permits", "[dolphin-wahoo-commercial, reef fish]"),
+        ("gear", "[longline]"),
+        ("gear", "[trap, longline]"),
+    ] {
+        let judged = with(key, words);
+        assert_eq!(verdict(&judged), "cannot-tell", "{key}: {words}");
+        assert!(notices(&judged).contains(&"unknown-words"), "{:?}", notices(&judged));
+        assert_eq!(judged.ran.status, 1);
+        assert!(judged.ran.stdout.starts_with("CAN'T TELL"), "{}", judged.ran.page());
+    }
+}
+
+/// A profile that is asked for by name judges all the same; what hangs on a
+/// word that nobody knows is open.
+#[test]
+fn a_condition_on_a_word_that_nobody_knows_is_open() {
+    let folder = tempfile::tempdir().unwrap();
+    let rule = "format: profile/1\nid: own\nrule: own\nedition: one\ntitle: Own\n\
+                standing: good practice\nrequirements:\n  \
+                - { id: trap, title: T, verified: common practice, carry: 1 pliers, when: { gear: trap } }\n  \
+                - { id: area, title: A, verified: common practice, carry: 1 tire, when: { area other than: atlantic } }\n";
+    let rule = write(folder.path(), "own.yaml", rule);
+    let outcomes = |gear: &str, areas: &str| {
+        let judged = vessel("3 ft").set("gear", gear).set("areas", areas).under(&rule, ON);
+        [judged.outcome("trap").to_owned(), judged.outcome("area").to_owned()]
+    };
+    assert_eq!(outcomes("[handline]", "[atlantic]"), ["unbound", "unbound"]);
+    assert_eq!(outcomes("[pots]", "[the Atlantic]"), ["cannot-tell", "cannot-tell"]);
+    assert_eq!(outcomes("[pots, trap]", "[the Atlantic, elsewhere]"), ["not-met", "not-met"]);
+}
+
+/// Who is ready by good practice only is no plain ready, in any format.
+#[test]
+fn an_audit_says_where_no_rule_was_checked() {
+    let folder = tempfile::tempdir().unwrap();
+    let pliers = "standing: good practice\nfallback: yes\nrequirements:\n  \
+                  - { id: pliers, title: P, verified: common practice, carry: 1 pliers }\n";
+    let head = "format: profile/1\nid: good-practice-longline\nrule: good-practice\nedition: one\ntitle: House\n";
+    let rules = folder.path().join("rules");
+    std::fs::create_dir(&rules).unwrap();
+    write(&rules, "house.yaml", &format!("{head}{pliers}"));
+    let bare = vessel("3 ft").set("gear", "[trap]").set("areas", "[elsewhere]");
+    let ready = bare.with(&["{ mark: PL-1, kind: pliers }"]);
+    let path = write(folder.path(), "vessel.yaml", &ready.yaml());
+    let audit = |format: &str| {
+        let rules = rules.to_str().unwrap();
+        let asked = ["audit", &path, "--requirements", rules, "--date", ON, "--format", format];
+        kitmuster(&asked)
+    };
+    let said = "by good practice only";
+    let table = audit("table").stdout;
+    assert!(table.contains("1 ready (1 by good practice only)"), "{table}");
+    assert!(table.contains("by good practice only, no rule was checked"), "{table}");
+    let html = audit("html").stdout;
+    assert!(html.matches(said).count() >= 3, "{}", html.matches(said).count());
+    let json = audit("json").json();
+    assert_eq!(json["totals"]["ready_by_good_practice"], 1);
+    assert_eq!(json["vessels"][0]["standing"], "good-practice");
+    let line: serde_json::Value = serde_json::from_str(&audit("lines").stdout).unwrap();
+    assert_eq!((&line["verdict"], &line["standing"]), (&"ready".into(), &"good-practice".into()));
+    let csv = audit("csv").stdout;
+    let rows: Vec<&str> = csv.lines().collect();
+    assert!(rows[0].ends_with(",standing") && rows[1].ends_with(",good-practice"), "{csv}");
+    let bound = kitmuster(&["audit", "vessels/marlow-tern.yaml", "--format", "csv"]).stdout;
+    assert!(bound.lines().nth(1).unwrap().ends_with(",rule"), "{bound}");
+}
+
+/// A tag that no vessel can have binds nobody, so it is refused.
+#[test]
+fn a_profile_names_no_tag_that_the_vocabulary_does_not_know() {
+    let folder = tempfile::tempdir().unwrap();
+    let boat = write(folder.path(), "vessel.yaml", &vessel("3 ft").yaml());
+    let refused = |binds: &str, requirement: &str| {
+        let text = format!(
+            "format: profile/1\nid: own\nrule: own\nedition: one\ntitle: Own\n\
+             standing: good practice\nbinds: {{ {binds} }}\nrequirements:\n  \
+             - {{ id: pliers, title: P, verified: common practice, carry: 1 pliers{requirement} }}\n"
+        );
+        let path = write(folder.path(), "own.yaml", &text);
+        let ran = kitmuster(&["check", &boat, "--profile", &path, "--on", ON]);
+        (ran.status == 2, ran.stderr)
+    };
+    let whole = "permits: [atlantic-hms]";
+    assert!(!refused(whole, "").0);
+    for (binds, requirement, tag, line) in [
+        ("permits: [crab]", "", "crab", 7),
+        ("gear: [trap, pots and lines]", "", "pots and lines", 7),
+        ("areas: [the shelf]", "", "the shelf", 7),
+        ("when: { area: the shelf }", "", "the shelf", 7),
+        ("when: { any of: [{ months: May to June }, { permit: crab }] }", "", "crab", 7),
+        (whole, ", when: { gear: pots and lines }", "pots and lines", 9),
+        (whole, ", unless: [{ wheelhouse: no, area other than: the shelf }]", "the shelf", 9),
+    ] {
+        let (refused, told) = refused(binds, requirement);
+        assert!(refused, "{binds} {requirement}");
+        assert!(told.contains(&format!("own.yaml:{line}:")), "{told}");
+        assert!(told.contains(&format!("the vocabulary has no such tag: `{tag}`")), "{told}");
+    }
 }
 
 #[test]

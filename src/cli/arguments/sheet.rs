@@ -53,9 +53,14 @@ pub(in crate::cli) struct SheetArguments {
     #[arg(long, value_enum, default_value_t = UnitsArgument::Both)]
     pub(in crate::cli) units: UnitsArgument,
 
-    /// Write it to this file, whole or not at all
+    /// Write it to this file, whole or not at all; a form to fill in takes the
+    /// place of no file
     #[arg(long, value_name = "FILE")]
     pub(in crate::cli) output: Option<PathBuf>,
+
+    /// Write a form to fill in over a file that is there
+    #[arg(long)]
+    pub(in crate::cli) force: bool,
 }
 
 /// For whom a paper is.

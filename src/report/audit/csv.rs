@@ -9,10 +9,10 @@ use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Level;
 use crate::model::stable::stable_words;
 use crate::model::text::visible;
-use crate::report::json::{outcome, verdict};
+use crate::report::json::{outcome, standing, verdict};
 use crate::report::words::{Words, fleet};
 
-const HEAD: [&str; 24] = [
+const HEAD: [&str; 25] = [
     "file",
     "vessel",
     "register",
@@ -37,7 +37,11 @@ const HEAD: [&str; 24] = [
     "freeboard",
     "day",
     "records laid over",
+    "standing",
 ];
+
+/// The cells of a vessel at the end of each of its rows.
+const LAST: usize = 2;
 
 /// The audit as CSV, lines ending as the standard says.
 ///
@@ -124,7 +128,7 @@ fn of_vessel(of: &Fleet<'_>, judged: &Judged) -> Vec<Vec<String>> {
         let profile = profile_cells(judgement);
         let whole = |finding: Option<&Finding>| {
             let own = finding.map_or_else(
-                || vec![String::new(); HEAD.len() - head.len() - profile.len()],
+                || vec![String::new(); HEAD.len() - head.len() - profile.len() - LAST],
                 |finding| finding_cells(finding, &words),
             );
             head.iter().chain(&profile).cloned().chain(own).collect::<Vec<_>>()
@@ -135,16 +139,12 @@ fn of_vessel(of: &Fleet<'_>, judged: &Judged) -> Vec<Vec<String>> {
         rows.extend(judgement.findings.iter().map(|finding| whole(Some(finding))));
     }
     if rows.is_empty() {
-        let empty = vec![String::new(); HEAD.len() - head.len()];
+        let empty = vec![String::new(); HEAD.len() - head.len() - LAST];
         rows.push(head.iter().cloned().chain(empty).collect());
     }
     let records: Vec<_> = judged.sources.iter().skip(1).map(|source| &*source.file).collect();
-    let records = cell(&records.join(", "));
-    for row in &mut rows {
-        if let Some(last) = row.last_mut() {
-            last.clone_from(&records);
-        }
-    }
+    let last: [String; LAST] = [cell(&records.join(", ")), standing(check.standing()).to_owned()];
+    rows.iter_mut().for_each(|row| row.extend(last.iter().cloned()));
     rows
 }
 
@@ -186,7 +186,6 @@ fn finding_cells(finding: &Finding, words: &Words<'_>) -> Vec<String> {
         cell(&words.remedy(finding, &[]).unwrap_or_default()),
         finding.freeboard.map(|at| cell(&words.freeboard(at))).unwrap_or_default(),
         finding.day.to_string(),
-        String::new(),
     ]
 }
 

@@ -84,6 +84,8 @@ struct TotalsJson {
     not_ready: usize,
     /// Of how many nobody can tell.
     cannot_tell: usize,
+    /// How many of the ready ones are so by good practice only.
+    ready_by_good_practice: usize,
     /// How many files were refused.
     refused: usize,
     /// How many were left out by the selection.
@@ -289,6 +291,7 @@ impl AuditJson {
                 ready: counts.ready,
                 not_ready: counts.not_ready,
                 cannot_tell: counts.cannot_tell,
+                ready_by_good_practice: counts.ready_by_practice,
                 refused: counts.refused,
                 outside_selection: audit.outside,
                 shown: vessels.len(),

@@ -11,7 +11,7 @@ use crate::model::finding::{Because, Finding, Outcome, ReadyUntil};
 use crate::model::reason::Reason;
 use crate::model::vocabulary::Vocabulary;
 use crate::report::audit::json::RefusedJson;
-use crate::report::json::{OUTCOMES, VERDICTS, harmless, outcome, verdict};
+use crate::report::json::{OUTCOMES, STANDINGS, VERDICTS, harmless, outcome, standing, verdict};
 use crate::report::words::{Words, fleet};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -43,6 +43,9 @@ pub(in crate::report) struct LineJson<'a> {
     /// The verdict.
     #[schemars(extend("enum" = VERDICTS))]
     verdict: &'static str,
+    /// What it stands on: a rule, or good practice where no rule was checked.
+    #[schemars(extend("enum" = STANDINGS))]
+    standing: &'static str,
     /// Codes of what is told of the check as a whole.
     #[schemars(extend("enum" = Notice::CODES))]
     notices: Vec<&'static str>,
@@ -182,6 +185,7 @@ fn of_vessel<'a>(judged: &'a Judged, vocabulary: &'a Vocabulary, units: Units) -
         departure: check.asked.departure.to_string(),
         r#return: check.asked.back.to_string(),
         verdict: verdict(check.verdict),
+        standing: standing(check.standing()),
         notices: check.notices.iter().map(Notice::code).collect(),
         profiles: check.judgements.iter().map(profile).collect(),
     }

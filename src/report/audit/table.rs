@@ -6,7 +6,7 @@ use crate::fleet::{After, HORIZONS, Judged, Row};
 use crate::measure::DaySpan;
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
-use crate::model::profile::Level;
+use crate::model::profile::{Level, Standing};
 use crate::report::page::{Page, Tone};
 use crate::report::problems;
 use crate::report::words::{self, Words, fleet};
@@ -114,6 +114,9 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, judged: &Judged) {
     let days = DaySpan { from: Some(check.asked.departure), until: Some(check.asked.back) };
     let trip = format!("trip {}; {}", words::span(days), judged.file);
     page.prose(BODY, Tone::Plain, &trip);
+    if check.standing() == Standing::GoodPractice {
+        page.prose(BODY, Tone::Open, words::ONLY_PRACTICE);
+    }
     for record in judged.sources.iter().skip(1) {
         page.prose(BODY, Tone::Plain, &format!("laid over it: {}", record.file));
     }

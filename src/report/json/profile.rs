@@ -194,7 +194,7 @@ fn why(why: &Why, words: &Words<'_>) -> WhyJson {
 }
 
 stable_words! {
-    fn standing(Standing) in STANDINGS {
+    pub(in crate::report) fn standing(Standing) in STANDINGS {
         Standing::Rule => "rule",
         Standing::GoodPractice => "good-practice",
     }

@@ -29,7 +29,10 @@ fn the_keys_stand_in_the_documented_order() {
     let value = value(&sample::not_ready());
     assert_eq!(
         keys(&value),
-        ["schema", "program", "vessel", "trip", "trust", "verdict", "notices", "profiles"]
+        [
+            "schema", "program", "vessel", "trip", "trust", "verdict", "standing", "notices",
+            "profiles"
+        ]
     );
     assert_eq!(
         keys(&value["profiles"][0]),

@@ -16,9 +16,18 @@ impl Words<'_> {
                 taken_from(self.profile.freeboard_from)
             ),
             VesselFact::FreeboardDisputed => "the readings of the freeboard differ".to_owned(),
-            VesselFact::Permits => "nobody said which permits the vessel holds".to_owned(),
-            VesselFact::Gear => "nobody said which fishing gear is aboard".to_owned(),
-            VesselFact::Areas => "nobody said to which areas the trip goes".to_owned(),
+            VesselFact::Permits => match self.vessel.permits {
+                None => "nobody said which permits the vessel holds".to_owned(),
+                Some(_) => "one of the vessel's permits is not known here".to_owned(),
+            },
+            VesselFact::Gear => match self.vessel.gears {
+                None => "nobody said which fishing gear is aboard".to_owned(),
+                Some(_) => "one of the gears aboard is not known here".to_owned(),
+            },
+            VesselFact::Areas => match self.vessel.areas {
+                None => "nobody said to which areas the trip goes".to_owned(),
+                Some(_) => "one of the trip's areas is not known here".to_owned(),
+            },
             VesselFact::Feature(id) => {
                 format!("nobody said whether the vessel has {}", self.feature(id))
             }
@@ -48,9 +57,13 @@ impl Words<'_> {
                 "measure the freeboard again from {} to the water, and strike out the wrong reading",
                 taken_from(self.profile.freeboard_from)
             ),
-            VesselFact::Permits => "write down the permits that the vessel holds".to_owned(),
-            VesselFact::Gear => "write down the fishing gear that is aboard".to_owned(),
-            VesselFact::Areas => "write down the areas of the trip".to_owned(),
+            VesselFact::Permits => {
+                written_down("the permits that the vessel holds", self.vessel.permits.as_ref())
+            }
+            VesselFact::Gear => {
+                written_down("the fishing gear that is aboard", self.vessel.gears.as_ref())
+            }
+            VesselFact::Areas => written_down("the areas of the trip", self.vessel.areas.as_ref()),
             VesselFact::Feature(id) => {
                 format!("write down whether the vessel has {}", self.feature(id))
             }
@@ -72,4 +85,10 @@ impl Words<'_> {
     fn feature(&self, id: &str) -> String {
         self.vocabulary.vessel_features.get(id).cloned().unwrap_or_else(|| format!("`{id}`"))
     }
+}
+
+/// What is written already is by a name that nobody knows.
+fn written_down(what: &str, so_far: Option<&Vec<String>>) -> String {
+    let by_name = if so_far.is_some() { " by a name that `kitmuster words` lists" } else { "" };
+    format!("write down {what}{by_name}")
 }

@@ -13,10 +13,14 @@ pub(crate) fn count(number: usize, noun: &str) -> String {
     format!("{number} {noun}{ending}")
 }
 
-/// `7 ready, 8 not ready, 3 can't tell`.
+/// `7 ready (2 by good practice only), 8 not ready, 3 can't tell`.
 pub(crate) fn counts(counts: &Counts) -> String {
+    let practice = match counts.ready_by_practice {
+        0 => String::new(),
+        number => format!(" ({number} by good practice only)"),
+    };
     format!(
-        "{} ready, {} not ready, {} can't tell",
+        "{} ready{practice}, {} not ready, {} can't tell",
         counts.ready, counts.not_ready, counts.cannot_tell
     )
 }

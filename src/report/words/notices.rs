@@ -22,7 +22,7 @@ pub(crate) fn notice(notice: &Notice) -> String {
             "can't tell: `{rule}` binds this vessel, but no edition of it is known for {day}"
         ),
         Notice::UnknownWords { what, words } => format!(
-            "no {} called {} is known here, so that no rule was looked up by it",
+            "can't tell: no {} called {} is known here, so that no rule was looked up by it",
             one_of(what),
             quoted(words)
         ),

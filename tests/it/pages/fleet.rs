@@ -144,8 +144,12 @@ fn the_overview_tells_what_the_audit_adds_up_to() {
     let overview = text(one(page.root_element(), "#overview"));
     let totals = &fleet["totals"];
     let counted = format!(
-        "{} vessels: {} ready, {} not ready, {} can't tell",
-        totals["vessels"], totals["ready"], totals["not_ready"], totals["cannot_tell"]
+        "{} vessels: {} ready ({} by good practice only), {} not ready, {} can't tell",
+        totals["vessels"],
+        totals["ready"],
+        totals["ready_by_good_practice"],
+        totals["not_ready"],
+        totals["cannot_tell"]
     );
     assert!(overview.contains(&counted), "{overview}");
     for missed in list(&fleet["most_missed"]) {

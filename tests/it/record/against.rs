@@ -81,6 +81,7 @@ fn other_files_of_the_rules_are_no_correction_unless_they_say_so() {
     let folder = tempfile::tempdir().unwrap();
     let rules = folder.path().join("rules");
     std::fs::create_dir(&rules).unwrap();
+    run::with_words(&rules);
     for name in ["pier-2025", "pier-2026", "mole-2020"] {
         let text = std::fs::read_to_string(place(&format!("rules-mended/{name}.yaml"))).unwrap();
         let text = text.replace("encoding: 2", "encoding: 1");
@@ -197,7 +198,7 @@ fn who_is_not_compared_is_told_why() {
     run::write(&fleet, "ember-1.yaml", &nameless);
     run::write(&fleet, "ember-2.yaml", &nameless);
     run::write(&fleet, "gorse.yaml", &own("gorse").replace("Port Ansel", "Port Brisk"));
-    let (rules, fleet) = (place("rules"), fleet.to_str().unwrap().to_owned());
+    let (rules, fleet) = (super::rules("rules"), fleet.to_str().unwrap().to_owned());
     let typed =
         ["audit", &fleet, "--requirements", &rules, "--date", AUGUST, "--port", "Port Ansel"];
     let flags = ["--against", &record, "--format", "json"];
@@ -228,7 +229,7 @@ fn a_file_that_is_refused_now_is_not_a_vessel_that_is_gone() {
     let path = run::write(&fleet, "anvil.yaml", &text);
     let record = folder.path().join("record.json");
     let record = record.to_str().unwrap();
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let typed = ["audit", &path, "--requirements", &rules, "--date", JUNE];
     assert_eq!(run::kitmuster(&[&typed[..], &["--record", record]].concat()).status, 1);
     std::fs::write(&path, "format: vessel/1\nname: [\n").unwrap();

@@ -12,7 +12,7 @@ fn text(name: &str) -> String {
 
 /// Audits a folder against a record, as JSON.
 fn against(fleet: &Path, record: &str, flags: &[&str]) -> Value {
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let typed = ["audit", fleet.to_str().unwrap(), "--requirements", &rules, "--date", JUNE];
     let flags = [flags, &["--against", record, "--format", "json"]].concat();
     run::kitmuster(&[&typed[..], &flags].concat()).json()["against"].clone()
@@ -38,7 +38,7 @@ fn a_broken_file_in_a_folder_that_was_copied_may_be_the_vessels() {
     let anvil = gone.iter().find(|g| g["name"] == "Anvil Petrel").unwrap();
     assert_eq!(anvil["why"], "not-read");
     assert!(anvil["may_be"].as_str().unwrap().ends_with("anvil.yaml"), "{anvil}");
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let typed = ["audit", fleet.to_str().unwrap(), "--requirements", &rules, "--date", JUNE];
     let page = flat(&run::kitmuster(&[&typed[..], &["--against", &record]].concat()).stdout);
     assert!(page.contains("which could not be read"), "{page}");
@@ -63,7 +63,7 @@ fn two_of_one_name_are_known_by_their_files_in_a_folder_that_was_copied() {
     let then = fleet(folder.path(), "then", &both);
     let record = folder.path().join("then.json");
     let record = record.to_str().unwrap();
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let typed = ["audit", then.to_str().unwrap(), "--requirements", &rules, "--date", JUNE];
     run::kitmuster(&[&typed[..], &["--record", record]].concat());
     let told = against(&fleet(folder.path(), "now", &both), record, &[]);
@@ -101,7 +101,7 @@ fn who_is_gone_with_open_findings_is_no_clean_fleet() {
     let folder = tempfile::tempdir().unwrap();
     let record = june(folder.path());
     let fleet = fleet(folder.path(), "now", &[("heath.yaml", &text("heath"))]);
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let typed = ["audit", fleet.to_str().unwrap(), "--requirements", &rules, "--date", JUNE];
     let page = flat(&run::kitmuster(&[&typed[..], &["--against", &record]].concat()).stdout);
     let open = value(&record)["vessels"].as_array().unwrap().clone();
@@ -122,7 +122,7 @@ fn the_same_selection_in_other_words_is_the_same() {
     let path = folder.path().join("record.json");
     let path = path.to_str().unwrap();
     let then = place("fleet-then");
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let typed = ["audit", &then, "--requirements", &rules, "--date", JUNE, "--record", path];
     let ports = ["--port", "Port Ansel", "--port", "Port Brisk"];
     run::kitmuster(&[&typed[..], &ports].concat());
@@ -138,7 +138,7 @@ fn whom_a_rule_binds_that_nobody_can_judge_is_not_gone() {
     let folder = tempfile::tempdir().unwrap();
     let record = folder.path().join("record.json");
     let record = record.to_str().unwrap();
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let then = fleet(folder.path(), "then", &[("anvil.yaml", &text("anvil"))]);
     let bound = ["--bound-by", "pier"];
     let typed = ["audit", then.to_str().unwrap(), "--requirements", &rules, "--date", JUNE];
@@ -159,7 +159,7 @@ fn whom_a_rule_binds_that_nobody_can_judge_is_not_gone() {
 fn reasons_do_not_hang_on_what_is_shown() {
     let folder = tempfile::tempdir().unwrap();
     let record = june(folder.path());
-    let (fleet, rules) = (place("fleet-now"), place("rules-mended"));
+    let (fleet, rules) = (place("fleet-now"), super::rules("rules-mended"));
     let typed = ["audit", &fleet, "--requirements", &rules, "--date", AUGUST, "--against", &record];
     let section = |flags: &[&str]| {
         let page = run::kitmuster(&[&typed[..], flags].concat()).stdout;

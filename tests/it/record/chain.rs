@@ -9,6 +9,7 @@ use std::path::Path;
 fn rules(folder: &Path) -> String {
     let rules = folder.join("rules");
     std::fs::create_dir(&rules).unwrap();
+    run::with_words(&rules);
     let first = std::fs::read_to_string(place("rules/pier-2025.yaml")).unwrap();
     std::fs::write(rules.join("pier-2025.yaml"), &first).unwrap();
     let stub = "format: profile/1\nid: pier-2026\nrule: pier\nedition: second\n\

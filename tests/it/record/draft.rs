@@ -156,7 +156,7 @@ fn a_vessel_of_which_the_permits_are_not_written_cannot_be_told() {
     let folder = tempfile::tempdir().unwrap();
     let text = std::fs::read_to_string(place("fleet-now/heath.yaml")).unwrap();
     let path = run::write(folder.path(), "a.yaml", &text.replace("permits: [pier-permit]\n", ""));
-    let (rules, draft) = (place("rules"), place("pier-2028.yaml"));
+    let (rules, draft) = (super::rules("rules"), place("pier-2028.yaml"));
     let typed = ["audit", &path, "--requirements", &rules, "--date", AUGUST, "--draft", &draft];
     let document = run::kitmuster(&[&typed[..], &["--format", "json"]].concat()).json();
     let vessel = &document["draft"]["vessels"][0];

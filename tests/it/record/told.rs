@@ -15,7 +15,7 @@ fn compared(then: (&str, &[&str]), now: (&str, &[&str]), date: &str) -> Value {
     let folder = tempfile::tempdir().unwrap();
     let record = folder.path().join("record.json");
     let record = record.to_str().unwrap();
-    let rules = place("rules");
+    let rules = super::rules("rules");
     let audit = |text: &str, flags: &[&str]| {
         let path = run::write(folder.path(), "vessel.yaml", text);
         let typed = ["audit", &path, "--requirements", &rules];

@@ -29,6 +29,7 @@ pub(super) const CLASSES: [Class; 13] = [
             "no condition of this name is known",
             "no such change is known",
             "the vocabulary has no such hook type",
+            "the vocabulary has no such tag",
             "the vocabulary has no kind",
             "this role is very near to a known one",
             "this tag is not known, and very near",

@@ -78,7 +78,7 @@ fn audits_fit() {
     let (audit, line, record) = (validator("audit"), validator("audit-line"), validator("record"));
     let folder = tempfile::tempdir().unwrap();
     let kept = folder.path().join("then.json").display().to_string();
-    let rules = "tests/it/record/rules";
+    let rules = &*crate::run::requirements("record/rules");
     let then = ["audit", "tests/it/record/fleet-then", "--requirements", rules];
     let flags = ["--date", "2026-06-01", "--record", &kept, "--auditor", "A", "--format", "json"];
     let printed = ran(&[&then[..], &flags[..]].concat());

@@ -16,7 +16,14 @@ fn harbour() -> Outfit {
 const BOLT_CUTTERS: &str = "{ mark: BC-1, kind: bolt cutters }";
 
 fn on(vessel: &Outfit, depart: &str, back: &str) -> Judged {
-    vessel.check(&["--requirements", &super::profile("editions"), "--on", depart, "--return", back])
+    vessel.check(&[
+        "--requirements",
+        &crate::run::requirements("shapes/editions"),
+        "--on",
+        depart,
+        "--return",
+        back,
+    ])
 }
 
 fn day(vessel: &Outfit, day: &str) -> Judged {
@@ -131,8 +138,12 @@ fn editions_that_are_asked_for_are_told_once_to_leave_a_day_out() {
 #[test]
 fn what_is_asked_for_by_name_judges_and_is_told_where_it_would_not() {
     let notices = |vessel: &Outfit, from: &str, until: &str| {
-        let asked =
-            ["--requirements", &super::profile("editions"), "--profile", "test-harbour-old"];
+        let asked = [
+            "--requirements",
+            &crate::run::requirements("shapes/editions"),
+            "--profile",
+            "test-harbour-old",
+        ];
         let judged = vessel.check(&[&asked[..], &["--on", from, "--return", until]].concat());
         assert_eq!(judged.profiles(), ["test-harbour-old"], "{from}");
         let notices = judged.notices().iter().map(|code| (*code).to_owned()).collect::<Vec<_>>();
@@ -146,7 +157,12 @@ fn what_is_asked_for_by_name_judges_and_is_told_where_it_would_not() {
     assert_eq!(notices(&harbour(), "2019-12-31", "2020-01-01").0, ["not-in-force"]);
     assert_eq!(notices(&harbour(), "2026-07-02", "2026-07-03"), ready(&["not-in-force"]));
     // It is asked for on all days: what ends is an inspection, not the rule.
-    let asked = ["--requirements", &super::profile("editions"), "--profile", "test-harbour-old"];
+    let asked = [
+        "--requirements",
+        &crate::run::requirements("shapes/editions"),
+        "--profile",
+        "test-harbour-old",
+    ];
     let until = harbour().check(&[&asked[..], &["--on", "2026-03-02"]].concat());
     assert_eq!(until.only()["ready_until"]["day"], "2027-01-31");
     let elsewhere = harbour().set("permits", "[]");
@@ -164,6 +180,7 @@ fn a_rule_of_one_month_binds_the_trips_that_go_into_it() {
                 source: Harbour notice 42\nin force: { from: 2020-01-01 }\nbinds:\n  \
                 permits: [test-permit]\n  when: { months: May }\nrequirements:\n  \
                 - { id: pliers, title: Pliers, clause: notice 1, verified: read, carry: 1 pliers }\n";
+    crate::run::with_words(folder.path());
     crate::run::write(folder.path(), "may.yaml", text);
     let profiles = |from: &str, until: &str| {
         let vessel = vessel("5 ft").set("permits", "[test-permit]");
@@ -185,6 +202,7 @@ fn a_rule_binds_a_vessel_whose_range_holds_its_band() {
                 permits: [test-permit]\n  when: { freeboard: 4 ft or more, any of: [{ freeboard: less than 4 ft 2 in }] }\n\
                 requirements:\n  \
                 - { id: pliers, title: Pliers, clause: notice 1, verified: read, carry: 1 pliers }\n";
+    crate::run::with_words(folder.path());
     crate::run::write(folder.path(), "narrow.yaml", text);
     let profiles = |freeboard: &str| {
         let vessel = vessel(freeboard).set("permits", "[test-permit]");

@@ -73,6 +73,33 @@ fn no_paper_is_written_over_a_file_that_is_read() {
     assert_eq!(std::fs::read_to_string(&vessel).unwrap(), text);
 }
 
+/// What a person filled in is not lost to a command typed once more.
+#[test]
+fn no_form_takes_the_place_of_a_file_unless_that_is_insisted_on() {
+    let folder = tempfile::tempdir().unwrap();
+    let filled = "filled in by hand";
+    let path = write(folder.path(), "mine.yaml", filled);
+    let there = || std::fs::read_to_string(&path).unwrap();
+    for form in [
+        &["sheet", "vessels/marlow-tern.yaml", "--record-form"][..],
+        &["sheet", "--blank-vessel", "us-gulf-reef-fish-2019"],
+        &["schema", "vessel"],
+    ] {
+        let refused = kitmuster(&[form, &["--output", &path]].concat());
+        assert_eq!((refused.status, refused.stdout.as_str()), (2, ""), "{form:?}");
+        assert!(refused.stderr.contains("--force"), "{}", refused.stderr);
+        assert_eq!(there(), filled);
+        let insisted = kitmuster(&[form, &["--output", &path, "--force"]].concat());
+        assert_eq!((insisted.status, insisted.stderr.as_str()), (0, ""), "{form:?}");
+        assert_ne!(there(), filled);
+        write(folder.path(), "mine.yaml", filled);
+    }
+    // A paper is printed anew.
+    let paper = kitmuster(&["sheet", "vessels/marlow-tern.yaml", "--output", &path]);
+    assert_eq!(paper.status, 0, "{}", paper.stderr);
+    assert_ne!(there(), filled);
+}
+
 #[test]
 fn a_paper_goes_to_its_file_and_the_exit_code_says_only_that() {
     let folder = tempfile::tempdir().unwrap();

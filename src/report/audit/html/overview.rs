@@ -163,6 +163,7 @@ fn vessel(page: &Page<'_>, index: usize, judged: &Judged) -> Markup {
     let about: Vec<_> = about.into_iter().flatten().collect();
     html! {
         b { (link(page, index)) }
+        @if judged.check.standing() == Standing::GoodPractice { " " (words::ONLY_PRACTICE) }
         @if !about.is_empty() { " " span.soft { (shown(&about.join(", "))) } }
         @if let Some(first) = first(page, judged) { " – " (base::prose(&first)) }
     }

@@ -43,8 +43,8 @@ pub(in crate::report) fn page(subject: &Subject<'_>, setting: Setting<'_>) -> Ma
                 }
                 p.headline {
                     (base::verdict(check.verdict))
-                    @if table::only_practice(check) {
-                        " by good practice only, no rule was checked"
+                    @if check.standing() == Standing::GoodPractice {
+                        " " (words::ONLY_PRACTICE)
                     }
                 }
             }
