@@ -6,13 +6,14 @@
 
 mod hooks;
 mod rail;
+mod short;
 
 use super::select::Course;
 use super::{Depth, Terms, edges, judge, perform};
 use crate::measure::{Answer, Day, DaySpan};
 use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Asked, Verdict};
-use crate::model::options::{Answered, Choice, Outlook, Rail};
+use crate::model::options::{Answered, Choice, JudgedSet, Outlook, Rail};
 use crate::model::profile::{Binds, Profile, Requirement, Standing};
 use crate::model::technique::{GivenBy, Practice, Situation};
 use crate::model::text::Text;
@@ -38,6 +39,8 @@ pub struct Prepared {
 #[derive(Debug, Clone)]
 struct Set {
     profile: Arc<Profile>,
+    /// The same asked of tools that are short, if that asks less.
+    short: Option<Arc<Profile>>,
     /// The kinds of tool on which its answer can hang.
     kinds: Vec<KindId>,
     /// Whether a hook must be cut.
@@ -104,10 +107,11 @@ impl Prepared {
             return *known;
         }
         let profile = Arc::new(profile(&self.practice, &key.0));
+        let short = short::asked(&profile).map(Arc::new);
         let kinds = profile.requirements.iter().flat_map(kinds_of).collect();
         let hook_types = key.1.clone();
         self.known.insert(key, self.sets.len());
-        self.sets.push(Set { profile, kinds, cuts_hooks, hook_types });
+        self.sets.push(Set { profile, short, kinds, cuts_hooks, hook_types });
         self.sets.len() - 1
     }
 
@@ -154,7 +158,7 @@ impl Prepared {
         judgement: &Arc<Judgement>,
         departure: Day,
     ) -> Vessel {
-        let judged = outlook.judged.iter().position(|(_, known)| Arc::ptr_eq(known, judgement));
+        let judged = outlook.judged.iter().position(|set| Arc::ptr_eq(&set.judgement, judgement));
         let hooks = match judged.map(|index| &self.sets[index]) {
             Some(set) if set.cuts_hooks => {
                 let (known, doubtful) = set.hooks(vocabulary, vessel);
@@ -172,7 +176,7 @@ impl Prepared {
         &self,
         vocabulary: &Vocabulary,
         vessel: &Vessel,
-        judged: Vec<(Answer, Arc<Judgement>)>,
+        judged: Vec<JudgedSet>,
     ) -> Outlook {
         let rails: Vec<Option<Rail>> = (0..self.practice.capabilities.len())
             .map(|capability| rail(&self.practice, capability, vessel))
@@ -191,13 +195,15 @@ impl Prepared {
 }
 
 impl Needs {
-    fn answer(&self, judged: &[(Answer, Arc<Judgement>)], rails: &[Option<Rail>]) -> Choice {
+    fn answer(&self, judged: &[JudgedSet], rails: &[Option<Rail>]) -> Choice {
         let tools = self.set.map(|set| &judged[set]);
         let rails: Vec<Rail> = self.rails.iter().filter_map(|rail| rails[*rail].clone()).collect();
-        let of_rails = rails.iter().map(|rail| rail.answer);
+        let of_rails = Answer::all(rails.iter().map(|rail| rail.answer));
+        let short = tools.and_then(|set| set.short.clone());
         Choice {
-            answer: Answer::all(of_rails.chain(tools.map(|(answer, _)| *answer))),
-            tools: tools.map(|(_, judgement)| Arc::clone(judgement)),
+            answer: tools.map_or(of_rails, |set| of_rails.and(set.answer)),
+            tools: tools.map(|set| Arc::clone(&set.judgement)),
+            short: short.filter(|_| of_rails == Answer::Yes),
             rails,
         }
     }
@@ -210,14 +216,31 @@ impl Set {
         vessel: &Vessel,
         (departure, back): (Day, Day),
         depth: Depth,
-    ) -> (Answer, Arc<Judgement>) {
+    ) -> JudgedSet {
         let asked = Asked { departure, back, trust: Trust::All };
+        let (answer, judgement) = self.judge_by(&self.profile, vocabulary, vessel, asked, depth);
+        let short = self.short.as_ref().filter(|_| answer != Answer::Yes).and_then(|short| {
+            let told = self.judge_by(short, vocabulary, vessel, asked, Depth::Findings);
+            (told.0 == Answer::Yes).then_some(told.1)
+        });
+        JudgedSet { answer, judgement, short }
+    }
+
+    /// Judges the set by one of its profiles, with the hooks that it has to cut.
+    fn judge_by(
+        &self,
+        profile: &Arc<Profile>,
+        vocabulary: &Vocabulary,
+        vessel: &Vessel,
+        asked: Asked,
+        depth: Depth,
+    ) -> (Answer, Arc<Judgement>) {
         let with = |hooks: Option<Vec<GearPiece>>| {
             let vessel = Vessel { hooks, ..vessel.clone() };
-            self.judge_with(vocabulary, &vessel, asked, depth)
+            judge_with(profile, vocabulary, &vessel, asked, depth)
         };
         if !self.cuts_hooks {
-            return self.judge_with(vocabulary, vessel, asked, depth);
+            return judge_with(profile, vocabulary, vessel, asked, depth);
         }
         let (known, doubtful) = self.hooks(vocabulary, vessel);
         let Some(doubtful) = doubtful else { return with(known) };
@@ -234,39 +257,40 @@ impl Set {
             lists => lists,
         }
     }
+}
 
-    fn judge_with(
-        &self,
-        vocabulary: &Vocabulary,
-        vessel: &Vessel,
-        asked: Asked,
-        depth: Depth,
-    ) -> (Answer, Arc<Judgement>) {
-        let profiles = std::slice::from_ref(&self.profile);
-        let terms = Terms {
-            vocabulary,
-            profiles,
-            asked: profiles,
-            departure: asked.departure,
-            back: Some(asked.back),
-            trust: asked.trust,
-            depth,
-        };
-        let course = Course {
-            profile: Arc::clone(&self.profile),
-            why: Why::Asked,
-            days: DaySpan { from: Some(asked.departure), until: Some(asked.back) },
-            always: true,
-            editions: Vec::new(),
-        };
-        let judgement = judge::judge(&terms, vessel, &course, asked);
-        let answer = match judgement.verdict {
-            Verdict::Ready => Answer::Yes,
-            Verdict::CannotTell => Answer::Unknown,
-            Verdict::NotReady => Answer::No,
-        };
-        (answer, Arc::new(judgement))
-    }
+/// The engine's word on a vessel by one profile that is asked for.
+fn judge_with(
+    profile: &Arc<Profile>,
+    vocabulary: &Vocabulary,
+    vessel: &Vessel,
+    asked: Asked,
+    depth: Depth,
+) -> (Answer, Arc<Judgement>) {
+    let profiles = std::slice::from_ref(profile);
+    let terms = Terms {
+        vocabulary,
+        profiles,
+        asked: profiles,
+        departure: asked.departure,
+        back: Some(asked.back),
+        trust: asked.trust,
+        depth,
+    };
+    let course = Course {
+        profile: Arc::clone(profile),
+        why: Why::Asked,
+        days: DaySpan { from: Some(asked.departure), until: Some(asked.back) },
+        always: true,
+        editions: Vec::new(),
+    };
+    let judgement = judge::judge(&terms, vessel, &course, asked);
+    let answer = match judgement.verdict {
+        Verdict::Ready => Answer::Yes,
+        Verdict::CannotTell => Answer::Unknown,
+        Verdict::NotReady => Answer::No,
+    };
+    (answer, Arc::new(judgement))
 }
 
 /// The capabilities as a profile: their requirements, in the order of the

@@ -37,8 +37,40 @@ pub struct Choice {
     /// where it needs none. The profile in it lists the capabilities as its
     /// requirements.
     pub tools: Option<Arc<Judgement>>,
+    /// Where that is not *yes* and the tools serve all the same, their word:
+    /// they reach the water, being longer than the freeboard, short of the
+    /// published length, or cut the leaders and not every line.
+    pub short: Option<Arc<Judgement>>,
     /// What it says of rails that must be low.
     pub rails: Vec<Rail>,
+}
+
+impl Choice {
+    /// Whether it is open, with tools of the published length or short of it.
+    pub fn is_open(&self) -> bool {
+        self.answer == Answer::Yes || self.is_short()
+    }
+
+    /// Whether it is open only with tools that are short.
+    pub fn is_short(&self) -> bool {
+        self.answer != Answer::Yes && self.short.is_some()
+    }
+
+    /// The engine's word on the tools that an open choice uses.
+    pub fn used(&self) -> Option<&Arc<Judgement>> {
+        if self.is_short() { self.short.as_ref() } else { self.tools.as_ref() }
+    }
+}
+
+/// The engine's word on a set of capabilities that is needed together.
+#[derive(Debug, Clone)]
+pub struct JudgedSet {
+    /// Whether the kit has them.
+    pub answer: Answer,
+    /// Why.
+    pub judgement: Arc<Judgement>,
+    /// Where the answer is not *yes*: how tools serve that are short.
+    pub short: Option<Arc<Judgement>>,
 }
 
 /// One situation as this kit answers it.
@@ -67,27 +99,40 @@ pub enum Standing {
 }
 
 impl Answered {
-    /// The best choice that is open, by index.
+    /// The best choice that is open, by index; one that is so only with tools
+    /// that are short where there is no other.
     pub fn best(&self) -> Option<usize> {
-        self.choices.iter().position(|choice| choice.answer == Answer::Yes)
+        self.open_from(0)
     }
 
-    /// The choices before the best open one (all, where none is open).
+    /// The choices before the best open one (all, where none is open), and
+    /// that one where its tools are short.
     pub fn better(&self) -> &[Choice] {
-        &self.choices[..self.best().unwrap_or(self.choices.len())]
+        let end = self.best().map(|best| best + usize::from(self.choices[best].is_short()));
+        &self.choices[..end.unwrap_or(self.choices.len())]
     }
 
     /// The next choice that is open, should the best one fail, by index.
     pub fn next(&self) -> Option<usize> {
+        self.open_from(self.best()? + 1)
+    }
+
+    fn open_from(&self, first: usize) -> Option<usize> {
+        let later = || self.choices.iter().enumerate().skip(first);
+        let sure = later().find(|(_, choice)| choice.answer == Answer::Yes);
+        sure.or_else(|| later().find(|(_, choice)| choice.is_open())).map(|(index, _)| index)
+    }
+
+    /// How good the best open choice is, for comparing: less is better.
+    pub fn rank(&self) -> Option<(bool, usize)> {
         let best = self.best()?;
-        let later = self.choices.iter().skip(best + 1);
-        later.zip(best + 1..).find(|(choice, _)| choice.answer == Answer::Yes).map(|(_, i)| i)
+        Some((self.choices[best].is_short(), best))
     }
 
     /// How it stands.
     pub fn standing(&self) -> Standing {
         match self.best() {
-            Some(0) => Standing::First,
+            Some(0) if !self.choices[0].is_short() => Standing::First,
             Some(_) => Standing::Fallback,
             None if self.better().iter().any(|c| c.answer == Answer::Unknown) => Standing::Unclear,
             None => Standing::Nothing,
@@ -104,7 +149,7 @@ pub struct Outlook {
     pub along: Vec<Answered>,
     /// The engine's word on each set of capabilities that is needed together,
     /// in the engine's own order; to judge again what a change can reach.
-    pub judged: Vec<(Answer, Arc<Judgement>)>,
+    pub judged: Vec<JudgedSet>,
 }
 
 /// What a kit is worth in outcomes: situations counted by how they stand,

@@ -35,12 +35,8 @@ pub(super) fn lifted(
         let one = |(situation, (was, is)): (usize, (&Answered, &Answered))| {
             let (from, to) = (was.best(), is.best()?);
             let counts = was.hooks != OwnHooks::NoneAboard;
-            (counts && from.is_none_or(|from| to < from)).then_some(Lifted {
-                situation,
-                along,
-                from,
-                to,
-            })
+            let better = was.rank().is_none_or(|rank| is.rank() < Some(rank));
+            (counts && better).then_some(Lifted { situation, along, from, to })
         };
         before.iter().zip(after).enumerate().filter_map(one).collect::<Vec<_>>()
     };

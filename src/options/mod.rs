@@ -84,12 +84,12 @@ impl Options {
     pub fn better_at(&self, situation: usize, along: bool) -> Vec<(&str, usize)> {
         let of = |outlook: &Outlook| {
             let all = if along { &outlook.along } else { &outlook.situations };
-            all.get(situation).and_then(Answered::best)
+            all.get(situation).and_then(Answered::rank)
         };
         let everywhere = of(&self.outlook);
         let better = self.stations.iter().filter_map(|at| {
             let best = of(&at.outlook)?;
-            everywhere.is_none_or(|known| best < known).then_some((at.name.as_str(), best))
+            everywhere.is_none_or(|known| best < known).then_some((at.name.as_str(), best.1))
         });
         better.collect()
     }

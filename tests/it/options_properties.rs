@@ -11,7 +11,7 @@ use kitmuster::engine::{self, Depth};
 use kitmuster::load::{self, Library};
 use kitmuster::measure::{Answer, Day};
 use kitmuster::model::finding::{Deed, Target};
-use kitmuster::model::options::{Answered, Outlook, OwnHooks};
+use kitmuster::model::options::{Answered, JudgedSet, Outlook, OwnHooks};
 use kitmuster::model::reason::{Demand, Reason};
 use kitmuster::model::vessel::{Datum, Inspection, State, Tool, Trust, Vessel, Whereabouts};
 use kitmuster::model::vocabulary::AttributeId;
@@ -187,7 +187,7 @@ fn records() -> Vec<Inspection> {
 /// What there is to compare in options; of what is judged, the findings and
 /// ways.
 fn said(options: &Options) -> impl PartialEq + std::fmt::Debug {
-    let judged = options.outlook.judged.iter().map(|(answer, judgement)| {
+    let judged = options.outlook.judged.iter().map(|JudgedSet { answer, judgement, .. }| {
         let way = judgement.inverses.as_ref().map(|inverses| inverses.way.clone());
         (*answer, judgement.findings.clone(), way)
     });

@@ -4,6 +4,7 @@
 //! nothing.
 
 use super::Shown;
+use crate::measure::Answer;
 use crate::model::options::{Answered, Standing};
 use crate::model::technique::{Never, Situation};
 use crate::options::{CaseAnswer, Question};
@@ -71,7 +72,11 @@ fn of_whom(shown: &Shown<'_>, question: &Question, answers: &[CaseAnswer]) -> St
 fn to_do(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
     let (outlook, practice) = (&shown.options.outlook, shown.practice);
     let main = &outlook.situations[answer.situation];
-    let mut text = best(shown, main, &practice.situations[answer.situation]);
+    let situation = &practice.situations[answer.situation];
+    let mut text = match main.best() {
+        Some(_) => best(shown, main, situation),
+        None => even_so(shown, main, situation),
+    };
     for index in &answer.along {
         let along = best(shown, &outlook.along[*index], &practice.along[*index]);
         text.push_str(&format!("; with it, {}", said::small(&along)));
@@ -92,6 +97,20 @@ fn best<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) ->
     }
 }
 
+/// What is done even so where nothing is known to be open: what can be done
+/// with the hands, then what may serve, and only then what is to be got or
+/// measured, which is for the harbour.
+fn even_so<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) -> String {
+    let even_so = shown.practice.even_so.as_ref().map(ToString::to_string);
+    let may = answered.choices.iter().position(|choice| choice.answer == Answer::Unknown);
+    let may = may.map(|index| {
+        let title = said::small(&said::choice(shown.practice, &situation.choices[index]));
+        format!("Try to {title}, whatever was not measured.")
+    });
+    let known = no_way(shown, answered, situation);
+    even_so.into_iter().chain(may).chain([known]).collect::<Vec<_>>().join(" ")
+}
+
 /// That nothing is open, or that nobody can tell, and what to do first.
 fn no_way<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) -> String {
     let unclear = answered.standing() == Standing::Unclear;
@@ -101,7 +120,7 @@ fn no_way<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) 
         return format!("{loud} - {}", at.join("; "));
     }
     match said::get_first(shown, answered, situation) {
-        Some((_, steps)) => format!("{loud} - FIRST {}", steps.join("; ")),
+        Some((_, steps)) => format!("{loud} - in harbour, {}", steps.join("; ")),
         None => format!("{loud} - {}", said::NOTHING_OPENS_ANY),
     }
 }

@@ -18,6 +18,7 @@ use crate::measure::{Answer, Rounding, System};
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, Outcome, Step, Target, WayToReady};
 use crate::model::options::{Answered, Choice, OwnHooks, Rail, Standing, Worth};
+use crate::model::reason::Reason;
 use crate::model::technique::{GivenBy, Practice, Situation};
 use crate::report::options::Shown;
 use crate::report::words::{Words, taken_from};
@@ -26,6 +27,12 @@ use crate::report::words::{Words, taken_from};
 pub(crate) const FOOT: &str = "An aid for trained crews, no legal advice and no advice on a \
     single animal: training, permit, local law and a veterinarian's word come first. No \
     technique is without danger for crew and animal.";
+
+/// What stands behind tools that reach the water and no more, and behind
+/// those that cut the leaders and maybe not every line.
+const SHORT: &str = "short of the published length";
+/// See [`SHORT`].
+const LEADERS_ONLY: &str = "not sure to cut the thickest line";
 
 /// Why a situation says that nothing is open.
 pub(crate) const NO_WAY: &str = "NO WAY AT ALL with this kit";
@@ -105,10 +112,11 @@ impl<'a> Shown<'a> {
     /// The marks of the tools that an open choice uses: `DN-1, MC-1`. Empty
     /// where it needs none.
     pub(crate) fn uses(&self, choice: &'a Choice) -> String {
-        let Some(judgement) = &choice.tools else { return String::new() };
+        let Some(judgement) = choice.used() else { return String::new() };
         let words = self.words(judgement);
         let texts = judgement.findings.iter().map(|f| words.all_that_serve(f));
-        let texts: Vec<String> = texts.filter(|text| !text.is_empty()).collect();
+        let short = choice.is_short().then(|| short(choice).to_owned());
+        let texts: Vec<String> = texts.filter(|text| !text.is_empty()).chain(short).collect();
         texts.join(", ")
     }
 
@@ -235,6 +243,16 @@ impl<'a> Shown<'a> {
     fn system(&self) -> System {
         let readings = self.options.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
         readings.map(|reading| reading.high.system).next().unwrap_or(System::Customary)
+    }
+}
+
+/// In what the tools of a choice are short.
+fn short(choice: &Choice) -> &'static str {
+    let findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
+    let mut reasons = findings.flat_map(|finding| &finding.reasons);
+    match reasons.any(|because| matches!(because.reason, Reason::TooShortForRail { .. })) {
+        true => SHORT,
+        false => LEADERS_ONLY,
     }
 }
 

@@ -5,7 +5,7 @@
 
 use super::plan::{Case, Group, Plan, named};
 use crate::measure::Answer;
-use crate::model::options::{OwnHooks, Standing};
+use crate::model::options::{Choice, OwnHooks, Standing};
 use crate::report::html::{prose, shown as safe};
 use crate::report::words::options as said;
 use crate::report::words::pages::{capital, sentence};
@@ -99,8 +99,8 @@ fn reference(plan: &Plan<'_>, technique: usize) -> Markup {
 /// The better choices that are closed, by the label of what closes them.
 fn better(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
     let all = case.better();
-    let part = |answer: Answer, says: &'static str| {
-        let part: Vec<_> = all.iter().filter(|(_, choice)| choice.answer == answer).collect();
+    let part = |kept: fn(&Choice) -> bool, says: &'static str| {
+        let part: Vec<_> = all.iter().filter(|(_, choice)| kept(choice)).collect();
         html! {
             @if !part.is_empty() {
                 p.better {
@@ -115,8 +115,9 @@ fn better(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
         }
     };
     html! {
-        (part(Answer::No, "Better, but closed: "))
-        (part(Answer::Unknown, "Better, but can't tell: "))
+        (part(Choice::is_short, "Open, but short: "))
+        (part(|c| !c.is_open() && c.answer == Answer::No, "Better, but closed: "))
+        (part(|c| !c.is_open() && c.answer == Answer::Unknown, "Better, but can't tell: "))
     }
 }
 

@@ -7,7 +7,6 @@
 use super::boxes;
 use super::closed::{self, Closed};
 use super::columns;
-use crate::measure::Answer;
 use crate::model::options::{Answered, Choice, OwnHooks, Standing};
 use crate::model::technique::{Situation, Technique};
 use crate::report::options::Shown;
@@ -204,7 +203,10 @@ impl<'a> Case<'a> {
         let techniques = self.situation.choices.iter().map(Vec::as_slice);
         let mut first: Vec<(&'a [usize], &'a Choice)> = Vec::new();
         for (techniques, choice) in techniques.zip(self.answered.better()) {
-            if first.iter().all(|(_, known)| known.answer != choice.answer) {
+            let alike = |known: &Choice| {
+                (known.answer, known.is_short()) == (choice.answer, choice.is_short())
+            };
+            if !first.iter().any(|(_, known)| alike(known)) {
                 first.push((techniques, choice));
             }
         }
@@ -221,7 +223,7 @@ fn last<'a>(shown: &Shown<'_>, case: &Case<'a>) -> Option<&'a [usize]> {
         return None;
     }
     let later = case.situation.choices.iter().zip(&case.answered.choices).skip(best + 1);
-    let open = later.filter(|(_, choice)| choice.answer == Answer::Yes);
+    let open = later.filter(|(_, choice)| choice.is_open());
     open.map(|(techniques, _)| techniques.as_slice()).find(|techniques| cuts(techniques))
 }
 

@@ -27,7 +27,10 @@ pub(super) struct ChoiceJson {
     /// Whether it is open.
     #[schemars(extend("enum" = ANSWERS))]
     answer: &'static str,
-    /// The tools that it uses, where it is open.
+    /// Whether it is open even so: with tools that reach the water and are
+    /// short of the published length, or cut the leaders and not every line.
+    short: bool,
+    /// The tools that it uses, where it is open or short.
     tools: Vec<ToolJson>,
     /// What it wants, where it is not.
     wanting: Vec<WantingJson>,
@@ -65,7 +68,8 @@ impl ChoiceJson {
             techniques: techniques.iter().map(|t| practice.techniques[*t].id.clone()).collect(),
             title: said::choice(practice, techniques),
             answer: answer(choice.answer),
-            tools: if open { tools(shown, places, choice) } else { Vec::new() },
+            short: choice.is_short(),
+            tools: if choice.is_open() { tools(shown, places, choice) } else { Vec::new() },
             wanting: if open { Vec::new() } else { wanting(shown, places, choice) },
             way: way(shown, choice),
         }
@@ -74,7 +78,7 @@ impl ChoiceJson {
 
 /// The tools that the choice uses.
 fn tools<'a>(shown: &Shown<'a>, places: &Places<'_>, choice: &'a Choice) -> Vec<ToolJson> {
-    let Some(judgement) = &choice.tools else { return Vec::new() };
+    let Some(judgement) = choice.used() else { return Vec::new() };
     let words = shown.words(judgement);
     let serving = judgement.findings.iter().flat_map(|finding| &finding.serving);
     serving.map(|serving| ToolJson::new(serving, &words, places)).collect()

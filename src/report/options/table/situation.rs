@@ -8,7 +8,7 @@ use super::INDENT;
 use super::closed::Closed;
 use super::groups::{Group, One};
 use crate::measure::Answer;
-use crate::model::options::Standing;
+use crate::model::options::{Choice, Standing};
 use crate::report::page::{Page, Tone};
 use crate::report::words::options as said;
 use crate::report::words::pages::sentence;
@@ -80,6 +80,27 @@ fn get_first<'a>(page: &mut Page, shown: &Shown<'a>, one: &One<'a>, closed: usiz
     }
 }
 
+/// What keeps a better choice from being the one that is taken.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kept {
+    Short,
+    Closed,
+    Unknown,
+}
+
+impl Kept {
+    const ALL: [(Self, &'static str); 3] =
+        [(Self::Short, "short:"), (Self::Closed, "closed:"), (Self::Unknown, "can't tell:")];
+
+    fn of(choice: &Choice) -> Self {
+        match choice.answer {
+            _ if choice.is_short() => Self::Short,
+            Answer::Unknown => Self::Unknown,
+            _ => Self::Closed,
+        }
+    }
+}
+
 /// The better choices that are closed, and those of which nobody can tell,
 /// each behind its label.
 fn better<'a>(
@@ -87,10 +108,9 @@ fn better<'a>(
     one: &One<'a>,
     closed: &mut Closed,
 ) -> Vec<(&'static str, Vec<String>)> {
-    let labels = [(Answer::No, "closed:"), (Answer::Unknown, "can't tell:")];
-    let told = labels.map(|(answer, label)| {
+    let told = Kept::ALL.map(|(kept, label)| {
         let choices = one.answered.better().iter().zip(&one.situation.choices);
-        let choices = choices.filter(|(choice, _)| choice.answer == answer);
+        let choices = choices.filter(|(choice, _)| Kept::of(choice) == kept);
         // What a high rail closes nothing opens: it is told once, behind.
         let texts = choices.filter_map(|(choice, of)| {
             let title = said::small(&said::choice(shown.practice, of));

@@ -139,13 +139,18 @@ pub(crate) fn brief<'a>(shown: &Shown<'a>, choice: &'a Choice, steps_told: bool)
         return "open after that".to_owned();
     }
     let wanting = shown.wanting(choice);
-    let word = if unknown { "can't tell" } else { "closed" };
+    let word = match (choice.is_short(), unknown) {
+        (true, _) => "short",
+        (false, true) => "can't tell",
+        (false, false) => "closed",
+    };
     let why = wanting.iter().find(|wanting| wanting.open == unknown).or_else(|| wanting.first());
     let why = why.map(|wanting| format!(": {}", wanting.why)).unwrap_or_default();
     let steps = shown.opens(choice);
     let opens = match (steps.is_empty(), unknown) {
         _ if steps_told => String::new(),
         (true, _) => format!("; {}", nothing_opens(choice)),
+        (false, _) if choice.is_short() => format!("; in harbour, {}", steps.join("; ")),
         (false, true) => format!("; to find out, {}", steps.join("; ")),
         (false, false) => format!("; to open it, {}", steps.join("; ")),
     };
