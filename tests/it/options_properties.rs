@@ -162,7 +162,9 @@ fn better(before: &Outlook, after: &Outlook) -> Vec<Lifted> {
         let counting = pairs.filter(|(_, (was, _))| was.hooks != OwnHooks::NoneAboard);
         let one = |(situation, (was, is)): (usize, (&Answered, &Answered))| {
             let (from, to) = (was.best(), is.best()?);
-            let better = from.is_none_or(|from| to < from);
+            // Open with tools that are short is worse than any other way.
+            let at = |of: &Answered, best: usize| (of.choices[best].answer != Answer::Yes, best);
+            let better = from.is_none_or(|from| at(is, to) < at(was, from));
             better.then_some(Lifted { situation, along, from, to })
         };
         counting.filter_map(one).collect::<Vec<_>>()

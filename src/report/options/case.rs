@@ -108,6 +108,10 @@ fn even_so<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation)
         format!("Try to {title}, whatever was not measured.")
     });
     let known = no_way(shown, answered, situation);
+    // At another station there is a way.
+    if !said::at_stations(shown, situation).is_empty() {
+        return known;
+    }
     even_so.into_iter().chain(may).chain([known]).collect::<Vec<_>>().join(" ")
 }
 

@@ -16,7 +16,7 @@ use super::figures;
 use super::pages::{capital, sentence};
 use crate::measure::{Answer, Rounding, System};
 use crate::model::check::Judgement;
-use crate::model::finding::{Finding, Outcome, Step, Target, WayToReady};
+use crate::model::finding::{Because, Finding, Outcome, Step, Target, WayToReady};
 use crate::model::options::{Answered, Choice, OwnHooks, Rail, Standing, Worth};
 use crate::model::reason::Reason;
 use crate::model::technique::{GivenBy, Practice, Situation};
@@ -28,11 +28,15 @@ pub(crate) const FOOT: &str = "An aid for trained crews, no legal advice and no 
     single animal: training, permit, local law and a veterinarian's word come first. No \
     technique is without danger for crew and animal.";
 
-/// What stands behind tools that reach the water and no more, and behind
-/// those that cut the leaders and maybe not every line.
+/// What stands behind tools that reach the water and no more.
 const SHORT: &str = "short of the published length";
-/// See [`SHORT`].
-const LEADERS_ONLY: &str = "not sure to cut the thickest line";
+
+/// What stands behind tools that cut the leaders and not every line.
+const LEADERS_ONLY: &str = "cuts no line as thick as the thickest";
+
+/// What stands behind tools that reach the water, of which a figure is not
+/// known for certain.
+const UNSURE: &str = "reaches the water, the rest is not known";
 
 /// Why a situation says that nothing is open.
 pub(crate) const NO_WAY: &str = "NO WAY AT ALL with this kit";
@@ -250,9 +254,11 @@ impl<'a> Shown<'a> {
 fn short(choice: &Choice) -> &'static str {
     let findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
     let mut reasons = findings.flat_map(|finding| &finding.reasons);
-    match reasons.any(|because| matches!(because.reason, Reason::TooShortForRail { .. })) {
-        true => SHORT,
-        false => LEADERS_ONLY,
+    let too_short = |because: &Because| matches!(because.reason, Reason::TooShortForRail { .. });
+    match (choice.answer, reasons.any(too_short)) {
+        (_, true) => SHORT,
+        (Answer::Unknown, false) => UNSURE,
+        _ => LEADERS_ONLY,
     }
 }
 

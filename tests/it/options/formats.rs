@@ -75,10 +75,13 @@ fn the_best_choice_is_the_first_open_one_and_only_closed_ones_want_something() {
         let json = options(&vessel, &["--on", "2026-12-02", "--format", "json"]).json();
         for situation in json["situations"].as_array().unwrap() {
             let choices = situation["choices"].as_array().unwrap();
-            let first = choices.iter().position(|choice| choice["answer"] == "open");
+            let open = choices.iter().position(|choice| choice["answer"] == "open");
+            let short = || choices.iter().position(|choice| choice["short"] == true);
+            let first = open.or_else(short);
             assert_eq!(situation["best"].as_u64(), first.map(|index| index as u64));
             for choice in choices {
                 let open = choice["answer"] == "open";
+                assert!(!open || choice["short"] == false, "{choice}");
                 assert_eq!(choice["wanting"].as_array().unwrap().is_empty(), open, "{choice}");
                 assert_eq!(choice["way"]["state"] == "already", open, "{vessel}: {choice}");
             }

@@ -142,7 +142,7 @@ fn a_trip_without_a_return_is_told() {
 #[test]
 fn a_way_that_is_open_at_one_station_only_says_where_to_bring_the_animal() {
     let rails = "freeboard: { from: top of the rail, stations: [{ name: port roller, freeboard: \
-                 2 ft 10 in }, { name: stern, freeboard: 6 ft }] }";
+                 2 ft 10 in }, { name: stern, freeboard: 14 ft }] }";
     let two = file(&FULL.replace("freeboard: 2 ft 10 in", rails));
     let ran = options(&two.path, &[]);
     assert_eq!(ran.status, 1);
