@@ -10,6 +10,7 @@ use microlp::{
 };
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BinaryHeap};
+use std::rc::Rc;
 use std::time::Instant;
 
 /// Columns with their factors.
@@ -91,6 +92,9 @@ pub(super) struct Goal<'g> {
 /// coin on which a tax's rounding turns.
 const WHOLE: f64 = 1e-9;
 
+/// How much room the solutions of open nodes may take together, in bytes.
+const MOST_HELD: usize = 256 << 20;
+
 /// How far from its right side a row of whole values may be.
 const NEARLY: f64 = 1e-6;
 
@@ -119,7 +123,17 @@ impl Program {
     /// Finds values with the least objective.
     pub(super) fn least(&self, goal: &Goal<'_>) -> Result<Found, Failure> {
         let (root, variables) = self.root(goal)?;
-        Tree { program: self, goal, variables, best: None, lost: f64::INFINITY }.search(root)
+        let most_held = MOST_HELD / self.bytes_of_a_solution();
+        let (best, lost, held) = (None, f64::INFINITY, 0);
+        Tree { program: self, goal, variables, root, most_held, held, best, lost }.search()
+    }
+
+    /// How much room a solution of the linear program takes, about: the rows
+    /// twice over, what the basis is taken apart into, and some twenty numbers
+    /// for each row and column (measured on orders for 1 to 50 vessels).
+    fn bytes_of_a_solution(&self) -> usize {
+        let filled: usize = self.rows.iter().map(|row| row.sum.len()).sum();
+        160 * filled + 320 * (self.rows.len() + self.columns.len()) + 1
     }
 
     /// What no solution is below: that of the linear program.
@@ -192,7 +206,19 @@ fn expression(sum: &Sum, variables: &[Variable]) -> LinearExpr {
 struct Node {
     bound: f64,
     depth: u32,
-    solution: Solution,
+    /// Nothing where there was no room to hold it: it is then worked out once
+    /// more from the root.
+    solution: Option<Solution>,
+    /// The bounds that were added, the last one first.
+    added: Option<Rc<Added>>,
+}
+
+/// A bound on a column, and those before it.
+struct Added {
+    column: usize,
+    side: ComparisonOp,
+    right: f64,
+    before: Option<Rc<Added>>,
 }
 
 impl PartialEq for Node {
@@ -222,26 +248,45 @@ struct Tree<'t> {
     program: &'t Program,
     goal: &'t Goal<'t>,
     variables: Vec<Variable>,
+    root: Solution,
+    /// How many open nodes may hold their solution, and how many do.
+    most_held: usize,
+    held: usize,
     best: Option<(f64, Vec<f64>)>,
     /// The least bound of what could not be looked at.
     lost: f64,
 }
 
 impl Tree<'_> {
-    fn search(mut self, root: Solution) -> Result<Found, Failure> {
-        let mut open = BinaryHeap::new();
-        let mut next = Some(Node { bound: root.objective(), depth: 0, solution: root });
-        while let Some(node) = next.take().or_else(|| open.pop()) {
+    fn search(mut self) -> Result<Found, Failure> {
+        let mut open: BinaryHeap<Node> = BinaryHeap::new();
+        let (bound, solution) = (self.root.objective(), Some(self.root.clone()));
+        let mut next = Some(Node { bound, depth: 0, solution, added: None });
+        loop {
+            let node = match next.take() {
+                Some(node) => node,
+                None => {
+                    let Some(node) = open.pop() else { break };
+                    self.held -= usize::from(node.solution.is_some());
+                    node
+                }
+            };
             if self.is_beaten(node.bound) {
                 continue;
             }
-            if Instant::now() >= self.goal.deadline {
+            if self.is_late() {
                 self.lost = self.lost.min(node.bound);
                 break;
             }
-            let mut below = self.below(&node).into_iter();
+            let mut below = self.below(node).into_iter();
             next = below.next();
-            open.extend(below);
+            for mut node in below {
+                if self.held >= self.most_held {
+                    node.solution = None;
+                }
+                self.held += usize::from(node.solution.is_some());
+                open.push(node);
+            }
         }
         let left = open.peek().map_or(f64::INFINITY, |node| node.bound);
         let least = self.lost.min(left);
@@ -256,6 +301,32 @@ impl Tree<'_> {
         }
     }
 
+    fn is_late(&self) -> bool {
+        Instant::now() >= self.goal.deadline
+    }
+
+    /// The solution of a node: the one that it holds, or the root's with its
+    /// bounds added once more. Nothing where that did not work out in time.
+    fn solution(&self, node: &mut Node) -> Option<Solution> {
+        if let Some(held) = node.solution.take() {
+            return Some(held);
+        }
+        let mut bounds = Vec::new();
+        let mut last = node.added.as_ref();
+        while let Some(added) = last {
+            bounds.push(Rc::clone(added));
+            last = added.before.as_ref();
+        }
+        bounds.iter().rev().try_fold(self.root.clone(), |solution, added| {
+            if self.is_late() {
+                return None;
+            }
+            let row = expression(&vec![(added.column, 1.0)], &self.variables);
+            let solved = solution.add_constraint(row, added.side, added.right).ok()?;
+            solved.into_solution().ok()
+        })
+    }
+
     /// The next multiple of the step: no whole solution lies between.
     fn rounded_up(&self, bound: f64) -> f64 {
         (bound / self.goal.step - 1e-3).ceil() * self.goal.step
@@ -268,21 +339,27 @@ impl Tree<'_> {
 
     /// The two halves below a node, the better one first; none below one that
     /// is whole.
-    fn below(&mut self, node: &Node) -> Vec<Node> {
-        let Some((column, value)) = self.broken(&node.solution) else {
-            self.keep(node);
+    fn below(&mut self, mut node: Node) -> Vec<Node> {
+        let Some(solution) = self.solution(&mut node) else {
+            self.lost = self.lost.min(node.bound);
+            return Vec::new();
+        };
+        let Some((column, value)) = self.broken(&solution) else {
+            self.keep(&solution, node.bound);
             return Vec::new();
         };
         let sides = [(ComparisonOp::Le, value.floor()), (ComparisonOp::Ge, value.ceil())];
         let mut below = Vec::new();
         for (side, right) in sides {
             let row = expression(&vec![(column, 1.0)], &self.variables);
-            match node.solution.clone().add_constraint(row, side, right) {
+            let added = || Rc::new(Added { column, side, right, before: node.added.clone() });
+            match solution.clone().add_constraint(row, side, right) {
                 Ok(solved) => match solved.into_solution() {
                     Ok(solution) => below.push(Node {
                         bound: solution.objective().max(node.bound),
                         depth: node.depth + 1,
-                        solution,
+                        solution: Some(solution),
+                        added: Some(added()),
                     }),
                     Err(_) => self.lost = self.lost.min(node.bound),
                 },
@@ -312,14 +389,14 @@ impl Tree<'_> {
         most.map(|(_, _, at, value)| (at, value))
     }
 
-    fn keep(&mut self, node: &Node) {
+    fn keep(&mut self, solution: &Solution, bound: f64) {
         let mut values: Vec<f64> = self
             .program
             .columns
             .iter()
             .zip(&self.variables)
             .map(|(column, variable)| {
-                let value = node.solution.var_value_raw(*variable);
+                let value = solution.var_value_raw(*variable);
                 if column.whole { value.round() } else { value }
             })
             .collect();
@@ -329,8 +406,8 @@ impl Tree<'_> {
             values[*column] = self.program.least_whole(*column, *row, &values);
         }
         let objective: f64 = self.goal.objective.iter().map(|(at, f)| f * values[*at]).sum();
-        if objective > node.bound + self.goal.step / 2.0 || !self.program.holds(&values) {
-            self.lost = self.lost.min(node.bound);
+        if objective > bound + self.goal.step / 2.0 || !self.program.holds(&values) {
+            self.lost = self.lost.min(bound);
         }
         if !self.program.holds(&values) {
             return;

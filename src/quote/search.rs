@@ -157,18 +157,25 @@ impl Search<'_> {
 
     fn solve_one(&self, case: &Case<'_>) -> Result<(Plan, Found), Failure> {
         let mut plan = Plan::of(case);
-        let mut most_met = true;
+        let mut met = None;
         if case.soft && !plan.met.is_empty() {
             let lost = lost(&plan, case);
             let best = self.least(&plan, &lost, 1.0)?;
             plan.keep_as_good(&best.values, case);
-            most_met = best.proved;
+            met = Some(best);
         }
         let digits = self.order.catalogues[0].currency.digits();
         let coin = 10_f64.powi(-i32::try_from(digits).unwrap_or(2));
         let step = if case.relaxed { coin / 1000.0 } else { coin };
-        let mut found = self.least(&plan, &plan.cost, step)?;
-        found.proved &= most_met;
+        let mut found = match (self.least(&plan, &plan.cost, step), &met) {
+            // A basket that meets as much is not given away for a cheaper one
+            // that was not found in time.
+            (Err(Failure::OutOfTime), Some(best)) => {
+                Found { values: best.values.clone(), bound: 0.0, proved: false }
+            }
+            (found, _) => found?,
+        };
+        found.proved &= met.is_none_or(|best| best.proved);
         Ok((plan, found))
     }
 
