@@ -115,6 +115,9 @@ impl Search<'_> {
     /// The same where it depends on what comes aboard what is wanted.
     fn alone_in_branches(&self, vessel: usize) -> Result<Alone, NoQuote> {
         let feasible = |waived: &BTreeSet<OfVessel>| {
+            if self.is_late() {
+                return Ok(true);
+            }
             let plan = Plan::of(&Case { only: Some(vessel), ..self.case(waived) });
             match self.least(&plan, &Vec::new(), 1.0) {
                 Ok(_) | Err(Failure::OutOfTime) => Ok(true),
@@ -156,6 +159,10 @@ impl Search<'_> {
     }
 
     fn solve_one(&self, case: &Case<'_>) -> Result<(Plan, Found), Failure> {
+        // To write the program down takes its time too.
+        if self.is_late() {
+            return Err(Failure::OutOfTime);
+        }
         let mut plan = Plan::of(case);
         let mut met = None;
         if case.soft && !plan.met.is_empty() {
@@ -177,6 +184,10 @@ impl Search<'_> {
         };
         found.proved &= met.is_none_or(|best| best.proved);
         Ok((plan, found))
+    }
+
+    fn is_late(&self) -> bool {
+        Instant::now() >= self.deadline
     }
 
     fn least(&self, plan: &Plan, objective: &Sum, step: f64) -> Result<Found, Failure> {
@@ -252,7 +263,7 @@ impl Search<'_> {
                 }
             };
             let relaxed = Case { relaxed: true, taken: &NOTHING, ..case };
-            let share = self.below_any(&Plan::of(&relaxed));
+            let share = (!self.is_late()).then(|| self.below_any(&Plan::of(&relaxed))).flatten();
             least = least.zip(share).map(|(least, share)| least + share);
             all.basket.parts.push(part);
             // Pieces of broken packs are shared with the vessels before.

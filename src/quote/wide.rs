@@ -116,6 +116,8 @@ fn wide_fits(order: &Order<'_>, vessel: &Vessel, origins: &[Origin], index: usiz
         (0..kit.len()).filter(|i| fits(*i)).map(|i| kit[i].mark.clone()).collect()
     };
     match &origins[index] {
+        // What is no spare fits nothing, and is most of a wide kit.
+        Origin::Own(_) | Origin::Changed(_) if kit[index].fits.is_empty() => Vec::new(),
         Origin::Own(_) | Origin::Changed(_) => {
             let own = &kit[index].fits;
             let mut all = own.clone();
