@@ -40,7 +40,7 @@ pub use conform::perform;
 pub use lay::lay_over;
 
 use crate::measure::{Day, DaySpan};
-use crate::model::check::{Check, Notice};
+use crate::model::check::{Check, Judgement, Notice, Why};
 use crate::model::finding::{Asked, Verdict};
 use crate::model::profile::Profile;
 use crate::model::vessel::{Inspection, Trust, Vessel};
@@ -148,7 +148,12 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
         .collect();
     let gaps = notices.iter().any(Notice::leaves_open);
     let floor = if gaps || judgements.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
-    let verdict = judgements.iter().map(|j| j.verdict).fold(floor, Verdict::max);
+    // Where a word is not known a rule may bind in place of the house, so that
+    // what the house says decides nothing.
+    let unknown = notices.iter().any(|notice| matches!(notice, Notice::UnknownWords { .. }));
+    let decides = |judgement: &&Judgement| !unknown || judgement.why != Why::Fallback;
+    let deciding = judgements.iter().filter(decides);
+    let verdict = deciding.map(|judgement| judgement.verdict).fold(floor, Verdict::max);
     Check { vessel, asked, verdict, judgements, notices }
 }
 

@@ -122,8 +122,13 @@ impl Program {
 
     /// Finds values with the least objective.
     pub(super) fn least(&self, goal: &Goal<'_>) -> Result<Found, Failure> {
+        self.least_in(goal, MOST_HELD)
+    }
+
+    /// The same with so much room for the solutions of open nodes, in bytes.
+    fn least_in(&self, goal: &Goal<'_>, room: usize) -> Result<Found, Failure> {
         let (root, variables) = self.root(goal)?;
-        let most_held = MOST_HELD / self.bytes_of_a_solution();
+        let most_held = room / self.bytes_of_a_solution();
         let (best, lost, held) = (None, f64::INFINITY, 0);
         Tree { program: self, goal, variables, root, most_held, held, best, lost }.search()
     }
@@ -285,6 +290,7 @@ impl Tree<'_> {
                     node.solution = None;
                 }
                 self.held += usize::from(node.solution.is_some());
+                debug_assert!(self.held <= self.most_held);
                 open.push(node);
             }
         }
@@ -415,5 +421,66 @@ impl Tree<'_> {
         if self.best.as_ref().is_none_or(|(best, _)| objective < *best) {
             self.best = Some((objective, values));
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+    use std::time::Duration;
+
+    /// Rows that each ask for so much of three columns out of eight, up to
+    /// three of each, at these prices.
+    fn program(asked: &[([usize; 3], u8)]) -> (Program, Sum) {
+        let mut program = Program::default();
+        let columns: Vec<usize> = (0..8).map(|_| program.whole(3)).collect();
+        for (of, least) in asked {
+            let sum = of.iter().map(|at| (columns[*at], 2.0 + (*at % 3) as f64)).collect();
+            program.row(sum, Side::AtLeast, f64::from(*least));
+        }
+        let cost = columns.iter().map(|at| (*at, 5.0 + (*at * 7 % 5) as f64)).collect();
+        (program, cost)
+    }
+
+    /// The least cost by trying every whole value of every column.
+    fn tried(program: &Program, cost: &Sum) -> Option<f64> {
+        let all = (0..4_usize.pow(8))
+            .map(|number| (0..8).map(|at| (number >> (2 * at) & 3) as f64).collect::<Vec<f64>>());
+        let kept = all.filter(|values| program.holds(values));
+        kept.map(|values| cost.iter().map(|(at, f)| f * values[*at]).sum()).min_by(f64::total_cmp)
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig {
+            cases: 40, failure_persistence: None, ..ProptestConfig::default()
+        })]
+
+        #[test]
+        fn without_room_for_a_single_solution_the_least_is_found_too(
+            asked in prop::collection::vec((prop::array::uniform3(0_usize..8), 1_u8..12), 3..8)
+        ) {
+            let (program, cost) = program(&asked);
+            let deadline = Instant::now() + Duration::from_secs(60);
+            let goal = Goal { objective: &cost, step: 1.0, deadline };
+            let brute = tried(&program, &cost);
+            for room in [0, MOST_HELD] {
+                match program.least_in(&goal, room) {
+                    Ok(found) => {
+                        let sum = |at: &(usize, f64)| at.1 * found.values[at.0];
+                        prop_assert_eq!(Some(cost.iter().map(sum).sum()), brute);
+                        prop_assert!(found.proved);
+                    }
+                    Err(failure) => prop_assert_eq!((failure, brute), (Failure::Infeasible, None)),
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn after_the_deadline_nothing_is_searched() {
+        let (program, cost) = program(&[([0, 1, 2], 11), ([2, 3, 4], 11), ([4, 5, 6], 11)]);
+        let goal = Goal { objective: &cost, step: 1.0, deadline: Instant::now() };
+        assert_eq!(program.least(&goal).unwrap_err(), Failure::OutOfTime);
     }
 }

@@ -174,15 +174,7 @@ impl Search<'_> {
         let digits = self.order.catalogues[0].currency.digits();
         let coin = 10_f64.powi(-i32::try_from(digits).unwrap_or(2));
         let step = if case.relaxed { coin / 1000.0 } else { coin };
-        let mut found = match (self.least(&plan, &plan.cost, step), &met) {
-            // A basket that meets as much is not given away for a cheaper one
-            // that was not found in time.
-            (Err(Failure::OutOfTime), Some(best)) => {
-                Found { values: best.values.clone(), bound: 0.0, proved: false }
-            }
-            (found, _) => found?,
-        };
-        found.proved &= met.is_none_or(|best| best.proved);
+        let found = or_as_good(self.least(&plan, &plan.cost, step), met)?;
         Ok((plan, found))
     }
 
@@ -292,6 +284,16 @@ struct Alone {
     contended: bool,
 }
 
+/// The cheapest found; or, where none was in time, the basket that is known to
+/// meet as much.
+fn or_as_good(cheapest: Result<Found, Failure>, met: Option<Found>) -> Result<Found, Failure> {
+    match (cheapest, met) {
+        (Err(Failure::OutOfTime), Some(met)) => Ok(Found { bound: 0.0, proved: false, ..met }),
+        (Ok(found), Some(met)) => Ok(Found { proved: found.proved && met.proved, ..found }),
+        (cheapest, _) => cheapest,
+    }
+}
+
 /// What it costs to leave a finding open: a vessel made ready outweighs all
 /// findings, a required finding all recommended ones.
 fn lost(plan: &Plan, case: &Case<'_>) -> Sum {
@@ -309,4 +311,24 @@ fn lost(plan: &Plan, case: &Case<'_>) -> Sum {
 fn coins(amount: f64, currency: Currency) -> Money {
     let unit = 10_f64.powi(i32::try_from(currency.digits()).unwrap_or(2));
     Money::of_coins((amount * unit + 1e-6).floor().max(0.0) as u64, currency)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn found(value: f64, proved: bool) -> Found {
+        Found { values: vec![value], bound: 7.0, proved }
+    }
+
+    #[test]
+    fn a_basket_that_meets_as_much_is_kept_where_the_time_runs_out_over_the_price() {
+        let kept = or_as_good(Err(Failure::OutOfTime), Some(found(1.0, true))).unwrap();
+        assert_eq!((kept.values, kept.bound, kept.proved), (vec![1.0], 0.0, false));
+        let none = or_as_good(Err(Failure::OutOfTime), None);
+        assert_eq!(none.unwrap_err(), Failure::OutOfTime);
+        let cheaper = or_as_good(Ok(found(2.0, true)), Some(found(1.0, false))).unwrap();
+        assert_eq!((cheaper.values, cheaper.proved), (vec![2.0], false));
+        assert!(or_as_good(Ok(found(2.0, true)), None).unwrap().proved);
+    }
 }

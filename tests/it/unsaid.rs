@@ -55,6 +55,12 @@ fn words_that_nobody_knows_make_no_vessel_ready() {
         assert_eq!(judged.ran.status, 1);
         assert!(judged.ran.stdout.starts_with("CAN'T TELL"), "{}", judged.ran.page());
     }
+    // Nor not ready by what the house misses, which may be no rule's word.
+    let empty = |gear: &str| {
+        let bare = vessel("3 ft").set("gear", gear).set("areas", "[elsewhere]");
+        bare.check(&["--on", ON]).verdict().to_owned()
+    };
+    assert_eq!([empty("[trap]"), empty("[longline]")], ["not-ready", "cannot-tell"]);
 }
 
 /// A profile that is asked for by name judges all the same; what hangs on a

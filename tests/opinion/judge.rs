@@ -143,12 +143,18 @@ impl Judge<'_> {
         if judging.is_empty() && !gap {
             judging.extend(profiles.iter().filter(|p| p.fallback).map(|p| (p, days.clone())));
         }
-        let floor =
-            if open || gap || judging.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
+        // By a word that nobody knows no rule is found, and the house decides
+        // nothing where one may bind.
+        let lists = [&vessel.permits, &vessel.gear, &vessel.areas];
+        let unknown = lists.into_iter().flatten().flatten().any(|t| !self.words.tags.contains(t));
+        let left_open = open || gap || unknown || judging.is_empty();
+        let floor = if left_open { Verdict::CannotTell } else { Verdict::Ready };
         let mut whole = Whole { verdict: floor, profiles: BTreeMap::new() };
         for (rules, days) in judging {
             let opinion = self.profile(rules, vessel, &days);
-            whole.verdict = whole.verdict.max(opinion.verdict);
+            if !(unknown && rules.fallback) {
+                whole.verdict = whole.verdict.max(opinion.verdict);
+            }
             whole.profiles.insert(rules.id.clone(), opinion);
         }
         whole

@@ -260,11 +260,11 @@ leap(year) if year % 400 == 0
 
 # --- Conditions on the vessel and the trip ---------------------------------
 
-holds(c) := listed(input.permits, c.tag) if c.is == "permit"
+holds(c) := listed(input.permits, c) if c.is == "permit"
 
-holds(c) := listed(input.gear, c.tag) if c.is == "gear"
+holds(c) := listed(input.gear, c) if c.is == "gear"
 
-holds(c) := listed(input.areas, c.tag) if c.is == "area"
+holds(c) := listed(input.areas, c) if c.is == "area"
 
 holds(c) := cannot_tell if {
 	c.is == "area other than"
@@ -272,7 +272,12 @@ holds(c) := cannot_tell if {
 } else := yes if {
 	c.is == "area other than"
 	some area in input.areas
+	area in data.words.tags
 	area != c.tag
+} else := cannot_tell if {
+	c.is == "area other than"
+	some area in input.areas
+	not area in data.words.tags
 } else := no if {
 	c.is == "area other than"
 }
@@ -306,9 +311,16 @@ holds(c) := not_so(below(c.figure)) if {
 	c.side == "or more"
 }
 
-listed(tags, _) := cannot_tell if tags == null
-
-listed(tags, tag) := told(tag in tags) if tags != null
+# A word that nobody knows may mean what is asked, but no rule is found by it.
+listed(tags, c) := cannot_tell if {
+	tags == null
+} else := yes if {
+	c.tag in tags
+} else := cannot_tell if {
+	not c.finds
+	some tag in tags
+	not tag in data.words.tags
+} else := no
 
 month_within(first, last) := true if {
 	month := ((input.day % 10000) - (input.day % 100)) / 100

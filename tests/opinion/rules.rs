@@ -205,8 +205,10 @@ impl Translation<'_> {
                 "areas" => "area",
                 other => panic!("not translated, under `binds`: `{other}`"),
             };
-            let line: Vec<_> =
-                texts(&value).iter().map(|tag| json!({ "is": is, "tag": tag })).collect();
+            let line: Vec<_> = texts(&value)
+                .iter()
+                .map(|tag| json!({ "is": is, "tag": tag, "finds": true }))
+                .collect();
             lines.push(json!(line));
         }
         lines

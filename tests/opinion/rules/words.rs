@@ -2,13 +2,15 @@
 
 use super::yaml::{file, pairs, text, texts};
 use serde_json::{Map, Value as Json, json};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The words of the trade.
 pub(crate) struct Words {
     kinds: BTreeMap<String, String>,
     quantities: BTreeMap<String, String>,
     wider: BTreeMap<String, Vec<String>>,
+    /// Every permit, gear and area that is known.
+    pub(crate) tags: BTreeSet<String>,
     classes: BTreeMap<String, String>,
     /// The attributes of each kind.
     pub(crate) attributes: BTreeMap<String, Vec<String>>,
@@ -48,16 +50,17 @@ impl Words {
                 may_be.insert(word.to_lowercase(), json!(open));
             }
         }
-        let mut wider = BTreeMap::new();
+        let (mut wider, mut tags) = (BTreeMap::new(), BTreeSet::new());
         for section in ["permits", "gear", "areas"] {
             for (id, tag) in pairs(&file[section]) {
+                tags.insert(id.clone());
                 if let Some(ids) = tag.get("counts as") {
                     wider.insert(id, texts(ids));
                 }
             }
         }
-        let data = json!({ "hidden": hidden, "may_be": may_be });
-        Self { kinds, quantities, wider, classes, attributes, choices, data }
+        let data = json!({ "hidden": hidden, "may_be": may_be, "tags": tags });
+        Self { kinds, quantities, wider, tags, classes, attributes, choices, data }
     }
 
     /// The kind that an id, a name or a synonym means.
