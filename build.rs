@@ -1,4 +1,31 @@
-//! The shipped profiles are embedded: build again when a file is added.
-fn main() {
+//! What is made when the crate is built: the shipped profiles are embedded
+//! again when a file is added, and the files of messages become typed
+//! functions.
+use std::path::Path;
+use std::process::ExitCode;
+use std::{env, fs};
+
+#[path = "src/report/words/generate.rs"]
+mod generate;
+
+fn main() -> ExitCode {
     println!("cargo:rerun-if-changed=requirements");
+    println!("cargo:rerun-if-changed=src/report/words/messages");
+    println!("cargo:rerun-if-changed=src/report/words/generate.rs");
+    let folder = Path::new("src/report/words/messages");
+    let read = |name: &str| fs::read_to_string(folder.join(name));
+    let out = Path::new(&env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
+    let made = read("crew.en.ftl").and_then(|crew| Ok((crew, read("desk.en.ftl")?))).map(
+        |(crew, desk)| generate::code(&[generate::File { language: "en", text: &crew }], &desk),
+    );
+    let problem = match made {
+        Ok(Ok(code)) => match fs::write(out, code) {
+            Ok(()) => return ExitCode::SUCCESS,
+            Err(error) => error.to_string(),
+        },
+        Ok(Err(problems)) => problems.join("\n"),
+        Err(error) => error.to_string(),
+    };
+    eprintln!("{problem}");
+    ExitCode::FAILURE
 }

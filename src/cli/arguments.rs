@@ -16,6 +16,7 @@ pub(super) use verify::VerifyArguments;
 
 use crate::measure::{Day, QuantityError, Units};
 use crate::model::vessel::Trust;
+use crate::report::Locale;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
@@ -200,13 +201,14 @@ impl From<TrustArgument> for Trust {
     }
 }
 
-impl From<UnitsArgument> for Units {
+impl From<UnitsArgument> for Locale {
     fn from(units: UnitsArgument) -> Self {
         match units {
-            UnitsArgument::Metric => Self::Metric,
-            UnitsArgument::Customary => Self::Customary,
-            UnitsArgument::Both => Self::Both,
+            UnitsArgument::Metric => Units::Metric,
+            UnitsArgument::Customary => Units::Customary,
+            UnitsArgument::Both => Units::Both,
         }
+        .into()
     }
 }
 

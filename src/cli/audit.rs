@@ -108,7 +108,7 @@ fn whole(
     let of = Fleet {
         audit: &audit,
         vocabulary,
-        units: arguments.units.into(),
+        locale: arguments.units.into(),
         against: beside.against.as_ref(),
         draft: beside.draft.as_ref(),
         freeing: outcomes.as_ref().map(outcomes::Outcomes::shown),
@@ -152,7 +152,7 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
     let mut records = input.records.clone();
     let left_out = fleet::settle(&orders, &input.files.vessels, &mut records);
     let selection = selection(arguments, &input.library);
-    let (vocabulary, units) = (&input.library.vocabulary, arguments.units.into());
+    let (vocabulary, locale) = (&input.library.vocabulary, arguments.units.into());
     let mut out = match &arguments.output {
         Some(path) => Out::File(Box::new(Whole::begin(path)?)),
         None => Out::Screen,
@@ -172,7 +172,7 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
             counts.add(&row);
         }
         let wanted = concerned && shown;
-        let line = wanted.then(|| report::audit::line::line(&row, vocabulary, units));
+        let line = wanted.then(|| report::audit::line::line(&row, vocabulary, locale));
         (counts, line.transpose())
     };
     let refused: Vec<_> = input.refused_records.iter().cloned().map(Err).collect();

@@ -12,14 +12,14 @@ use super::{Stop, inputs, quote};
 use crate::engine::choices::Prepared;
 use crate::engine::{self, Depth, Request};
 use crate::load::{self, Library, Problem, Refusal, Source};
-use crate::measure::{Day, DaySpan, Units};
+use crate::measure::{Day, DaySpan};
 use crate::model::check::{Check, Notice};
 use crate::model::profile::Profile;
 use crate::model::text::visible;
 use crate::model::vessel::{Inspection, Trust, Vessel};
 use crate::options::{self, Terms};
 use crate::report::options::Shown;
-use crate::report::{self, Subject};
+use crate::report::{self, Locale, Subject};
 use std::sync::Arc;
 
 /// Everything that a check works on.
@@ -36,7 +36,7 @@ pub(super) struct Input {
 impl Input {
     /// Judges the vessel, as deeply as asked. A record that names a sheet is
     /// told if the sheet was printed from another file or other rules.
-    pub(super) fn check(&self, trust: Trust, depth: Depth, units: Units) -> Check {
+    pub(super) fn check(&self, trust: Trust, depth: Depth, locale: Locale) -> Check {
         let vocabulary = &self.library.vocabulary;
         let mut check = engine::check(&Request {
             vocabulary,
@@ -50,7 +50,7 @@ impl Input {
             depth,
         });
         let subject =
-            Subject { check: &check, vocabulary, sources: &self.sources, units, freeing: None };
+            Subject { check: &check, vocabulary, sources: &self.sources, locale, freeing: None };
         let digest = report::sheet::digest(&subject);
         let stale = self.inspections.iter().filter_map(|record| {
             let (vessel, rules) = digest.agrees(record.sheet.as_deref()?);
@@ -94,8 +94,8 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
         quote::catalogues(&arguments.catalogue, library, refusals)
     })?;
     quote::one_currency(&catalogues)?;
-    let units = arguments.units.into();
-    let check = input.check(arguments.trust.into(), Depth::Whole, units);
+    let locale = arguments.units.into();
+    let check = input.check(arguments.trust.into(), Depth::Whole, locale);
     let vocabulary = &input.library.vocabulary;
     let practice = input.library.practice.as_ref();
     let freeing = practice.map(|practice| {
@@ -110,9 +110,9 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
         catalogues: &catalogues,
         sources: &input.sources,
         notices: &check.notices,
-        units,
+        locale,
     });
-    let subject = Subject { check: &check, vocabulary, sources: &input.sources, units, freeing };
+    let subject = Subject { check: &check, vocabulary, sources: &input.sources, locale, freeing };
     let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
     let text = match arguments.format {
         Format::Table => report::table(&subject, place.width),

@@ -53,7 +53,7 @@ pub(super) fn run(arguments: &OptionsArguments, terminal: &Terminal) -> Result<E
         catalogues: &catalogues,
         sources: &input.sources,
         notices: &notices,
-        units: arguments.units.into(),
+        locale: arguments.units.into(),
     };
     let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
     let text = text(arguments.format, &shown, asked.as_ref(), place)?;

@@ -60,7 +60,7 @@ pub(super) fn run(arguments: &QuoteArguments, terminal: &Terminal) -> Result<Exi
         quote: &quote,
         catalogues: &input.catalogues,
         vocabulary: &input.library.vocabulary,
-        units: arguments.units.into(),
+        locale: arguments.units.into(),
         customer: arguments.customer.as_deref(),
         one_supplier: arguments.one_supplier,
         undated: &input.undated,

@@ -72,17 +72,17 @@ fn of_vessel(arguments: &SheetArguments, vessel: PathBuf) -> Result<String, Stop
     let input = check::read(&asked)?;
     let skipper = arguments.reader == Some(ReaderArgument::Skipper);
     let depth = if skipper { Depth::Whole } else { Depth::Findings };
-    let units = arguments.units.into();
-    let check = input.check(Trust::All, depth, units);
+    let locale = arguments.units.into();
+    let check = input.check(Trust::All, depth, locale);
     let subject = Subject {
         check: &check,
         vocabulary: &input.library.vocabulary,
         sources: &input.sources,
-        units,
+        locale,
         freeing: None,
     };
     Ok(if skipper {
-        let measured = input.check(Trust::Measured, Depth::Findings, units);
+        let measured = input.check(Trust::Measured, Depth::Findings, locale);
         report::sheet::for_skipper(&subject, &measured)
     } else {
         let above = above(&input, &check);

@@ -21,11 +21,11 @@ use super::options::Shown;
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
 use crate::fleet::{Audit, Judged};
-use crate::measure::Units;
 use crate::model::catalogue::Catalogue;
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
 use crate::options::Options;
+use crate::report::Locale;
 
 /// An audit with all that is needed to put it into words.
 #[derive(Debug, Clone, Copy)]
@@ -34,8 +34,8 @@ pub struct Fleet<'a> {
     pub audit: &'a Audit,
     /// The words for kinds and attributes.
     pub vocabulary: &'a Vocabulary,
-    /// Which units are shown.
-    pub units: Units,
+    /// The language and the units of the page.
+    pub locale: Locale,
     /// What changed since an earlier audit, where one was given.
     pub against: Option<&'a Comparison>,
     /// What a draft would do, where one was given.
@@ -67,7 +67,7 @@ impl<'a> Fleet<'a> {
             catalogues: freeing.catalogues,
             sources: &judged.sources,
             notices: &[],
-            units: self.units,
+            locale: self.locale,
         })
     }
 }

@@ -30,9 +30,9 @@ pub use problems::{refusals, usage};
 pub use profiles::profiles;
 pub use table::table;
 pub use vocabulary::{kind, vocabulary};
+pub use words::locale::{Language, Locale};
 
 use crate::load::Source;
-use crate::measure::Units;
 use crate::model::check::Check;
 use crate::model::vocabulary::Vocabulary;
 
@@ -45,8 +45,8 @@ pub struct Subject<'a> {
     pub vocabulary: &'a Vocabulary,
     /// The files that were read, to find lines and columns in.
     pub sources: &'a [Source],
-    /// Which units are shown.
-    pub units: Units,
+    /// The language and the units of the page.
+    pub locale: Locale,
     /// Which ways of freeing a turtle the kit leaves open, where that was
     /// asked.
     pub freeing: Option<options::Shown<'a>>,

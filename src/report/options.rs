@@ -19,12 +19,12 @@ pub use table::table;
 
 use super::words::Words;
 use crate::load::Source;
-use crate::measure::Units;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::{Judgement, Notice};
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
 use crate::options::Options;
+use crate::report::Locale;
 
 /// What is shown.
 #[derive(Debug, Clone, Copy)]
@@ -42,8 +42,8 @@ pub struct Shown<'a> {
     pub sources: &'a [Source],
     /// What is to be told of the trip and of the records.
     pub notices: &'a [Notice],
-    /// Which units are shown.
-    pub units: Units,
+    /// The language and the units of the page.
+    pub locale: Locale,
 }
 
 impl<'a> Shown<'a> {
@@ -53,7 +53,7 @@ impl<'a> Shown<'a> {
             vocabulary: self.vocabulary,
             vessel: &self.options.vessel,
             profile: &judgement.profile,
-            units: self.units,
+            locale: self.locale,
         }
     }
 }

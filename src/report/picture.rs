@@ -120,7 +120,7 @@ pub(super) fn places(count: usize) -> f64 {
 
 /// The one system that labels inside a drawing use.
 pub(super) fn system(words: &Words<'_>) -> System {
-    match words.units {
+    match words.locale.units {
         Units::Metric => System::Metric,
         Units::Customary => System::Customary,
         Units::Both => words.system(),

@@ -23,13 +23,14 @@ use super::problems;
 use super::words::{Words, fleet, notice, quote as said};
 use crate::fleet::LeftOut;
 use crate::load::Refusal;
-use crate::measure::{Money, Units};
+use crate::measure::Money;
 use crate::model::catalogue::{Catalogue, Item};
 use crate::model::check::Check;
 use crate::model::finding::{Finding, Verdict};
 use crate::model::profile::{Profile, Requirement};
 use crate::model::vocabulary::Vocabulary;
 use crate::quote::{Cured, Offer, Quote, VesselQuote};
+use crate::report::Locale;
 
 /// A quote with all that is needed to put it into words.
 #[derive(Debug, Clone, Copy)]
@@ -40,8 +41,8 @@ pub struct Shown<'a> {
     pub catalogues: &'a [Catalogue],
     /// The words for kinds and attributes.
     pub vocabulary: &'a Vocabulary,
-    /// Which units are shown.
-    pub units: Units,
+    /// The language and the units of the page.
+    pub locale: Locale,
     /// For whom it is, if that is to stand on the page.
     pub customer: Option<&'a str>,
     /// Whether everything was to come from one supplier.
@@ -83,7 +84,7 @@ impl<'a> Shown<'a> {
             vocabulary: self.vocabulary,
             vessel: &check.vessel,
             profile: profile(check, judgement),
-            units: self.units,
+            locale: self.locale,
         }
     }
 }

@@ -145,7 +145,7 @@ fn stubs(subject: &Subject<'_>) -> Markup {
                 vocabulary: subject.vocabulary,
                 vessel: &check.vessel,
                 profile: &judgement.profile,
-                units: subject.units,
+                locale: subject.locale,
             };
             p.caution {
                 b { (shown(&judgement.profile.title.to_string())) } ": " (said::STUB) " "

@@ -12,11 +12,12 @@ use super::Subject;
 use super::page::{Page, Tone};
 use super::words::{self, Words, figures};
 use crate::load::Source;
-use crate::measure::{DaySpan, Figure, Units};
+use crate::measure::{DaySpan, Figure};
 use crate::model::check::{Check, Judgement, Notice};
 use crate::model::finding::{Asked, Verdict};
 use crate::model::profile::{Standing, Verified};
 use crate::model::vessel::{Trust, Vessel};
+use crate::report::Locale;
 use section::Section;
 
 /// The check as a page no wider than `width` columns, with colour codes.
@@ -35,7 +36,7 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
             vocabulary: subject.vocabulary,
             vessel: &check.vessel,
             profile: &judgement.profile,
-            units: subject.units,
+            locale: subject.locale,
         };
         Section { words, judgement, asked: check.asked, several }.write(&mut page);
     }
@@ -60,7 +61,7 @@ fn headline(page: &mut Page, subject: &Subject<'_>) {
         page.hang(0, (&first, label.1), (&name, Tone::Strong));
     }
     trip(page, indent, vessel, check.asked, &check.notices);
-    page.prose(indent, Tone::Plain, &freeboard(vessel, subject.units));
+    page.prose(indent, Tone::Plain, &freeboard(vessel, subject.locale));
     records(page, indent, vessel, subject.sources, &check.notices);
     if check.asked.trust == Trust::Measured {
         page.prose(indent, Tone::Plain, ONLY_MEASURED);
@@ -120,13 +121,13 @@ pub(super) fn trip(
 }
 
 /// The freeboard as the vessel states it, station by station.
-pub(super) fn freeboard(vessel: &Vessel, units: Units) -> String {
+pub(super) fn freeboard(vessel: &Vessel, locale: Locale) -> String {
     let stations: Vec<_> = vessel
         .freeboard
         .stations
         .iter()
         .map(|station| {
-            let figure = |figure: &Figure| figure.show_nearest(units);
+            let figure = |figure: &Figure| figure.show_nearest(locale.units);
             let readings = station.readings.iter().map(|reading| {
                 if reading.low == reading.high {
                     figure(&reading.high)

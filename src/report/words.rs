@@ -10,6 +10,7 @@ mod facts;
 pub(crate) mod figures;
 pub(crate) mod fleet;
 mod limits;
+pub(crate) mod locale;
 mod notices;
 pub(crate) mod options;
 pub(crate) mod pages;
@@ -25,13 +26,14 @@ pub(crate) use asked::specs;
 pub(crate) use notices::{notice, notice_remedy};
 pub(crate) use remedies::fact_of;
 
-use crate::measure::{DaySpan, Length, System, Units};
+use crate::measure::{DaySpan, Length, System};
 use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::{FreeboardFrom, Profile, Requirement};
 use crate::model::rule::{Need, ToolType};
 use crate::model::vessel::{Datum, FreeboardReading, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
+use crate::report::Locale;
 
 /// What always stands at the foot of a page.
 pub(crate) const FOOT: &str = "Check the current rule and local conditions; local rules, permits \
@@ -53,8 +55,8 @@ pub(crate) struct Words<'a> {
     pub(crate) vessel: &'a Vessel,
     /// The profile whose findings are told.
     pub(crate) profile: &'a Profile,
-    /// Which units are shown.
-    pub(crate) units: Units,
+    /// The language and the units of the page.
+    pub(crate) locale: Locale,
 }
 
 /// Which requirement a remedy is for, at which freeboard, and whether it
@@ -161,7 +163,7 @@ impl<'a> Words<'a> {
 
     /// A freeboard at which something was judged.
     pub(crate) fn freeboard(&self, at: Length) -> String {
-        figures::freeboard(at, self.system(), self.units)
+        figures::freeboard(at, self.system(), self.locale)
     }
 
     /// Why the profile was used.

@@ -125,7 +125,7 @@ pub(super) fn lines(of: &Fleet<'_>, compared: &Compared) -> Vec<Line> {
 fn reason(of: &Fleet<'_>, compared: &Compared, followed: &Followed) -> Option<String> {
     let (profile, _) = followed.stands.as_ref()?;
     let (finding, vessel) = (followed.open.as_ref()?, compared.vessel.as_deref()?);
-    let words = Words { vocabulary: of.vocabulary, vessel, profile, units: of.units };
+    let words = Words { vocabulary: of.vocabulary, vessel, profile, locale: of.locale };
     Some(words.first_reason(finding))
 }
 

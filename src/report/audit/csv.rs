@@ -123,7 +123,7 @@ fn of_vessel(of: &Fleet<'_>, judged: &Judged) -> Vec<Vec<String>> {
             vocabulary: of.vocabulary,
             vessel,
             profile: &judgement.profile,
-            units: of.units,
+            locale: of.locale,
         };
         let profile = profile_cells(judgement);
         let whole = |finding: Option<&Finding>| {

@@ -92,7 +92,7 @@ pub(super) fn change(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> Str
 fn reason(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> Option<String> {
     let (profile, finding) = change.open.as_ref()?;
     let vessel = &under.vessel;
-    let words = Words { vocabulary: of.vocabulary, vessel, profile, units: of.units };
+    let words = Words { vocabulary: of.vocabulary, vessel, profile, locale: of.locale };
     Some(words.first_reason(finding))
 }
 

@@ -11,11 +11,11 @@ pub(in crate::report) mod vessel;
 use super::{Fleet, beside_html};
 use crate::fleet::{Audit, Judged, Row};
 use crate::load::Refusal;
-use crate::measure::Units;
 use crate::model::check::Judgement;
 use crate::model::finding::Verdict;
 use crate::model::profile::{Profile, Standing};
 use crate::model::vocabulary::Vocabulary;
+use crate::report::Locale;
 use crate::report::Subject;
 use crate::report::html;
 use std::sync::Arc;
@@ -31,7 +31,7 @@ pub const EACH_ITS_PAGE: usize = 300;
 struct Page<'a> {
     audit: &'a Audit,
     vocabulary: &'a Vocabulary,
-    units: Units,
+    locale: Locale,
     judged: Vec<&'a Judged>,
     refused: Vec<&'a Refusal>,
     /// Each edition that judged a vessel, once, in the order met.
@@ -44,7 +44,7 @@ struct Page<'a> {
 
 impl<'a> Page<'a> {
     fn new(of: &Fleet<'a>) -> Self {
-        let Fleet { audit, vocabulary, units, .. } = *of;
+        let Fleet { audit, vocabulary, locale, .. } = *of;
         let (mut judged, mut refused) = (Vec::new(), Vec::new());
         for row in &audit.rows {
             match row {
@@ -62,7 +62,7 @@ impl<'a> Page<'a> {
         let practice = |profile: &Profile| profile.standing == Standing::GoodPractice;
         profiles.sort_by(|a, b| (practice(a), &a.rule, &a.id).cmp(&(practice(b), &b.rule, &b.id)));
         let beside = beside_html::sections(of);
-        Self { audit, vocabulary, units, judged, refused, profiles, beside, fleet: *of }
+        Self { audit, vocabulary, locale, judged, refused, profiles, beside, fleet: *of }
     }
 
     /// The id of a vessel's page.
@@ -111,7 +111,7 @@ fn of_vessel<'a>(page: &Page<'a>, index: usize, judged: &'a Judged) -> maud::Mar
         check: &judged.check,
         vocabulary: page.vocabulary,
         sources: &judged.sources,
-        units: page.units,
+        locale: page.locale,
         freeing: page.fleet.freeing(index, judged),
     };
     let id = Page::id(index);

@@ -9,8 +9,9 @@ use super::draft::DraftJson;
 use crate::engine::validity::End;
 use crate::fleet::{After, Doubt, Judged, Lapse, LeftOut, Missed, Row, SameMark, What};
 use crate::load::{Problem, Refusal};
-use crate::measure::{Length, Rounding, System, Units};
+use crate::measure::{Length, Rounding, System};
 use crate::model::stable::stable_words;
+use crate::report::Locale;
 use crate::report::Subject;
 use crate::report::json::{CheckJson, ProgramJson, TRUSTS, VERDICTS, harmless, trust, verdict};
 use crate::report::words::{figures, fleet};
@@ -275,7 +276,7 @@ impl AuditJson {
                 check: &judged.check,
                 vocabulary: of.vocabulary,
                 sources: &judged.sources,
-                units: of.units,
+                locale: of.locale,
                 freeing: of.freeing(index, judged),
             })
         };
@@ -298,7 +299,7 @@ impl AuditJson {
             },
             against: of.against.map(AgainstJson::new),
             draft: of.draft.map(|drafted| DraftJson::new(of, drafted)),
-            most_missed: audit.missed.iter().map(|m| MissedJson::new(m, of.units)).collect(),
+            most_missed: audit.missed.iter().map(|m| MissedJson::new(m, of.locale)).collect(),
             lapses: audit.lapses.iter().map(LapseJson::new).collect(),
             same_marks: audit.marks.iter().map(|m| SameMarkJson::new(m, of)).collect(),
             doubts: audit.doubts.iter().map(DoubtJson::new).collect(),
@@ -310,11 +311,11 @@ impl AuditJson {
 }
 
 impl MissedJson {
-    fn new(missed: &Missed, units: Units) -> Self {
+    fn new(missed: &Missed, locale: Locale) -> Self {
         let requirement = missed.requirement();
         let short = |length: Length, system: System, vessel: Option<String>| ShortJson {
             nanometres: length.nanometres(),
-            text: figures::length(length, system, units, Rounding::Up),
+            text: figures::length(length, system, locale, Rounding::Up),
             vessel,
         };
         let system = missed.worst.as_ref().map_or(System::Customary, |worst| worst.system);

@@ -5,11 +5,11 @@
 //! audit and the profiles hold them). A file that was refused is a line too.
 
 use crate::fleet::{Judged, LeftOut, Row};
-use crate::measure::Units;
 use crate::model::check::{Judgement, Notice};
 use crate::model::finding::{Because, Finding, Outcome, ReadyUntil};
 use crate::model::reason::Reason;
 use crate::model::vocabulary::Vocabulary;
+use crate::report::Locale;
 use crate::report::audit::json::RefusedJson;
 use crate::report::json::{OUTCOMES, STANDINGS, VERDICTS, harmless, outcome, standing, verdict};
 use crate::report::words::{Words, fleet};
@@ -152,9 +152,13 @@ pub fn left_out(left_out: &LeftOut) -> Result<String, serde_json::Error> {
 ///
 /// # Errors
 /// None in practice: the types of the format all have a JSON form.
-pub fn line(row: &Row, vocabulary: &Vocabulary, units: Units) -> Result<String, serde_json::Error> {
+pub fn line(
+    row: &Row,
+    vocabulary: &Vocabulary,
+    locale: Locale,
+) -> Result<String, serde_json::Error> {
     match row {
-        Row::Vessel(judged) => AnyLine::Vessel(of_vessel(judged, vocabulary, units)),
+        Row::Vessel(judged) => AnyLine::Vessel(of_vessel(judged, vocabulary, locale)),
         Row::Refused(refusal) => {
             AnyLine::Refused(RefusedLine { schema: SCHEMA, refused: RefusedJson::new(refusal) })
         }
@@ -170,10 +174,11 @@ impl AnyLine<'_> {
     }
 }
 
-fn of_vessel<'a>(judged: &'a Judged, vocabulary: &'a Vocabulary, units: Units) -> LineJson<'a> {
+fn of_vessel<'a>(judged: &'a Judged, vocabulary: &'a Vocabulary, locale: Locale) -> LineJson<'a> {
     let check = &judged.check;
     let profile = |judgement: &'a Judgement| {
-        let words = Words { vocabulary, vessel: &check.vessel, profile: &judgement.profile, units };
+        let words =
+            Words { vocabulary, vessel: &check.vessel, profile: &judgement.profile, locale };
         ProfileJson::new(judgement, &words)
     };
     LineJson {

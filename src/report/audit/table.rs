@@ -128,7 +128,7 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, judged: &Judged) {
             vocabulary: of.vocabulary,
             vessel: &check.vessel,
             profile: &judgement.profile,
-            units: of.units,
+            locale: of.locale,
         };
         profile(page, &words, judgement, check.judgements.len() > 1);
     }
@@ -205,7 +205,7 @@ fn missed(page: &mut Page, of: &Fleet<'_>) {
         let title = format!("{} ({})", requirement.title, requirement.clause);
         page.hang(NAME, ("-", Tone::Bad), (&title, Tone::Strong));
         let mut text = fleet::missed_on(missed);
-        if let Some(shortfalls) = fleet::shortfalls(missed, of.units) {
+        if let Some(shortfalls) = fleet::shortfalls(missed, of.locale) {
             text.push_str(&format!("; {shortfalls}"));
         }
         text.push_str(&format!(" [{}]", missed.profile.id));

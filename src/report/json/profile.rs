@@ -138,7 +138,7 @@ impl ProfileJson {
             vocabulary: subject.vocabulary,
             vessel: &check.vessel,
             profile,
-            units: subject.units,
+            locale: subject.locale,
         };
         let inverses = judgement.inverses.as_ref();
         Self {

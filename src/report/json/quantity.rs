@@ -3,7 +3,8 @@
 //!
 //! Imports `measure`.
 
-use crate::measure::{Figure, Length, Quantity, Rounding, Units};
+use crate::measure::{Figure, Length, Quantity, Rounding};
+use crate::report::Locale;
 use crate::report::words::{Words, figures};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -46,18 +47,18 @@ impl QuantityJson {
     }
 
     /// A figure, as its author wrote it with the other system beside it.
-    pub(super) fn of_figure(figure: &Figure, units: Units, rounding: Rounding) -> Self {
-        Self::new(figure.quantity, figure.show(units, rounding))
+    pub(super) fn of_figure(figure: &Figure, locale: Locale, rounding: Rounding) -> Self {
+        Self::new(figure.quantity, figure.show(locale.units, rounding))
     }
 
     /// A figure that is no limit, the other system to the nearest step.
-    pub(super) fn as_measured(figure: &Figure, units: Units) -> Self {
-        Self::new(figure.quantity, figure.show_nearest(units))
+    pub(super) fn as_measured(figure: &Figure, locale: Locale) -> Self {
+        Self::new(figure.quantity, figure.show_nearest(locale.units))
     }
 
     /// A length that nobody wrote.
     pub(super) fn of_length(length: Length, words: &Words<'_>, rounding: Rounding) -> Self {
-        let text = figures::length(length, words.system(), words.units, rounding);
+        let text = figures::length(length, words.system(), words.locale, rounding);
         Self::new(Quantity::Length(length), text)
     }
 
@@ -68,7 +69,7 @@ impl QuantityJson {
 
     /// The end of a stretch of freeboards, never printed beyond it.
     pub(super) fn of_stretch_end(length: Length, words: &Words<'_>) -> Self {
-        let text = figures::stretch_end(length, words.system(), words.units);
+        let text = figures::stretch_end(length, words.system(), words.locale);
         Self::new(Quantity::Length(length), text)
     }
 }

@@ -327,7 +327,7 @@ impl Writer<'_> {
     }
 
     fn figure(&self, figure: &Figure, rounding: Rounding) -> QuantityJson {
-        QuantityJson::of_figure(figure, self.words.units, rounding)
+        QuantityJson::of_figure(figure, self.words.locale, rounding)
     }
 
     fn has(&self, has: &Has) -> HasJson {
@@ -339,7 +339,7 @@ impl Writer<'_> {
     }
 
     fn by(&self, by: Quantity, lead: System) -> QuantityJson {
-        QuantityJson::new(by, figures::quantity_difference(by, lead, self.words.units))
+        QuantityJson::new(by, figures::quantity_difference(by, lead, self.words.locale))
     }
 
     fn reading(&self, reading: &DisputedReading) -> ReadingJson {
@@ -351,7 +351,7 @@ impl Writer<'_> {
     }
 
     fn demand(&self, demand: &Demand) -> DemandJson {
-        let text = figures::demand(demand, self.words.units);
+        let text = figures::demand(demand, self.words.locale);
         let empty = DemandJson { text, ..DemandJson::default() };
         let up = |figure| Some(self.figure(figure, Rounding::Up));
         let down = |figure| Some(self.figure(figure, Rounding::Down));

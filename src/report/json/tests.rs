@@ -5,14 +5,20 @@ use crate::measure::Units;
 use crate::model::check::{Check, Notice};
 use crate::model::finding::Because;
 use crate::model::reason::Reason;
+use crate::report::Locale;
 use crate::report::Subject;
 use crate::report::sample;
 use serde_json::Value;
 
 fn text(check: &Check) -> String {
     let vocabulary = sample::vocabulary();
-    let subject =
-        Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
+    let subject = Subject {
+        check,
+        vocabulary: &vocabulary,
+        sources: &[],
+        locale: Locale::from(Units::Both),
+        freeing: None,
+    };
     json(&subject).unwrap()
 }
 

@@ -4,12 +4,13 @@
 
 use super::quantity::QuantityJson;
 use super::reason::fact_code;
-use crate::measure::{Day, Units};
+use crate::measure::Day;
 use crate::model::check::Notice;
 use crate::model::profile::FreeboardFrom;
 use crate::model::stable::stable_words;
 use crate::model::vessel::Vessel;
 use crate::model::vocabulary::Vocabulary;
+use crate::report::Locale;
 use crate::report::{Subject, words};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -93,12 +94,12 @@ pub(in crate::report) struct NoticeJson {
 
 impl VesselJson {
     pub(in crate::report) fn new(subject: &Subject<'_>) -> Self {
-        Self::of(&subject.check.vessel, subject.units)
+        Self::of(&subject.check.vessel, subject.locale)
     }
 
     /// A vessel as judged.
-    pub(in crate::report) fn of(vessel: &Vessel, units: Units) -> Self {
-        let figure = |figure| QuantityJson::as_measured(figure, units);
+    pub(in crate::report) fn of(vessel: &Vessel, locale: Locale) -> Self {
+        let figure = |figure| QuantityJson::as_measured(figure, locale);
         let stations = vessel.freeboard.stations.iter().map(|station| StationJson {
             name: station.name.clone(),
             readings: station

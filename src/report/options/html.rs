@@ -41,7 +41,7 @@ pub fn html(shown: &Shown<'_>) -> String {
 fn head(shown: &Shown<'_>) -> Markup {
     let options = shown.options;
     let trip = DaySpan { from: Some(options.asked.departure), until: Some(options.asked.back) };
-    let freeboard = table::freeboard(&options.vessel, shown.units);
+    let freeboard = table::freeboard(&options.vessel, shown.locale);
     let freeboard = freeboard.strip_prefix("freeboard ").unwrap_or(&freeboard);
     html! {
         header.rail {

@@ -186,7 +186,7 @@ impl OptionsJson {
         Self {
             schema: SCHEMA,
             program: ProgramJson::this(),
-            vessel: VesselJson::of(&options.vessel, shown.units),
+            vessel: VesselJson::of(&options.vessel, shown.locale),
             trip: TripJson::new(options.asked.departure, options.asked.back),
             trust: trust(options.asked.trust),
             notices: notices.map(|notice| NoticeJson::new(notice, shown.vocabulary)).collect(),

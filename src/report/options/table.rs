@@ -49,7 +49,7 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
     let (options, vessel) = (shown.options, &shown.options.vessel);
     page.hang(0, ("WAYS OPEN ", Tone::Strong), (&check::named(vessel), Tone::Strong));
     check::trip(page, UNDER, vessel, options.asked, shown.notices);
-    page.prose(UNDER, Tone::Plain, &check::freeboard(vessel, shown.units));
+    page.prose(UNDER, Tone::Plain, &check::freeboard(vessel, shown.locale));
     check::records(page, UNDER, vessel, shown.sources, shown.notices);
     if options.asked.trust == Trust::Measured {
         page.prose(UNDER, Tone::Plain, check::ONLY_MEASURED);

@@ -130,7 +130,7 @@ fn body(words: &Words<'_>, parts: &[Stretch], end: Length) -> Markup {
     let at = |freeboard: Length| LEFT + drawn(freeboard) / drawn(end) * (RIGHT - LEFT);
     let bottom = TOP + 3.0 * LANE;
     let system = system(words);
-    let short = |length: Length| figures::freeboard(length, system, system.alone());
+    let short = |length: Length| figures::freeboard(length, system, words.locale.only(system));
     let own = own(words);
     let middle = own.iter().map(|(low, high)| (at(*low) + at(*high)) / 2.0);
     let middle = middle.reduce(|a, b| (a + b) / 2.0);
@@ -155,14 +155,14 @@ fn body(words: &Words<'_>, parts: &[Stretch], end: Length) -> Markup {
         (label("", (LEFT, bottom + 22.0), 20.0, "0"))
         (label_to("", (RIGHT, bottom + 22.0), 160.0, &short(end)))
         @if let Some(gives) = gives_out(parts) {
-            (label_to("", (RIGHT, bottom + 41.0), RIGHT - 4.0, &format!("gives out above {}", figures::stretch_end(gives, system, system.alone()))))
+            (label_to("", (RIGHT, bottom + 41.0), RIGHT - 4.0, &format!("gives out above {}", figures::stretch_end(gives, system, words.locale.only(system)))))
         }
     }
 }
 
 fn own_in_short(words: &Words<'_>, own: &[(Length, Length)]) -> String {
     let system = system(words);
-    let short = |length: Length| figures::freeboard(length, system, system.alone());
+    let short = |length: Length| figures::freeboard(length, system, words.locale.only(system));
     let low = own.iter().map(|(low, _)| *low).min().unwrap_or(Length::ZERO);
     let high = own.iter().map(|(_, high)| *high).max().unwrap_or(Length::ZERO);
     if low == high {

@@ -197,7 +197,7 @@ fn vessel(words: &Words<'_>, waters: &Waters, scale: f64, bottom: f64) -> Markup
     let at = |freeboard: Length| RAIL + drawn(freeboard) * scale;
     let (upper, lower) = (at(waters.low), at(waters.high));
     let system = system(words);
-    let one = |length: Length| figures::freeboard(length, system, system.alone());
+    let one = |length: Length| figures::freeboard(length, system, words.locale.only(system));
     let middle = ((RAIL + lower) / 2.0 + 6.0).max(RAIL + 20.0);
     let cap = match words.vessel.freeboard.from {
         FreeboardFrom::Rail => "rail",
@@ -277,7 +277,7 @@ fn legend(words: &Words<'_>, held: &Held) -> Markup {
 }
 
 fn short_in(short: Length, system: System) -> String {
-    figures::difference(short, system, system.alone())
+    figures::difference(short, system, system.alone().into())
 }
 
 /// The freeboard as this rule takes it, or why it is not known.

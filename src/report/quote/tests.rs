@@ -13,6 +13,7 @@ use crate::quote::{
     Alone, Bought, Bound, Cost, Costliest, Cured, Dearest, Explained, Hindrance, Measuring,
     Nearest, Offer, OrderLine, Quote, SupplierOrder, Unmet, VesselQuote,
 };
+use crate::report::Locale;
 use serde_json::Value;
 use std::path::Path;
 
@@ -184,7 +185,7 @@ impl Made {
             quote: &self.quote,
             catalogues: &self.catalogues,
             vocabulary: &self.library.vocabulary,
-            units: Units::Both,
+            locale: Locale::from(Units::Both),
             customer: Some("@Sea<u>Co"),
             one_supplier: true,
             undated: &[0],

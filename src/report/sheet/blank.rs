@@ -6,19 +6,19 @@
 
 use super::asks::{Ask, Asks, Placed, for_a_file};
 use super::yaml::{File, scalar};
-use crate::measure::Units;
 use crate::model::place::Place;
 use crate::model::profile::{FreeboardFrom, Level, Profile, Requirement};
 use crate::model::rule::{Holders, Member, Need, ToolType};
 use crate::model::vessel::{Coverage, Freeboard, PlannedTrip, Vessel};
 use crate::model::vocabulary::{AttributeId, Class, Kind, Tag, Vocabulary};
+use crate::report::Locale;
 use crate::report::words::{Words, figures, sheet as said};
 use std::collections::BTreeMap;
 
 /// The inventory to fill in for a profile that is encoded.
-pub fn blank_vessel(profile: &Profile, vocabulary: &Vocabulary, units: Units) -> String {
+pub fn blank_vessel(profile: &Profile, vocabulary: &Vocabulary, locale: Locale) -> String {
     let vessel = nobody(profile.freeboard_from);
-    let words = Words { vocabulary, vessel: &vessel, profile, units };
+    let words = Words { vocabulary, vessel: &vessel, profile, locale };
     let mut blank =
         Blank { words, file: File::default(), told: Vec::new(), marks: Vec::new(), number: 0 };
     blank.head();

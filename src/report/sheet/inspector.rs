@@ -85,7 +85,7 @@ impl Form<'_> {
                     (entry(&html! {
                         strong { (said::freeboard_box(vessel.freeboard.from)) }
                         @if let Some(name) = &station.name { ", at " (shown(name)) }
-                        "; listed: " (said::listed_freeboard(station, self.subject.units))
+                        "; listed: " (said::listed_freeboard(station, self.subject.locale))
                     }))
                 }
                 @if self.other_place() {

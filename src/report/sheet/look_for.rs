@@ -101,7 +101,7 @@ impl<'a> Plan<'a, '_> {
                 None => headed.push((heading, vec![row])),
             }
         }
-        let near = said::near_above(self.subject.units);
+        let near = said::near_above(self.subject.locale);
         let group = |(heading, rows): (String, Vec<Row<'a>>)| Group {
             place: format!("{heading} ({near})"),
             rows: merged(rows.into_iter()),

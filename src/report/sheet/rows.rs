@@ -185,7 +185,7 @@ impl<'a> Plan<'a, '_> {
             vocabulary: self.subject.vocabulary,
             vessel: &check.vessel,
             profile: &judgement.profile,
-            units: self.subject.units,
+            locale: self.subject.locale,
         }
     }
 

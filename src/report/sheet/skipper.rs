@@ -31,7 +31,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
             h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict)) }
             p {
                 (shown(&said::vessel_line(vessel).join(", "))) "; trip " (check.asked.departure)
-                " to " (check.asked.back) "; " (shown(&table::freeboard(vessel, subject.units)))
+                " to " (check.asked.back) "; " (shown(&table::freeboard(vessel, subject.locale)))
                 "; sheet " b.digest { (digest) }
             }
             @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }
@@ -89,7 +89,7 @@ impl<'a> List<'a> {
             vocabulary: self.subject.vocabulary,
             vessel: &self.check().vessel,
             profile: &judgement.profile,
-            units: self.subject.units,
+            locale: self.subject.locale,
         }
     }
 

@@ -8,14 +8,20 @@ use crate::model::finding::{
 };
 use crate::model::profile::{Profile, Standing};
 use crate::model::reason::{Reason, VesselFact};
+use crate::report::Locale;
 use crate::report::Subject;
 use crate::report::sample;
 use std::sync::Arc;
 
 fn page(check: &Check, width: usize) -> String {
     let vocabulary = sample::vocabulary();
-    let subject =
-        Subject { check, vocabulary: &vocabulary, sources: &[], units: Units::Both, freeing: None };
+    let subject = Subject {
+        check,
+        vocabulary: &vocabulary,
+        sources: &[],
+        locale: Locale::from(Units::Both),
+        freeing: None,
+    };
     anstream::adapter::strip_str(&table(&subject, width)).to_string()
 }
 
@@ -70,7 +76,7 @@ fn colour_says_nothing_that_words_do_not() {
         check: &check,
         vocabulary: &vocabulary,
         sources: &[],
-        units: Units::Both,
+        locale: Locale::from(Units::Both),
         freeing: None,
     };
     let coloured = table(&subject, 80);
@@ -233,7 +239,7 @@ fn a_record_that_was_left_out_is_not_said_to_be_laid_over() {
             check,
             vocabulary: &vocabulary,
             sources: &sources,
-            units: Units::Both,
+            locale: Locale::from(Units::Both),
             freeing: None,
         };
         anstream::adapter::strip_str(&table(&subject, 80)).to_string()

@@ -18,7 +18,7 @@ impl Words<'_> {
     /// `a handle of at least 6 ft (1.829 m)`, for something to lengthen.
     pub(super) fn wish(&self, attribute: AttributeId, demand: &Demand) -> String {
         let name = article(self.attribute(attribute));
-        format!("{name} of {}", figures::demand(demand, self.units))
+        format!("{name} of {}", figures::demand(demand, self.locale))
     }
 
     /// `handle at least 6 ft (1.829 m)`, `material 316l or 304l`, `protected
@@ -28,7 +28,7 @@ impl Words<'_> {
         match demand {
             Demand::Is(true) | Demand::Open => name.to_owned(),
             Demand::Is(false) => format!("{name}: no"),
-            demand => format!("{name} {}", figures::demand(demand, self.units)),
+            demand => format!("{name} {}", figures::demand(demand, self.locale)),
         }
     }
 
@@ -75,7 +75,7 @@ impl Words<'_> {
                     limits.push(match self.worked_out(limit, freeboard) {
                         Some(demand) => self.term(*attribute, &demand),
                         None => {
-                            let open = figures::open_limit(limit, self.units);
+                            let open = figures::open_limit(limit, self.locale);
                             format!("{} {open}", self.attribute(*attribute))
                         }
                     });

@@ -7,6 +7,7 @@
 use crate::measure::{Figure, Length, Percent, Quantity, QuantityKind, Rounding, System, Units};
 use crate::model::reason::{Demand, Has};
 use crate::model::rule::{Base, Bound, Limit};
+use crate::report::Locale;
 
 /// The finest mark on a customary tape: 1/64 in.
 const SIXTY_FOURTH: i64 = 25_400_000 / 64;
@@ -15,28 +16,28 @@ const HUNDREDTH: i64 = 10_000;
 const THOUSANDTH: i64 = 25_400;
 
 /// What is aboard, as it was written.
-pub(crate) fn aboard(has: &Has, units: Units) -> String {
+pub(crate) fn aboard(has: &Has, locale: Locale) -> String {
     match has {
-        Has::Figure(figure) => figure.show(units, Rounding::Down),
+        Has::Figure(figure) => figure.show(locale.units, Rounding::Down),
         Has::Feature(yes) => yes_or_no(*yes).to_owned(),
         Has::Word(word) => word.clone(),
     }
 }
 
 /// What is asked, without its verb: `at least 6 ft (1.829 m)`, `yes`.
-pub(crate) fn demand(demand: &Demand, units: Units) -> String {
-    let up = |figure: &Figure| figure.show(units, Rounding::Up);
-    let down = |figure: &Figure| figure.show(units, Rounding::Down);
+pub(crate) fn demand(demand: &Demand, locale: Locale) -> String {
+    let up = |figure: &Figure| figure.show(locale.units, Rounding::Up);
+    let down = |figure: &Figure| figure.show(locale.units, Rounding::Down);
     match demand {
         Demand::Least(figure) => format!("at least {}", up(figure)),
         Demand::Above(figure) => format!("more than {}", up(figure)),
         Demand::Most(figure) => format!("at most {}", down(figure)),
         Demand::Below(figure) => format!("less than {}", down(figure)),
         Demand::Between(low, high) if low.quantity == high.quantity => {
-            format!("exactly {}", low.show_exact(units))
+            format!("exactly {}", low.show_exact(locale.units))
         }
         Demand::Between(low, high) => format!("from {} to {}", up(low), down(high)),
-        Demand::About(limit) => about(limit, units),
+        Demand::About(limit) => about(limit, locale),
         Demand::OneOf(words) => any_of(words),
         Demand::Is(yes) => yes_or_no(*yes).to_owned(),
         Demand::Open => "what a missing fact of the vessel decides".to_owned(),
@@ -47,14 +48,15 @@ pub(crate) fn demand(demand: &Demand, units: Units) -> String {
 /// rounds up, the high end and the margin down, so that nothing passes on
 /// paper that the check leaves open; a single figure has two sides and stands
 /// to the last digit.
-pub(crate) fn about(limit: &Limit, units: Units) -> String {
+pub(crate) fn about(limit: &Limit, locale: Locale) -> String {
     match limit {
         Limit::About { low, high, margin } => {
-            let margin = margin.show(units, Rounding::Down);
+            let margin = margin.show(locale.units, Rounding::Down);
             if low.quantity == high.quantity {
-                return format!("about {}, within {margin}", low.show_exact(units));
+                return format!("about {}, within {margin}", low.show_exact(locale.units));
             }
-            let (low, high) = (low.show(units, Rounding::Up), high.show(units, Rounding::Down));
+            let (low, high) =
+                (low.show(locale.units, Rounding::Up), high.show(locale.units, Rounding::Down));
             format!("about {low} to {high}, within {margin}")
         }
         _ => "what the rule calls approximate".to_owned(),
@@ -65,9 +67,9 @@ pub(crate) fn about(limit: &Limit, units: Units) -> String {
 /// out from: `at least the greater of 150 % of freeboard and 6 ft (1.829 m)`.
 /// The governing figures are rounded here; what a rule itself rounds in
 /// brackets never stands for them.
-pub(crate) fn open_limit(limit: &Limit, units: Units) -> String {
-    let up = |bound| open_bound(bound, &|figure| figure.show(units, Rounding::Up));
-    let down = |bound| open_bound(bound, &|figure| figure.show(units, Rounding::Down));
+pub(crate) fn open_limit(limit: &Limit, locale: Locale) -> String {
+    let up = |bound| open_bound(bound, &|figure| figure.show(locale.units, Rounding::Up));
+    let down = |bound| open_bound(bound, &|figure| figure.show(locale.units, Rounding::Down));
     match limit {
         Limit::Any => "any".to_owned(),
         Limit::AtLeast(bound) => format!("at least {}", up(bound)),
@@ -75,10 +77,10 @@ pub(crate) fn open_limit(limit: &Limit, units: Units) -> String {
         Limit::AtMost(bound) => format!("at most {}", down(bound)),
         Limit::LessThan(bound) => format!("less than {}", down(bound)),
         Limit::Within(low, high) if low == high => {
-            format!("exactly {}", open_bound(low, &|figure| figure.show_exact(units)))
+            format!("exactly {}", open_bound(low, &|figure| figure.show_exact(locale.units)))
         }
         Limit::Within(low, high) => format!("from {} to {}", up(low), down(high)),
-        Limit::About { .. } => about(limit, units),
+        Limit::About { .. } => about(limit, locale),
     }
 }
 
@@ -107,12 +109,12 @@ fn open_bound(bound: &Bound, show: &dyn Fn(&Figure) -> String) -> String {
 }
 
 /// A length that nobody wrote, led by the system that the reader thinks in.
-pub(crate) fn length(length: Length, lead: System, units: Units, rounding: Rounding) -> String {
-    beside(lead, units, |system| length.show(system, rounding))
+pub(crate) fn length(length: Length, lead: System, locale: Locale, rounding: Rounding) -> String {
+    beside(lead, locale, |system| length.show(system, rounding))
 }
 
-fn beside(lead: System, units: Units, show: impl Fn(System) -> String) -> String {
-    match units {
+fn beside(lead: System, locale: Locale, show: impl Fn(System) -> String) -> String {
+    match locale.units {
         Units::Metric => show(System::Metric),
         Units::Customary => show(System::Customary),
         Units::Both => format!("{} ({})", show(lead), show(lead.other())),
@@ -123,8 +125,8 @@ fn beside(lead: System, units: Units, show: impl Fn(System) -> String) -> String
 /// that a tape can show is where a threshold was crossed: it prints as `just
 /// over` that figure, never as the figure itself. It is no limit, so that it
 /// rounds to the nearest mark of a tape.
-pub(crate) fn freeboard(at: Length, lead: System, units: Units) -> String {
-    let plain = |at: Length| beside(lead, units, |system| at.show_nearest(system));
+pub(crate) fn freeboard(at: Length, lead: System, locale: Locale) -> String {
+    let plain = |at: Length| beside(lead, locale, |system| at.show_nearest(system));
     if on_a_tape(at) {
         plain(at)
     } else if on_a_tape(at.just_below()) {
@@ -137,12 +139,12 @@ pub(crate) fn freeboard(at: Length, lead: System, units: Units) -> String {
 }
 
 /// The end of a stretch of freeboards, never printed larger than it is.
-pub(crate) fn stretch_end(at: Length, lead: System, units: Units) -> String {
+pub(crate) fn stretch_end(at: Length, lead: System, locale: Locale) -> String {
     let beside_a_mark = [at.just_below(), at.just_above()].into_iter().any(on_a_tape);
     if beside_a_mark && !on_a_tape(at) {
-        freeboard(at, lead, units)
+        freeboard(at, lead, locale)
     } else {
-        length(at, lead, units, Rounding::Down)
+        length(at, lead, locale, Rounding::Down)
     }
 }
 
@@ -151,8 +153,8 @@ fn on_a_tape(length: Length) -> bool {
 }
 
 /// By how much a length falls short or goes over, never printed smaller.
-pub(crate) fn difference(by: Length, lead: System, units: Units) -> String {
-    beside(lead, units, |system| match system {
+pub(crate) fn difference(by: Length, lead: System, locale: Locale) -> String {
+    beside(lead, locale, |system| match system {
         System::Metric if by.nanometres() < HUNDREDTH => "less than 0.01 mm".to_owned(),
         System::Customary if by.nanometres() < THOUSANDTH => "less than 0.001 in".to_owned(),
         system => by.show(system, Rounding::Up),
@@ -160,9 +162,9 @@ pub(crate) fn difference(by: Length, lead: System, units: Units) -> String {
 }
 
 /// By how much a quantity misses its limit.
-pub(crate) fn quantity_difference(by: Quantity, lead: System, units: Units) -> String {
+pub(crate) fn quantity_difference(by: Quantity, lead: System, locale: Locale) -> String {
     match by {
-        Quantity::Length(by) => difference(by, lead, units),
+        Quantity::Length(by) => difference(by, lead, locale),
         Quantity::HookSize(_) => match by.steps() {
             1 => "1 size".to_owned(),
             sizes => format!("{sizes} sizes"),
@@ -228,7 +230,7 @@ mod tests {
 
     #[test]
     fn a_least_rounds_up_and_a_most_down() {
-        let both = |demanded| demand(&demanded, Units::Both);
+        let both = |demanded| demand(&demanded, Locale::from(Units::Both));
         assert_eq!(both(Demand::Least(figure("6 ft"))), "at least 6 ft (1.829 m)");
         assert_eq!(both(Demand::Most(figure("6 ft"))), "at most 6 ft (1.828 m)");
         assert_eq!(both(Demand::Above(figure("1.83 m"))), "more than 1.83 m (6 ft 1/16 in)");
@@ -244,50 +246,60 @@ mod tests {
 
     #[test]
     fn a_difference_finer_than_the_tape_says_so() {
-        let customary = |count| difference(nanometres(count), System::Customary, Units::Both);
+        let customary =
+            |count| difference(nanometres(count), System::Customary, Locale::from(Units::Both));
         assert_eq!(customary(1), "less than 0.001 in (less than 0.01 mm)");
         assert_eq!(customary(1_000_000), "0.04 in (1 mm)");
         assert_eq!(customary(12_700_000), "1/2 in (12.7 mm)");
         assert_eq!(customary(SIXTY_FOURTH), "1/64 in (0.4 mm)");
-        let metric = |units| difference(nanometres(12_700_001), System::Metric, units);
-        assert_eq!(metric(Units::Metric), "12.71 mm");
-        assert_eq!(metric(Units::Customary), "0.501 in");
+        let metric = |locale| difference(nanometres(12_700_001), System::Metric, locale);
+        assert_eq!(metric(Locale::from(Units::Metric)), "12.71 mm");
+        assert_eq!(metric(Locale::from(Units::Customary)), "0.501 in");
     }
 
     #[test]
     fn a_threshold_crossed_by_a_nanometre_is_told_from_the_threshold() {
         let four_feet = nanometres(1_219_200_000);
-        let show = |at| freeboard(at, System::Customary, Units::Customary);
+        let show = |at| freeboard(at, System::Customary, Locale::from(Units::Customary));
         assert_eq!(show(four_feet), "4 ft");
         assert_eq!(show(four_feet.just_above()), "just over 4 ft");
         assert_eq!(show(four_feet.just_below()), "just under 4 ft");
-        assert_eq!(freeboard(nanometres(1_200_000_000), System::Metric, Units::Metric), "1.2 m");
+        assert_eq!(
+            freeboard(nanometres(1_200_000_000), System::Metric, Locale::from(Units::Metric)),
+            "1.2 m"
+        );
     }
 
     #[test]
     fn a_stretch_never_seems_to_end_later_than_it_does() {
         // Two thirds of 6 ft 4 in: 4 ft 2 2/3 in, nearer to 11/16 than to 5/8.
-        let show = |at| stretch_end(at, System::Customary, Units::Customary);
+        let show = |at| stretch_end(at, System::Customary, Locale::from(Units::Customary));
         assert_eq!(show(nanometres(1_286_933_333)), "4 ft 2 5/8 in");
         assert_eq!(show(nanometres(1_219_200_000)), "4 ft");
         assert_eq!(show(nanometres(1_219_199_999)), "just under 4 ft");
-        let metric = |at| stretch_end(at, System::Metric, Units::Both);
+        let metric = |at| stretch_end(at, System::Metric, Locale::from(Units::Both));
         assert_eq!(metric(nanometres(1_220_000_000)), "1.22 m (4 ft)");
     }
 
     #[test]
     fn shortfalls_of_other_quantities_round_up_too() {
         let mass = Quantity::from_steps(QuantityKind::Mass, 1_000_001);
-        assert_eq!(quantity_difference(mass, System::Metric, Units::Both), "0.002 kg");
+        assert_eq!(
+            quantity_difference(mass, System::Metric, Locale::from(Units::Both)),
+            "0.002 kg"
+        );
         let sizes = Quantity::from_steps(QuantityKind::HookSize, 2);
-        assert_eq!(quantity_difference(sizes, System::Metric, Units::Both), "2 sizes");
+        assert_eq!(
+            quantity_difference(sizes, System::Metric, Locale::from(Units::Both)),
+            "2 sizes"
+        );
     }
 
     #[test]
     fn what_the_rule_calls_approximate_keeps_its_margin() {
         let limit =
             Limit::About { low: figure("12 in"), high: figure("12 in"), margin: figure("1 in") };
-        let text = demand(&Demand::About(Arc::new(limit)), Units::Customary);
+        let text = demand(&Demand::About(Arc::new(limit)), Locale::from(Units::Customary));
         assert_eq!(text, "about 12 in, within 1 in");
     }
 
@@ -302,15 +314,18 @@ mod tests {
         };
         let range = about("4 in", "6 in", "1/2 in");
         assert_eq!(
-            super::about(&range, Units::Both),
+            super::about(&range, Locale::from(Units::Both)),
             "about 4 in (102 mm) to 6 in (152 mm), within 1/2 in (12.7 mm)"
         );
         let single = about("12 in", "12 in", "1/2 in");
         assert_eq!(
-            super::about(&single, Units::Both),
+            super::about(&single, Locale::from(Units::Both)),
             "about 12 in (304.8 mm), within 1/2 in (12.7 mm)"
         );
-        assert_eq!(super::about(&single, Units::Metric), "about 304.8 mm, within 12.7 mm");
+        assert_eq!(
+            super::about(&single, Locale::from(Units::Metric)),
+            "about 304.8 mm, within 12.7 mm"
+        );
     }
 
     #[test]
@@ -318,16 +333,19 @@ mod tests {
         let six = Bound::Fixed { figure: figure("6 ft"), bracket: Some("1.8 m".into()) };
         let share = |text| Bound::Share(Percent::parse(text).unwrap(), Base::Freeboard);
         let greater = Limit::AtLeast(Bound::Greater(vec![share("150%"), six.clone()]));
-        for (units, told) in [
-            (Units::Both, "at least the greater of 150 % of freeboard and 6 ft (1.829 m)"),
-            (Units::Metric, "at least the greater of 150 % of freeboard and 1.829 m"),
-            (Units::Customary, "at least the greater of 150 % of freeboard and 6 ft"),
+        for (locale, told) in [
+            (
+                Locale::from(Units::Both),
+                "at least the greater of 150 % of freeboard and 6 ft (1.829 m)",
+            ),
+            (Locale::from(Units::Metric), "at least the greater of 150 % of freeboard and 1.829 m"),
+            (Locale::from(Units::Customary), "at least the greater of 150 % of freeboard and 6 ft"),
         ] {
-            assert_eq!(open_limit(&greater, units), told);
+            assert_eq!(open_limit(&greater, locale), told);
         }
         let most = Limit::AtMost(Bound::Lesser(vec![share("100%"), six]));
         assert_eq!(
-            open_limit(&most, Units::Both),
+            open_limit(&most, Locale::from(Units::Both)),
             "at most the lesser of 100 % of freeboard and 6 ft (1.828 m)"
         );
     }

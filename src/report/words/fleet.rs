@@ -5,7 +5,8 @@
 use super::figures;
 use crate::engine::validity::End;
 use crate::fleet::{After, Counts, Doubt, Lapse, LeftOut, Missed, SameMark, What};
-use crate::measure::{Length, System, Units};
+use crate::measure::{Length, System};
+use crate::report::Locale;
 
 /// `18 vessels`, `1 vessel`.
 pub(crate) fn count(number: usize, noun: &str) -> String {
@@ -33,9 +34,9 @@ pub(crate) fn missed_on(missed: &Missed) -> String {
 }
 
 /// The median and the worst shortfall, where there is one.
-pub(crate) fn shortfalls(missed: &Missed, units: Units) -> Option<String> {
+pub(crate) fn shortfalls(missed: &Missed, locale: Locale) -> Option<String> {
     let (median, worst) = (missed.median?, missed.worst.as_ref()?);
-    let by = |length: Length, system: System| figures::difference(length, system, units);
+    let by = |length: Length, system: System| figures::difference(length, system, locale);
     let at_worst = format!("{} ({})", by(worst.short, worst.system), worst.vessel);
     let on = if missed.short_on == missed.not_met {
         String::new()

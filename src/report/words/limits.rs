@@ -80,7 +80,7 @@ impl Words<'_> {
 
     fn up_to(&self, judgement: &Judgement, up_to: &GoodUpTo) -> String {
         let reaches =
-            |length: Length| figures::length(length, self.system(), self.units, Rounding::Down);
+            |length: Length| figures::length(length, self.system(), self.locale, Rounding::Down);
         let gives = |gives_out: &[usize]| match gives_out {
             [] => String::new(),
             some => {

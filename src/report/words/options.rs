@@ -145,9 +145,9 @@ impl<'a> Shown<'a> {
         let capability = &self.practice.capabilities[rail.capability];
         let why = match (&capability.given_by, rail.freeboard) {
             (GivenBy::LowRail { figure, .. }, Some(highest)) => {
-                let units = self.units;
-                let own = figures::freeboard(highest, self.system(), units);
-                let most = figure.show(units, Rounding::Down);
+                let locale = self.locale;
+                let own = figures::freeboard(highest, self.system(), locale);
+                let most = figure.show(locale.units, Rounding::Down);
                 match rail.answer {
                     Answer::Unknown => format!("readings of {own} dispute {most}"),
                     _ => format!("freeboard {own}, more than {most}"),

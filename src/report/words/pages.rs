@@ -10,6 +10,7 @@ use super::figures;
 use crate::engine::validity::End;
 use crate::measure::{Day, Figure, Length, Rounding, System, Units};
 use crate::model::finding::{ReadyUntil, Stretch, Verdict};
+use crate::report::Locale;
 
 /// How much of a pole is held inboard: 12 in. Common practice, no source.
 pub(crate) const GRIP: Length = match Length::from_nanometres(12 * 25_400_000) {
@@ -95,17 +96,17 @@ impl Words<'_> {
     ) -> String {
         let mut text = match has {
             Some(has) => {
-                format!("{attribute} {} aboard", has.show(self.units, Rounding::Down))
+                format!("{attribute} {} aboard", has.show(self.locale.units, Rounding::Down))
             }
             None => format!("{attribute} not measured"),
         };
         if let Some(least) = least {
-            let least = least.show(self.units, Rounding::Up);
+            let least = least.show(self.locale.units, Rounding::Up);
             text.push_str(&format!(", at least {least} asked"));
         }
         if let Some(short) = short {
             let lead = has.map_or_else(|| self.system(), |has| has.system);
-            let short = figures::difference(short, lead, self.units);
+            let short = figures::difference(short, lead, self.locale);
             text.push_str(&format!(": {short} too short"));
         }
         text
@@ -113,7 +114,7 @@ impl Words<'_> {
 
     /// How far a held tool reaches, against the water at a freeboard.
     pub(crate) fn reaches(&self, down: Length, freeboard: Length) -> String {
-        let about = |length, rounding| roughly(length, self.system(), self.units, rounding);
+        let about = |length, rounding| roughly(length, self.system(), self.locale, rounding);
         let touch = match Touch::of(down, freeboard) {
             Touch::Above(by) => {
                 format!("it ends {} above the water", about(by, Rounding::Up))
@@ -131,7 +132,7 @@ impl Words<'_> {
 
     /// One stretch of freeboards, where the one before it ends or at zero.
     pub(crate) fn stretch(&self, stretch: &Stretch) -> String {
-        let end = figures::stretch_end(stretch.to, self.system(), self.units);
+        let end = figures::stretch_end(stretch.to, self.system(), self.locale);
         match (stretch.from == Length::ZERO, stretch.from == stretch.to) {
             (true, true) => "at no freeboard at all".to_owned(),
             (true, false) => format!("up to {end}"),
@@ -143,7 +144,7 @@ impl Words<'_> {
 
 /// A length in steps that suit a hand-held pole: a quarter of an inch, or five
 /// millimetres.
-fn roughly(length: Length, lead: System, units: Units, rounding: Rounding) -> String {
+fn roughly(length: Length, lead: System, locale: Locale, rounding: Rounding) -> String {
     let step = |system| match system {
         System::Customary => 25_400_000 / 4,
         System::Metric => 5_000_000,
@@ -157,7 +158,7 @@ fn roughly(length: Length, lead: System, units: Units, rounding: Rounding) -> St
         let rounded = Length::from_nanometres(steps * step).unwrap_or(length);
         rounded.show(system, rounding)
     };
-    match units {
+    match locale.units {
         Units::Metric => show(System::Metric),
         Units::Customary => show(System::Customary),
         Units::Both => format!("{} ({})", show(lead), show(lead.other())),

@@ -87,8 +87,8 @@ impl Words<'_> {
             Reason::Approximate { attribute, has, limit } => format!(
                 "{} {}, the rule says {}, and outside that nobody can tell",
                 self.attribute(*attribute),
-                figures::aboard(&Has::Figure(has.clone()), self.units),
-                figures::about(limit, self.units)
+                figures::aboard(&Has::Figure(has.clone()), self.locale),
+                figures::about(limit, self.locale)
             ),
             Reason::WordingDisputed { attributes } => format!(
                 "the rule's wording can be read in ways that differ here ({})",
@@ -133,10 +133,10 @@ impl Words<'_> {
         format!(
             "{} {} is {} too short for the rail; at a freeboard of {} it must be {}",
             self.attribute(attribute),
-            figures::aboard(&Has::Figure(has.clone()), self.units),
-            figures::difference(short, has.system, self.units),
+            figures::aboard(&Has::Figure(has.clone()), self.locale),
+            figures::difference(short, has.system, self.locale),
             self.freeboard(freeboard),
-            figures::demand(&Demand::Least(least.clone()), self.units)
+            figures::demand(&Demand::Least(least.clone()), self.locale)
         )
     }
 
@@ -151,15 +151,15 @@ impl Words<'_> {
             "{}{} {}, must be {}",
             self.attribute(attribute),
             if matches!(has, Has::Figure(_)) { "" } else { ":" },
-            figures::aboard(has, self.units),
-            figures::demand(demand, self.units)
+            figures::aboard(has, self.locale),
+            figures::demand(demand, self.locale)
         );
         let Some(by) = by else { return head };
         let lead = match has {
             Has::Figure(figure) => figure.system,
             _ => figures::system_of(demand).unwrap_or(System::Metric),
         };
-        let difference = figures::quantity_difference(by, lead, self.units);
+        let difference = figures::quantity_difference(by, lead, self.locale);
         format!("{head}: {difference} {}", direction(has, demand))
     }
 
@@ -171,7 +171,7 @@ impl Words<'_> {
     fn unmeasured(&self, attribute: AttributeId, has: Option<&Has>, demand: &Demand) -> String {
         let name = self.attribute(attribute);
         if let Some(has) = has {
-            let has = figures::aboard(has, self.units);
+            let has = figures::aboard(has, self.locale);
             return format!("{name}: {has} leaves it open{}", self.must(demand));
         }
         let head = if self.is_quantity(attribute) {
@@ -186,7 +186,7 @@ impl Words<'_> {
     fn must(&self, demand: &Demand) -> String {
         match demand {
             Demand::Open => String::new(),
-            demand => format!(", must be {}", figures::demand(demand, self.units)),
+            demand => format!(", must be {}", figures::demand(demand, self.locale)),
         }
     }
 
@@ -206,7 +206,7 @@ impl Words<'_> {
     }
 
     fn reading(&self, reading: &DisputedReading) -> String {
-        let value = figures::aboard(&reading.has, self.units);
+        let value = figures::aboard(&reading.has, self.locale);
         let by = reading.by.as_ref().map(|by| format!("by {by}"));
         let on = reading.on.map(|on| format!("on {on}"));
         let source: Vec<_> = [by, on].into_iter().flatten().collect();

@@ -8,12 +8,13 @@
 
 use super::figures;
 use super::{Words, taken_from};
-use crate::measure::{Day, Figure, Length, Rounding, System, Units};
+use crate::measure::{Day, Figure, Length, Rounding, System};
 use crate::model::profile::{FreeboardFrom, Profile, Requirement, Standing};
 use crate::model::reason::Demand;
 use crate::model::rule::{Condition, Limit, Side, Spec};
 use crate::model::vessel::{FreeboardReading, Station, Vessel};
 use crate::model::vocabulary::{AttributeId, AttributeShape};
+use crate::report::Locale;
 
 /// What the inspector is to know before the walk.
 pub(crate) const HOW_TO: &str = "Walk the rows in order. Boxes: write what you measure, with its unit. \
@@ -99,8 +100,8 @@ pub(crate) const RECOMMENDED: &str = "Advice, no part of the verdict.";
 pub(crate) const NEAR_ABOVE: Length = Length::from_nanometres(304_800_000).unwrap();
 
 /// That the rows serve only where the inspector measures more than is listed.
-pub(crate) fn near_above(units: Units) -> String {
-    let near = figures::length(NEAR_ABOVE, System::Customary, units, Rounding::Up);
+pub(crate) fn near_above(locale: Locale) -> String {
+    let near = figures::length(NEAR_ABOVE, System::Customary, locale, Rounding::Up);
     format!("for when you measure more than is listed; told within {near} of it, our own choice")
 }
 
@@ -173,18 +174,18 @@ impl Words<'_> {
 
     /// A limit as it stands for this vessel, or in the rule's own words.
     pub(crate) fn asked(&self, limit: &Limit, ends: Option<Ends>) -> String {
-        let own_words = || figures::open_limit(limit, self.units);
+        let own_words = || figures::open_limit(limit, self.locale);
         if matches!(limit, Limit::Any) {
             return "any".to_owned();
         }
         let Some(Ends { low, high }) = ends else {
             let fixed = self.worked_out(limit, None);
-            return fixed.map_or_else(own_words, |demand| figures::demand(&demand, self.units));
+            return fixed.map_or_else(own_words, |demand| figures::demand(&demand, self.locale));
         };
         let (lowest, highest) =
             (self.worked_out(limit, Some(low)), self.worked_out(limit, Some(high)));
         let (Some(lowest), Some(highest)) = (lowest, highest) else { return own_words() };
-        let text = |demand: &Demand| figures::demand(demand, self.units);
+        let text = |demand: &Demand| figures::demand(demand, self.locale);
         if lowest == highest {
             return text(&lowest);
         }
@@ -207,7 +208,7 @@ impl Words<'_> {
         let thresholds = whens.filter_map(|condition| match condition {
             Condition::Freeboard { side, threshold, written } if *threshold >= listed => {
                 let system = Length::parse(written).map_or(self.system(), |(_, system)| system);
-                let at = figures::freeboard(*threshold, system, self.units);
+                let at = figures::freeboard(*threshold, system, self.locale);
                 match side {
                     Side::MoreThan => Some(format!("more than {at}")),
                     Side::AtLeast => Some(format!("{at} or more")),
@@ -339,9 +340,9 @@ pub(crate) fn not_asked(stubs: bool) -> &'static str {
 }
 
 /// The freeboard of one station as it is listed.
-pub(crate) fn listed_freeboard(station: &Station, units: Units) -> String {
+pub(crate) fn listed_freeboard(station: &Station, locale: Locale) -> String {
     let readings = station.readings.iter().map(|reading| {
-        let figure = |figure: &Figure| figure.show_nearest(units);
+        let figure = |figure: &Figure| figure.show_nearest(locale.units);
         if reading.low == reading.high {
             figure(&reading.high)
         } else {

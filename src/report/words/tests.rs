@@ -11,6 +11,7 @@ use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
 use crate::model::rule::Need;
 use crate::model::vessel::{GearPiece, Person, State, Vessel};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
+use crate::report::Locale;
 use crate::report::sample::{
     self, CUTTER, GUARD, HANDLE, OVERALL, PLACARD, PLIERS, STEEL, figure, length, reckoned,
 };
@@ -34,18 +35,18 @@ impl Stage {
         }
     }
 
-    fn words(&self, units: Units) -> Words<'_> {
-        Words { vocabulary: &self.vocabulary, vessel: &self.vessel, profile: &self.profile, units }
+    fn words(&self, locale: Locale) -> Words<'_> {
+        Words { vocabulary: &self.vocabulary, vessel: &self.vessel, profile: &self.profile, locale }
     }
 
     fn reason(&self, reason: &Reason) -> String {
-        self.words(Units::Both).reason(reason)
+        self.words(Locale::from(Units::Both)).reason(reason)
     }
 
     fn remedy(&self, outcome: Outcome, tool: Option<usize>, reasons: Vec<Reason>) -> String {
         let reasons = reasons.into_iter().map(|reason| Because { tool, reason }).collect();
         let finding = sample::finding(0, outcome, reasons);
-        self.words(Units::Both).remedy(&finding, &[]).unwrap_or_default()
+        self.words(Locale::from(Units::Both)).remedy(&finding, &[]).unwrap_or_default()
     }
 }
 
@@ -67,7 +68,7 @@ fn a_short_handle_tells_by_how_much_and_at_which_freeboard() {
          4 ft 3 in (1.295 m) it must be at least 6 ft 4 1/2 in (1.944 m)"
     );
     assert_eq!(
-        stage.words(Units::Metric).reason(&sample::too_short()),
+        stage.words(Locale::from(Units::Metric)).reason(&sample::too_short()),
         "handle 1.93 m is 12.7 mm too short for the rail; at a freeboard of 1.295 m it must be at \
          least 1.944 m"
     );
@@ -100,7 +101,9 @@ fn every_reason_leads_to_a_remedy() {
         }
     }
     assert_eq!(
-        stage.words(Units::Both).remedy(&sample::finding(0, Outcome::Met, vec![]), &[]),
+        stage
+            .words(Locale::from(Units::Both))
+            .remedy(&sample::finding(0, Outcome::Met, vec![]), &[]),
         None
     );
 }
@@ -175,7 +178,7 @@ fn every_reason() -> Vec<Reason> {
 #[test]
 fn every_missing_fact_has_words_and_a_way_to_find_it_out() {
     let stage = Stage::new();
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     let facts = [
         VesselFact::Freeboard,
         VesselFact::FreeboardFrom,
@@ -213,7 +216,7 @@ fn of_a_lot_with_broken_ones_the_lot_is_named() {
     stage.vessel.kit[0] = sample::tool("PL-1 (broken)", PLIERS, 1);
     stage.vessel.kit[0].state = State::Broken;
     stage.vessel.kit[1].count = 2;
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     let because = Because { tool: Some(0), reason: Reason::NotServiceable };
     assert_eq!(
         format!("{}: {}", words.lot(0), words.reason_of(&because)),

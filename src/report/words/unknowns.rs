@@ -84,7 +84,7 @@ impl Words<'_> {
             }
             match demand {
                 Demand::Open | Demand::Is(true) => name,
-                demand => format!("{name} {}", figures::demand(demand, self.units)),
+                demand => format!("{name} {}", figures::demand(demand, self.locale)),
             }
         };
         wanted.iter().map(one).collect::<Vec<_>>().join(", ")
@@ -102,7 +102,7 @@ impl Words<'_> {
             Reason::Approximate { attribute, limit, .. } => format!(
                 "ask the authority whether the {} of {mark} will do, or bring one of {}",
                 self.attribute(*attribute),
-                figures::about(limit, self.units)
+                figures::about(limit, self.locale)
             ),
             Reason::WordingDisputed { .. } => format!(
                 "ask the authority how {} is to be read, or bring one that keeps every reading",
@@ -187,6 +187,6 @@ impl Words<'_> {
 fn it_must(words: &Words<'_>, demand: &Demand) -> String {
     match demand {
         Demand::Open => String::new(),
-        demand => format!("; it must be {}", figures::demand(demand, words.units)),
+        demand => format!("; it must be {}", figures::demand(demand, words.locale)),
     }
 }

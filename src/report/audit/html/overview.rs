@@ -178,7 +178,7 @@ fn first(page: &Page<'_>, judged: &Judged) -> Option<String> {
         vocabulary: page.vocabulary,
         vessel: &check.vessel,
         profile: &worst.profile,
-        units: page.units,
+        locale: page.locale,
     };
     if check.verdict == Verdict::Ready {
         return Some(first_end(check));
@@ -255,7 +255,7 @@ fn missed(page: &Page<'_>) -> Markup {
 fn missed_row(page: &Page<'_>, missed: &Missed) -> Markup {
     let Some(requirement) = missed.requirement() else { return html! {} };
     let system = missed.worst.as_ref().map(|worst| worst.system);
-    let by = |length| system.map(|system| figures::difference(length, system, page.units));
+    let by = |length| system.map(|system| figures::difference(length, system, page.locale));
     html! {
         tr {
             th scope="row" {

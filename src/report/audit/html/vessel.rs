@@ -94,7 +94,7 @@ fn particulars(subject: &Subject<'_>, setting: Setting<'_>) -> Markup {
 }
 
 fn freeboard(subject: &Subject<'_>) -> String {
-    let text = table::freeboard(&subject.check.vessel, subject.units);
+    let text = table::freeboard(&subject.check.vessel, subject.locale);
     text.strip_prefix("freeboard ").map_or(text.clone(), str::to_owned)
 }
 
@@ -164,7 +164,7 @@ impl<'a> Section<'a> {
             vocabulary: subject.vocabulary,
             vessel: &subject.check.vessel,
             profile: &judgement.profile,
-            units: subject.units,
+            locale: subject.locale,
         };
         Self { words, judgement, subject, id, level }
     }

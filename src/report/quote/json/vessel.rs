@@ -194,7 +194,7 @@ struct HindranceJson {
 impl VesselQuoteJson {
     pub(super) fn new(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Self {
         let (before, after) = (&vessel.before, &vessel.after);
-        let (vocabulary, units) = (shown.vocabulary, shown.units);
+        let (vocabulary, locale) = (shown.vocabulary, shown.locale);
         let notice = |notice: &Notice| NoticeJson::new(notice, vocabulary);
         Self {
             file: vessel.file.to_string(),
@@ -203,7 +203,7 @@ impl VesselQuoteJson {
                 check: before,
                 vocabulary,
                 sources: &[],
-                units,
+                locale,
                 freeing: None,
             }),
             trip: TripJson {

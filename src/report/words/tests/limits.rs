@@ -15,7 +15,7 @@ fn up_to(words: &Words<'_>, judgement: &Judgement) -> String {
 #[test]
 fn what_is_unknown_is_not_called_not_ready() {
     let stage = Stage::new();
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     let unknown = judged(Verdict::CannotTell, GoodUpTo::None);
     let later = words.ready_until(&unknown);
     assert_eq!(later, "can't tell before the above is found out");
@@ -28,7 +28,7 @@ fn what_is_unknown_is_not_called_not_ready() {
 #[test]
 fn what_has_nothing_to_do_with_the_freeboard_points_to_its_reasons() {
     let stage = Stage::new();
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     let mut broken = judged(Verdict::NotReady, GoodUpTo::None);
     let finding = sample::finding(1, Outcome::NotMet, Vec::new());
     broken.findings = vec![Finding { freeboard: None, ..finding.clone() }];
@@ -45,7 +45,7 @@ fn what_runs_out_first_is_named() {
         let ready_until = ReadyUntil::Day(day(end));
         let findings = vec![sample::finding(1, Outcome::Met, Vec::new())];
         let judgement = Judgement { ready_until, ..sample::judgement(Verdict::Ready, findings) };
-        stage.words(Units::Both).ready_until(&judgement)
+        stage.words(Locale::from(Units::Both)).ready_until(&judgement)
     };
     assert_eq!(
         until("2026-05-01"),
@@ -57,7 +57,7 @@ fn what_runs_out_first_is_named() {
 #[test]
 fn the_greatest_freeboard_rounds_down_and_names_what_gives_out() {
     let stage = Stage::new();
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     let length = crate::measure::Length::from_nanometres(1_219_200_001).unwrap();
     let here = GoodUpTo::Freeboard { length, gives_out: vec![0] };
     assert_eq!(

@@ -113,7 +113,7 @@ fn a_repair_is_enough_where_one_tool_is_wanting_and_not_where_two_are() {
                 because(Some(1), Reason::NotServiceable),
             ],
         );
-        stage.words(Units::Both).remedy(&finding, &[]).unwrap()
+        stage.words(Locale::from(Units::Both)).remedy(&finding, &[]).unwrap()
     };
     assert_eq!(remedy(1), "repair PL-1");
     assert_eq!(remedy(0), "bring 2 more: pliers");
@@ -127,7 +127,7 @@ fn a_faulty_tool_is_replaced_only_if_it_is_asked_for() {
         Because { tool: Some(1), reason: Reason::NotServiceable },
     ];
     let finding = sample::finding(1, Outcome::CannotTell, reasons);
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     assert_eq!(
         words.remedy(&finding, &[]).unwrap(),
         "write down the permits that the vessel holds; if it is asked: repair PL-1"

@@ -13,14 +13,22 @@ fn a_step_that_brings_one_of_several_types_says_that_others_will_do() {
         slots: vec![Slot { of_type: 0, member: 0, choice: 0, count: 1 }],
         reasons: Vec::new(),
     };
-    let plain = stage.words(Units::Customary).step(&step, Some(length("4 ft")));
+    let plain = stage.words(Locale::from(Units::Customary)).step(&step, Some(length("4 ft")));
     assert_eq!(plain, "bring a long-handled line cutter: handle at least 6 ft, protected blade");
-    let brief = stage.words(Units::Customary).step_in_brief(&step, Some(length("4 ft")), &plain);
+    let brief = stage.words(Locale::from(Units::Customary)).step_in_brief(
+        &step,
+        Some(length("4 ft")),
+        &plain,
+    );
     assert_eq!(brief.unwrap(), "bring a long-handled line cutter (see above)");
-    let other = stage.words(Units::Customary).step_in_brief(&step, Some(length("4 ft")), "else");
+    let other = stage.words(Locale::from(Units::Customary)).step_in_brief(
+        &step,
+        Some(length("4 ft")),
+        "else",
+    );
     assert_eq!(other, None);
     with_two_types(&mut stage);
-    let text = stage.words(Units::Customary).step(&step, Some(length("4 ft")));
+    let text = stage.words(Locale::from(Units::Customary)).step(&step, Some(length("4 ft")));
     assert!(text.starts_with(&plain), "{text}");
     assert!(text.contains("or any other type of `Long-handled line clipper or cutter`"), "{text}");
 }
@@ -36,7 +44,7 @@ fn a_step_tells_what_to_do_to_what() {
         slots: Vec::new(),
         reasons: vec![sample::too_short()],
     };
-    let words = stage.words(Units::Customary);
+    let words = stage.words(Locale::from(Units::Customary));
     assert_eq!(words.step(&step, None), "lengthen LC-1 to a handle of at least 6 ft 4 1/2 in");
     assert_eq!(words.step_for(&step), "Long-handled line clipper or cutter and Long-nose pliers");
 }
@@ -56,13 +64,13 @@ fn people_and_gear_that_serve_are_named() {
     let mut finding = sample::finding(1, Outcome::Met, Vec::new());
     finding.serving.clear();
     finding.certified = vec![0, 2];
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     assert_eq!(words.all_that_serve(&finding), "A. Vela (owner), C. Ojo");
     finding.certified.clear();
     stage.vessel.hooks =
         Some(vec![GearPiece { name: "circle 16/0".into(), tool: sample::tool("H", PLIERS, 0) }]);
     stage.profile.requirements[1].need = Need::Gear { kind: PLIERS, choices: Vec::new() };
-    let words = stage.words(Units::Both);
+    let words = stage.words(Locale::from(Units::Both));
     assert_eq!(words.all_that_serve(&finding), "circle 16/0");
 }
 
@@ -71,13 +79,13 @@ fn a_clash_names_the_needs_and_the_tools() {
     let mut stage = Stage::new();
     let clash = Clash { requirements: vec![0, 1], tools: vec![1] };
     assert_eq!(
-        stage.words(Units::Both).clash(&clash),
+        stage.words(Locale::from(Units::Both)).clash(&clash),
         "Long-handled line clipper or cutter / Long-nose pliers: either can be met, not both; \
          there is only PL-1, and a tool counts once"
     );
     let clash = Clash { requirements: vec![0, 1], tools: vec![0, 1] };
     stage.vessel.kit[0].parts = vec!["POLE".into()];
     stage.vessel.kit[1].parts = vec!["POLE".into()];
-    let text = stage.words(Units::Both).clash(&clash);
+    let text = stage.words(Locale::from(Units::Both)).clash(&clash);
     assert!(text.ends_with("LC-1 and PL-1 share POLE, which serves one tool at a time"), "{text}");
 }

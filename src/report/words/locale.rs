@@ -1,0 +1,87 @@
+//! In which language and units a page is written, with every message of that
+//! language as a function.
+//!
+//! The functions are made when the crate is built, out of the files in
+//! `messages/`: those for the crew, complete in each language, are methods of
+//! [`Locale`]; those for the desk, English only, are functions of [`desk`].
+
+use crate::measure::{System, Units};
+use intl_pluralrules::{PluralCategory, PluralRuleType, PluralRules};
+use std::fmt::{Display, Write};
+use unic_langid::LanguageIdentifier;
+
+/// A language in which pages are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Language {
+    /// English.
+    #[default]
+    English,
+    /// No language: what is left in plain letters on a page was written
+    /// outside the files of messages.
+    #[cfg(test)]
+    MadeUp,
+}
+
+/// How a page is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Locale {
+    /// The language of what we say; texts out of files stay as they are.
+    pub language: Language,
+    /// Which units are shown.
+    pub units: Units,
+}
+
+impl From<Units> for Locale {
+    fn from(units: Units) -> Self {
+        Self { units, ..Self::default() }
+    }
+}
+
+impl Locale {
+    /// The same with the units of one system alone.
+    pub(crate) fn only(self, system: System) -> Self {
+        Self { units: system.alone(), ..self }
+    }
+}
+
+/// A number of things, which chooses between singular and plural.
+pub(crate) trait Count {
+    /// The number.
+    fn count(self) -> u64;
+}
+
+impl Count for usize {
+    fn count(self) -> u64 {
+        u64::try_from(self).unwrap_or(u64::MAX)
+    }
+}
+
+impl Count for u32 {
+    fn count(self) -> u64 {
+        self.into()
+    }
+}
+
+impl Count for u64 {
+    fn count(self) -> u64 {
+        self
+    }
+}
+
+/// The class of a number in a language that is shipped, so that its rules are
+/// known.
+fn plural(language: &str, number: u64) -> PluralCategory {
+    let rules = language
+        .parse::<LanguageIdentifier>()
+        .ok()
+        .and_then(|language| PluralRules::create(language, PluralRuleType::CARDINAL).ok());
+    let class = rules.and_then(|rules| rules.select(number).ok());
+    class.unwrap_or(PluralCategory::OTHER)
+}
+
+/// Puts an argument behind what is there. Writing to a string does not fail.
+fn put(out: &mut String, argument: &dyn Display) {
+    let _ = write!(out, "{argument}");
+}
+
+include!(concat!(env!("OUT_DIR"), "/messages.rs"));
