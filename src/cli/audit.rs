@@ -137,7 +137,7 @@ fn text(arguments: &AuditArguments, terminal: &Terminal, of: &Fleet<'_>) -> Resu
         FleetFormat::Table | FleetFormat::Lines => Ok(report::audit::table(of, place.width)),
         FleetFormat::Json => report::audit::json::json(of).map_err(|error| formless(&error)),
         FleetFormat::Csv => report::audit::csv::csv(of).map_err(|error| formless(&error)),
-        FleetFormat::Html => Ok(report::audit::html::html(of)),
+        FleetFormat::Html => Ok(report::audit::html(of)),
     }
 }
 

@@ -3,21 +3,19 @@
 //!
 //! Imports `fleet` and below. Decides nothing: rows come ordered and counted.
 
-mod beside_html;
-pub mod compare;
 mod compare_json;
 pub mod csv;
-mod draft;
-mod freeing;
-pub mod html;
+pub(in crate::report) mod draft;
+pub(in crate::report) mod freeing;
 pub mod json;
 pub mod line;
 pub mod record;
-mod table;
 
-pub use table::table;
+pub use super::content::compare::{draft_in_one_line, in_one_line};
 
+use super::content::audit::{Extent, document};
 use super::options::Shown;
+use super::render::{self, terminal};
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
 use crate::fleet::{Audit, Judged};
@@ -26,6 +24,21 @@ use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
 use crate::options::Options;
 use crate::report::Locale;
+
+/// Up to so many vessels each has a page of its own.
+pub const EACH_ITS_PAGE: usize = 300;
+
+/// The audit as a page no wider than `width` columns, with colour codes.
+pub fn table(of: &Fleet<'_>, width: usize) -> String {
+    let extent = Extent { most: 24, accounts: None };
+    terminal::page(&document(of, extent), of.locale, width)
+}
+
+/// The audit as one self-contained document.
+pub fn html(of: &Fleet<'_>) -> String {
+    let extent = Extent { most: EACH_ITS_PAGE, accounts: Some(EACH_ITS_PAGE) };
+    render::html::page(&document(of, extent), of.locale)
+}
 
 /// An audit with all that is needed to put it into words.
 #[derive(Debug, Clone, Copy)]

@@ -6,11 +6,10 @@
 //! steering characters were made visible.
 
 pub mod audit;
-mod check_html;
-pub(crate) mod html;
+mod check;
+pub(crate) mod content;
 pub mod json;
 pub mod options;
-mod page;
 mod picture;
 mod places;
 mod problems;
@@ -20,15 +19,14 @@ pub mod quote;
 mod sample;
 pub mod schema;
 pub mod sheet;
-mod table;
+pub(crate) mod render;
 mod vocabulary;
 mod words;
 
-pub use check_html::check_html;
+pub use check::{check_html, table};
 pub use places::Places;
 pub use problems::{refusals, usage};
 pub use profiles::profiles;
-pub use table::table;
 pub use vocabulary::{kind, vocabulary};
 pub use words::locale::{Language, Locale};
 

@@ -3,7 +3,8 @@
 //! Imports `model`. Everything that a user needs to choose a profile: ids,
 //! editions, days, sources, and whether the rule is encoded.
 
-use super::page::{Page, Tone};
+use super::content::Tone;
+use super::render::lines::Page;
 use crate::measure::DaySpan;
 use crate::model::profile::{Level, Profile, Standing, Verified};
 use std::sync::Arc;

@@ -18,7 +18,8 @@ pub use json::json;
 pub(in crate::report) use json::{MoneyJson, QuoteJson};
 pub use table::table;
 
-use super::page::{Page, Tone};
+use super::content::Tone;
+use super::render::lines::Page;
 use super::problems;
 use super::words::{Words, fleet, notice, quote as said};
 use crate::fleet::LeftOut;

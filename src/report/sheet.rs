@@ -23,7 +23,7 @@ pub use blank::blank_vessel;
 pub use digest::Digest;
 
 use super::Subject;
-use super::html::shown;
+use super::render::base::shown;
 use super::words::{self, Words, figures, sheet as said};
 use crate::measure::Length;
 use crate::model::check::{Check, Judgement, Notice};

@@ -3,7 +3,8 @@
 //! Imports `model`. For whoever writes an inventory for the first time: which
 //! kinds of tool there are, what can be said of each, how it is measured.
 
-use super::page::{Page, Tone};
+use super::content::Tone;
+use super::render::lines::Page;
 use super::words::figures;
 use crate::measure::QuantityKind;
 use crate::model::vocabulary::{

@@ -1,5 +1,4 @@
-//! A fleet under the draft of an edition: a section of the terminal page and
-//! the key `draft` of `kitmuster/audit/1`.
+//! A fleet under the draft of an edition: how a change is told, and the key `draft` of `kitmuster/audit/1`.
 //!
 //! Imports `fleet` and below. Decides nothing: who falls and who rises was
 //! decided there.
@@ -9,38 +8,12 @@ use crate::fleet::draft::{Bound, Change, DraftFate, Drafted, UnderDraft};
 use crate::model::reason::Reason;
 use crate::model::stable::stable_words;
 use crate::report::json::{OUTCOMES, VERDICTS, outcome, verdict};
-use crate::report::page::{Page, Tone};
 use crate::report::words::{self, Words, compare};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-/// Where a vessel's fate begins.
-const NAME: usize = 2;
-/// Where its findings begin.
-const BODY: usize = 13;
-/// The most vessels that are listed; the JSON has them all.
-const MOST_LISTED: usize = 60;
-
-/// The section: counts, then the vessels with a finding that changes.
-pub(super) fn write(page: &mut Page, of: &Fleet<'_>, drafted: &Drafted) {
-    page.gap();
-    page.prose(0, Tone::Strong, &format!("Under the draft `{}`", drafted.profile.id));
-    page.prose(NAME, Tone::Plain, &beside(drafted));
-    page.prose(NAME, Tone::Plain, &compare::draft_tally(&drafted.tally()));
-    let told = drafted.vessels.iter();
-    let mut told: Vec<_> = told.filter(|v| !v.changes.is_empty() || v.then != v.now).collect();
-    told.sort_by_key(|vessel| vessel.fate);
-    for under in told.iter().take(MOST_LISTED) {
-        vessel(page, of, under);
-    }
-    if let Some(more) = told.len().checked_sub(MOST_LISTED).filter(|more| *more > 0) {
-        let text = format!("and {more} more; `--format json` has them all");
-        page.prose(NAME, Tone::Plain, &text);
-    }
-}
-
 /// What it is judged beside.
-pub(super) fn beside(drafted: &Drafted) -> String {
+pub(in crate::report) fn beside(drafted: &Drafted) -> String {
     let of = format!("{}, {}", drafted.profile.title, drafted.profile.edition);
     let days = words::span(drafted.profile.in_force);
     if drafted.in_force.is_empty() {
@@ -50,29 +23,8 @@ pub(super) fn beside(drafted: &Drafted) -> String {
     format!("{of}; in force {days}; beside {}", ids.join(", "))
 }
 
-fn vessel(page: &mut Page, of: &Fleet<'_>, under: &UnderDraft) {
-    let tone = match under.fate {
-        DraftFate::Falls => Tone::Bad,
-        DraftFate::Rises => Tone::Good,
-        DraftFate::CannotTell => Tone::Open,
-        DraftFate::Released | DraftFate::Stays => Tone::Plain,
-    };
-    let label = format!("{:<10}", compare::draft_fate(under.fate));
-    let (then, now) = (compare::verdict(under.then), compare::verdict(under.now));
-    let text = format!("{}: {then} → {now}", under.vessel.name);
-    page.hang(NAME, (&label, tone), (&text, Tone::Strong));
-    if let Some(bound) = compare::bound(under.bound) {
-        page.hang(BODY, ("note:", Tone::Open), (bound, Tone::Plain));
-    }
-    for one in &under.changes {
-        let worse = one.is_worse();
-        let (sign, tone) = if worse { ("!", Tone::Bad) } else { ("+", Tone::Good) };
-        page.hang(BODY, (sign, tone), (&change(of, under, one), Tone::Plain));
-    }
-}
-
 /// A finding that changes, and why it is or was open.
-pub(super) fn change(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> String {
+pub(in crate::report) fn change(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> String {
     let requirement = change.stands.as_ref().and_then(|(p, at)| p.requirements.get(*at));
     let named = match requirement {
         Some(requirement) => format!("{} ({})", requirement.title, requirement.clause),

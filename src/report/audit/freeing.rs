@@ -8,19 +8,15 @@ use super::{Fleet, Freeing};
 use crate::fleet::{Judged, Row};
 use crate::model::options::Worth;
 use crate::options::{Tally, tally};
-use crate::report::html as base;
 use crate::report::options::Shown;
-use crate::report::page::{Page, Tone};
+use crate::report::content::audit::more;
+use crate::report::content::{Block, Item, Lead, Role, Section, Tone};
 use crate::report::words::fleet::count;
 use crate::report::words::options as words;
 use crate::report::words::pages::{capital, sentence};
-use maud::{Markup, html};
 
 /// The columns of the counts.
 const COUNTS: [&str; 4] = ["first choice", "fallback", "can't tell", "nothing"];
-
-/// The most vessels that the page for the terminal lists.
-const MOST_LISTED: usize = 40;
 
 /// The vessels of the audit with what their kits leave open.
 fn vessels<'a>(of: &Fleet<'a>) -> Vec<(&'a Judged, Shown<'a>)> {
@@ -58,14 +54,12 @@ fn change(shown: &Shown<'_>) -> Option<String> {
     Some(sentence(&capital(&format!("{step} (lifts {lifts}){price}"))))
 }
 
-/// Puts the section on a page for the terminal.
-pub(super) fn write(page: &mut Page, of: &Fleet<'_>) {
-    let Some(freeing) = &of.freeing else { return };
-    page.gap();
-    page.prose(0, Tone::Strong, "ways of freeing a turtle, situations counted");
-    page.prose(2, Tone::Plain, &told(freeing));
+/// The section: all of them in one sentence, then vessel by vessel.
+pub(in crate::report) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
+    let freeing = of.freeing.as_ref()?;
     let vessels = vessels(of);
-    for (judged, shown) in vessels.iter().take(MOST_LISTED) {
+    let mut body = vec![Block::Paragraph(told(freeing).into())];
+    body.extend(vessels.iter().take(most).map(|(judged, shown)| {
         let worth = shown.options.outlook.worth();
         let tone = match (worth.nothing, worth.unclear + worth.fallback) {
             (0, 0) => Tone::Good,
@@ -77,45 +71,11 @@ pub(super) fn write(page: &mut Page, of: &Fleet<'_>) {
             .zip(COUNTS)
             .map(|(number, what)| format!("{what} {number}"))
             .collect();
-        page.prose(2, tone, &format!("{}: {}", judged.check.vessel.name, numbers.join(", ")));
-        if let Some(change) = change(shown) {
-            page.prose(4, Tone::Plain, &change);
-        }
-    }
-    if let Some(left) = vessels.len().checked_sub(MOST_LISTED).filter(|left| *left > 0) {
-        let text =
-            format!("and {} more; the JSON of the audit has them all", count(left, "vessel"));
-        page.prose(2, Tone::Plain, &text);
-    }
-    page.prose(2, Tone::Plain, words::FOOT);
-}
-
-/// The section of the overview.
-pub(super) fn section(of: &Fleet<'_>) -> Markup {
-    let Some(freeing) = &of.freeing else { return html! {} };
-    html! {
-        section {
-            h2 id="freeing" { "Ways of freeing a turtle" }
-            p { (base::prose(&told(freeing))) }
-            div.scroll tabindex="0" role="region" aria-labelledby="freeing" {
-                table.outcomes {
-                    thead { tr {
-                        th scope="col" { "Vessel" }
-                        @for name in COUNTS { th scope="col" { (name) } }
-                        th scope="col" { "Most would change with one tool" }
-                    } }
-                    tbody {
-                        @for (judged, shown) in vessels(of) {
-                            tr {
-                                th scope="row" { (base::shown(&judged.check.vessel.name)) }
-                                @for number in counts(&shown.options.outlook.worth()) { td { (number) } }
-                                td { (base::prose(&change(&shown).unwrap_or_default())) }
-                            }
-                        }
-                    }
-                }
-            }
-            p { (words::FOOT) }
-        }
-    }
+        let text = format!("{}: {}", judged.check.vessel.name, numbers.join(", "));
+        let change = change(shown).map(|change| Block::Paragraph(change.into()));
+        Item::new(Lead::Bullet(tone), text).with(change.into_iter().collect()).into()
+    }));
+    body.extend(more(vessels.len(), most));
+    body.push(Block::Paragraph(words::FOOT.into()));
+    Some(Section::new(Role::Part, "Ways of freeing a turtle, situations counted", body))
 }

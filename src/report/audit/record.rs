@@ -8,7 +8,8 @@ use crate::fleet::record::{
 };
 use crate::model::finding::Verdict;
 use crate::report::json::harmless;
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::{self, compare, fleet};
 
 /// A record that was judged again.

@@ -15,8 +15,8 @@ use super::Shown;
 use crate::measure::DaySpan;
 use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
-use crate::report::html::{document, prose, shown as safe};
-use crate::report::table;
+use crate::report::render::base::{document, prose, shown as safe};
+use crate::report::content::check::stated_freeboard;
 use crate::report::words::{self, options as said, pages};
 use maud::{Markup, html};
 use plan::{Plan, Sheet};
@@ -41,14 +41,13 @@ pub fn html(shown: &Shown<'_>) -> String {
 fn head(shown: &Shown<'_>) -> Markup {
     let options = shown.options;
     let trip = DaySpan { from: Some(options.asked.departure), until: Some(options.asked.back) };
-    let freeboard = table::freeboard(&options.vessel, shown.locale);
-    let freeboard = freeboard.strip_prefix("freeboard ").unwrap_or(&freeboard);
+    let freeboard = stated_freeboard(&options.vessel, shown.locale);
     html! {
         header.rail {
             h1 { (safe(&options.vessel.name)) " " span.for { "how to free a turtle with this kit" } }
         }
         dl.facts {
-            div { dt { "Freeboard" } dd { (prose(freeboard)) } }
+            div { dt { "Freeboard" } dd { (prose(&freeboard)) } }
             div { dt { "Trip" } dd { (prose(&words::span(trip))) } }
             @if options.asked.trust == Trust::Measured {
                 div { dt { "Figures" } dd { "only those that were measured are believed" } }

@@ -4,11 +4,9 @@
 
 use super::Shown;
 use crate::model::options::{OwnHooks, Standing};
-use crate::report::html as base;
-use crate::report::page::{Page, Tone};
+use crate::report::content::{Block, Inline, Line, Role, Section, Tone};
 use crate::report::words::options as words;
 use crate::report::words::pages::{capital, sentence};
-use maud::{Markup, html};
 
 /// The heading of the lines.
 const HEADING: &str = "Ways of freeing a turtle";
@@ -48,35 +46,14 @@ impl Shown<'_> {
         without.map(|(answered, of)| self.placed(&of[answered.situation])).collect()
     }
 
-    /// The command that tells the rest.
-    fn command(&self) -> String {
-        format!("kitmuster options {}", self.options.vessel.place.file)
-    }
-
-    /// Puts the lines on a page for the terminal.
-    pub(in crate::report) fn write_summary(&self, page: &mut Page) {
-        page.gap();
-        page.prose(0, Tone::Strong, HEADING);
-        for (tone, line) in self.lines() {
-            page.prose(2, tone, &line);
-        }
-        page.prose(2, Tone::Plain, &format!("`{}`{POINTER}", self.command()));
-    }
-
-    /// The lines as a part of a vessel's page.
-    pub(in crate::report) fn summary(&self, id: &str, level: u8) -> Markup {
-        let heading = html! { span id=(id) { (HEADING) } };
-        html! {
-            section {
-                (base::heading(level, &heading))
-                @for (tone, line) in self.lines() {
-                    p {
-                        @if tone == Tone::Plain { (base::prose(&line)) }
-                        @else { b { (base::prose(&line)) } }
-                    }
-                }
-                p { code { (base::shown(&self.command())) } (POINTER) }
-            }
-        }
+    /// The lines as a part of a vessel's account.
+    pub(in crate::report) fn summary(&self) -> Block {
+        let lines = self.lines().into_iter();
+        let mut body: Vec<_> =
+            lines.map(|(tone, line)| Block::Paragraph(Line::from(line).toned(tone))).collect();
+        let file = &self.options.vessel.place.file;
+        let pointer = Line::from(Inline::Code(format!("kitmuster options {file}"))).and(POINTER);
+        body.push(Block::Paragraph(pointer));
+        Section::new(Role::Part, HEADING, body)
     }
 }

@@ -9,7 +9,7 @@ use crate::measure::Length;
 use crate::model::check::Judgement;
 use crate::model::finding::{Stretch, Verdict};
 use crate::model::vessel::FreeboardReading;
-use crate::report::html as base;
+use crate::report::render::base;
 use crate::report::words::{Words, figures, pages, taken_from};
 use maud::{Markup, html};
 

@@ -13,7 +13,7 @@ use crate::model::reason::{Demand, Reason};
 use crate::model::rule::{Base, Bound, Limit, Spec, Test};
 use crate::model::vessel::{Datum, Vessel};
 use crate::model::vocabulary::AttributeId;
-use crate::report::html::{prose, shown};
+use crate::report::render::base::{prose, shown};
 use crate::report::words::pages::{self, GRIP, reach_down};
 use crate::report::words::{Words, figures, specs, taken_from};
 use maud::{Markup, html};

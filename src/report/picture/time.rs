@@ -9,7 +9,7 @@ use crate::measure::{Day, DaySpan};
 use crate::model::check::Judgement;
 use crate::model::finding::{Asked, Because, Finding, ReadyUntil};
 use crate::model::reason::Reason;
-use crate::report::html::{prose, shown};
+use crate::report::render::base::{prose, shown};
 use crate::report::words::{self, Words, figures, pages};
 use maud::{Markup, html};
 

@@ -10,12 +10,12 @@ mod vessel;
 use super::Shown;
 use crate::model::finding::Verdict;
 use crate::quote::Quote;
-use crate::report::html::{document, prose, shown as safe};
+use crate::report::render::base::{document, prose, shown as safe};
 use crate::report::words::{self, fleet, quote as said};
 use maud::{Markup, html};
 
 /// The style of the pages of vessels, and what a quote has besides.
-const STYLE: &str = concat!(include_str!("../audit/html/audit.css"), include_str!("quote.css"));
+const STYLE: &str = concat!(include_str!("../render/style/document.css"), include_str!("quote.css"));
 
 /// The quote as one document.
 pub fn html(shown: &Shown<'_>) -> String {

@@ -12,7 +12,7 @@ use crate::model::check::Check;
 use crate::model::profile::FreeboardFrom;
 use crate::model::rule::{Base, Bound, Condition, Limit, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
-use crate::report::html::{document, shown};
+use crate::report::render::base::{document, shown};
 use crate::report::words::{self, sheet as said, specs};
 use crate::report::{Subject, sheet::rows};
 use maud::{Markup, html};

@@ -13,9 +13,10 @@ use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::vessel::{Tool, Whereabouts};
-use crate::report::html::{document, shown, verdict};
+use crate::report::render::base::{document, shown, verdict};
 use crate::report::words::{self, Words, sheet as said};
-use crate::report::{Subject, table};
+use crate::report::Subject;
+use crate::report::content::check::stated_freeboard;
 use maud::{Markup, html};
 
 /// The checklist as one document of HTML.
@@ -31,7 +32,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
             h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict)) }
             p {
                 (shown(&said::vessel_line(vessel).join(", "))) "; trip " (check.asked.departure)
-                " to " (check.asked.back) "; " (shown(&table::freeboard(vessel, subject.locale)))
+                " to " (check.asked.back) "; " "freeboard " (shown(&stated_freeboard(vessel, subject.locale)))
                 "; sheet " b.digest { (digest) }
             }
             @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }

@@ -6,7 +6,7 @@
 use super::columns;
 use super::plan::{Plan, Sheet, label};
 use crate::model::options::Choice;
-use crate::report::html::prose;
+use crate::report::render::base::prose;
 use crate::report::options::Shown;
 use crate::report::words::options::{self as said, Wanting};
 use crate::report::words::pages::sentence;

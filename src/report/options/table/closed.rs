@@ -7,7 +7,8 @@ use super::super::Shown;
 use crate::measure::Answer;
 use crate::model::finding::{Step, WayToReady};
 use crate::model::options::Choice;
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::fleet::count;
 use crate::report::words::options::{self as said, Wanting};
 

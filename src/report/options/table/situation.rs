@@ -9,7 +9,8 @@ use super::closed::Closed;
 use super::groups::{Group, One};
 use crate::measure::Answer;
 use crate::model::options::{Choice, Standing};
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::options as said;
 use crate::report::words::pages::sentence;
 

@@ -5,7 +5,7 @@
 use super::super::{Shown, finding};
 use crate::model::finding::{Outcome, Verdict};
 use crate::quote::{Bought, Unmet, VesselQuote};
-use crate::report::html::{self as base, prose, shown as safe};
+use crate::report::render::base::{self, prose, shown as safe};
 use crate::report::words::{self, quote as said};
 use maud::{Markup, html};
 

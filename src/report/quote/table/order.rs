@@ -5,7 +5,8 @@
 use super::super::Shown;
 use super::BODY;
 use crate::quote::{Cost, SupplierOrder};
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::quote as said;
 
 /// The orders, and all of them together where there are several.

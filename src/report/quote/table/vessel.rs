@@ -7,7 +7,8 @@ use super::super::{Shown, finding};
 use super::{BODY, tone};
 use crate::model::finding::{Outcome, Verdict};
 use crate::quote::{Bought, Unmet, VesselQuote};
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::{self, quote as said};
 
 /// Where what belongs to a line of a vessel begins.

@@ -8,3 +8,20 @@
 ## Why a requirement is not met, or what is missing
 
 reason-nothing-aboard = no { $kinds } aboard
+
+## Verdicts and outcomes
+
+verdict-ready = ready
+verdict-cannot-tell = can't tell
+verdict-not-ready = not ready
+verdict-ready-aloud = READY
+verdict-cannot-tell-aloud = CAN'T TELL
+verdict-not-ready-aloud = NOT READY
+outcome-met = met
+outcome-cannot-tell = can't tell
+outcome-not-met = not met
+
+## What stands in front of a text
+
+lead-note = note
+lead-do = do

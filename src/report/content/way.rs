@@ -1,56 +1,42 @@
-//! The end of a section: until when, up to which freeboard, and the shortest
-//! way to ready.
-//!
-//! Imports `model` and the page and words beside it.
+//! The shortest way to ready, step by step.
 
-use super::section::{INDENT, Section};
+use super::profile::Told;
+use super::{Block, Item, Lead, Role, Section, Tone};
 use crate::model::finding::{Deed, Finding, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::reason::Reason;
-use crate::report::page::{Page, Tone};
 
-impl Section<'_> {
-    pub(super) fn limits(&self, page: &mut Page) {
-        page.gap();
-        let row = |label: &str, text: String| (Tone::Strong, vec![label.to_owned(), text]);
-        let mut rows = vec![row("ready until", self.words.ready_until(self.judgement))];
-        rows.extend(self.words.good_up_to(self.judgement).map(|text| row("good up to", text)));
-        page.columns(INDENT, &[12, usize::MAX], &rows);
-    }
-
-    pub(super) fn way(&self, page: &mut Page) {
-        match self.judgement.inverses.as_ref().map(|inverses| &inverses.way) {
-            None | Some(WayToReady::Already) => {}
-            Some(WayToReady::None) => {
-                page.gap();
+impl Told<'_> {
+    pub(super) fn way(&self) -> Option<Block> {
+        match &self.judgement.inverses.as_ref()?.way {
+            WayToReady::Already => None,
+            WayToReady::None => {
                 let text = "No set of changes was found that makes it ready.";
-                page.prose(INDENT, Tone::Strong, text);
+                Some(Section::new(Role::Part, text, Vec::new()))
             }
-            Some(WayToReady::Steps { steps, fewest }) => self.steps(page, steps, *fewest),
+            WayToReady::Steps { steps, fewest } => Some(self.steps(steps, *fewest)),
         }
     }
 
-    fn steps(&self, page: &mut Page, steps: &[Step], fewest: bool) {
-        page.gap();
+    fn steps(&self, steps: &[Step], fewest: bool) -> Block {
         let count = steps.len();
         let noun = if count == 1 { "step" } else { "steps" };
         let sure = if fewest { "" } else { "; there may be a shorter way" };
         let heading = format!("Shortest way to ready ({count} {noun}{sure})");
-        page.prose(INDENT, Tone::Strong, &heading);
-        for (number, step) in steps.iter().enumerate() {
-            let label = format!("{:>2}.", number + 1);
-            page.hang(INDENT, (&label, Tone::Plain), (&self.step(step), Tone::Strong));
+        let items = steps.iter().map(|step| {
             // What is written down of the vessel serves every requirement.
-            if step.target != Target::Vessel {
-                let wanted = format!("for: {}", self.words.step_for(step));
-                page.prose(INDENT + 4, Tone::Plain, &wanted);
-            }
-        }
+            let wanted = (step.target != Target::Vessel)
+                .then(|| Block::Paragraph(format!("for: {}", self.words.step_for(step)).into()));
+            Item::new(Lead::Bullet(Tone::Plain), self.step(step))
+                .with(wanted.into_iter().collect())
+        });
+        let mut body = vec![Block::Steps(items.collect())];
         let measures = steps.iter().any(|step| step.deed == Deed::Measure);
         if self.judgement.verdict == Verdict::CannotTell || measures {
             let text = "What is to be measured or looked up is taken to turn out well.";
-            page.prose(INDENT, Tone::Plain, text);
+            body.push(Block::Paragraph(text.into()));
         }
+        Section::new(Role::Part, heading, body)
     }
 
     /// A step, in few words where a finding above says it in full.

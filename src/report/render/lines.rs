@@ -5,6 +5,7 @@
 //! here, so that no caller can forget it.
 
 use crate::measure::Currency;
+use crate::report::content::Tone;
 use crate::model::text::visible;
 use anstyle::{AnsiColor, Style};
 use comfy_table::{ContentArrangement, Table, presets};
@@ -23,41 +24,23 @@ const NARROWEST_TEXT: usize = 14;
 /// Keeps two words on one line while wrapping; never printed.
 const TIE: char = '\u{a0}';
 
-/// How a piece of text is to look. Colour repeats what the words say; it
-/// never says anything alone.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Tone {
-    /// As it comes.
-    Plain,
-    /// Set off from the rest.
-    Strong,
-    /// In order.
-    Good,
-    /// To be put right.
-    Bad,
-    /// Not known.
-    Open,
+fn style(tone: Tone) -> Style {
+    let colour = |colour: AnsiColor| Style::new().bold().fg_color(Some(colour.into()));
+    match tone {
+        Tone::Plain | Tone::Soft => Style::new(),
+        Tone::Strong => Style::new().bold(),
+        Tone::Good => colour(AnsiColor::BrightGreen),
+        Tone::Bad => colour(AnsiColor::BrightRed),
+        Tone::Open => colour(AnsiColor::BrightYellow),
+    }
 }
 
-impl Tone {
-    fn style(self) -> Style {
-        let colour = |colour: AnsiColor| Style::new().bold().fg_color(Some(colour.into()));
-        match self {
-            Self::Plain => Style::new(),
-            Self::Strong => Style::new().bold(),
-            Self::Good => colour(AnsiColor::BrightGreen),
-            Self::Bad => colour(AnsiColor::BrightRed),
-            Self::Open => colour(AnsiColor::BrightYellow),
-        }
+fn paint(tone: Tone, text: &str) -> String {
+    let style = style(tone);
+    if style.is_plain() || text.is_empty() {
+        return text.to_owned();
     }
-
-    fn paint(self, text: &str) -> String {
-        if self == Self::Plain || text.is_empty() {
-            return text.to_owned();
-        }
-        let style = self.style();
-        format!("{style}{text}{style:#}")
-    }
+    format!("{style}{text}{style:#}")
 }
 
 /// A page in the making.
@@ -67,7 +50,15 @@ pub(crate) struct Page {
     text: String,
 }
 
+/// A row of cells; the tone is that of the first.
+pub(crate) type Shown = (Tone, Vec<String>);
+
 impl Page {
+    /// How wide it is.
+    pub(crate) fn width(&self) -> usize {
+        self.width
+    }
+
     /// An empty page, at least [`NARROWEST`] wide.
     pub(crate) fn new(width: usize) -> Self {
         Self { width: width.max(NARROWEST), text: String::new() }
@@ -88,7 +79,7 @@ impl Page {
     /// Wrapped prose, all of it indented.
     pub(crate) fn prose(&mut self, indent: usize, tone: Tone, text: &str) {
         for line in wrap(text, self.width.saturating_sub(indent)) {
-            self.push(indent, &tone.paint(&line));
+            self.push(indent, &paint(tone, &line));
         }
     }
 
@@ -104,10 +95,10 @@ impl Page {
         let lines = wrap(text, self.width.saturating_sub(hang));
         for (number, line) in lines.iter().enumerate() {
             if number == 0 {
-                let first = format!("{} {}", label_tone.paint(label), tone.paint(line));
+                let first = format!("{} {}", paint(label_tone, label), paint(tone, line));
                 self.push(indent, &first);
             } else {
-                self.push(hang, &tone.paint(line));
+                self.push(hang, &paint(tone, line));
             }
         }
     }
@@ -131,8 +122,8 @@ impl Page {
         }
         let line = format!(
             "{} {}{}{right}",
-            label_tone.paint(label),
-            Tone::Strong.paint(&left),
+            paint(label_tone, label),
+            paint(Tone::Strong, &left),
             " ".repeat(room)
         );
         self.push(indent, &line);
@@ -148,17 +139,17 @@ impl Page {
         let mut lines = wrap(text, if narrow { self.width.saturating_sub(indent) } else { room });
         let last = if narrow { String::new() } else { lines.pop().unwrap_or_default() };
         for line in lines {
-            self.push(indent, &tone.paint(&line));
+            self.push(indent, &paint(tone, &line));
         }
         let blank = (room + AMOUNT_GAP).saturating_sub(display_width(&last));
-        let line = format!("{}{}{}", tone.paint(&last), " ".repeat(blank), tone.paint(&amount));
+        let line = format!("{}{}{}", paint(tone, &last), " ".repeat(blank), paint(tone, &amount));
         self.push(indent, &line);
     }
 
     /// Rows in columns, two spaces apart, each as wide as its content but no
     /// wider than its share; the last column takes what is left. The tone is
     /// that of the first cell.
-    pub(crate) fn columns(&mut self, indent: usize, most: &[usize], rows: &[(Tone, Vec<String>)]) {
+    pub(crate) fn columns(&mut self, indent: usize, most: &[usize], rows: &[Shown]) {
         let widths = self.column_widths(indent, most, rows);
         let mut table = Table::new();
         table.load_style(presets::NOTHING);
@@ -182,7 +173,7 @@ impl Page {
         let first = widths.first().copied().unwrap_or(0);
         for (line, tone) in table.trim_fmt().lines().zip(starts) {
             let head: String = line.chars().take(first).collect();
-            let painted = tone.unwrap_or(Tone::Plain).paint(head.trim_end());
+            let painted = paint(tone.unwrap_or_default(), head.trim_end());
             self.push(indent, &format!("{painted}{}", &line[head.trim_end().len()..]));
         }
     }
@@ -191,7 +182,7 @@ impl Page {
         &self,
         indent: usize,
         most: &[usize],
-        rows: &[(Tone, Vec<String>)],
+        rows: &[Shown],
     ) -> Vec<usize> {
         let mut left = self.width.saturating_sub(indent);
         let mut widths = Vec::new();

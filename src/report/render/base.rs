@@ -7,14 +7,14 @@
 
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::text::visible;
-use crate::report::page::tie_figures;
+use super::lines::tie_figures;
 use crate::report::words;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-const BASE: &str = include_str!("html/base.css");
+const BASE: &str = include_str!("style/base.css");
 
 /// A whole document. `style` is the page's own, after that of the house.
-pub(super) fn document(title: &str, style: &str, body: &Markup) -> String {
+pub(crate) fn document(title: &str, style: &str, body: &Markup) -> String {
     let page = html! {
         (DOCTYPE)
         html lang="en" {
@@ -35,13 +35,13 @@ pub(super) fn document(title: &str, style: &str, body: &Markup) -> String {
 }
 
 /// Text for a page: steering characters made visible. Escaping is maud's.
-pub(super) fn shown(text: &str) -> String {
+pub(crate) fn shown(text: &str) -> String {
     visible(text)
 }
 
 /// Running text for a page: steering characters made visible, no figure parted
 /// from its unit and no day divided at the end of a line.
-pub(super) fn prose(text: &str) -> Markup {
+pub(crate) fn prose(text: &str) -> Markup {
     let tied = tie_figures(&shown(text));
     let mut parts: Vec<(bool, &str)> = Vec::new();
     let (mut begun, mut at) = (0, 0);
@@ -80,7 +80,7 @@ fn is_day(text: &str) -> bool {
 
 /// A heading of that level: a part may stand deeper on one page than on
 /// another.
-pub(super) fn heading(level: u8, content: &Markup) -> Markup {
+pub(crate) fn heading(level: u8, content: &Markup) -> Markup {
     match level {
         0 | 1 => html! { h1 { (content) } },
         2 => html! { h2 { (content) } },
@@ -91,7 +91,7 @@ pub(super) fn heading(level: u8, content: &Markup) -> Markup {
 }
 
 /// A verdict as a sign and a word, coloured besides.
-pub(super) fn verdict(verdict: Verdict) -> Markup {
+pub(crate) fn verdict(verdict: Verdict) -> Markup {
     let (class, sign) = match verdict {
         Verdict::Ready => ("good", "✓"),
         Verdict::CannotTell => ("open", "?"),
@@ -101,7 +101,7 @@ pub(super) fn verdict(verdict: Verdict) -> Markup {
 }
 
 /// An outcome as a sign and a word, coloured besides.
-pub(super) fn outcome(outcome: Outcome) -> Markup {
+pub(crate) fn outcome(outcome: Outcome) -> Markup {
     let (class, sign, word) = match outcome {
         Outcome::Met => ("good", "✓", "met"),
         Outcome::CannotTell => ("open", "?", "can't tell"),
