@@ -30,13 +30,14 @@ pub const EACH_ITS_PAGE: usize = 300;
 
 /// The audit as a page no wider than `width` columns, with colour codes.
 pub fn table(of: &Fleet<'_>, width: usize) -> String {
-    let extent = Extent { most: 24, accounts: None };
+    let extent = Extent { most: 12, most_vessels: 60, accounts: None };
     terminal::page(&document(of, extent), of.locale, width)
 }
 
 /// The audit as one self-contained document.
 pub fn html(of: &Fleet<'_>) -> String {
-    let extent = Extent { most: EACH_ITS_PAGE, accounts: Some(EACH_ITS_PAGE) };
+    let most = EACH_ITS_PAGE;
+    let extent = Extent { most, most_vessels: most, accounts: Some(most) };
     render::html::page(&document(of, extent), of.locale)
 }
 

@@ -25,6 +25,8 @@ use std::sync::Arc;
 pub(crate) struct Extent {
     /// The most rows of a list that the JSON has whole.
     pub(crate) most: usize,
+    /// The most vessels of such a list.
+    pub(crate) most_vessels: usize,
     /// Up to so many vessels each has an account of its own; of a larger fleet
     /// those that are not ready. Where there are none, the open findings stand
     /// in the list of vessels.
@@ -45,14 +47,14 @@ struct Told<'a> {
 pub(crate) fn document(of: &Fleet<'_>, extent: Extent) -> Document {
     let told = Told::new(of, extent);
     let mut blocks = vec![told.headline()];
-    blocks.extend(of.against.map(|comparison| compare::against(of, comparison, extent.most)));
-    blocks.extend(of.draft.map(|drafted| compare::draft(of, drafted, extent.most)));
+    blocks.extend(of.against.map(|comparison| compare::against(of, comparison, extent.most_vessels)));
+    blocks.extend(of.draft.map(|drafted| compare::draft(of, drafted, extent.most_vessels)));
     blocks.extend(told.not_read());
     blocks.push(told.vessels());
     blocks.extend(told.missed());
     blocks.extend(told.lapses());
     blocks.extend(told.marks());
-    blocks.extend(freeing::section(of, extent.most));
+    blocks.extend(freeing::section(of, extent.most_vessels));
     if extent.accounts.is_some() {
         blocks.extend(told.editions());
         blocks.push(told.matrix());

@@ -197,7 +197,7 @@ fn summary(check: &Check, setting: Setting<'_>) -> Block {
         id: None,
         verdict: None,
         heading: None,
-        body: vec![Block::Table(table)],
+        body: vec![Block::Within(vec![Block::Table(table)])],
     })
 }
 
