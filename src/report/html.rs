@@ -7,6 +7,7 @@
 
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::text::visible;
+use crate::report::Locale;
 use crate::report::page::tie_figures;
 use crate::report::words;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
@@ -91,13 +92,13 @@ pub(super) fn heading(level: u8, content: &Markup) -> Markup {
 }
 
 /// A verdict as a sign and a word, coloured besides.
-pub(super) fn verdict(verdict: Verdict) -> Markup {
+pub(super) fn verdict(verdict: Verdict, locale: Locale) -> Markup {
     let (class, sign) = match verdict {
         Verdict::Ready => ("good", "✓"),
         Verdict::CannotTell => ("open", "?"),
         Verdict::NotReady => ("bad", "✕"),
     };
-    html! { span class={ "word " (class) } { (sign) " " (words::verdict(verdict).to_lowercase()) } }
+    html! { span class={ "word " (class) } { (sign) " " (words::verdict(verdict, locale).to_lowercase()) } }
 }
 
 /// An outcome as a sign and a word, coloured besides.

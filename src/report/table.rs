@@ -25,10 +25,10 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
     let check = subject.check;
     let mut page = Page::new(width);
     headline(&mut page, subject);
-    notices(&mut page, &check.notices);
+    notices(&mut page, &check.notices, subject.locale);
     let several = check.judgements.len() > 1;
     if several {
-        summary(&mut page, check);
+        summary(&mut page, check, subject.locale);
     }
     for judgement in &check.judgements {
         page.gap();
@@ -43,24 +43,24 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
     if let Some(freeing) = &subject.freeing {
         freeing.write_summary(&mut page);
     }
-    foot(&mut page, check);
+    foot(&mut page, check, subject.locale);
     page.finish()
 }
 
 fn headline(page: &mut Page, subject: &Subject<'_>) {
     let check = subject.check;
     let vessel = &check.vessel;
-    let label = (words::verdict(check.verdict), tone(check.verdict));
+    let label = (words::verdict(check.verdict, subject.locale), tone(check.verdict));
     let name = named(vessel);
     let indent = label.0.len() + 2;
     let first = format!("{} ", label.0);
     if check.standing() == Standing::GoodPractice {
-        page.hang(0, (&first, label.1), (words::ONLY_PRACTICE, Tone::Strong));
+        page.hang(0, (&first, label.1), (subject.locale.only_practice(), Tone::Strong));
         page.prose(indent, Tone::Strong, &name);
     } else {
         page.hang(0, (&first, label.1), (&name, Tone::Strong));
     }
-    trip(page, indent, vessel, check.asked, &check.notices);
+    trip(page, indent, vessel, check.asked, &check.notices, subject.locale);
     page.prose(indent, Tone::Plain, &freeboard(vessel, subject.locale));
     records(page, indent, vessel, subject.sources, &check.notices);
     if check.asked.trust == Trust::Measured {
@@ -107,16 +107,22 @@ pub(super) fn trip(
     vessel: &Vessel,
     asked: Asked,
     notices: &[Notice],
+    locale: Locale,
 ) {
     let planned = &vessel.trip;
-    let days = words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) });
+    let days =
+        words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) }, locale);
     let no_return = notices.contains(&Notice::NoReturn);
     let as_planned = planned.departure == Some(asked.departure)
         && (no_return || planned.back == Some(asked.back));
     let planned = if as_planned { " (as planned in its file)" } else { "" };
     page.prose(indent, Tone::Plain, &format!("trip {days}{planned}"));
     if no_return {
-        page.prose(indent, Tone::Plain, &format!("note: {}", words::notice(&Notice::NoReturn)));
+        page.prose(
+            indent,
+            Tone::Plain,
+            &format!("note: {}", words::notice(&Notice::NoReturn, locale)),
+        );
     }
 }
 
@@ -145,7 +151,7 @@ pub(super) fn freeboard(vessel: &Vessel, locale: Locale) -> String {
     if stations.is_empty() {
         return "freeboard not measured".to_owned();
     }
-    let from = words::taken_from(vessel.freeboard.from);
+    let from = words::taken_from(vessel.freeboard.from, locale);
     if let [only] = stations.as_slice()
         && vessel.freeboard.stations.iter().all(|station| station.name.is_none())
     {
@@ -156,25 +162,25 @@ pub(super) fn freeboard(vessel: &Vessel, locale: Locale) -> String {
 
 /// What bears on the meaning of the verdict stands above everything else. That
 /// the day of return is wanting stands beside the trip.
-pub(super) fn notices(page: &mut Page, notices: &[Notice]) {
+pub(super) fn notices(page: &mut Page, notices: &[Notice], locale: Locale) {
     page.gap();
     for notice in notices.iter().filter(|notice| **notice != Notice::NoReturn) {
-        page.hang(0, ("note:", Tone::Strong), (&words::notice(notice), Tone::Plain));
-        if let Some(remedy) = words::notice_remedy(notice) {
+        page.hang(0, ("note:", Tone::Strong), (&words::notice(notice, locale), Tone::Plain));
+        if let Some(remedy) = words::notice_remedy(notice, locale) {
             page.hang(6, ("do:", Tone::Strong), (&remedy, Tone::Strong));
         }
     }
 }
 
 /// One line for each profile, before the sections.
-fn summary(page: &mut Page, check: &Check) {
+fn summary(page: &mut Page, check: &Check, locale: Locale) {
     page.gap();
     let rows: Vec<_> = check
         .judgements
         .iter()
         .map(|judgement| {
             let cells = vec![
-                words::verdict(judgement.verdict).to_owned(),
+                words::verdict(judgement.verdict, locale).to_owned(),
                 format!("{} (`{}`)", judgement.profile.title, judgement.profile.id),
             ];
             (tone(judgement.verdict), cells)
@@ -183,17 +189,19 @@ fn summary(page: &mut Page, check: &Check) {
     page.columns(2, &[10, usize::MAX], &rows);
 }
 
-fn foot(page: &mut Page, check: &Check) {
+fn foot(page: &mut Page, check: &Check, locale: Locale) {
     page.gap();
-    for text in [memory(&check.judgements), practice(&check.judgements)].into_iter().flatten() {
+    for text in
+        [memory(&check.judgements, locale), practice(&check.judgements)].into_iter().flatten()
+    {
         page.prose(0, Tone::Plain, &text);
     }
-    page.prose(0, Tone::Plain, words::CAUTION);
-    page.prose(0, Tone::Plain, words::FOOT);
+    page.prose(0, Tone::Plain, locale.caution());
+    page.prose(0, Tone::Plain, locale.foot());
 }
 
 /// What the findings rest on, so that memory is never taken for a text.
-pub(super) fn memory(judgements: &[Judgement]) -> Option<String> {
+pub(super) fn memory(judgements: &[Judgement], locale: Locale) -> Option<String> {
     let how: Vec<Verified> = judgements
         .iter()
         .filter(|judgement| judgement.profile.standing == Standing::Rule)
@@ -216,7 +224,7 @@ pub(super) fn memory(judgements: &[Judgement]) -> Option<String> {
     .map(|(what, number)| format!("{number} on {what}"))
     .collect();
     let noun = if how.len() == 1 { "finding" } else { "findings" };
-    let told = format!("{} {noun}: {}.", how.len(), figures::all_of(&parts));
+    let told = format!("{} {noun}: {}.", how.len(), figures::all_of(&parts, locale));
     (!parts.is_empty()).then_some(told)
 }
 

@@ -9,6 +9,7 @@ use super::compare::{Line, is_told, lines};
 use super::draft::{beside, change};
 use crate::fleet::compare::{Compared, Comparison, Fate};
 use crate::fleet::draft::{DraftFate, Drafted, UnderDraft};
+use crate::report::Locale;
 use crate::report::html::{self as base, prose};
 use crate::report::words::compare;
 use maud::{Markup, html};
@@ -46,7 +47,7 @@ pub(super) fn against(of: &Fleet<'_>, comparison: &Comparison) -> Markup {
         @for reservation in compare::reservations(comparison) { p { (prose(&reservation)) } }
         @for vessel in listed.iter().take(MOST_LISTED) { (compared(of, vessel)) }
         (more(listed.len()))
-        (alone(comparison))
+        (alone(comparison, of.locale))
     }
 }
 
@@ -55,8 +56,8 @@ fn compared(of: &Fleet<'_>, vessel: &Compared) -> Markup {
     html! {
         h3 {
             (prose(&vessel.name)) ": "
-            @if let Some(then) = then { (base::verdict(then)) " → " }
-            (base::verdict(vessel.verdict_now))
+            @if let Some(then) = then { (base::verdict(then, of.locale)) " → " }
+            (base::verdict(vessel.verdict_now, of.locale))
             @if then.is_none() { ", as before" }
         }
         @for told in compare::records_gone(vessel) {
@@ -85,14 +86,14 @@ fn told(line: &Line) -> Markup {
     }
 }
 
-fn alone(comparison: &Comparison) -> Markup {
+fn alone(comparison: &Comparison, locale: Locale) -> Markup {
     html! {
         @if !comparison.gone.is_empty() {
             h3 { "Gone" }
             ul {
                 @for gone in &comparison.gone {
                     @let told = format!("{}: {}; then ", gone.name, compare::gone(&gone.why));
-                    li { (prose(&told)) (base::verdict(gone.verdict)) }
+                    li { (prose(&told)) (base::verdict(gone.verdict, locale)) }
                 }
             }
         }
@@ -101,7 +102,7 @@ fn alone(comparison: &Comparison) -> Markup {
             ul {
                 @for new in &comparison.newcomers {
                     li {
-                        (prose(&new.name)) ": " (base::verdict(new.verdict))
+                        (prose(&new.name)) ": " (base::verdict(new.verdict, locale))
                         (prose(&compare::refused_then(new)))
                     }
                 }
@@ -121,7 +122,7 @@ pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted) -> Markup {
     told.sort_by_key(|vessel| vessel.fate);
     html! {
         h2 id="draft" { (prose(&format!("Under the draft {}", drafted.profile.id))) }
-        p { (prose(&beside(drafted))) }
+        p { (prose(&beside(drafted, of.locale))) }
         p { (prose(&compare::draft_tally(&drafted.tally()))) "." }
         @for vessel in told.iter().take(MOST_LISTED) { (under(of, vessel)) }
         (more(told.len()))

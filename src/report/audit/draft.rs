@@ -8,6 +8,7 @@ use super::Fleet;
 use crate::fleet::draft::{Bound, Change, DraftFate, Drafted, UnderDraft};
 use crate::model::reason::Reason;
 use crate::model::stable::stable_words;
+use crate::report::Locale;
 use crate::report::json::{OUTCOMES, VERDICTS, outcome, verdict};
 use crate::report::page::{Page, Tone};
 use crate::report::words::{self, Words, compare};
@@ -25,7 +26,7 @@ const MOST_LISTED: usize = 60;
 pub(super) fn write(page: &mut Page, of: &Fleet<'_>, drafted: &Drafted) {
     page.gap();
     page.prose(0, Tone::Strong, &format!("Under the draft `{}`", drafted.profile.id));
-    page.prose(NAME, Tone::Plain, &beside(drafted));
+    page.prose(NAME, Tone::Plain, &beside(drafted, of.locale));
     page.prose(NAME, Tone::Plain, &compare::draft_tally(&drafted.tally()));
     let told = drafted.vessels.iter();
     let mut told: Vec<_> = told.filter(|v| !v.changes.is_empty() || v.then != v.now).collect();
@@ -40,9 +41,9 @@ pub(super) fn write(page: &mut Page, of: &Fleet<'_>, drafted: &Drafted) {
 }
 
 /// What it is judged beside.
-pub(super) fn beside(drafted: &Drafted) -> String {
+pub(super) fn beside(drafted: &Drafted, locale: Locale) -> String {
     let of = format!("{}, {}", drafted.profile.title, drafted.profile.edition);
-    let days = words::span(drafted.profile.in_force);
+    let days = words::span(drafted.profile.in_force, locale);
     if drafted.in_force.is_empty() {
         return format!("{of}; in force {days}; no edition of its rule judged a vessel");
     }

@@ -35,8 +35,8 @@ pub fn table(of: &Fleet<'_>, width: usize) -> String {
     marks(&mut page, of);
     freeing::write(&mut page, of);
     page.gap();
-    page.prose(0, Tone::Plain, words::CAUTION);
-    page.prose(0, Tone::Plain, words::FOOT);
+    page.prose(0, Tone::Plain, of.locale.caution());
+    page.prose(0, Tone::Plain, of.locale.foot());
     page.finish()
 }
 
@@ -44,7 +44,7 @@ fn headline(page: &mut Page, of: &Fleet<'_>) {
     let audit = of.audit;
     let counts = &audit.counts;
     let read = fleet::count(counts.vessels(), "vessel");
-    let text = format!("{read}: {}", fleet::counts(counts));
+    let text = format!("{read}: {}", fleet::counts(counts, of.locale));
     page.hang(0, ("AUDIT ", tone(audit.verdict())), (&text, Tone::Strong));
     page.prose(7, Tone::Plain, &format!("on {}", audit.date));
     if counts.refused > 0 {
@@ -61,10 +61,10 @@ fn headline(page: &mut Page, of: &Fleet<'_>) {
         page.prose(7, Tone::Plain, &text);
     }
     for doubt in &audit.doubts {
-        page.hang(7, ("note:", Tone::Open), (&fleet::doubt(doubt), Tone::Plain));
+        page.hang(7, ("note:", Tone::Open), (&fleet::doubt(doubt, of.locale), Tone::Plain));
     }
     for left_out in &audit.left_out {
-        let text = format!("{}: {}", left_out.file, fleet::left_out(left_out));
+        let text = format!("{}: {}", left_out.file, fleet::left_out(left_out, of.locale));
         page.hang(7, ("record not laid over:", Tone::Open), (&text, Tone::Plain));
     }
 }
@@ -102,7 +102,7 @@ fn vessels(page: &mut Page, of: &Fleet<'_>) {
 
 fn vessel(page: &mut Page, of: &Fleet<'_>, judged: &Judged) {
     let check = &judged.check;
-    let word = format!("{:<10}", words::verdict(check.verdict));
+    let word = format!("{:<10}", words::verdict(check.verdict, of.locale));
     let mut name = check.vessel.name.clone();
     if let Some(register) = &check.vessel.register {
         name.push_str(&format!(" ({register})"));
@@ -112,16 +112,16 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, judged: &Judged) {
     }
     page.hang(NAME, (&word, tone(check.verdict)), (&name, Tone::Strong));
     let days = DaySpan { from: Some(check.asked.departure), until: Some(check.asked.back) };
-    let trip = format!("trip {}; {}", words::span(days), judged.file);
+    let trip = format!("trip {}; {}", words::span(days, of.locale), judged.file);
     page.prose(BODY, Tone::Plain, &trip);
     if check.standing() == Standing::GoodPractice {
-        page.prose(BODY, Tone::Open, words::ONLY_PRACTICE);
+        page.prose(BODY, Tone::Open, of.locale.only_practice());
     }
     for record in judged.sources.iter().skip(1) {
         page.prose(BODY, Tone::Plain, &format!("laid over it: {}", record.file));
     }
     for notice in &check.notices {
-        page.hang(BODY, ("note:", Tone::Open), (&words::notice(notice), Tone::Plain));
+        page.hang(BODY, ("note:", Tone::Open), (&words::notice(notice, of.locale), Tone::Plain));
     }
     for judgement in &check.judgements {
         let words = Words {
@@ -136,7 +136,7 @@ fn vessel(page: &mut Page, of: &Fleet<'_>, judged: &Judged) {
 
 fn profile(page: &mut Page, words: &Words<'_>, judgement: &Judgement, several: bool) {
     let profile = &judgement.profile;
-    let verdict = words::verdict(judgement.verdict).to_lowercase();
+    let verdict = words::verdict(judgement.verdict, words.locale).to_lowercase();
     let mut text = format!("`{}`: {}", profile.id, met_of(judgement));
     if several {
         text.push_str(&format!(", {verdict}"));
@@ -204,7 +204,7 @@ fn missed(page: &mut Page, of: &Fleet<'_>) {
         let Some(requirement) = missed.requirement() else { continue };
         let title = format!("{} ({})", requirement.title, requirement.clause);
         page.hang(NAME, ("-", Tone::Bad), (&title, Tone::Strong));
-        let mut text = fleet::missed_on(missed);
+        let mut text = fleet::missed_on(missed, of.locale);
         if let Some(shortfalls) = fleet::shortfalls(missed, of.locale) {
             text.push_str(&format!("; {shortfalls}"));
         }
@@ -230,8 +230,12 @@ fn lapses(page: &mut Page, of: &Fleet<'_>) {
         page.prose(0, Tone::Strong, &heading);
         for lapse in within.iter().take(MOST_LISTED) {
             let tone = if lapse.after == After::Decides { Tone::Bad } else { Tone::Plain };
-            let text =
-                format!("{}: {}; {}", lapse.vessel, fleet::lapse(lapse), fleet::after_lapse(lapse));
+            let text = format!(
+                "{}: {}; {}",
+                lapse.vessel,
+                fleet::lapse(lapse, of.locale),
+                fleet::after_lapse(lapse, of.locale)
+            );
             page.hang(NAME, ("-", tone), (&text, Tone::Plain));
         }
         more(page, within.len());
@@ -245,10 +249,10 @@ fn marks(page: &mut Page, of: &Fleet<'_>) {
     page.gap();
     let heading = format!("Marks on several vessels at sea together ({})", of.audit.marks.len());
     page.prose(0, Tone::Strong, &heading);
-    page.prose(NAME, Tone::Plain, fleet::SAME_MARK);
+    page.prose(NAME, Tone::Plain, of.locale.same_mark());
     for mark in of.audit.marks.iter().take(MOST_LISTED) {
         let kind = &of.vocabulary.kind(mark.kind).name;
-        let text = format!("{} ({kind}): {}", mark.mark, fleet::vessels_of(mark));
+        let text = format!("{} ({kind}): {}", mark.mark, fleet::names(&mark.vessels, of.locale));
         page.hang(NAME, ("-", Tone::Open), (&text, Tone::Plain));
     }
     more(page, of.audit.marks.len());

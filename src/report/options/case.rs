@@ -53,7 +53,7 @@ pub fn case(
 /// vessel, or not in full. Empty where there is nothing to tell.
 pub fn beside_case(shown: &Shown<'_>, width: usize) -> String {
     let mut page = Page::new(width);
-    table::notices(&mut page, shown.notices);
+    table::notices(&mut page, shown.notices, shown.locale);
     page.finish()
 }
 

@@ -49,7 +49,7 @@ fn head(shown: &Shown<'_>) -> Markup {
         }
         dl.facts {
             div { dt { "Freeboard" } dd { (prose(freeboard)) } }
-            div { dt { "Trip" } dd { (prose(&words::span(trip))) } }
+            div { dt { "Trip" } dd { (prose(&words::span(trip, shown.locale))) } }
             @if options.asked.trust == Trust::Measured {
                 div { dt { "Figures" } dd { "only those that were measured are believed" } }
             }
@@ -66,8 +66,8 @@ fn notices(shown: &Shown<'_>) -> Markup {
     html! {
         @for notice in shown.notices {
             p.note {
-                b { "Note: " } (prose(&words::notice(notice))) ". "
-                @if let Some(remedy) = words::notice_remedy(notice) {
+                b { "Note: " } (prose(&words::notice(notice, shown.locale))) ". "
+                @if let Some(remedy) = words::notice_remedy(notice, shown.locale) {
                     b { "Do: " } (prose(&remedy)) "."
                 }
             }

@@ -48,13 +48,13 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
 fn headline(page: &mut Page, shown: &Shown<'_>) {
     let (options, vessel) = (shown.options, &shown.options.vessel);
     page.hang(0, ("WAYS OPEN ", Tone::Strong), (&check::named(vessel), Tone::Strong));
-    check::trip(page, UNDER, vessel, options.asked, shown.notices);
+    check::trip(page, UNDER, vessel, options.asked, shown.notices, shown.locale);
     page.prose(UNDER, Tone::Plain, &check::freeboard(vessel, shown.locale));
     check::records(page, UNDER, vessel, shown.sources, shown.notices);
     if options.asked.trust == Trust::Measured {
         page.prose(UNDER, Tone::Plain, check::ONLY_MEASURED);
     }
-    check::notices(page, shown.notices);
+    check::notices(page, shown.notices, shown.locale);
     if options.outlook.all().any(|one| one.hooks == OwnHooks::NotSaid) {
         page.hang(0, ("note:", Tone::Strong), (said::HOOKS_NOT_SAID, Tone::Plain));
     }

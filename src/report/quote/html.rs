@@ -34,7 +34,7 @@ pub fn html(shown: &Shown<'_>) -> String {
             (compared(shown))
             (why(shown))
             footer {
-                @for text in said::foot(shown.quote) { p { (text) } }
+                @for text in said::foot(shown) { p { (text) } }
             }
         }
     };
@@ -103,7 +103,7 @@ fn not_read(shown: &Shown<'_>) -> Markup {
         @for left_out in shown.left_out {
             p.caution {
                 b { "Record not laid over: " } (safe(&left_out.file)) ": "
-                (prose(&fleet::left_out(left_out)))
+                (prose(&fleet::left_out(left_out, shown.locale)))
             }
         }
     }

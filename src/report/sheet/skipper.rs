@@ -28,7 +28,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
     let advice = list.advice();
     let body = html! {
         main.sheet.large {
-            h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict)) }
+            h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict, subject.locale)) }
             p {
                 (shown(&said::vessel_line(vessel).join(", "))) "; trip " (check.asked.departure)
                 " to " (check.asked.back) "; " (shown(&table::freeboard(vessel, subject.locale)))
@@ -36,7 +36,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
             }
             @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }
             (editions(check))
-            (notices(&check.notices))
+            (notices(subject))
             (stubs(subject))
             (list.clashes())
             (section("Do before leaving", "jobs", &list.deeds(), none))
@@ -49,7 +49,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
             (section("Runs out on this trip", "jobs lapses", &list.lapses(), said::NOTHING_LAPSES))
             (list.by_eye())
             (list.met(measured))
-            (foot())
+            (foot(subject.locale))
         }
     };
     document(&format!("Before you sail, {}", vessel.name), STYLE, &body)
@@ -167,7 +167,7 @@ impl<'a> List<'a> {
         if judgement.days == trip {
             return judgement.profile.title.to_string();
         }
-        let days = words::span(judgement.days);
+        let days = words::span(judgement.days, self.subject.locale);
         format!("{}; for part of the trip: {days}", judgement.profile.title)
     }
 

@@ -49,7 +49,7 @@ impl Section<'_> {
         let profile = &self.judgement.profile;
         let title = profile.title.to_string();
         if self.several {
-            let verdict = words::verdict(self.judgement.verdict);
+            let verdict = words::verdict(self.judgement.verdict, self.words.locale);
             let label = format!("{verdict} ");
             page.hang(0, (&label, tone(self.judgement.verdict)), (&title, Tone::Strong));
         } else {
@@ -81,7 +81,10 @@ impl Section<'_> {
     fn part_of_trip(&self, page: &mut Page) {
         let trip = DaySpan { from: Some(self.asked.departure), until: Some(self.asked.back) };
         if self.judgement.days != trip {
-            let days = format!("judged for part of the trip: {}", words::span(self.judgement.days));
+            let days = format!(
+                "judged for part of the trip: {}",
+                words::span(self.judgement.days, self.words.locale)
+            );
             page.prose(INDENT, Tone::Plain, &days);
         }
     }

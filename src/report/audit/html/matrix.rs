@@ -8,7 +8,6 @@ use crate::model::check::Judgement;
 use crate::model::finding::Outcome;
 use crate::model::profile::{Level, Profile};
 use crate::report::html::{self as base, shown};
-use crate::report::words::pages;
 use maud::{Markup, html};
 
 /// The most requirements beside each other: more would not fit a sheet of
@@ -41,7 +40,7 @@ fn edition(page: &Page<'_>, profile: &Profile) -> Markup {
                     (table(page, profile, part, number))
                 }
             } @else {
-                p { (base::outcome(Outcome::CannotTell)) " " (pages::STUB) }
+                p { (base::outcome(Outcome::CannotTell)) " " (page.locale.stub()) }
                 ul { @for (index, _) in page.judged_by(profile) { li { (name(page, index)) } } }
             }
         }
@@ -77,7 +76,7 @@ fn table(page: &Page<'_>, profile: &Profile, part: &[usize], number: usize) -> M
             }
         }
         @if page.judged_by(profile).any(|(_, judgement)| part.iter().any(|r| of(judgement, *r).is_none())) {
-            p.soft { "– " (pages::NOT_ASKED) "." }
+            p.soft { "– " (page.locale.not_asked()) "." }
         }
     }
 }

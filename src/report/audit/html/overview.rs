@@ -12,8 +12,9 @@ use crate::model::check::Check;
 use crate::model::finding::{Outcome, ReadyUntil, Verdict};
 use crate::model::profile::{Level, Profile, Standing};
 use crate::model::vessel::Trust;
+use crate::report::Locale;
 use crate::report::html::{self as base, shown};
-use crate::report::words::{self, Words, figures, fleet, pages};
+use crate::report::words::{Words, figures, fleet, pages};
 use maud::{Markup, html};
 
 /// The most of one list that is shown here; the JSON has them all.
@@ -43,7 +44,7 @@ pub(super) fn overview(page: &Page<'_>) -> Markup {
             (marks(page))
             (freeing::section(&page.fleet))
             (editions(page))
-            div.caution { p { (words::CAUTION) } p { (words::FOOT) } }
+            div.caution { p { (page.locale.caution()) } p { (page.locale.foot()) } }
         }
     }
 }
@@ -56,10 +57,10 @@ fn totals(page: &Page<'_>) -> Markup {
         (counts.ready, Verdict::Ready),
     ];
     html! {
-        p.headline { (fleet::count(counts.vessels(), "vessel")) ": " (fleet::counts(counts)) }
+        p.headline { (fleet::count(counts.vessels(), "vessel")) ": " (fleet::counts(counts, page.locale)) }
         ul.tiles {
             @for (number, verdict) in tiles {
-                li { b { (number) } " " (base::verdict(verdict)) }
+                li { b { (number) } " " (base::verdict(verdict, page.locale)) }
             }
             @if counts.refused > 0 {
                 li { b { (counts.refused) } " " span class="word bad" { "✕ not read" } }
@@ -82,7 +83,7 @@ fn counted(page: &Page<'_>) -> Markup {
             }
             @if shown < all { " " (shown) " of " (fleet::count(all, "vessel")) " shown here." }
         }
-        @for doubt in &audit.doubts { p.caution { (base::prose(&fleet::doubt(doubt))) } }
+        @for doubt in &audit.doubts { p.caution { (base::prose(&fleet::doubt(doubt, page.locale))) } }
         @if shown > EACH_ITS_PAGE {
             p.caution {
                 "More than " (EACH_ITS_PAGE) " vessels: only those that are not ready or of which \
@@ -133,7 +134,7 @@ fn left_out(page: &Page<'_>) -> Markup {
             h2 { "Records laid over no vessel (" (page.audit.left_out.len()) ")" }
             ul {
                 @for left_out in &page.audit.left_out {
-                    li { b { (shown(&left_out.file)) } ": " (shown(&fleet::left_out(left_out))) }
+                    li { b { (shown(&left_out.file)) } ": " (shown(&fleet::left_out(left_out, page.locale))) }
                 }
             }
         }
@@ -147,7 +148,7 @@ fn by_verdict(page: &Page<'_>) -> Markup {
             @let some: Vec<_> = page.judged.iter().enumerate()
                 .filter(|(_, judged)| judged.check.verdict == verdict).collect();
             @if !some.is_empty() {
-                h3 { (base::verdict(verdict)) " " (some.len()) }
+                h3 { (base::verdict(verdict, page.locale)) " " (some.len()) }
                 ul.vessels.short[verdict == Verdict::Ready] {
                     @for (index, judged) in some { li { (vessel(page, index, judged)) } }
                 }
@@ -163,7 +164,7 @@ fn vessel(page: &Page<'_>, index: usize, judged: &Judged) -> Markup {
     let about: Vec<_> = about.into_iter().flatten().collect();
     html! {
         b { (link(page, index)) }
-        @if judged.check.standing() == Standing::GoodPractice { " " (words::ONLY_PRACTICE) }
+        @if judged.check.standing() == Standing::GoodPractice { " " (page.locale.only_practice()) }
         @if !about.is_empty() { " " span.soft { (shown(&about.join(", "))) } }
         @if let Some(first) = first(page, judged) { " – " (base::prose(&first)) }
     }
@@ -181,7 +182,7 @@ fn first(page: &Page<'_>, judged: &Judged) -> Option<String> {
         locale: page.locale,
     };
     if check.verdict == Verdict::Ready {
-        return Some(first_end(check));
+        return Some(first_end(check, page.locale));
     }
     if !worst.profile.encoded {
         return Some(format!("bound by `{}`, which is known but not encoded", worst.profile.id));
@@ -204,13 +205,13 @@ fn first(page: &Page<'_>, judged: &Judged) -> Option<String> {
 }
 
 /// Until when a vessel stays ready under every rule.
-fn first_end(check: &Check) -> String {
+fn first_end(check: &Check, locale: Locale) -> String {
     let days = check.judgements.iter().filter_map(|judgement| match judgement.ready_until {
         ReadyUntil::Day(day) => Some(day),
         ReadyUntil::None | ReadyUntil::NoEnd => None,
     });
     let first = days.min().map_or(ReadyUntil::NoEnd, ReadyUntil::Day);
-    pages::ready_until(first)
+    pages::ready_until(first, locale)
 }
 
 /// The vessel's name, leading to its page if it has one.
@@ -302,8 +303,8 @@ fn lapses(page: &Page<'_>) -> Markup {
 fn lapse_line(page: &Page<'_>, lapse: &Lapse) -> Markup {
     html! {
         li {
-            b { (of_file(page, &lapse.file, &lapse.vessel)) } ": " (base::prose(&fleet::lapse(lapse))) "; "
-            @if lapse.after == After::Decides { b { (fleet::after_lapse(lapse)) } } @else { (fleet::after_lapse(lapse)) }
+            b { (of_file(page, &lapse.file, &lapse.vessel)) } ": " (base::prose(&fleet::lapse(lapse, page.locale))) "; "
+            @if lapse.after == After::Decides { b { (fleet::after_lapse(lapse, page.locale)) } } @else { (fleet::after_lapse(lapse, page.locale)) }
         }
     }
 }
@@ -312,7 +313,7 @@ fn marks(page: &Page<'_>) -> Markup {
     html! {
         @if !page.audit.marks.is_empty() {
             h2 { "The same mark on several vessels at sea together" }
-            p { (pages::sentence(fleet::SAME_MARK)) }
+            p { (pages::sentence(page.locale.same_mark())) }
             ul {
                 @for mark in &page.audit.marks {
                     li {

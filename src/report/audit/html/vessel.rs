@@ -9,12 +9,12 @@ use crate::model::check::{Check, Judgement, Notice, Why};
 use crate::model::finding::{Deed, Finding, Outcome, Step, Target, WayToReady};
 use crate::model::profile::{Level, Profile, Standing};
 use crate::model::vessel::Trust;
-use crate::report::Subject;
 use crate::report::html::{self as base, shown};
 use crate::report::picture;
 use crate::report::table;
 use crate::report::table::shared::{self, Shared};
-use crate::report::words::{self, Words, pages};
+use crate::report::words::{self, Words};
+use crate::report::{Locale, Subject};
 use maud::{Markup, html};
 
 /// Where a page stands: in an audit of that day, with the way back, or alone.
@@ -42,22 +42,22 @@ pub(in crate::report) fn page(subject: &Subject<'_>, setting: Setting<'_>) -> Ma
                     h1 id=(name) { (shown(&check.vessel.name)) }
                 }
                 p.headline {
-                    (base::verdict(check.verdict))
+                    (base::verdict(check.verdict, subject.locale))
                     @if check.standing() == Standing::GoodPractice {
-                        " " (words::ONLY_PRACTICE)
+                        " " (subject.locale.only_practice())
                     }
                 }
             }
             (particulars(subject, setting))
-            (notices(&check.notices))
-            @if check.judgements.len() > 1 { (summary(check, setting)) }
+            (notices(&check.notices, subject.locale))
+            @if check.judgements.len() > 1 { (summary(subject, setting)) }
             @for (index, judgement) in check.judgements.iter().enumerate() {
                 (Section::new(subject, judgement, format!("{}-p{index}", setting.id), level).markup())
             }
             @if let Some(freeing) = &subject.freeing {
                 (freeing.summary(&format!("{}-freeing", setting.id), level))
             }
-            (foot(check))
+            (foot(check, subject.locale))
             @if let Some(back) = setting.back {
                 p.back { a href=(back) { "Back to the fleet" } }
             }
@@ -76,7 +76,7 @@ fn particulars(subject: &Subject<'_>, setting: Setting<'_>) -> Markup {
         dl.facts {
             @if let Some(register) = &vessel.register { div { dt { "Register" } dd { (shown(register)) } } }
             @if let Some(port) = &vessel.port { div { dt { "Port" } dd { (shown(port)) } } }
-            div { dt { "Trip" } dd { (base::prose(&words::span(trip))) } }
+            div { dt { "Trip" } dd { (base::prose(&words::span(trip, subject.locale))) } }
             @if let Some(date) = setting.date { div { dt { "Audit of" } dd { (base::prose(&date.to_string())) } } }
             div { dt { "Freeboard" } dd { (base::prose(&freeboard(subject))) } }
             div { dt { "File" } dd { (shown(&vessel.place.file)) } }
@@ -107,12 +107,12 @@ fn edition(profile: &Profile) -> Markup {
 }
 
 /// What bears on the meaning of the verdict stands above everything else.
-fn notices(notices: &[Notice]) -> Markup {
+fn notices(notices: &[Notice], locale: Locale) -> Markup {
     html! {
         @for notice in notices {
             div.caution {
-                p { b { "Note: " } (base::prose(&words::notice(notice))) }
-                @if let Some(remedy) = words::notice_remedy(notice) {
+                p { b { "Note: " } (base::prose(&words::notice(notice, locale))) }
+                @if let Some(remedy) = words::notice_remedy(notice, locale) {
                     p { b { "Do: " } (base::prose(&remedy)) }
                 }
             }
@@ -121,12 +121,12 @@ fn notices(notices: &[Notice]) -> Markup {
 }
 
 /// One line for each profile, before the sections.
-fn summary(check: &Check, setting: Setting<'_>) -> Markup {
+fn summary(subject: &Subject<'_>, setting: Setting<'_>) -> Markup {
     html! {
         ul.plain {
-            @for (index, judgement) in check.judgements.iter().enumerate() {
+            @for (index, judgement) in subject.check.judgements.iter().enumerate() {
                 li {
-                    (base::verdict(judgement.verdict)) " "
+                    (base::verdict(judgement.verdict, subject.locale)) " "
                     a href={ "#" (setting.id) "-p" (index) } {
                         (shown(&judgement.profile.title.to_string()))
                     }
@@ -137,13 +137,13 @@ fn summary(check: &Check, setting: Setting<'_>) -> Markup {
 }
 
 /// What stands at the foot of every page of a vessel.
-fn foot(check: &Check) -> Markup {
-    let rests = [table::memory(&check.judgements), table::practice(&check.judgements)];
+fn foot(check: &Check, locale: Locale) -> Markup {
+    let rests = [table::memory(&check.judgements, locale), table::practice(&check.judgements)];
     html! {
         footer {
             @for text in rests.into_iter().flatten() { p { (base::prose(&text)) } }
-            p { (words::CAUTION) }
-            p { (words::FOOT) }
+            p { (locale.caution()) }
+            p { (locale.foot()) }
         }
     }
 }
@@ -176,7 +176,7 @@ impl<'a> Section<'a> {
                 (base::heading(self.level, &html! {
                     (shown(&profile.title.to_string()))
                     @if self.subject.check.judgements.len() > 1 {
-                        " " (base::verdict(self.judgement.verdict))
+                        " " (base::verdict(self.judgement.verdict, self.words.locale))
                     }
                 }))
                 (self.standing())
@@ -196,7 +196,7 @@ impl<'a> Section<'a> {
                 @if practice { b { "Good practice, no rule's verdict. " } }
                 code { (shown(&profile.id)) } ": " (shown(&self.words.why(&self.judgement.why))) "."
                 @if self.judgement.days != trip {
-                    " Judged for part of the trip: " (words::span(self.judgement.days)) "."
+                    " Judged for part of the trip: " (words::span(self.judgement.days, self.words.locale)) "."
                 }
                 @if profile.base {
                     " This is a list that others build on; it binds no vessel by itself."
@@ -208,7 +208,7 @@ impl<'a> Section<'a> {
     fn stub(&self) -> Markup {
         html! {
             div.caution {
-                p { (base::outcome(Outcome::CannotTell)) " " (pages::STUB) }
+                p { (base::outcome(Outcome::CannotTell)) " " (self.words.locale.stub()) }
                 p { b { "Do: " } (shown(&self.words.by_hand())) }
             }
             @for note in &self.judgement.profile.notes {
@@ -369,7 +369,7 @@ impl<'a> Section<'a> {
                     }
                 }
             }
-            @if open || measures { p.soft { (pages::TURNS_OUT_WELL) } }
+            @if open || measures { p.soft { (self.words.locale.turns_out_well()) } }
         }
     }
 }
