@@ -185,7 +185,7 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
         out.write(&text)?;
     }
     for left in &left_out {
-        out.write(&report::audit::line::left_out(left).map_err(|error| formless(&error))?)?;
+        out.write(&report::audit::line::left_out(left, locale).map_err(|error| formless(&error))?)?;
     }
     bar.finish_and_clear();
     out.finish()?;

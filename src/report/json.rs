@@ -165,7 +165,7 @@ impl CheckJson {
             notices: check
                 .notices
                 .iter()
-                .map(|notice| NoticeJson::new(notice, subject.vocabulary))
+                .map(|notice| NoticeJson::new(notice, subject.vocabulary, subject.locale))
                 .collect(),
             profiles: check
                 .judgements

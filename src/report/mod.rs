@@ -15,11 +15,11 @@ mod places;
 mod problems;
 mod profiles;
 pub mod quote;
+pub(crate) mod render;
 #[cfg(test)]
 mod sample;
 pub mod schema;
 pub mod sheet;
-pub(crate) mod render;
 mod vocabulary;
 mod words;
 

@@ -19,8 +19,8 @@ pub(in crate::report) use json::{MoneyJson, QuoteJson};
 pub use table::table;
 
 use super::content::Tone;
-use super::render::lines::Page;
 use super::problems;
+use super::render::lines::Page;
 use super::words::{Words, fleet, notice, quote as said};
 use crate::fleet::LeftOut;
 use crate::load::Refusal;
@@ -119,7 +119,7 @@ pub(crate) fn odd_departure(
 
 /// What keeps a vessel from being ready that nothing bought could put right,
 /// beside findings: rules that are not in this program, facts that are missing.
-pub(crate) fn beyond(vessel: &VesselQuote) -> Vec<String> {
+pub(crate) fn beyond(vessel: &VesselQuote, locale: Locale) -> Vec<String> {
     if vessel.after.verdict == Verdict::Ready {
         return Vec::new();
     }
@@ -127,7 +127,7 @@ pub(crate) fn beyond(vessel: &VesselQuote) -> Vec<String> {
     let stubs = judgements.filter(|judgement| !judgement.profile.encoded);
     let stubs =
         stubs.map(|stub| format!("`{}` is known, not encoded: can't tell", stub.profile.id));
-    stubs.chain(vessel.after.notices.iter().map(notice)).collect()
+    stubs.chain(vessel.after.notices.iter().map(|told| notice(told, locale))).collect()
 }
 
 /// What is told beside the quote, whatever its format: files that could not
@@ -140,7 +140,7 @@ pub fn aside(shown: &Shown<'_>, width: usize) -> String {
     }
     let mut page = Page::new(width);
     for left_out in shown.left_out {
-        let told = format!("{}: {}", left_out.file, fleet::left_out(left_out));
+        let told = format!("{}: {}", left_out.file, fleet::left_out(left_out, shown.locale));
         page.hang(0, ("record not laid over:", Tone::Open), (&told, Tone::Plain));
     }
     for (index, vessel) in shown.quote.vessels.iter().enumerate() {

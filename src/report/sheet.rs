@@ -22,9 +22,9 @@ mod yaml;
 pub use blank::blank_vessel;
 pub use digest::Digest;
 
-use super::Subject;
 use super::render::base::shown;
 use super::words::{self, Words, figures, sheet as said};
+use super::{Locale, Subject};
 use crate::measure::Length;
 use crate::model::check::{Check, Judgement, Notice};
 use maud::{Markup, html};
@@ -74,7 +74,7 @@ fn laid_over(subject: &Subject<'_>) -> Option<String> {
         true => "inspection records",
         false => "laid over the list",
     };
-    (!records.is_empty()).then(|| format!("{told}: {}", figures::all_of(&records)))
+    (!records.is_empty()).then(|| format!("{told}: {}", figures::all_of(&records, subject.locale)))
 }
 
 /// The number of a judgement's rule on the paper, which leads its clauses;
@@ -99,7 +99,7 @@ fn of_rules(rules: &[String], clause: &str) -> String {
 /// Rules by their numbers on the paper.
 fn by_rules(rules: &[String]) -> String {
     let noun = if rules.len() == 1 { "rule" } else { "rules" };
-    format!("{noun} {}", figures::all_of(rules))
+    format!("{noun} {}", figures::all_of(rules, Locale::default()))
 }
 
 /// The rules that the paper speaks of, with their editions; by number where
@@ -123,12 +123,12 @@ fn editions(check: &Check) -> Markup {
 }
 
 /// What bears on the meaning of the whole paper.
-fn notices(notices: &[Notice]) -> Markup {
+fn notices(subject: &Subject<'_>) -> Markup {
     html! {
-        @for notice in notices {
+        @for notice in &subject.check.notices {
             p.caution {
-                b { "Note: " } (shown(&words::notice(notice)))
-                @if let Some(remedy) = words::notice_remedy(notice) {
+                b { "Note: " } (shown(&words::notice(notice, subject.locale)))
+                @if let Some(remedy) = words::notice_remedy(notice, subject.locale) {
                     " " b { "Do: " } (shown(&remedy))
                 }
             }

@@ -9,6 +9,7 @@ use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Level;
 use crate::model::stable::stable_words;
 use crate::model::text::visible;
+use crate::report::Locale;
 use crate::report::json::{outcome, standing, verdict};
 use crate::report::words::{Words, fleet};
 
@@ -62,7 +63,7 @@ pub fn csv(of: &Fleet<'_>) -> Result<String, csv::Error> {
         }
     }
     for left_out in &of.audit.left_out {
-        writer.write_record(record_left_out(left_out))?;
+        writer.write_record(record_left_out(left_out, of.locale))?;
     }
     written(writer)
 }
@@ -96,12 +97,12 @@ pub(in crate::report) fn problems(refusal: &Refusal) -> String {
 }
 
 /// A record that was laid over no vessel has a row of its own too.
-fn record_left_out(left_out: &LeftOut) -> Vec<String> {
+fn record_left_out(left_out: &LeftOut, locale: Locale) -> Vec<String> {
     let mut cells = vec![String::new(); HEAD.len()];
     cells[0] = cell(&left_out.file);
     cells[1] = cell(&left_out.vessel);
     cells[6] = "record not laid over".to_owned();
-    cells[19] = cell(&fleet::left_out(left_out));
+    cells[19] = cell(&fleet::left_out(left_out, locale));
     cells
 }
 

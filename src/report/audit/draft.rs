@@ -7,15 +7,16 @@ use super::Fleet;
 use crate::fleet::draft::{Bound, Change, DraftFate, Drafted, UnderDraft};
 use crate::model::reason::Reason;
 use crate::model::stable::stable_words;
+use crate::report::Locale;
 use crate::report::json::{OUTCOMES, VERDICTS, outcome, verdict};
 use crate::report::words::{self, Words, compare};
 use schemars::JsonSchema;
 use serde::Serialize;
 
 /// What it is judged beside.
-pub(in crate::report) fn beside(drafted: &Drafted) -> String {
+pub(in crate::report) fn beside(drafted: &Drafted, locale: Locale) -> String {
     let of = format!("{}, {}", drafted.profile.title, drafted.profile.edition);
-    let days = words::span(drafted.profile.in_force);
+    let days = words::span(drafted.profile.in_force, locale);
     if drafted.in_force.is_empty() {
         return format!("{of}; in force {days}; no edition of its rule judged a vessel");
     }

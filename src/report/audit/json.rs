@@ -302,8 +302,12 @@ impl AuditJson {
             most_missed: audit.missed.iter().map(|m| MissedJson::new(m, of.locale)).collect(),
             lapses: audit.lapses.iter().map(LapseJson::new).collect(),
             same_marks: audit.marks.iter().map(|m| SameMarkJson::new(m, of)).collect(),
-            doubts: audit.doubts.iter().map(DoubtJson::new).collect(),
-            records_left_out: audit.left_out.iter().map(LeftOutJson::new).collect(),
+            doubts: audit.doubts.iter().map(|doubt| DoubtJson::new(doubt, of.locale)).collect(),
+            records_left_out: audit
+                .left_out
+                .iter()
+                .map(|record| LeftOutJson::new(record, of.locale))
+                .collect(),
             refused: refused.collect(),
             vessels,
         }
@@ -381,7 +385,7 @@ impl NamedJson {
 }
 
 impl DoubtJson {
-    fn new(doubt: &Doubt) -> Self {
+    fn new(doubt: &Doubt, locale: Locale) -> Self {
         Self {
             code: doubt.code(),
             register: match doubt {
@@ -389,19 +393,19 @@ impl DoubtJson {
                 Doubt::TripsOver { .. } => None,
             },
             vessels: doubt.vessels().iter().map(NamedJson::new).collect(),
-            text: fleet::doubt(doubt),
+            text: fleet::doubt(doubt, locale),
         }
     }
 }
 
 impl LeftOutJson {
-    pub(in crate::report) fn new(left_out: &LeftOut) -> Self {
+    pub(in crate::report) fn new(left_out: &LeftOut, locale: Locale) -> Self {
         Self {
             file: left_out.file.to_string(),
             vessel: left_out.vessel.clone(),
             vessels_called_so: left_out.called_so,
             near: left_out.near.clone(),
-            text: fleet::left_out(left_out),
+            text: fleet::left_out(left_out, locale),
         }
     }
 }

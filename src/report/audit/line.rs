@@ -142,8 +142,8 @@ pub(in crate::report) enum AnyLine<'a> {
 ///
 /// # Errors
 /// None in practice: the type of the format has a JSON form.
-pub fn left_out(left_out: &LeftOut) -> Result<String, serde_json::Error> {
-    let told = fleet::left_out(left_out);
+pub fn left_out(left_out: &LeftOut, locale: Locale) -> Result<String, serde_json::Error> {
+    let told = fleet::left_out(left_out, locale);
     let line = LeftOutLine { schema: SCHEMA, file: &left_out.file, record_not_laid_over: told };
     AnyLine::Record(line).text()
 }

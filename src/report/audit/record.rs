@@ -7,10 +7,11 @@ use crate::fleet::record::{
     Again, AuditRecord, Broken, Difference, Differs, Newer, Program, UntilOnRecord,
 };
 use crate::model::finding::Verdict;
-use crate::report::json::harmless;
+use crate::report::Locale;
 use crate::report::content::Tone;
+use crate::report::json::harmless;
 use crate::report::render::lines::Page;
-use crate::report::words::{self, compare, fleet};
+use crate::report::words::{compare, fleet};
 
 /// A record that was judged again.
 #[derive(Debug, Clone, Copy)]
@@ -49,8 +50,8 @@ pub fn verified(of: &Verified<'_>, width: usize) -> String {
     differences(&mut page, of);
     newer(&mut page, of);
     page.gap();
-    page.prose(0, Tone::Plain, words::CAUTION);
-    page.prose(0, Tone::Plain, words::FOOT);
+    page.prose(0, Tone::Plain, Locale::default().caution());
+    page.prose(0, Tone::Plain, Locale::default().foot());
     page.finish()
 }
 
@@ -110,7 +111,7 @@ fn differences(page: &mut Page, of: &Verified<'_>) {
 }
 
 fn differs(difference: &Difference) -> String {
-    let verdict = |verdict: Verdict| words::verdict(verdict).to_lowercase();
+    let verdict = |verdict: Verdict| Locale::default().verdict(verdict);
     match &difference.what {
         Differs::Refused(refusal) => {
             let first = refusal.problems.first().map(ToString::to_string).unwrap_or_default();

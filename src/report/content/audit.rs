@@ -5,19 +5,19 @@
 //! Decides nothing: rows come ordered and counted.
 
 use super::check::{self, Setting, named};
+use super::compare;
 use super::{
     Block, Column, Document, Headline, Inline, Item, Lead, Line, Role, Row, Section, Table, Tone,
 };
-use super::compare;
 use crate::fleet::{After, HORIZONS, Judged, Missed};
 use crate::load::Refusal;
 use crate::measure::DaySpan;
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::{Level, Profile, Standing};
-use crate::report::{Subject, problems};
 use crate::report::audit::{Fleet, freeing};
 use crate::report::words::{self, Words, fleet};
+use crate::report::{Subject, problems};
 use std::sync::Arc;
 
 /// How much of an audit is told.
@@ -47,7 +47,8 @@ struct Told<'a> {
 pub(crate) fn document(of: &Fleet<'_>, extent: Extent) -> Document {
     let told = Told::new(of, extent);
     let mut blocks = vec![told.headline()];
-    blocks.extend(of.against.map(|comparison| compare::against(of, comparison, extent.most_vessels)));
+    blocks
+        .extend(of.against.map(|comparison| compare::against(of, comparison, extent.most_vessels)));
     blocks.extend(of.draft.map(|drafted| compare::draft(of, drafted, extent.most_vessels)));
     blocks.extend(told.not_read());
     blocks.push(told.vessels());
@@ -65,7 +66,9 @@ pub(crate) fn document(of: &Fleet<'_>, extent: Extent) -> Document {
         id: None,
         verdict: None,
         heading: None,
-        body: [words::CAUTION, words::FOOT].map(|text| Block::Paragraph(text.into())).into(),
+        body: [of.locale.caution(), of.locale.foot()]
+            .map(|text| Block::Paragraph(text.into()))
+            .into(),
     }));
     Document { title: format!("Fleet audit of {}", of.audit.date), blocks }
 }
@@ -120,30 +123,36 @@ impl<'a> Told<'a> {
             say(Tone::Plain, words::only_troubles(most));
         }
         let doubts = audit.doubts.iter();
-        below.extend(
-            doubts.map(|doubt| Item::new(Lead::Note(Tone::Open), fleet::doubt(doubt)).into()),
-        );
+        below.extend(doubts.map(|doubt| {
+            Item::new(Lead::Note(Tone::Open), fleet::doubt(doubt, self.fleet.locale)).into()
+        }));
         below.extend(audit.left_out.iter().map(|left_out| {
-            let text = format!("{}: {}", left_out.file, fleet::left_out(left_out));
+            let text =
+                format!("{}: {}", left_out.file, fleet::left_out(left_out, self.fleet.locale));
             Item::new(Lead::Word("record not laid over:".to_owned(), Tone::Open), text).into()
         }));
         Block::Headline(Headline {
             lead: Lead::Word("AUDIT".to_owned(), audit.verdict().into()),
             beside: None,
-            text: format!("{all}: {}", fleet::counts(counts)).into(),
+            text: format!("{all}: {}", fleet::counts(counts, self.fleet.locale)).into(),
             below,
         })
     }
 
     fn not_read(&self) -> Option<Block> {
-        let items: Vec<_> = self.refused.iter().filter_map(|refusal| problems::first(refusal)).collect();
+        let items: Vec<_> =
+            self.refused.iter().filter_map(|refusal| problems::first(refusal)).collect();
         let heading = format!("Not read ({})", items.len());
         (!items.is_empty()).then(|| Section::new(Role::Part, heading, items))
     }
 
     fn vessels(&self) -> Block {
-        let mut items: Vec<Block> =
-            self.judged.iter().enumerate().map(|(index, judged)| self.vessel(index, judged)).collect();
+        let mut items: Vec<Block> = self
+            .judged
+            .iter()
+            .enumerate()
+            .map(|(index, judged)| self.vessel(index, judged))
+            .collect();
         if items.is_empty() {
             items.push(Block::Paragraph("none".into()));
         }
@@ -170,16 +179,19 @@ impl<'a> Told<'a> {
         let check = &judged.check;
         let plain = |text: String| Block::Paragraph(text.into());
         let days = DaySpan { from: Some(check.asked.departure), until: Some(check.asked.back) };
-        let mut below = vec![plain(format!("trip {}; {}", words::span(days), judged.file))];
+        let mut below =
+            vec![plain(format!("trip {}; {}", words::span(days, self.fleet.locale), judged.file))];
         if check.standing() == Standing::GoodPractice {
-            below.push(Block::Paragraph(Line::from(words::ONLY_PRACTICE).toned(Tone::Open)));
+            below.push(Block::Paragraph(
+                Line::from(self.fleet.locale.only_practice()).toned(Tone::Open),
+            ));
         }
         let records = judged.sources.iter().skip(1);
         below.extend(records.map(|record| plain(format!("laid over it: {}", record.file))));
         let notices = check.notices.iter();
-        below.extend(
-            notices.map(|notice| Item::new(Lead::Note(Tone::Open), words::notice(notice)).into()),
-        );
+        below.extend(notices.map(|notice| {
+            Item::new(Lead::Note(Tone::Open), words::notice(notice, self.fleet.locale)).into()
+        }));
         for judgement in &check.judgements {
             let words = self.words(judged, judgement);
             below.extend(profile(&words, judgement, check.judgements.len() > 1));
@@ -202,7 +214,8 @@ impl<'a> Told<'a> {
 
     fn missed(&self) -> Option<Block> {
         let missed = &self.fleet.audit.missed;
-        let items = missed.iter().take(self.extent.most).filter_map(|missed| self.missed_one(missed));
+        let items =
+            missed.iter().take(self.extent.most).filter_map(|missed| self.missed_one(missed));
         let items: Vec<Block> = items.chain(more(missed.len(), self.extent.most)).collect();
         (!items.is_empty()).then(|| Section::new(Role::Part, "Most often missed", items))
     }
@@ -210,7 +223,7 @@ impl<'a> Told<'a> {
     fn missed_one(&self, missed: &Missed) -> Option<Block> {
         let requirement = missed.requirement()?;
         let title = format!("{} ({})", requirement.title, requirement.clause);
-        let mut text = fleet::missed_on(missed);
+        let mut text = fleet::missed_on(missed, self.fleet.locale);
         if let Some(shortfalls) = fleet::shortfalls(missed, self.fleet.locale) {
             text.push_str(&format!("; {shortfalls}"));
         }
@@ -232,8 +245,12 @@ impl<'a> Told<'a> {
             let items = within.iter().take(self.extent.most).map(|lapse| {
                 let decides = lapse.after == After::Decides;
                 let tone = if decides { Tone::Bad } else { Tone::Plain };
-                let text = fleet::lapse(lapse);
-                let text = format!("{}: {text}; {}", lapse.vessel, fleet::after_lapse(lapse));
+                let text = fleet::lapse(lapse, self.fleet.locale);
+                let text = format!(
+                    "{}: {text}; {}",
+                    lapse.vessel,
+                    fleet::after_lapse(lapse, self.fleet.locale)
+                );
                 bullet(tone, text).into()
             });
             let items: Vec<_> = items.chain(more(within.len(), self.extent.most)).collect();
@@ -247,10 +264,14 @@ impl<'a> Told<'a> {
 
     fn marks(&self) -> Option<Block> {
         let marks = &self.fleet.audit.marks;
-        let mut body = vec![Block::Paragraph(fleet::SAME_MARK.into())];
+        let mut body = vec![Block::Paragraph(self.fleet.locale.same_mark().into())];
         body.extend(marks.iter().take(self.extent.most).map(|mark| {
             let kind = &self.fleet.vocabulary.kind(mark.kind).name;
-            let text = format!("{} ({kind}): {}", mark.mark, fleet::vessels_of(mark));
+            let text = format!(
+                "{} ({kind}): {}",
+                mark.mark,
+                fleet::names(&mark.vessels, self.fleet.locale)
+            );
             bullet(Tone::Open, text).into()
         }));
         body.extend(more(marks.len(), self.extent.most));
@@ -279,8 +300,7 @@ impl<'a> Told<'a> {
             };
             let named = format!("{} (`{}`{practice})", profile.title, profile.id);
             let vessels = self.judged_by(profile).count().to_string();
-            let cells =
-                [named, profile.edition.clone(), profile.source.clone(), encoding, vessels];
+            let cells = [named, profile.edition.clone(), profile.source.clone(), encoding, vessels];
             Row::new(None, cells.map(Line::from).into())
         });
         let heads = ["Profile", "Edition", "Source", "Encoding", "Vessels"];
@@ -317,13 +337,14 @@ impl<'a> Told<'a> {
             for (number, part) in parts(profile).iter().enumerate() {
                 body.push(self.table(profile, part, number));
             }
-            let whole = |judgement: &Judgement| judgement.findings.len() == profile.requirements.len();
+            let whole =
+                |judgement: &Judgement| judgement.findings.len() == profile.requirements.len();
             if !self.judged_by(profile).all(|(_, judgement)| whole(judgement)) {
-                let text = Line::from(format!("– {}.", words::pages::NOT_ASKED));
+                let text = Line::from(format!("– {}.", self.fleet.locale.not_asked()));
                 body.push(Block::Paragraph(text.toned(Tone::Soft)));
             }
         } else {
-            let text = words::pages::STUB;
+            let text = self.fleet.locale.stub();
             body.push(Item::new(Lead::Outcome(Outcome::CannotTell), text).into());
             let names = self.judged_by(profile).map(|(index, _)| self.name(index));
             body.push(Block::Lines(names.collect()));

@@ -35,7 +35,7 @@ pub(crate) fn document(subject: &Subject<'_>) -> Document {
 pub(crate) fn account(subject: &Subject<'_>, setting: Setting<'_>) -> Vec<Block> {
     let check = subject.check;
     let mut blocks = vec![headline(subject, setting)];
-    blocks.extend(notices(&check.notices));
+    blocks.extend(notices(&check.notices, subject.locale));
     let several = check.judgements.len() > 1;
     if several {
         blocks.push(summary(check, setting));
@@ -51,7 +51,7 @@ pub(crate) fn account(subject: &Subject<'_>, setting: Setting<'_>) -> Vec<Block>
         blocks.push(Told { words, judgement, asked: check.asked, several, id }.section());
     }
     blocks.extend(subject.freeing.as_ref().map(|freeing| freeing.summary()));
-    blocks.push(foot(check));
+    blocks.push(foot(check, subject.locale));
     blocks
 }
 
@@ -59,7 +59,7 @@ fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
     let check = subject.check;
     let vessel = &check.vessel;
     let by_practice = check.standing() == Standing::GoodPractice;
-    let mut facts = trip(vessel, check.asked, &check.notices);
+    let mut facts = trip(vessel, check.asked, &check.notices, subject.locale);
     if let Some(date) = setting.audit {
         facts.push(Fact::new("audit of", date.to_string()));
         facts.push(Fact::new("file", vessel.place.file.to_string()));
@@ -72,7 +72,7 @@ fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
     }
     Block::Headline(Headline {
         lead: Lead::Verdict(check.verdict),
-        beside: by_practice.then(|| words::ONLY_PRACTICE.into()),
+        beside: by_practice.then(|| subject.locale.only_practice().into()),
         text: named(vessel).into(),
         below,
     })
@@ -108,16 +108,22 @@ pub(in crate::report) fn records(
 
 /// The days of the trip, whether the vessel's file plans them so, and whether
 /// a day of return is wanting.
-pub(in crate::report) fn trip(vessel: &Vessel, asked: Asked, notices: &[Notice]) -> Vec<Fact> {
+pub(in crate::report) fn trip(
+    vessel: &Vessel,
+    asked: Asked,
+    notices: &[Notice],
+    locale: Locale,
+) -> Vec<Fact> {
     let planned = &vessel.trip;
-    let days = words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) });
+    let days =
+        words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) }, locale);
     let no_return = notices.contains(&Notice::NoReturn);
     let as_planned = planned.departure == Some(asked.departure)
         && (no_return || planned.back == Some(asked.back));
     let planned = if as_planned { " (as planned in its file)" } else { "" };
     let mut facts = vec![Fact::new("trip", format!("{days}{planned}"))];
     if no_return {
-        facts.push(Fact::new("note:", words::notice(&Notice::NoReturn)));
+        facts.push(Fact::new("note:", words::notice(&Notice::NoReturn, locale)));
     }
     facts
 }
@@ -149,7 +155,7 @@ pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> St
             }
         })
         .collect();
-    let from = words::taken_from(vessel.freeboard.from);
+    let from = words::taken_from(vessel.freeboard.from, locale);
     let unnamed = vessel.freeboard.stations.iter().all(|station| station.name.is_none());
     match stations.as_slice() {
         [] => "not measured".to_owned(),
@@ -160,13 +166,13 @@ pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> St
 
 /// What bears on the meaning of the verdict stands above everything else. That
 /// the day of return is wanting stands beside the trip.
-pub(in crate::report) fn notices(notices: &[Notice]) -> Vec<Block> {
+pub(in crate::report) fn notices(notices: &[Notice], locale: Locale) -> Vec<Block> {
     let told = notices.iter().filter(|notice| **notice != Notice::NoReturn);
     let items: Vec<Block> = told
         .map(|notice| {
-            let remedy = words::notice_remedy(notice);
+            let remedy = words::notice_remedy(notice, locale);
             let remedy = remedy.map(|remedy| Item::new(Lead::Do, remedy).into());
-            let item = Item::new(Lead::Note(Tone::Strong), words::notice(notice));
+            let item = Item::new(Lead::Note(Tone::Strong), words::notice(notice, locale));
             item.with(remedy.into_iter().collect()).into()
         })
         .collect();
@@ -201,16 +207,16 @@ fn summary(check: &Check, setting: Setting<'_>) -> Block {
     })
 }
 
-fn foot(check: &Check) -> Block {
-    let rests = [memory(&check.judgements), practice(&check.judgements)];
+fn foot(check: &Check, locale: Locale) -> Block {
+    let rests = [memory(&check.judgements, locale), practice(&check.judgements)];
     let texts = rests.into_iter().flatten().map(Line::from);
-    let always = [Line::from(words::CAUTION), Line::from(words::FOOT)];
+    let always = [locale.caution(), locale.foot()].map(Line::from);
     let body = texts.chain(always).map(Block::Paragraph).collect();
     Block::Section(Section { role: Role::Foot, id: None, verdict: None, heading: None, body })
 }
 
 /// What the findings rest on, so that memory is never taken for a text.
-pub(in crate::report) fn memory(judgements: &[Judgement]) -> Option<String> {
+pub(in crate::report) fn memory(judgements: &[Judgement], locale: Locale) -> Option<String> {
     let how: Vec<Verified> = judgements
         .iter()
         .filter(|judgement| judgement.profile.standing == Standing::Rule)
@@ -233,7 +239,7 @@ pub(in crate::report) fn memory(judgements: &[Judgement]) -> Option<String> {
     .map(|(what, number)| format!("{number} on {what}"))
     .collect();
     let noun = if how.len() == 1 { "finding" } else { "findings" };
-    let told = format!("{} {noun}: {}.", how.len(), figures::all_of(&parts));
+    let told = format!("{} {noun}: {}.", how.len(), figures::all_of(&parts, locale));
     (!parts.is_empty()).then_some(told)
 }
 

@@ -121,9 +121,8 @@ fn reason(of: &Fleet<'_>, compared: &Compared, followed: &Followed) -> Option<St
 
 /// The vessels of one audit alone.
 fn alone(comparison: &Comparison) -> Vec<Block> {
-    let item = |word: &str, text: Line| {
-        Item::new(Lead::Word(word.to_owned(), Tone::Open), text).into()
-    };
+    let item =
+        |word: &str, text: Line| Item::new(Lead::Word(word.to_owned(), Tone::Open), text).into();
     let gone = comparison.gone.iter().map(|gone| {
         let name = named(&gone.name, gone.register.as_ref());
         let why = Line::from(format!("{name}: {}; ", compare::gone(&gone.why)));
@@ -143,7 +142,7 @@ fn alone(comparison: &Comparison) -> Vec<Block> {
 /// changes.
 pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted, most: usize) -> Block {
     let mut body = vec![
-        Block::Paragraph(draft::beside(drafted).into()),
+        Block::Paragraph(draft::beside(drafted, of.locale).into()),
         Block::Paragraph(compare::draft_tally(&drafted.tally()).into()),
     ];
     let told = drafted.vessels.iter();
@@ -185,7 +184,11 @@ pub fn in_one_line(comparison: &Comparison) -> String {
 
 /// One line on a draft, for formats that do not hold it.
 pub fn draft_in_one_line(drafted: &Drafted) -> String {
-    let all = crate::report::words::fleet::count(drafted.vessels.len() + drafted.not_bound, "vessel");
+    let all =
+        crate::report::words::fleet::count(drafted.vessels.len() + drafted.not_bound, "vessel");
     let tally = compare::draft_tally(&drafted.tally());
-    crate::report::render::lines::tidy(&format!("under the draft `{}`: {all}: {tally}", drafted.profile.id))
+    crate::report::render::lines::tidy(&format!(
+        "under the draft `{}`: {all}: {tally}",
+        drafted.profile.id
+    ))
 }

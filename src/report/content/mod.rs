@@ -375,12 +375,10 @@ mod tests {
     fn what_stands_in_backticks_is_code_and_a_single_one_is_text() {
         let code = |text: &str| Inline::Code(text.to_owned());
         let text = |text: &str| Inline::Text(text.to_owned());
-        assert_eq!(Line::from("see `a` or `b`").parts, [
-            text("see "),
-            code("a"),
-            text(" or "),
-            code("b")
-        ]);
+        assert_eq!(
+            Line::from("see `a` or `b`").parts,
+            [text("see "), code("a"), text(" or "), code("b")]
+        );
         assert_eq!(Line::from("5` long").parts, [text("5"), text("` long")]);
         assert_eq!(Line::from("").parts, []);
     }

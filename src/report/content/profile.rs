@@ -78,7 +78,10 @@ impl Told<'_> {
         }
         let trip = DaySpan { from: Some(self.asked.departure), until: Some(self.asked.back) };
         if self.judgement.days != trip {
-            let days = format!("judged for part of the trip: {}", words::span(self.judgement.days));
+            let days = format!(
+                "judged for part of the trip: {}",
+                words::span(self.judgement.days, self.words.locale)
+            );
             blocks.push(Block::Paragraph(days.into()));
         }
         blocks
@@ -94,13 +97,7 @@ impl Told<'_> {
 
     /// A part of the part that needs no heading.
     fn part(&self, body: Vec<Block>) -> Block {
-        Block::Section(Section {
-            role: Role::Part,
-            id: None,
-            verdict: None,
-            heading: None,
-            body,
-        })
+        Block::Section(Section { role: Role::Part, id: None, verdict: None, heading: None, body })
     }
 
     /// A clash is why a kit with enough good tools is not ready, so it comes
@@ -109,9 +106,7 @@ impl Told<'_> {
         let inverses = self.judgement.inverses.iter();
         let clashes = inverses.flat_map(|inverses| &inverses.clashes);
         let items: Vec<Block> = clashes
-            .map(|clash| {
-                Item::new(Lead::Outcome(Outcome::NotMet), self.words.clash(clash)).into()
-            })
+            .map(|clash| Item::new(Lead::Outcome(Outcome::NotMet), self.words.clash(clash)).into())
             .collect();
         let heading = "Too few tools to go round";
         (!items.is_empty()).then(|| Section::new(Role::Part, heading, items))
@@ -239,8 +234,7 @@ impl Told<'_> {
     fn in_order(&self) -> Option<Block> {
         let findings = self.of_level(Level::Required, Outcome::Met);
         let heading = format!("In order ({})", findings.len());
-        (!findings.is_empty())
-            .then(|| Section::new(Role::Part, heading, vec![self.met(&findings)]))
+        (!findings.is_empty()).then(|| Section::new(Role::Part, heading, vec![self.met(&findings)]))
     }
 
     fn met(&self, findings: &[&Finding]) -> Block {

@@ -27,8 +27,7 @@ impl Told<'_> {
             // What is written down of the vessel serves every requirement.
             let wanted = (step.target != Target::Vessel)
                 .then(|| Block::Paragraph(format!("for: {}", self.words.step_for(step)).into()));
-            Item::new(Lead::Bullet(Tone::Plain), self.step(step))
-                .with(wanted.into_iter().collect())
+            Item::new(Lead::Bullet(Tone::Plain), self.step(step)).with(wanted.into_iter().collect())
         });
         let mut body = vec![Block::Steps(items.collect())];
         let measures = steps.iter().any(|step| step.deed == Deed::Measure);

@@ -122,11 +122,11 @@ impl VesselJson {
 }
 
 impl NoticeJson {
-    pub(in crate::report) fn new(notice: &Notice, vocabulary: &Vocabulary) -> Self {
+    pub(in crate::report) fn new(notice: &Notice, vocabulary: &Vocabulary, locale: Locale) -> Self {
         let told = Self {
             code: notice.code(),
-            text: words::notice(notice),
-            remedy: words::notice_remedy(notice),
+            text: words::notice(notice, locale),
+            remedy: words::notice_remedy(notice, locale),
             ..Self::default()
         };
         let day_of = |day: &Day| Some(day.to_string());

@@ -15,8 +15,8 @@ use super::Shown;
 use crate::measure::DaySpan;
 use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
-use crate::report::render::base::{document, prose, shown as safe};
 use crate::report::content::check::stated_freeboard;
+use crate::report::render::base::{document, prose, shown as safe};
 use crate::report::words::{self, options as said, pages};
 use maud::{Markup, html};
 use plan::{Plan, Sheet};
@@ -48,7 +48,7 @@ fn head(shown: &Shown<'_>) -> Markup {
         }
         dl.facts {
             div { dt { "Freeboard" } dd { (prose(&freeboard)) } }
-            div { dt { "Trip" } dd { (prose(&words::span(trip))) } }
+            div { dt { "Trip" } dd { (prose(&words::span(trip, shown.locale))) } }
             @if options.asked.trust == Trust::Measured {
                 div { dt { "Figures" } dd { "only those that were measured are believed" } }
             }
@@ -65,8 +65,8 @@ fn notices(shown: &Shown<'_>) -> Markup {
     html! {
         @for notice in shown.notices {
             p.note {
-                b { "Note: " } (prose(&words::notice(notice))) ". "
-                @if let Some(remedy) = words::notice_remedy(notice) {
+                b { "Note: " } (prose(&words::notice(notice, shown.locale))) ". "
+                @if let Some(remedy) = words::notice_remedy(notice, shown.locale) {
                     b { "Do: " } (prose(&remedy)) "."
                 }
             }

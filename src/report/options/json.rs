@@ -189,7 +189,9 @@ impl OptionsJson {
             vessel: VesselJson::of(&options.vessel, shown.locale),
             trip: TripJson::new(options.asked.departure, options.asked.back),
             trust: trust(options.asked.trust),
-            notices: notices.map(|notice| NoticeJson::new(notice, shown.vocabulary)).collect(),
+            notices: notices
+                .map(|notice| NoticeJson::new(notice, shown.vocabulary, shown.locale))
+                .collect(),
             practice: PracticeJson {
                 id: practice.id.clone(),
                 encoding: practice.encoding,

@@ -13,9 +13,9 @@ use super::Shown;
 use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
 use crate::report::content::Tone;
-use crate::report::render::lines::Page;
 use crate::report::content::check;
 use crate::report::content::{Block, Headline, Lead, Role};
+use crate::report::render::lines::Page;
 use crate::report::render::terminal;
 use crate::report::words::{options as said, pages};
 use closed::Closed;
@@ -47,7 +47,7 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
 /// Whose kit it is, on which trip, at which rail.
 fn headline(page: &mut Page, shown: &Shown<'_>) {
     let (options, vessel) = (shown.options, &shown.options.vessel);
-    let mut facts = check::trip(vessel, options.asked, shown.notices);
+    let mut facts = check::trip(vessel, options.asked, shown.notices, shown.locale);
     facts.push(check::freeboard(vessel, shown.locale));
     facts.extend(check::records(vessel, shown.sources, shown.notices));
     let mut below = vec![Block::Facts(Role::Particulars, facts)];
@@ -58,7 +58,7 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
     let text = check::named(vessel).into();
     let headline = Block::Headline(Headline { lead, beside: None, text, below });
     let blocks: Vec<_> =
-        std::iter::once(headline).chain(check::notices(shown.notices)).collect();
+        std::iter::once(headline).chain(check::notices(shown.notices, shown.locale)).collect();
     terminal::write(page, &blocks, shown.locale);
     if options.outlook.all().any(|one| one.hooks == OwnHooks::NotSaid) {
         page.hang(0, ("note:", Tone::Strong), (said::HOOKS_NOT_SAID, Tone::Plain));

@@ -96,7 +96,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Row> {
     );
     for (index, vessel) in quote.vessels.iter().enumerate() {
         let odd = odd_departure(shown, index, vessel).into_iter();
-        let note: Vec<_> = odd.chain(beyond(vessel)).collect();
+        let note: Vec<_> = odd.chain(beyond(vessel, shown.locale)).collect();
         rows.push(
             of_vessel("vessel", vessel)
                 .text("verdict before", verdict(vessel.before.verdict))
@@ -113,7 +113,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Row> {
         Row::new("record not laid over")
             .text("file", &left_out.file)
             .text("vessel", &left_out.vessel)
-            .text("note", &fleet::left_out(left_out))
+            .text("note", &fleet::left_out(left_out, shown.locale))
     }));
     rows
 }

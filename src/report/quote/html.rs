@@ -15,7 +15,8 @@ use crate::report::words::{self, fleet, quote as said};
 use maud::{Markup, html};
 
 /// The style of the pages of vessels, and what a quote has besides.
-const STYLE: &str = concat!(include_str!("../render/style/document.css"), include_str!("quote.css"));
+const STYLE: &str =
+    concat!(include_str!("../render/style/document.css"), include_str!("quote.css"));
 
 /// The quote as one document.
 pub fn html(shown: &Shown<'_>) -> String {
@@ -34,7 +35,7 @@ pub fn html(shown: &Shown<'_>) -> String {
             (compared(shown))
             (why(shown))
             footer {
-                @for text in said::foot(shown.quote) { p { (text) } }
+                @for text in said::foot(shown) { p { (text) } }
             }
         }
     };
@@ -103,7 +104,7 @@ fn not_read(shown: &Shown<'_>) -> Markup {
         @for left_out in shown.left_out {
             p.caution {
                 b { "Record not laid over: " } (safe(&left_out.file)) ": "
-                (prose(&fleet::left_out(left_out)))
+                (prose(&fleet::left_out(left_out, shown.locale)))
             }
         }
     }

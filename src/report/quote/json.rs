@@ -246,7 +246,11 @@ impl QuoteJson {
             measuring: quote.measuring.as_ref().map(|m| MeasuringJson::new(shown, m)),
             explained: quote.explained.as_ref().map(|e| ExplainedJson::new(shown, e)),
             refused: shown.refused.iter().map(RefusedJson::new).collect(),
-            records_left_out: shown.left_out.iter().map(LeftOutJson::new).collect(),
+            records_left_out: shown
+                .left_out
+                .iter()
+                .map(|record| LeftOutJson::new(record, shown.locale))
+                .collect(),
         }
     }
 }

@@ -9,10 +9,10 @@ mod vessel;
 
 use super::Shown;
 use crate::model::finding::Verdict;
-use crate::report::content::Tone;
-use crate::report::render::lines::Page;
 use crate::report::content::Block;
+use crate::report::content::Tone;
 use crate::report::problems;
+use crate::report::render::lines::Page;
 use crate::report::render::terminal;
 use crate::report::words::{fleet, quote as said};
 
@@ -30,7 +30,7 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
     measuring(&mut page, shown);
     why(&mut page, shown);
     page.gap();
-    for text in said::foot(shown.quote) {
+    for text in said::foot(shown) {
         page.prose(0, Tone::Plain, text);
     }
     page.finish()
@@ -58,7 +58,7 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
         page.prose(BODY, Tone::Bad, &text);
     }
     for left_out in shown.left_out {
-        let text = format!("{}: {}", left_out.file, fleet::left_out(left_out));
+        let text = format!("{}: {}", left_out.file, fleet::left_out(left_out, shown.locale));
         page.hang(BODY, ("record not laid over:", Tone::Open), (&text, Tone::Plain));
     }
 }

@@ -5,10 +5,10 @@
 //! modules below; everything that is shown goes through maud, which escapes
 //! it, and through `shown`, which makes steering characters visible.
 
+use super::lines::tie_figures;
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::text::visible;
-use super::lines::tie_figures;
-use crate::report::words;
+use crate::report::Locale;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 const BASE: &str = include_str!("style/base.css");
@@ -91,13 +91,13 @@ pub(crate) fn heading(level: u8, content: &Markup) -> Markup {
 }
 
 /// A verdict as a sign and a word, coloured besides.
-pub(crate) fn verdict(verdict: Verdict) -> Markup {
+pub(crate) fn verdict(verdict: Verdict, locale: Locale) -> Markup {
     let (class, sign) = match verdict {
         Verdict::Ready => ("good", "✓"),
         Verdict::CannotTell => ("open", "?"),
         Verdict::NotReady => ("bad", "✕"),
     };
-    html! { span class={ "word " (class) } { (sign) " " (words::verdict(verdict).to_lowercase()) } }
+    html! { span class={ "word " (class) } { (sign) " " (locale.verdict(verdict)) } }
 }
 
 /// An outcome as a sign and a word, coloured besides.

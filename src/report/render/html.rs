@@ -247,10 +247,7 @@ impl Html {
 
 /// Whether items of that lead stand in a list.
 fn is_bullet(lead: &Lead) -> bool {
-    matches!(
-        lead,
-        Lead::Bullet(_) | Lead::Worse | Lead::Unproved | Lead::Better | Lead::Verdict(_)
-    )
+    matches!(lead, Lead::Bullet(_) | Lead::Worse | Lead::Unproved | Lead::Better | Lead::Verdict(_))
 }
 
 fn outcome_sign(outcome: Outcome) -> (&'static str, &'static str) {

@@ -5,8 +5,8 @@
 //! here, so that no caller can forget it.
 
 use crate::measure::Currency;
-use crate::report::content::Tone;
 use crate::model::text::visible;
+use crate::report::content::Tone;
 use anstyle::{AnsiColor, Style};
 use comfy_table::{ContentArrangement, Table, presets};
 use textwrap::core::display_width;
@@ -178,12 +178,7 @@ impl Page {
         }
     }
 
-    fn column_widths(
-        &self,
-        indent: usize,
-        most: &[usize],
-        rows: &[Shown],
-    ) -> Vec<usize> {
+    fn column_widths(&self, indent: usize, most: &[usize], rows: &[Shown]) -> Vec<usize> {
         let mut left = self.width.saturating_sub(indent);
         let mut widths = Vec::new();
         for (index, most) in most.iter().enumerate() {

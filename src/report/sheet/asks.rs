@@ -8,6 +8,7 @@ use super::of_rules;
 use crate::model::profile::Requirement;
 use crate::model::rule::{Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{AttributeId, AttributeShape, KindId, Vocabulary, fold};
+use crate::report::Locale;
 use crate::report::words::sheet::Ends;
 use crate::report::words::{Words, figures};
 
@@ -97,7 +98,10 @@ fn shorter<'t>(texts: &[&'t str]) -> Vec<&'t str> {
 }
 
 fn any_of(texts: &[&str]) -> String {
-    figures::any_of(&texts.iter().map(|text| (*text).to_owned()).collect::<Vec<_>>())
+    figures::any_of(
+        &texts.iter().map(|text| (*text).to_owned()).collect::<Vec<_>>(),
+        Locale::default(),
+    )
 }
 
 /// An ask as a file tells it: the name where the key does not say it, what

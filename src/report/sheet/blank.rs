@@ -75,8 +75,8 @@ impl<'a> Blank<'a> {
             &format!("Inventory to fill in, for {} [{}].", said::edition(profile), profile.id),
         );
         file.comment(0, said::FILL_IN);
-        file.comment(0, crate::report::words::CAUTION);
-        file.comment(0, crate::report::words::FOOT);
+        file.comment(0, self.words.locale.caution());
+        file.comment(0, self.words.locale.foot());
         file.line("format: vessel/1");
         file.key(0, "name", "to be named", "the vessel's name");
         file.key(0, "register", "", "its register number");
@@ -334,7 +334,8 @@ impl<'a> Blank<'a> {
         }
         self.file.key(0, "people", "", "take the # away for each person");
         self.file.comment(2, "- name: ");
-        self.file.comment(2, &format!("  roles: []  # {}", figures::any_of(&roles)));
+        self.file
+            .comment(2, &format!("  roles: []  # {}", figures::any_of(&roles, self.words.locale)));
         self.file.comment(2, "  certificates:");
         self.file
             .comment(2, &format!("    - {{ kind: {certificate}, issued: , expires: , number: }}"));

@@ -14,7 +14,7 @@ use crate::model::rule::{Base, Bound, Condition, Limit, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
 use crate::report::render::base::{document, shown};
 use crate::report::words::{self, sheet as said, specs};
-use crate::report::{Subject, sheet::rows};
+use crate::report::{Locale, Subject, sheet::rows};
 use maud::{Markup, html};
 
 /// The sheet as one document of HTML.
@@ -27,13 +27,13 @@ pub(super) fn page(subject: &Subject<'_>, above: Option<&Check>, digest: &Digest
         main.sheet.deck {
             h1.rail { "Deck sheet for the inspector: " (shown(&vessel.name)) }
             (form.head())
-            (notices(&subject.check.notices))
+            (notices(subject))
             (stubs(subject))
             table.walk {
                 colgroup { col.numbers; col; }
                 thead { tr { th colspan="2" { (form.running(digest)) } } }
                 @for group in &groups { (form.group(group)) }
-                tbody.foot { tr { td colspan="2" { (form.legend()) (signatures()) (foot()) } } }
+                tbody.foot { tr { td colspan="2" { (form.legend()) (signatures()) (foot(subject.locale)) } } }
             }
         }
     };
@@ -91,7 +91,7 @@ impl Form<'_> {
                 @if self.other_place() {
                     (entry(&html! {
                         strong { (said::freeboard_box(self.rule_takes_from())) }
-                        ": the list measured it from " (words::taken_from(vessel.freeboard.from))
+                        ": the list measured it from " (words::taken_from(vessel.freeboard.from, self.subject.locale))
                     }))
                 }
                 @for id in self.features() {
@@ -312,8 +312,8 @@ fn same_words(one: &str, other: &str) -> bool {
 }
 
 /// The cautions that stand under every paper.
-pub(super) fn foot() -> Markup {
-    html! { footer { p { (words::CAUTION) } p { (words::FOOT) } } }
+pub(super) fn foot(locale: Locale) -> Markup {
+    html! { footer { p { (locale.caution()) } p { (locale.foot()) } } }
 }
 
 /// What a test's figures are a percentage of.

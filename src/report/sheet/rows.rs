@@ -12,8 +12,8 @@ use crate::model::profile::{Level, Requirement};
 use crate::model::rule::{Holders, Need};
 use crate::model::vessel::{GearPiece, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Class};
-use crate::report::Subject;
 use crate::report::words::{Words, figures};
+use crate::report::{Locale, Subject};
 
 /// What a row is about.
 #[derive(Debug, Clone, Copy)]
@@ -279,7 +279,7 @@ impl<'a> Plan<'a, '_> {
             let mut more = Vec::new();
             if let Need::Tools { least, types, spare_for } = &requirement.need {
                 if types.len() > 1 {
-                    more.extend(types_of(&own, *least));
+                    more.extend(types_of(&own, *least, self.subject.locale));
                 }
                 more.extend(spare_for.map(|of| format!("fits the tool of: {}", words.title(of))));
             }
@@ -328,7 +328,10 @@ impl<'a> Plan<'a, '_> {
             Whereabouts::Unknown => notes.push("the list does not say where it is".to_owned()),
         }
         if !tool.fits.is_empty() {
-            notes.push(format!("listed as fitting {}", figures::all_of(&tool.fits)));
+            notes.push(format!(
+                "listed as fitting {}",
+                figures::all_of(&tool.fits, self.subject.locale)
+            ));
         }
         notes.extend(tool.expires.map(|day| format!("listed as good through {day}")));
         notes.extend(tool.inspected.map(|day| format!("listed as inspected on {day}")));
@@ -385,7 +388,7 @@ fn is_rest(lot: &Tool, rest: &Tool) -> bool {
 }
 
 /// `part of set of three canine mouth gags; 2 types asked`.
-fn types_of(own: &[Placed<'_>], least: u32) -> Option<String> {
+fn types_of(own: &[Placed<'_>], least: u32, locale: Locale) -> Option<String> {
     let mut names: Vec<String> = Vec::new();
     for of_type in own.iter().filter_map(|placed| placed.of_type) {
         let name = of_type.name.clone().unwrap_or_default();
@@ -396,5 +399,6 @@ fn types_of(own: &[Placed<'_>], least: u32) -> Option<String> {
         }
     }
     let types = if least == 1 { "type" } else { "types" };
-    (!names.is_empty()).then(|| format!("{}; {least} {types} asked", figures::any_of(&names)))
+    (!names.is_empty())
+        .then(|| format!("{}; {least} {types} asked", figures::any_of(&names, locale)))
 }

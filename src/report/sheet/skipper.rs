@@ -13,10 +13,10 @@ use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::vessel::{Tool, Whereabouts};
-use crate::report::render::base::{document, shown, verdict};
-use crate::report::words::{self, Words, sheet as said};
 use crate::report::Subject;
 use crate::report::content::check::stated_freeboard;
+use crate::report::render::base::{document, shown, verdict};
+use crate::report::words::{self, Words, sheet as said};
 use maud::{Markup, html};
 
 /// The checklist as one document of HTML.
@@ -29,7 +29,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
     let advice = list.advice();
     let body = html! {
         main.sheet.large {
-            h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict)) }
+            h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict, subject.locale)) }
             p {
                 (shown(&said::vessel_line(vessel).join(", "))) "; trip " (check.asked.departure)
                 " to " (check.asked.back) "; " "freeboard " (shown(&stated_freeboard(vessel, subject.locale)))
@@ -37,7 +37,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
             }
             @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }
             (editions(check))
-            (notices(&check.notices))
+            (notices(subject))
             (stubs(subject))
             (list.clashes())
             (section("Do before leaving", "jobs", &list.deeds(), none))
@@ -50,7 +50,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
             (section("Runs out on this trip", "jobs lapses", &list.lapses(), said::NOTHING_LAPSES))
             (list.by_eye())
             (list.met(measured))
-            (foot())
+            (foot(subject.locale))
         }
     };
     document(&format!("Before you sail, {}", vessel.name), STYLE, &body)
@@ -168,7 +168,7 @@ impl<'a> List<'a> {
         if judgement.days == trip {
             return judgement.profile.title.to_string();
         }
-        let days = words::span(judgement.days);
+        let days = words::span(judgement.days, self.subject.locale);
         format!("{}; for part of the trip: {days}", judgement.profile.title)
     }
 

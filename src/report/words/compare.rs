@@ -10,6 +10,7 @@ use crate::fleet::compare::{
 use crate::fleet::draft::{Bound, DraftFate, DraftTally};
 use crate::fleet::record::{Broken, FindingOnRecord};
 use crate::model::finding::{Outcome, Verdict};
+use crate::report::Locale;
 
 /// What a record can and cannot prove.
 pub(crate) const NO_SEAL: &str = "A digest shows that an input was changed, not by whom; a record \
@@ -282,7 +283,7 @@ pub(crate) fn unclear(unclear: &Unclear) -> String {
 
 /// A verdict in the middle of a sentence; none where nothing binds.
 pub(crate) fn verdict(verdict: Option<Verdict>) -> String {
-    verdict.map_or("not bound".to_owned(), |verdict| super::verdict(verdict).to_lowercase())
+    verdict.map_or("not bound".to_owned(), |verdict| Locale::default().verdict(verdict).to_owned())
 }
 
 /// How many vessels come out how under a draft.

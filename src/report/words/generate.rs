@@ -11,6 +11,7 @@ use fluent_syntax::ast::{
 };
 use fluent_syntax::parser;
 use intl_pluralrules::{PluralCategory, PluralRuleType, PluralRules};
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 use unic_langid::LanguageIdentifier;
@@ -250,7 +251,8 @@ fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool)
         }
         if let Some((_, pattern)) = written.patterns.first() {
             out.push_str("            #[cfg(test)]\n            Language::MadeUp => {\n");
-            body(out, "en", pattern, fixed, &made_up);
+            let in_code = Cell::new(false);
+            body(out, "en", pattern, fixed, &|text| made_up(text, &in_code));
             out.push_str("            }\n");
         }
         out.push_str("        }\n");
@@ -356,22 +358,17 @@ fn one_line(text: &str) -> String {
 
 /// The text in a made-up language: what is left in plain letters on a page
 /// was written outside the files of messages. Code in backticks stays, as it
-/// does in every language.
-fn made_up(text: &str) -> String {
-    let parts = text.split('`').enumerate().map(|(number, part)| {
-        if number % 2 == 1 {
-            return part.to_owned();
+/// does in every language; an argument may stand between the backticks.
+fn made_up(text: &str, in_code: &Cell<bool>) -> String {
+    let other = |sign: char| {
+        in_code.set(in_code.get() ^ (sign == '`'));
+        match sign {
+            _ if in_code.get() => None,
+            'a'..='z' => char::from_u32(u32::from(sign) - u32::from('a') + 0x0430),
+            'A'..='Z' => char::from_u32(u32::from(sign) - u32::from('A') + 0x0410),
+            _ => None,
         }
-        part.chars()
-            .map(|sign| {
-                match sign {
-                    'a'..='z' => char::from_u32(u32::from(sign) - u32::from('a') + 0x0430),
-                    'A'..='Z' => char::from_u32(u32::from(sign) - u32::from('A') + 0x0410),
-                    _ => None,
-                }
-                .unwrap_or(sign)
-            })
-            .collect()
-    });
-    parts.collect::<Vec<_>>().join("`")
+        .unwrap_or(sign)
+    };
+    text.chars().map(other).collect()
 }

@@ -154,8 +154,8 @@ impl<'a> Shown<'a> {
                 }
             }
             _ if self.options.vessel.freeboard.from != self.practice.freeboard_from => {
-                let from = taken_from(self.options.vessel.freeboard.from);
-                let asked = taken_from(self.practice.freeboard_from);
+                let from = taken_from(self.options.vessel.freeboard.from, self.locale);
+                let asked = taken_from(self.practice.freeboard_from, self.locale);
                 format!("the freeboard is taken from {from}, not from {asked}")
             }
             _ => "the freeboard of a hauling station is not known".to_owned(),

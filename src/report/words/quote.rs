@@ -11,8 +11,8 @@ pub(crate) use goods::{by_when, delivery, left_over, packs, supplier, tax, terms
 pub(crate) use open::{hindrance, open};
 pub(crate) use why::{measuring, otherwise, reasons, to_measure};
 
+use super::figures;
 use super::fleet::count;
-use super::{figures, pages};
 use crate::measure::Day;
 use crate::model::catalogue::{Gives, Item};
 use crate::model::check::Check;
@@ -20,6 +20,7 @@ use crate::model::finding::Verdict;
 use crate::model::profile::Level;
 use crate::model::vessel::Tool;
 use crate::quote::{Alone, Bought, Bound, Cured, Quote, VesselQuote};
+use crate::report::Locale;
 use crate::report::quote::{Shown, requirement};
 
 /// What stands beside a list of goods to be delivered.
@@ -28,9 +29,9 @@ const CHECK_GOODS: &str = "Check the goods when they are delivered: count them, 
     counts once it is aboard.";
 
 /// What stands at the foot of a quote.
-pub(crate) fn foot(quote: &Quote) -> Vec<&'static str> {
-    let goods = (!quote.orders.is_empty()).then_some(CHECK_GOODS);
-    goods.into_iter().chain([super::CAUTION, super::FOOT]).collect()
+pub(crate) fn foot(shown: &Shown<'_>) -> Vec<&'static str> {
+    let goods = (!shown.quote.orders.is_empty()).then_some(CHECK_GOODS);
+    goods.into_iter().chain([shown.locale.caution(), shown.locale.foot()]).collect()
 }
 
 /// What stands above the tools that are better measured first.
@@ -57,7 +58,7 @@ pub(crate) const SIGNED: [&str; 3] = ["Place and day", "For the customer", "For 
 
 /// The verdict on the order, as a page prints it in its first line.
 pub(crate) fn verdict(quote: &Quote) -> String {
-    let word = super::verdict(quote.verdict());
+    let word = Locale::default().verdict_aloud(quote.verdict());
     match quote.orders.is_empty() {
         false => format!("{word} AFTER THIS ORDER"),
         true if needs_nothing(quote) => format!("{word}, NOTHING NEEDED"),
@@ -191,9 +192,9 @@ pub(crate) fn leaves(vessel: &VesselQuote) -> String {
 }
 
 /// By which profiles the vessel is judged, and in which file it is.
-pub(crate) fn judged(vessel: &VesselQuote) -> String {
+pub(crate) fn judged(vessel: &VesselQuote, locale: Locale) -> String {
     let ids = vessel.after.judgements.iter().map(|judged| format!("`{}`", judged.profile.id));
-    match figures::all_of(&ids.collect::<Vec<_>>()) {
+    match figures::all_of(&ids.collect::<Vec<_>>(), locale) {
         ids if ids.is_empty() => vessel.file.to_string(),
         ids => format!("{}; judged by {ids}", vessel.file),
     }
@@ -306,15 +307,15 @@ fn names(shown: &Shown<'_>, vessels: &[usize]) -> String {
         return count(vessels.len(), "vessel");
     }
     let name = |index: &usize| shown.quote.vessels[*index].before.vessel.name.clone();
-    figures::all_of(&vessels.iter().map(name).collect::<Vec<_>>())
+    figures::all_of(&vessels.iter().map(name).collect::<Vec<_>>(), shown.locale)
 }
 
 /// What the vessel was before the order.
-pub(crate) fn before(vessel: &VesselQuote) -> Option<String> {
+pub(crate) fn before(vessel: &VesselQuote, locale: Locale) -> Option<String> {
     let (before, after) = (vessel.before.verdict, vessel.after.verdict);
     match before == after {
         true if vessel.lines.is_empty() => None,
-        true => Some(format!("{} before this order either", pages::verdict(before))),
-        false => Some(format!("{} before this order", pages::verdict(before))),
+        true => Some(format!("{} before this order either", locale.verdict(before))),
+        false => Some(format!("{} before this order", locale.verdict(before))),
     }
 }

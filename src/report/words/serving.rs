@@ -39,9 +39,9 @@ impl Words<'_> {
         let many = lot > 1 || serving.count > 1;
         match (many, serving.through.is_some()) {
             (false, false) => mark.to_owned(),
-            (false, true) => format!("{mark} (counts twice)"),
-            (true, false) => format!("{mark} ({} of {lot})", serving.count),
-            (true, true) => format!("{mark} ({} of {lot}, counts twice)", serving.count),
+            (false, true) => self.locale.serves_twice(&mark),
+            (true, false) => self.locale.serves_part(&mark, &serving.count, &lot),
+            (true, true) => self.locale.serves_part_twice(&mark, &serving.count, &lot),
         }
     }
 

@@ -245,7 +245,7 @@ impl Words<'_> {
             condition => Some(self.condition(condition)),
         });
         let told: Vec<_> = told.collect();
-        (!told.is_empty()).then(|| figures::all_of(&told))
+        (!told.is_empty()).then(|| figures::all_of(&told, self.locale))
     }
 
     fn condition(&self, condition: &Condition) -> String {
@@ -277,9 +277,9 @@ impl Words<'_> {
             Condition::AnyOf(groups) => {
                 let groups = groups.iter().map(|group| {
                     let all = group.iter().map(|condition| self.condition(condition));
-                    figures::all_of(&all.collect::<Vec<_>>())
+                    figures::all_of(&all.collect::<Vec<_>>(), self.locale)
                 });
-                figures::any_of(&groups.collect::<Vec<_>>())
+                figures::any_of(&groups.collect::<Vec<_>>(), self.locale)
             }
         }
     }
@@ -354,7 +354,10 @@ pub(crate) fn listed_freeboard(station: &Station, locale: Locale) -> String {
 
 /// From where to the water the freeboard is to be measured on this sheet.
 pub(crate) fn freeboard_box(from: FreeboardFrom) -> String {
-    format!("freeboard from {} to the water, where gear is hauled", taken_from(from))
+    format!(
+        "freeboard from {} to the water, where gear is hauled",
+        taken_from(from, Locale::default())
+    )
 }
 
 /// A vessel in few words: name, register, port.

@@ -6,8 +6,8 @@
 use super::super::drawing::drawing;
 use super::plan::Plan;
 use crate::model::technique::{Card, Cited, Line, Technique};
-use crate::report::render::base::{prose, shown as safe};
 use crate::report::profiles::verified;
+use crate::report::render::base::{prose, shown as safe};
 use crate::report::words::pages::sentence;
 use maud::{Markup, html};
 

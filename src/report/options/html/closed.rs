@@ -6,8 +6,8 @@
 use super::columns;
 use super::plan::{Plan, Sheet, label};
 use crate::model::options::Choice;
-use crate::report::render::base::prose;
 use crate::report::options::Shown;
+use crate::report::render::base::prose;
 use crate::report::words::options::{self as said, Wanting};
 use crate::report::words::pages::sentence;
 use maud::{Markup, html};

@@ -21,7 +21,7 @@ pub(super) fn all(shown: &Shown<'_>) -> Markup {
                 h2 { "Nothing needed (" (brief.len()) ")" }
                 ul.ready-as-is {
                     @for (_, vessel) in &brief {
-                        li { (base::verdict(Verdict::Ready)) " " (safe(&said::vessel(vessel))) }
+                        li { (base::verdict(Verdict::Ready, shown.locale)) " " (safe(&said::vessel(vessel))) }
                     }
                 }
             }
@@ -34,10 +34,10 @@ fn one(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Markup {
     html! {
         section.part {
             div.head {
-                h2 { (safe(&said::vessel(vessel))) " " (base::verdict(after.verdict)) }
+                h2 { (safe(&said::vessel(vessel))) " " (base::verdict(after.verdict, shown.locale)) }
                 dl.facts {
                     div { dt { "Leaves" } dd { (prose(&said::leaves(vessel))) } }
-                    @if let Some(before) = said::before(vessel) {
+                    @if let Some(before) = said::before(vessel, shown.locale) {
                         div { dt { "Verdict" } dd { (safe(&before)) } }
                     }
                     div { dt { "File" } dd { (safe(&vessel.file)) } }
@@ -45,7 +45,7 @@ fn one(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Markup {
                 }
             }
             @if let Some(note) = said::departure(shown, index, vessel) { (caution(&note)) }
-            @for notice in &after.notices { (caution(&words::notice(notice))) }
+            @for notice in &after.notices { (caution(&words::notice(notice, shown.locale))) }
             @if !vessel.lines.is_empty() { (goods(shown, vessel)) }
             @for judgement in after.judgements.iter().filter(|judged| !judged.profile.encoded) {
                 div class="finding unknown" {

@@ -195,7 +195,7 @@ impl VesselQuoteJson {
     pub(super) fn new(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Self {
         let (before, after) = (&vessel.before, &vessel.after);
         let (vocabulary, locale) = (shown.vocabulary, shown.locale);
-        let notice = |notice: &Notice| NoticeJson::new(notice, vocabulary);
+        let notice = |notice: &Notice| NoticeJson::new(notice, vocabulary, shown.locale);
         Self {
             file: vessel.file.to_string(),
             name: before.vessel.name.clone(),

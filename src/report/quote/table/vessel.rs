@@ -28,7 +28,7 @@ pub(super) fn write(page: &mut Page, shown: &Shown<'_>) {
             whole(page, shown, index, vessel);
         } else {
             let text = format!("{}; {}", said::vessel(vessel), said::NEEDS_NOTHING);
-            let label = format!("{} ", words::verdict(Verdict::Ready));
+            let label = format!("{} ", shown.locale.verdict_aloud(Verdict::Ready));
             page.hang(0, (&label, Tone::Good), (&text, Tone::Plain));
         }
     }
@@ -36,16 +36,17 @@ pub(super) fn write(page: &mut Page, shown: &Shown<'_>) {
 
 fn whole(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote) {
     let after = vessel.after.verdict;
-    let label = format!("{} ", words::verdict(after));
+    let label = format!("{} ", shown.locale.verdict_aloud(after));
     page.hang(0, (&label, tone(after)), (&said::vessel(vessel), Tone::Strong));
-    let before = said::before(vessel).map_or(String::new(), |before| format!("{before}; "));
+    let before =
+        said::before(vessel, shown.locale).map_or(String::new(), |before| format!("{before}; "));
     page.prose(BODY, Tone::Plain, &format!("{before}leaves on {}", said::leaves(vessel)));
-    page.prose(BODY, Tone::Plain, &said::judged(vessel));
+    page.prose(BODY, Tone::Plain, &said::judged(vessel, shown.locale));
     if let Some(note) = said::departure(shown, index, vessel) {
         page.hang(BODY, ("note:", Tone::Open), (&note, Tone::Plain));
     }
     for notice in &vessel.after.notices {
-        page.hang(BODY, ("note:", Tone::Open), (&words::notice(notice), Tone::Plain));
+        page.hang(BODY, ("note:", Tone::Open), (&words::notice(notice, shown.locale), Tone::Plain));
     }
     vessel.lines.iter().for_each(|line| bought(page, shown, vessel, line));
     for judgement in &vessel.after.judgements {

@@ -9,6 +9,7 @@ use crate::model::finding::{Because, Outcome};
 use crate::model::options::{Answered, Choice, OwnHooks, Standing};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::technique::{Fact, FactWord, Practice, Situation};
+use crate::report::Locale;
 use crate::report::options::Shown;
 use crate::report::words::figures;
 
@@ -208,7 +209,7 @@ fn of_fact(fact: &Fact, words: &[usize]) -> String {
         return "it stays in the water".to_owned();
     }
     let texts: Vec<String> = named.map(|word| in_sentence(&fact.id, word)).collect();
-    figures::any_of(&texts)
+    figures::any_of(&texts, Locale::default())
 }
 
 /// A word of a fact as a clause of its own.
