@@ -12,7 +12,6 @@ use crate::report::html as base;
 use crate::report::options::Shown;
 use crate::report::page::{Page, Tone};
 use crate::report::words::fleet::count;
-use crate::report::words::options as words;
 use crate::report::words::pages::{capital, sentence};
 use maud::{Markup, html};
 
@@ -87,7 +86,7 @@ pub(super) fn write(page: &mut Page, of: &Fleet<'_>) {
             format!("and {} more; the JSON of the audit has them all", count(left, "vessel"));
         page.prose(2, Tone::Plain, &text);
     }
-    page.prose(2, Tone::Plain, words::FOOT);
+    page.prose(2, Tone::Plain, of.locale.options_foot());
 }
 
 /// The section of the overview.
@@ -115,7 +114,7 @@ pub(super) fn section(of: &Fleet<'_>) -> Markup {
                     }
                 }
             }
-            p { (words::FOOT) }
+            p { (of.locale.options_foot()) }
         }
     }
 }

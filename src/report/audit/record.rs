@@ -9,6 +9,7 @@ use crate::fleet::record::{
 use crate::model::finding::Verdict;
 use crate::report::json::harmless;
 use crate::report::page::{Page, Tone};
+use crate::report::words::locale::desk;
 use crate::report::words::{self, compare, fleet};
 
 /// A record that was judged again.
@@ -80,7 +81,7 @@ fn headline(page: &mut Page, of: &Verified<'_>) {
             format!("{refused} refused then; their text is not on record, only what was said");
         page.prose(2, Tone::Plain, &text);
     }
-    page.prose(2, Tone::Plain, compare::NO_SEAL);
+    page.prose(2, Tone::Plain, desk::record_no_seal());
 }
 
 fn inputs(files: usize) -> String {

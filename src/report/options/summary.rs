@@ -10,26 +10,18 @@ use crate::report::words::options as words;
 use crate::report::words::pages::{capital, sentence};
 use maud::{Markup, html};
 
-/// The heading of the lines.
-const HEADING: &str = "Ways of freeing a turtle";
-
-/// What stands behind the command that tells the rest.
-const POINTER: &str =
-    ", with the flags of this check, tells which way is open in each, and what opens more.";
-
 impl Shown<'_> {
     /// The counts; the situations that have no way at all; the single tool
     /// that would change most, with its price.
     fn lines(&self) -> Vec<(Tone, String)> {
         let worth = self.options.outlook.worth();
-        let mut lines = vec![(Tone::Plain, sentence(&capital(&words::worth(&worth))))];
+        let mut lines = vec![(Tone::Plain, sentence(&capital(&words::worth(&worth, self.locale))))];
         let without = self.without_a_way();
         if !without.is_empty() {
-            lines.push((Tone::Bad, format!("No way at all: {}.", without.join("; "))));
+            lines.push((Tone::Bad, self.locale.options_summary_no_way(&without.join("; "))));
         }
         if let (Some(step), Some(lifts)) = (self.lift(), self.lifts()) {
-            let text = format!("most would change with one tool: {step} (lifts {lifts})");
-            lines.push((Tone::Strong, sentence(&capital(&text))));
+            lines.push((Tone::Strong, self.locale.options_summary_most(&step, &lifts)));
         }
         if let Some(price) = self.price() {
             lines.push((Tone::Plain, sentence(&capital(&price))));
@@ -56,16 +48,17 @@ impl Shown<'_> {
     /// Puts the lines on a page for the terminal.
     pub(in crate::report) fn write_summary(&self, page: &mut Page) {
         page.gap();
-        page.prose(0, Tone::Strong, HEADING);
+        page.prose(0, Tone::Strong, self.locale.options_summary());
         for (tone, line) in self.lines() {
             page.prose(2, tone, &line);
         }
-        page.prose(2, Tone::Plain, &format!("`{}`{POINTER}", self.command()));
+        let pointer = self.locale.options_summary_pointer();
+        page.prose(2, Tone::Plain, &format!("`{}`, {pointer}", self.command()));
     }
 
     /// The lines as a part of a vessel's page.
     pub(in crate::report) fn summary(&self, id: &str, level: u8) -> Markup {
-        let heading = html! { span id=(id) { (HEADING) } };
+        let heading = html! { span id=(id) { (self.locale.options_summary()) } };
         html! {
             section {
                 (base::heading(level, &heading))
@@ -75,7 +68,10 @@ impl Shown<'_> {
                         @else { b { (base::prose(&line)) } }
                     }
                 }
-                p { code { (base::shown(&self.command())) } (POINTER) }
+                p {
+                    code { (base::shown(&self.command())) } ", "
+                    (self.locale.options_summary_pointer())
+                }
             }
         }
     }
