@@ -96,7 +96,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Row> {
     );
     for (index, vessel) in quote.vessels.iter().enumerate() {
         let odd = odd_departure(shown, index, vessel).into_iter();
-        let note: Vec<_> = odd.chain(beyond(vessel)).collect();
+        let note: Vec<_> = odd.chain(beyond(vessel, shown.locale)).collect();
         rows.push(
             of_vessel("vessel", vessel)
                 .text("verdict before", verdict(vessel.before.verdict))
@@ -210,7 +210,7 @@ fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Row {
     let Some(nearest) = &unmet.nearest else { return row };
     let item = shown.item(nearest.offer);
     let lacks = nearest.lacks.iter().map(|reason| words.reason(reason));
-    let hindrances = nearest.hindrances.iter().map(|one| words::quote::hindrance(*one));
+    let hindrances = nearest.hindrances.iter().map(|one| words::quote::hindrance(*one, shown.locale));
     let lacks: Vec<_> = lacks.chain(hindrances).collect();
     let supplier = &shown.catalogue(nearest.offer).supplier;
     row.text("nearest offer", &format!("{supplier}, {}: {}", item.number, item.description))

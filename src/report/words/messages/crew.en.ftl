@@ -225,3 +225,227 @@ options-summary-most = Most would change with one tool: { $step } (lifts { $lift
 sheet-note = Note:
 sheet-small-note = note:
 sheet-do = Do:
+
+## A quote
+
+quote-title = Quote
+quote-title-for = Quote for { $customer }
+quote-for-customer = for { $customer }
+quote-after-order = { $verdict } AFTER THIS ORDER
+quote-nothing-needed = { $verdict }, NOTHING NEEDED
+quote-nothing-ordered = { $verdict }, NOTHING ORDERED
+# $ready, $all
+quote-ready = { $ready } of { $all ->
+        [one] 1 vessel
+       *[other] { $all } vessels
+    } ready
+# $ready, $cost, $day
+quote-there-by = { $ready }; { $cost }, there by { $day }
+quote-for-an-order = for an order of { $day }
+quote-order-of = order of { $day }
+quote-none-before = none ready without it
+quote-some-before = { $number } ready without it
+quote-holds-until = prices hold until { $day }
+quote-holds-no-end = no last day is stated for these prices
+quote-no-last-day = no last day is stated
+quote-with-recommended = what is recommended was to be met too
+quote-cheapest = nothing cheaper does the same
+quote-cheapest-of-one = nothing cheaper from one supplier does the same
+quote-stopped = the search was stopped: a cheaper basket may exist, none below { $least }
+quote-not-proved = NOT PROVED THE CHEAPEST
+# $gap, $least
+quote-how-far = the search was stopped. A cheaper basket may exist, by { $gap } at most: none below
+    { $least } does the same; `--time-limit` gives the search longer
+quote-nor-proved = { $told }. Nor is it proved that no more requirements can be met
+quote-not-read = Not read ({ $number })
+quote-for-the-others = { $number ->
+        [one] 1 file
+       *[other] { $number } files
+    } could not be read; the quote is for the others
+quote-for-other-files = the quote is for the other files
+quote-record-not-laid = record not laid over:
+quote-check-goods = Check the goods when they are delivered: count them, measure them and read their
+    labels. This page rests on what the suppliers state; a tool counts once it is aboard.
+
+## What each vessel gets
+
+# $departure, $ordered
+quote-left-before = leaves on { $departure }, before the day of the order, { $ordered }; nothing can be
+    there in time
+quote-undated = no day of departure is planned; taken to leave on { $departure }, the day of the order;
+    `--on DATE` gives another
+# $departure, $last, $ahead
+quote-last-is-there = { $departure }; the last for it is there on { $last }, { $ahead }
+quote-day-of-departure = the day of departure
+quote-days-before = { $days ->
+        [one] 1 day
+       *[other] { $days } days
+    } before departure
+quote-days-after = { $days ->
+        [one] 1 day
+       *[other] { $days } days
+    } after departure
+# $file, $profiles
+quote-judged-by = { $file }; judged by { $profiles }
+quote-needs-nothing = { $vessel }; nothing needed
+quote-none-needed = Nothing needed ({ $number })
+quote-before = { $verdict } before this order
+quote-before-either = { $verdict } before this order either
+quote-leaves-on = leaves on { $days }
+# $before, $days
+quote-before-leaves-on = { $before }; leaves on { $days }
+quote-pieces = { $number ->
+        [one] 1 piece
+       *[other] { $number } pieces
+    }
+quote-sets = { $number ->
+        [one] 1 set
+       *[other] { $number } sets
+    }
+# $pieces, $tool
+quote-pieces-on = { $pieces } on { $tool }
+quote-work-on = work on { $tool }
+# $some, $all, $mark
+quote-some-of-lot = { $some } of the { $all } { $mark }
+# $day, $ahead
+quote-there-on = there on { $day }, { $ahead }
+# $day, $ahead
+quote-done-on = done on { $day }, { $ahead }
+quote-share = its share { $amount } before tax
+quote-for = for:
+quote-recommended = recommended
+quote-open = open: { $requirement }
+quote-stays-open = stays open:
+quote-do = do:
+quote-not-encoded = known, not encoded; no order settles it
+quote-stub = `{ $profile }` is known, not encoded: can't tell
+quote-no-goods = no goods settle this
+quote-nothing-near = nothing on offer is of a kind that would do
+quote-would-do = would do by itself, once what stands in the way is settled
+# $item, $supplier, $lacks
+quote-nearest = nearest offer: { $item }, from { $supplier }: { $lacks }
+quote-out-of-stock = out of stock
+quote-too-few-in-stock = not enough in stock: { $packs ->
+        [one] 1 pack
+       *[other] { $packs } packs
+    }
+# $day, $days
+quote-late = arrives on { $day }, { $days ->
+        [one] 1 day
+       *[other] { $days } days
+    } after departure
+quote-price-lapsed = the price held until { $day }
+
+## The order as it goes to a supplier
+
+quote-order-from = Order from { $supplier }
+quote-all-orders = All orders together
+# $packs, $price
+quote-at-price = { $packs } at { $price }
+# $packs, $pack, $price
+quote-packs-at-price = { $packs ->
+        [one] 1 pack
+       *[other] { $packs } packs
+    } of { $pack } at { $price }
+# $packs, $pack
+quote-packs-of = { $packs } of { $pack }
+quote-not-needed = no vessel needs it: it lifts the goods to where delivery is free, which makes the
+    order cheaper
+# $used, $spare
+quote-left-over = { $used } used, { $spare } left over
+quote-for-free-delivery = { $more ->
+        [one] 1 of them only lifts
+       *[other] { $more } of them only lift
+    } the goods to free delivery
+quote-least-sold = no fewer than { $least } are sold at once
+quote-goods = goods
+quote-delivery = delivery
+quote-delivery-free-from = delivery, free from { $amount } of goods on
+quote-tax = tax
+quote-tax-of = tax, { $rate } of goods and delivery, rounded once
+quote-total = total
+# $day, $last
+quote-all-there-until = all there on { $day }; these prices hold until { $last }
+quote-all-there = all there on { $day }; no last day is stated for these prices
+quote-terms = Terms: { $terms }
+quote-terms-open = to be agreed with the supplier
+
+## Beside the order
+
+quote-one-supplier = Everything from one supplier
+# $supplier, $ready, $all
+quote-alone = { $supplier }: { $ready } of { $all ->
+        [one] 1 vessel
+       *[other] { $all } vessels
+    } ready
+quote-alone-open = { $number ->
+        [one] 1 requirement
+       *[other] { $number } requirements
+    } open
+# $told, $open
+quote-alone-but = { $told }, { $open }
+quote-alone-taken = { $told }; this quote
+quote-before-you-order = Before you order
+quote-measure-first = Measure or look up first; the order does not rely on these:
+# $tools, $saves
+quote-measured-none = If { $tools ->
+        [one] it turns
+       *[other] all of them turn
+    } out well, nothing has to be ordered, which saves { $saves }.
+# $tools, $total, $saves
+quote-measured-less = If { $tools ->
+        [one] it turns
+       *[other] all of them turn
+    } out well, the order comes to { $total }, which saves { $saves }.
+quote-why = Why this basket
+quote-no-basket = Nothing is ordered, so there is nothing to explain.
+quote-together = it serves together with other items of this order
+quote-why-for = for { $requirement }
+# $requirement, $vessels
+quote-why-for-on = for { $requirement }, on { $vessels }
+# $why, $wrong
+quote-why-was-open = { $why }; it was open: { $wrong }
+quote-vessels = { $number ->
+        [one] 1 vessel
+       *[other] { $number } vessels
+    }
+# $item, $amount
+quote-dearest = The dearest line is { $item }: { $amount } before tax.
+quote-dearest-only = Nothing else on offer makes up for it.
+# $total, $more
+quote-dearest-saves = Without it the order would come to { $total }, { $more } more.
+quote-dearest-same = Without it other goods would do the same for as much.
+quote-costliest = The requirement that costs most is: { $requirement }.
+quote-costliest-none = No single requirement makes the order dearer: without any one of them it would
+    cost as much.
+quote-costliest-all = Without it nothing would have to be ordered.
+# $total, $less
+quote-costliest-saves = If nothing asked for it, the order would come to { $total }, { $less } less.
+quote-acceptance = Acceptance
+quote-accept = The order above is placed as it stands, at these prices and terms.
+quote-place-and-day = Place and day
+quote-for-the-customer = For the customer
+quote-for-the-supplier = For the supplier
+
+## Heads of a quote's tables and facts
+
+quote-head-customer = Customer
+quote-head-supplier = Supplier
+quote-head-order-of = Order of
+quote-head-holds = Prices hold until
+quote-head-total-with-tax = Total with tax
+quote-head-asked = Asked
+quote-head-leaves = Leaves
+quote-head-verdict = Verdict
+quote-head-file = File
+quote-head-judged-by = Judged by
+quote-head-number = Number
+quote-head-what = What
+quote-head-for-clause = For (clause)
+quote-head-for = For
+quote-head-before-tax = Before tax
+quote-head-delivery = Delivery
+quote-head-packs = Packs
+quote-head-unit-price = Unit price
+quote-head-sum = Sum
+quote-head-total = Total
