@@ -143,7 +143,8 @@ fn audited(files: &[Result<PathBuf, load::Refusal>], library: &Library) -> Vec<S
         trust: Trust::All,
         depth: Depth::Findings,
     };
-    let line = |row| report::audit::line::line(&row, &library.vocabulary, Units::Both.into()).unwrap();
+    let line =
+        |row| report::audit::line::line(&row, &library.vocabulary, Units::Both.into()).unwrap();
     files
         .chunks(AT_ONCE)
         .map(|part| rows(&orders, part, &Records::default(), line, || ()).concat())

@@ -10,9 +10,9 @@ mod way;
 
 use super::Subject;
 use super::page::{Page, Tone};
-use super::words::{self, Words, figures};
+use super::words::{self, figures};
 use crate::load::Source;
-use crate::measure::{DaySpan, Figure};
+use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement, Notice};
 use crate::model::finding::{Asked, Verdict};
 use crate::model::profile::{Standing, Verified};
@@ -32,12 +32,7 @@ pub fn table(subject: &Subject<'_>, width: usize) -> String {
     }
     for judgement in &check.judgements {
         page.gap();
-        let words = Words {
-            vocabulary: subject.vocabulary,
-            vessel: &check.vessel,
-            profile: &judgement.profile,
-            locale: subject.locale,
-        };
+        let words = subject.words(judgement);
         Section { words, judgement, asked: check.asked, several }.write(&mut page);
     }
     if let Some(freeing) = &subject.freeing {
@@ -127,15 +122,7 @@ pub(super) fn freeboard(vessel: &Vessel, locale: Locale) -> String {
         .stations
         .iter()
         .map(|station| {
-            let figure = |figure: &Figure| figure.show_nearest(locale.units);
-            let readings = station.readings.iter().map(|reading| {
-                if reading.low == reading.high {
-                    figure(&reading.high)
-                } else {
-                    format!("{} to {}", figure(&reading.low), figure(&reading.high))
-                }
-            });
-            let readings = readings.collect::<Vec<_>>().join(" or ");
+            let readings = words::sheet::listed_freeboard(station, locale);
             match &station.name {
                 Some(name) => format!("{readings} at {name}"),
                 None => readings,

@@ -27,11 +27,7 @@ struct Sketch {
 }
 
 const SKETCHES: [Sketch; 9] = [
-    Sketch {
-        name: "net",
-        title: Locale::options_drawing_net,
-        shapes: rail::net,
-    },
+    Sketch { name: "net", title: Locale::options_drawing_net, shapes: rail::net },
     Sketch {
         name: "long-dehooker",
         title: Locale::options_drawing_long_dehooker,
@@ -47,11 +43,7 @@ const SKETCHES: [Sketch; 9] = [
         title: Locale::options_drawing_long_cutter,
         shapes: rail::long_cutter,
     },
-    Sketch {
-        name: "gag",
-        title: Locale::options_drawing_gag,
-        shapes: deck::gag,
-    },
+    Sketch { name: "gag", title: Locale::options_drawing_gag, shapes: deck::gag },
     Sketch {
         name: "bolt-cutters",
         title: Locale::options_drawing_bolt_cutters,
@@ -62,16 +54,8 @@ const SKETCHES: [Sketch; 9] = [
         title: Locale::options_drawing_push_through,
         shapes: deck::push_through,
     },
-    Sketch {
-        name: "recovery",
-        title: Locale::options_drawing_recovery,
-        shapes: care::recovery,
-    },
-    Sketch {
-        name: "release",
-        title: Locale::options_drawing_release,
-        shapes: care::release,
-    },
+    Sketch { name: "recovery", title: Locale::options_drawing_recovery, shapes: care::recovery },
+    Sketch { name: "release", title: Locale::options_drawing_release, shapes: care::release },
 ];
 
 /// The drawing of that name as an image with a name of its own; none where

@@ -57,7 +57,11 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
     }
     check::notices(page, shown.notices);
     if options.outlook.all().any(|one| one.hooks == OwnHooks::NotSaid) {
-        page.hang(0, (shown.locale.sheet_small_note(), Tone::Strong), (shown.locale.options_hooks_not_said(), Tone::Plain));
+        page.hang(
+            0,
+            (shown.locale.sheet_small_note(), Tone::Strong),
+            (shown.locale.options_hooks_not_said(), Tone::Plain),
+        );
     }
 }
 
@@ -81,7 +85,11 @@ fn worth(page: &mut Page, shown: &Shown<'_>) {
     let price = shown.price();
     let none = || (!shown.catalogues.is_empty()).then(|| locale.options_no_offer().to_owned());
     if let Some(text) = price.or_else(none) {
-        page.hang(0, (locale.options_to_buy(), Tone::Strong), (&pages::sentence(&text), Tone::Plain));
+        page.hang(
+            0,
+            (locale.options_to_buy(), Tone::Strong),
+            (&pages::sentence(&text), Tone::Plain),
+        );
     }
 }
 

@@ -8,6 +8,7 @@ use super::of_rules;
 use crate::model::profile::Requirement;
 use crate::model::rule::{Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{AttributeId, AttributeShape, KindId, Vocabulary, fold};
+use crate::report::Locale;
 use crate::report::words::sheet::Ends;
 use crate::report::words::{Words, figures};
 
@@ -78,8 +79,8 @@ impl Ask {
     }
 
     /// Whether a feature is asked for, plainly: its name says it all.
-    pub(super) fn is_plain(&self) -> bool {
-        self.wants.iter().any(|(_, text)| text == "yes")
+    pub(super) fn is_plain(&self, locale: Locale) -> bool {
+        self.wants.iter().any(|(_, text)| text == locale.sheet_yes())
     }
 }
 
@@ -102,19 +103,18 @@ fn any_of(texts: &[&str]) -> String {
 
 /// An ask as a file tells it: the name where the key does not say it, what
 /// is asked, how it is written.
-pub(super) fn for_a_file(ask: &Ask, vocabulary: &Vocabulary) -> String {
+pub(super) fn for_a_file(ask: &Ask, vocabulary: &Vocabulary, locale: Locale) -> String {
     let attribute = vocabulary.attribute(ask.attribute);
-    let mut parts = Vec::new();
-    if fold(&attribute.name) != attribute.id {
-        parts.push(attribute.name.clone());
-    }
-    let or = if ask.or { "or: " } else { "" };
-    parts.push(match (&attribute.shape, ask.text().as_str()) {
-        (AttributeShape::Feature, "no") => "yes or no; it must be no".to_owned(),
-        (AttributeShape::Feature, _) => "yes or no".to_owned(),
-        (_, text) => text.to_owned(),
-    });
-    format!("{or}{}", parts.join(": "))
+    let text = match (&attribute.shape, ask.text()) {
+        (AttributeShape::Feature, text) if text == locale.sheet_no() => {
+            locale.sheet_yes_or_no_no().to_owned()
+        }
+        (AttributeShape::Feature, _) => locale.sheet_yes_or_no().to_owned(),
+        (_, text) => text,
+    };
+    let named = fold(&attribute.name) != attribute.id;
+    let text = if named { format!("{}: {text}", attribute.name) } else { text };
+    if ask.or { format!("{} {text}", locale.sheet_or()) } else { text }
 }
 
 /// The asks of one thing, in the order of the rules.
@@ -133,7 +133,8 @@ impl Asks {
     /// What an alternative asks.
     pub(super) fn add(&mut self, words: &Words<'_>, requirement: &Requirement, spec: Placed<'_>) {
         let ends = words.ends(requirement, Some(spec.spec));
-        let clause = self.of_rule(spec.clause(requirement));
+        let locale = words.locale;
+        let clause = self.of_rule(spec.clause(requirement), locale);
         let only = words.only_where(&spec.spec.when);
         // One alternative of several that is open to some vessels only: what
         // it asks beyond the others says so.
@@ -152,29 +153,32 @@ impl Asks {
         }
         own.notes.into_iter().for_each(|note| self.note(note));
         if let Some(only) = only.filter(|_| spec.spec.tests.is_empty()) {
-            self.note(format!("serves {only}"));
+            self.note(locale.sheet_serves(&only));
         }
     }
 
     /// What a thing must be like beyond serving one requirement, to count for
     /// another too; the clause of that one stands behind it.
     pub(super) fn counts_for(&mut self, words: &Words<'_>, tests: &[Test], clause: &str) {
-        let ruled = self.of_rule(clause);
+        let ruled = self.of_rule(clause, words.locale);
         let mut own = Self::default();
         own.tests(words, tests, &ruled, None);
         for ask in own.list {
             let feature =
                 words.vocabulary.attribute(ask.attribute).shape == AttributeShape::Feature;
             for (ruled, text) in ask.wants {
-                let text = if feature { text } else { format!("{text} (for {clause})") };
+                let text = match feature {
+                    true => text,
+                    false => words.locale.sheet_for_clause(&text, &clause),
+                };
                 self.want(ask.attribute, &ruled, text, ask.or);
             }
         }
     }
 
     /// A clause with its rule.
-    fn of_rule(&self, clause: &str) -> String {
-        of_rules(self.rule.as_slice(), clause)
+    fn of_rule(&self, clause: &str, locale: Locale) -> String {
+        of_rules(self.rule.as_slice(), clause, locale)
     }
 
     /// Whether another thing is asked the same.
@@ -203,7 +207,7 @@ impl Asks {
                 self.want(*attribute, clause, words.asked(limit, ends), or);
             }
             Test::Feature { attribute, wanted } => {
-                let text = if *wanted { "yes" } else { "no" };
+                let text = if *wanted { words.locale.sheet_yes() } else { words.locale.sheet_no() };
                 self.want(*attribute, clause, text.to_owned(), or);
             }
             Test::Choice { attribute, allowed } => {
@@ -211,7 +215,7 @@ impl Asks {
                     self.want(*attribute, clause, word, or);
                 }
             }
-            Test::AcquiredBefore(day) => self.note(format!("serves if acquired before {day}")),
+            Test::AcquiredBefore(day) => self.note(words.locale.sheet_serves_if_acquired(day)),
             Test::AnyOf(groups) | Test::Readings(groups) => {
                 for (index, group) in groups.iter().enumerate() {
                     let other = or || (index > 0 && matches!(test, Test::AnyOf(_)));
@@ -244,17 +248,16 @@ impl Asks {
     }
 
     /// The asks as one text, for a thing that is yet to be found.
-    pub(super) fn in_words(&self, vocabulary: &Vocabulary) -> String {
+    pub(super) fn in_words(&self, vocabulary: &Vocabulary, locale: Locale) -> String {
         let texts = self.list.iter().map(|ask| {
             let attribute = vocabulary.attribute(ask.attribute);
-            let or = if ask.or { "or " } else { "" };
-            match (&attribute.shape, ask.text().as_str()) {
-                (AttributeShape::Feature, _) if ask.is_plain() => format!("{or}{}", attribute.name),
-                (AttributeShape::Feature, text) => {
-                    format!("{or}{}: must be {text}", attribute.name)
-                }
-                (_, text) => format!("{or}{} {text}", attribute.name),
-            }
+            let (name, text) = (&attribute.name, ask.text());
+            let told = match attribute.shape {
+                AttributeShape::Feature if ask.is_plain(locale) => name.clone(),
+                AttributeShape::Feature => format!("{name}: {}", locale.sheet_must_be(&text)),
+                _ => format!("{name} {text}"),
+            };
+            if ask.or { locale.sheet_or_else(&told) } else { told }
         });
         texts.chain(self.notes.iter().cloned()).collect::<Vec<_>>().join(", ")
     }

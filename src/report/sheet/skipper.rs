@@ -7,7 +7,7 @@
 use super::digest::Digest;
 use super::inspector::foot;
 use super::rows::{self, Thing};
-use super::{STYLE, editions, laid_over, notices, of_rules, rule_of, stubs};
+use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs};
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
@@ -15,44 +15,52 @@ use crate::model::profile::Level;
 use crate::model::vessel::{Tool, Whereabouts};
 use crate::report::html::{document, shown, verdict};
 use crate::report::words::{self, Words, sheet as said};
-use crate::report::{Subject, table};
+use crate::report::{Locale, Subject, table};
 use maud::{Markup, html};
 
 /// The checklist as one document of HTML.
 pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> String {
     let check = subject.check;
-    let vessel = &check.vessel;
+    let (vessel, locale) = (&check.vessel, subject.locale);
     let list = List { subject };
     let ready = check.verdict == Verdict::Ready;
-    let none = if ready { said::NOTHING_TO_DO } else { said::NOT_SETTLED };
+    let none = if ready { locale.sheet_nothing_to_do() } else { locale.sheet_not_settled() };
     let advice = list.advice();
     let body = html! {
         main.sheet.large {
-            h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict)) }
+            h1.rail {
+                (shown(&locale.sheet_skipper(&vessel.name))) " " (verdict(check.verdict))
+            }
             p {
-                (shown(&said::vessel_line(vessel).join(", "))) "; trip " (check.asked.departure)
-                " to " (check.asked.back) "; " (shown(&table::freeboard(vessel, subject.locale)))
-                "; sheet " b.digest { (digest) }
+                (shown(&said::vessel_line(vessel))) "; "
+                (locale.sheet_trip(&check.asked.departure, &check.asked.back)) "; "
+                (shown(&table::freeboard(vessel, locale))) "; "
+                (locale.sheet_digest()) " " b.digest { (digest) }
             }
             @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }
-            (editions(check))
-            (notices(&check.notices))
+            (editions(subject))
+            (notices(subject))
             (stubs(subject))
             (list.clashes())
-            (section("Do before leaving", "jobs", &list.deeds(), none))
-            @if list.measures() { p { (said::TURNS_OUT_WELL) } }
+            (section(locale.sheet_do_before(), "jobs", &list.deeds(), none))
+            @if list.measures() { p { (locale.sheet_turns_out_well()) } }
             @for text in list.good_up_to() { p { (shown(&text)) } }
             @if !advice.is_empty() {
-                (section("Recommended", "jobs recommended", &advice, ""))
-                p { (said::RECOMMENDED) }
+                (section(locale.sheet_advice(), "jobs recommended", &advice, ""))
+                p { (locale.sheet_advice_only()) }
             }
-            (section("Runs out on this trip", "jobs lapses", &list.lapses(), said::NOTHING_LAPSES))
+            (section(
+                locale.sheet_runs_out(),
+                "jobs lapses",
+                &list.lapses(),
+                locale.sheet_nothing_lapses(),
+            ))
             (list.by_eye())
             (list.met(measured))
             (foot())
         }
     };
-    document(&format!("Before you sail, {}", vessel.name), STYLE, &body)
+    document(&locale.sheet_skipper_title(&vessel.name), STYLE, &body)
 }
 
 /// Things to do, each with a box; or that there are none.
@@ -84,18 +92,9 @@ impl<'a> List<'a> {
         self.subject.check
     }
 
-    pub(super) fn words(&self, judgement: &'a Judgement) -> Words<'a> {
-        Words {
-            vocabulary: self.subject.vocabulary,
-            vessel: &self.check().vessel,
-            profile: &judgement.profile,
-            locale: self.subject.locale,
-        }
-    }
-
     pub(super) fn encoded(&self) -> impl Iterator<Item = (&'a Judgement, Words<'a>)> {
         let encoded = self.check().judgements.iter().filter(|j| j.profile.encoded);
-        encoded.map(|judgement| (judgement, self.words(judgement)))
+        encoded.map(|judgement| (judgement, self.subject.words(judgement)))
     }
 
     /// Why a kit with enough good tools is not ready, told before the steps.
@@ -108,7 +107,7 @@ impl<'a> List<'a> {
         html! {
             @if !told.is_empty() {
                 section {
-                    h2 { "Too few tools to go round" }
+                    h2 { (self.subject.locale.sheet_clashes()) }
                     ul { @for text in &told { li { (shown(text)) } } }
                 }
             }
@@ -120,7 +119,7 @@ impl<'a> List<'a> {
     fn deeds(&self) -> Vec<(String, String)> {
         let mut jobs: Vec<Job> = Vec::new();
         for judgement in &self.check().judgements {
-            let words = self.words(judgement);
+            let words = self.subject.words(judgement);
             if !judgement.profile.encoded {
                 let note = self.title_and_days(judgement);
                 add(&mut jobs, words.by_hand(), note, Vec::new());
@@ -130,7 +129,7 @@ impl<'a> List<'a> {
                 Some(WayToReady::Steps { steps, .. }) => steps.as_slice(),
                 Some(WayToReady::None) => {
                     let note = judgement.profile.title.to_string();
-                    add(&mut jobs, said::NO_WAY.to_owned(), note, Vec::new());
+                    add(&mut jobs, self.subject.locale.sheet_no_way().to_owned(), note, Vec::new());
                     continue;
                 }
                 Some(WayToReady::Already) | None => continue,
@@ -140,7 +139,7 @@ impl<'a> List<'a> {
                 add(&mut jobs, job, String::new(), self.whys(judgement, &words, step));
             }
         }
-        jobs.into_iter().map(Job::told).collect()
+        jobs.into_iter().map(|job| job.told(self.subject.locale)).collect()
     }
 
     /// What a step is for. What is written down of the vessel serves every
@@ -168,7 +167,7 @@ impl<'a> List<'a> {
             return judgement.profile.title.to_string();
         }
         let days = words::span(judgement.days);
-        format!("{}; for part of the trip: {days}", judgement.profile.title)
+        self.subject.locale.sheet_part_of_trip(&judgement.profile.title, &days)
     }
 
     /// Whether a step is to measure or to look something up.
@@ -184,7 +183,8 @@ impl<'a> List<'a> {
     /// same, else rule by rule.
     fn good_up_to(&self) -> Vec<String> {
         let told = self.encoded().filter_map(|(judgement, words)| {
-            Some((judgement, format!("good up to: {}", words.good_up_to(judgement)?)))
+            let good = words.good_up_to(judgement)?;
+            Some((judgement, self.subject.locale.sheet_good_up_to(&good)))
         });
         let told: Vec<_> = told.collect();
         match told.as_slice() {
@@ -209,7 +209,7 @@ impl<'a> List<'a> {
                 }
                 let rules: Vec<_> = rule_of(self.check(), judgement).into_iter().collect();
                 let why = words.remedy(finding, &[]).unwrap_or_default();
-                let clause = of_rules(&rules, &requirement.clause);
+                let clause = of_rules(&rules, &requirement.clause, self.subject.locale);
                 let job = (format!("{} ({clause})", requirement.title), why);
                 if !jobs.contains(&job) {
                     jobs.push(job);
@@ -223,7 +223,7 @@ impl<'a> List<'a> {
     /// not in this program, everything aboard.
     fn by_eye(&self) -> Markup {
         let groups = rows::groups(self.subject, None);
-        let unencoded = self.check().judgements.iter().any(|j| !j.profile.encoded);
+        let (unencoded, locale) = (has_stubs(self.check()), self.subject.locale);
         let tools = |group: &rows::Group<'a>| -> Vec<(&'a Tool, bool)> {
             let asked = group.rows.iter().filter(|row| unencoded || !row.serves.is_empty());
             let tools = asked.filter_map(|row| match row.thing {
@@ -234,8 +234,8 @@ impl<'a> List<'a> {
         };
         html! {
             section {
-                h2 { "Look at by eye" }
-                p { (said::BY_EYE) }
+                h2 { (locale.sheet_by_eye()) }
+                p { (locale.sheet_by_eye_how()) }
                 @for group in &groups {
                     @let tools = tools(group);
                     @if !tools.is_empty() {
@@ -245,7 +245,7 @@ impl<'a> List<'a> {
                                 span.yesno.eyed {
                                     span.square {} b { (shown(&tool.mark)) } " "
                                     (shown(&self.subject.vocabulary.kind(tool.kind).name))
-                                    @if several { ", how many: " span.box {} }
+                                    @if several { (locale.sheet_eyed_how_many()) " " span.box {} }
                                 }
                             }
                         }
@@ -276,12 +276,13 @@ struct Job {
 }
 
 impl Job {
-    fn told(self) -> (String, String) {
-        let cited = |why: &Why| format!("{} ({})", why.title, of_rules(&why.rules, &why.clause));
+    fn told(self, locale: Locale) -> (String, String) {
+        let cited =
+            |why: &Why| format!("{} ({})", why.title, of_rules(&why.rules, &why.clause, locale));
         let whys: Vec<_> = self.whys.iter().map(cited).collect();
         let mut told = self.notes;
         if !whys.is_empty() {
-            told.push(format!("for {}", whys.join("; ")));
+            told.push(locale.sheet_for_titles(&whys.join("; ")));
         }
         (self.what, told.join("; "))
     }

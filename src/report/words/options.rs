@@ -110,7 +110,8 @@ impl<'a> Shown<'a> {
     fn short(&self, choice: &Choice) -> &'static str {
         let findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
         let mut reasons = findings.flat_map(|finding| &finding.reasons);
-        let too_short = |because: &Because| matches!(because.reason, Reason::TooShortForRail { .. });
+        let too_short =
+            |because: &Because| matches!(because.reason, Reason::TooShortForRail { .. });
         match (choice.answer, reasons.any(too_short)) {
             (_, true) => self.locale.options_too_short(),
             (Answer::Unknown, false) => self.locale.options_unsure(),

@@ -52,9 +52,7 @@ pub(crate) fn headline(shown: &Shown<'_>) -> String {
     let ready = ready(quote, |vessel| &vessel.after);
     let ready = shown.locale.quote_ready(&ready, quote.vessels.len());
     match last_arrival(quote) {
-        Some(last) => {
-            shown.locale.quote_there_by(&ready, &shown.money(quote.cost.total), &last)
-        }
+        Some(last) => shown.locale.quote_there_by(&ready, &shown.money(quote.cost.total), &last),
         None => ready,
     }
 }

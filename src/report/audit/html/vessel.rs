@@ -160,12 +160,7 @@ struct Section<'a> {
 
 impl<'a> Section<'a> {
     fn new(subject: &'a Subject<'a>, judgement: &'a Judgement, id: String, level: u8) -> Self {
-        let words = Words {
-            vocabulary: subject.vocabulary,
-            vessel: &subject.check.vessel,
-            profile: &judgement.profile,
-            locale: subject.locale,
-        };
+        let words = subject.words(judgement);
         Self { words, judgement, subject, id, level }
     }
 

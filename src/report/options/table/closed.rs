@@ -124,13 +124,16 @@ impl Entry {
             } else {
                 page.prose(LABEL, Tone::Strong, &locale.options_and(&wanting.what));
             }
-            let why =
-                if wanting.open { locale.options_not_told() } else { locale.options_why() };
+            let why = if wanting.open { locale.options_not_told() } else { locale.options_why() };
             page.hang(LABEL, (why, Tone::Plain), (&wanting.why, Tone::Plain));
         }
         match &self.thing.opens {
             Opens::Steps(steps) => {
-                page.hang(LABEL, (locale.options_do(), Tone::Strong), (&said::steps(steps), Tone::Strong));
+                page.hang(
+                    LABEL,
+                    (locale.options_do(), Tone::Strong),
+                    (&said::steps(steps), Tone::Strong),
+                );
             }
             Opens::Nothing(text) => page.prose(LABEL, Tone::Plain, text),
         }

@@ -42,13 +42,21 @@ pub(super) fn write<'a>(
             }
             page.prose(INDENT + 2, Tone::Plain, &text);
             if let Some(next) = said::if_it_fails(shown, one.answered, one.situation) {
-                page.hang(INDENT + 2, (locale.options_if_it_fails(), Tone::Plain), (&next, Tone::Plain));
+                page.hang(
+                    INDENT + 2,
+                    (locale.options_if_it_fails(), Tone::Plain),
+                    (&next, Tone::Plain),
+                );
             }
         }
         None => get_first(page, shown, one, better.iter().map(|(_, titles)| titles.len()).sum()),
     }
     for text in said::at_stations(shown, one.situation) {
-        page.hang(INDENT + 2, (locale.options_yet(), Tone::Strong), (&format!("{text}."), Tone::Strong));
+        page.hang(
+            INDENT + 2,
+            (locale.options_yet(), Tone::Strong),
+            (&format!("{text}."), Tone::Strong),
+        );
     }
     for (label, titles) in better {
         page.hang(INDENT + 2, (label, Tone::Plain), (&titles.join("; "), Tone::Plain));
@@ -64,8 +72,7 @@ fn get_first<'a>(page: &mut Page, shown: &Shown<'a>, one: &One<'a>, closed: usiz
         return;
     };
     let unclear = one.answered.choices[index].answer == Answer::Unknown;
-    let label =
-        if unclear { locale.options_find_out_first() } else { locale.options_get_first() };
+    let label = if unclear { locale.options_find_out_first() } else { locale.options_get_first() };
     page.hang(INDENT + 2, (label, Tone::Bad), (&said::steps(&steps), Tone::Strong));
     if closed > 1 {
         let opens = said::small(&shown.choice(&one.situation.choices[index]));

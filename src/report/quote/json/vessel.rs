@@ -11,13 +11,13 @@ use crate::model::check::{Check, Notice};
 use crate::model::finding::Outcome;
 use crate::model::stable::stable_words;
 use crate::quote::{Bought, Cured, Hindrance, Nearest, Unmet, VesselQuote};
-use crate::report::{Locale, Subject};
 use crate::report::audit::csv::{LEVELS, level};
 use crate::report::json::{
     NoticeJson, OUTCOMES, ReasonJson, VERDICTS, VesselJson, outcome, verdict,
 };
 use crate::report::places::Places;
 use crate::report::words;
+use crate::report::{Locale, Subject};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::Value;

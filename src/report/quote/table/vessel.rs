@@ -48,7 +48,11 @@ fn whole(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote)
         page.hang(BODY, (locale.sheet_small_note(), Tone::Open), (&note, Tone::Plain));
     }
     for notice in &vessel.after.notices {
-        page.hang(BODY, (locale.sheet_small_note(), Tone::Open), (&words::notice(notice), Tone::Plain));
+        page.hang(
+            BODY,
+            (locale.sheet_small_note(), Tone::Open),
+            (&words::notice(notice), Tone::Plain),
+        );
     }
     vessel.lines.iter().for_each(|line| bought(page, shown, vessel, line));
     for judgement in &vessel.after.judgements {

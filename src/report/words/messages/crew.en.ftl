@@ -449,3 +449,254 @@ quote-head-packs = Packs
 quote-head-unit-price = Unit price
 quote-head-sum = Sum
 quote-head-total = Total
+# $number, $rules
+sheet-by-rules = { $number ->
+        [one] rule { $rules }
+       *[other] rules { $rules }
+    }
+# $number, $text
+sheet-rule = rule { $number }: { $text }
+# $title, $source, $edition
+sheet-edition = { $title }: { $source }, edition { $edition }
+# $title, $source, $edition
+sheet-edition-of-practice = { $title }: { $source }, edition { $edition }; good practice, no rule
+sheet-records = inspection records: { $files }
+sheet-laid-over = laid over the list: { $files }
+# $from, $to
+sheet-trip = trip { $from } to { $to }
+sheet-digest = sheet
+sheet-stub = this rule binds or may bind, but what it asks is not in this program: this paper cannot
+    tell what to look for under it.
+sheet-recommended = recommended
+
+## What is asked of a thing
+
+sheet-any = any
+sheet-yes = yes
+sheet-no = no
+sheet-yes-or-no = yes or no
+sheet-yes-or-no-no = yes or no; it must be no
+sheet-or = or:
+sheet-or-else = or { $text }
+# $first, $next
+sheet-or-another = { $first }; or { $next }
+sheet-must-be = must be { $text }
+sheet-serves = serves { $condition }
+sheet-serves-if-acquired = serves if acquired before { $day }
+# $text, $clause
+sheet-for-clause = { $text } (for { $clause })
+sheet-at-every-freeboard = { $demand } at every freeboard
+# $demand, $freeboard
+sheet-demand-at = { $demand } (at { $freeboard })
+sheet-asked-above = asked if the freeboard is more than { $length }
+sheet-asked-from = asked if the freeboard is { $length } or more
+# $asked, $near
+sheet-near-above = { $asked } (for when you measure more than is listed; told within { $near } of it,
+    our own choice)
+sheet-freeboard-at-most = at a freeboard of { $length } or less
+sheet-freeboard-at-least = at a freeboard of { $length } or more
+sheet-freeboard-above = at a freeboard of more than { $length }
+sheet-freeboard-below = at a freeboard of less than { $length }
+sheet-with = with { $what }
+sheet-without = without { $what }
+sheet-with-aboard = with a working { $kind } aboard
+sheet-without-aboard = without a working { $kind } aboard
+sheet-in-area = in the { $area }
+sheet-outside-area = outside the { $area }
+# $first, $last
+sheet-months = from { $first } to { $last }
+sheet-month = { $month ->
+        [1] January
+        [2] February
+        [3] March
+        [4] April
+        [5] May
+        [6] June
+        [7] July
+        [8] August
+        [9] September
+        [10] October
+        [11] November
+        [12] December
+       *[other] another month
+    }
+# $low, $high
+sheet-low-to-high = { $low } to { $high }
+sheet-freeboard-from-rail = freeboard from the top of the rail to the water, where gear is hauled
+sheet-freeboard-from-deck = freeboard from the working deck to the water, where gear is hauled
+
+## The inspector's sheet
+
+sheet-inspector = Deck sheet for the inspector: { $vessel }
+sheet-inspector-title = Deck sheet, { $vessel }
+sheet-how-to = Walk the rows in order. Boxes: write what you measure, with its unit. Squares: tick for
+    yes, cross for no. Not looked at: leave empty. (a): how to measure, at the end. *: by label or
+    dated statement. To key it in: `kitmuster sheet --record-form`.
+sheet-worked-out = Reaches are worked out for the listed freeboard. If you measure another, key it in
+    and go by the check, not by this paper.
+sheet-no-freeboard = Measure the freeboard first: it is not known, so the figures that hang on it stand
+    in the rule's own words.
+sheet-at-station = at { $station }
+sheet-listed-figure = listed: { $figure }
+sheet-measured-from-rail = the list measured it from the top of the rail
+sheet-measured-from-deck = the list measured it from the working deck
+sheet-heaviest-hook = wire of the heaviest hook aboard
+sheet-thickest-line = diameter of the thickest fishing line aboard
+sheet-thickest-leader = diameter of the thickest leader aboard
+sheet-there = there
+sheet-works = works
+sheet-how-many = how many
+sheet-found-mark = mark of what was found
+sheet-its-figures = its figures
+sheet-person = person { $number }
+sheet-name-of = name
+sheet-number = number
+sheet-issued-expires = issued, expires
+sheet-inspector-signs = inspector, name and signature
+sheet-vessel-signs = for the vessel, name and signature
+sheet-day-hour-place = day, hour, place
+sheet-remarks = remarks, by row number
+sheet-how-to-measure = How to measure
+sheet-not-asked = no rule here asks for it
+sheet-not-encoded = what is asked of it is not in this program
+sheet-for = for
+sheet-for-these = for:
+sheet-look-for = not on the list, or not enough of it: look for
+# $wanting, $types
+sheet-more-of = at least { $wanting } more of: { $types }
+# $count, $kind
+sheet-several-of = { $count } of: { $kind }
+sheet-on-the-list = on the list: { $marks }
+sheet-asked = asked { $condition }
+sheet-inspection-due = inspection due every { $span }
+sheet-no-place = the list names no place for these
+sheet-papers = papers
+sheet-gear = hooks and lines aboard
+sheet-people = people and their certificates
+sheet-fits-tool-of = fits the tool of: { $requirement }
+sheet-counts-as = counts as the tool of { $clause }
+# $all, $broken
+sheet-listed-broken = listed: { $all }, { $broken } of them broken
+sheet-listed-count = listed: { $count }
+sheet-listed-ashore = listed as ashore
+sheet-listed-lent = listed as lent to { $to }
+# $to, $until
+sheet-listed-lent-until = listed as lent to { $to } until { $until }
+sheet-listed-lost = listed as lost
+sheet-listed-nowhere = the list does not say where it is
+sheet-listed-fitting = listed as fitting { $marks }
+sheet-listed-good = listed as good through { $day }
+sheet-listed-inspected = listed as inspected on { $day }
+sheet-good-for = good for { $span } from its issue
+sheet-part-of = part of { $tool }
+# $types, $least
+sheet-types-asked = { $types }; { $least ->
+        [one] 1 type
+       *[other] { $least } types
+    } asked
+
+## The skipper's checklist
+
+sheet-skipper = Before you sail: { $vessel }
+sheet-skipper-title = Before you sail, { $vessel }
+sheet-clashes = Too few tools to go round
+sheet-do-before = Do before leaving
+sheet-nothing-to-do = Nothing that the rules above ask for is left to do.
+sheet-not-settled = No step is known here that settles it: go by the notes above, and ask the port
+    office.
+sheet-no-way = no set of changes was found that makes it ready: ask the port office
+sheet-turns-out-well = What is to be measured or looked up is taken to turn out well; check again once
+    it is written down.
+sheet-good-up-to = good up to: { $freeboard }
+sheet-advice = Recommended
+sheet-advice-only = Advice, no part of the verdict.
+# $title, $days
+sheet-part-of-trip = { $title }; for part of the trip: { $days }
+sheet-runs-out = Runs out on this trip
+sheet-nothing-lapses = Nothing on the list runs out before the return.
+sheet-for-titles = for { $titles }
+# $day, $back
+sheet-met-until = met until { $day }; the trip goes on to { $back }
+sheet-inspection-ran-out = its inspection ran out before the trip (good through { $day })
+sheet-out-of-date = it went out of date before the trip (good through { $day })
+# $kind, $person, $day
+sheet-certificate-ran-out = the { $kind } of { $person } ran out before the trip (good through { $day })
+# $kind, $person, $day
+sheet-certificate-runs-out = the { $kind } of { $person } runs out during the trip (good through
+    { $day })
+sheet-by-eye = Look at by eye
+sheet-by-eye-how = Tick what is in its place, whole and working; blades and points covered; each pole
+    drawn out and locked to try it.
+sheet-eyed-how-many = , how many:
+sheet-met = Met, by what the list says
+sheet-met-by-list = As it is written in the list; nobody looked for this paper.
+sheet-met-by-list-and-records = As it is written in the list and in what is laid over it; nobody looked
+    for this paper.
+sheet-met-stated = "Stated, not measured": with measured figures alone it is not met; it rests on a
+    figure that was stated or stands on a label.
+sheet-met-by = by { $tools }
+sheet-stated = stated, not measured
+
+## Files to be filled in: the inspection record and the inventory
+
+# $vessel, $digest
+sheet-record = Inspection record of { $vessel }, sheet { $digest }.
+sheet-written-with = It was written with this { $laid }.
+sheet-key-in = Key in what stands on the paper, row by row, each figure with its unit; what stays empty
+    adds nothing. What has no key here (hooks, certificates, a wheelhouse) goes into the vessel's
+    file. Then: kitmuster check VESSEL.yaml --inspection THIS.yaml
+sheet-day-of-walk = write the day of the walk, like 2026-12-01; without it the record is refused
+sheet-inspector-name = the inspector's name
+sheet-or-stated-or-label = or stated, or label
+sheet-or-whole-kit = or whole kit, if all of it was seen
+# $freeboard, $like
+sheet-freeboard-like = { $freeboard }; { $like }
+sheet-like-one-rail = like 4 ft 3 in
+sheet-like-rail = like 4 ft 3 in, or 3 ft 10 in to 4 ft 2 in
+sheet-like-deck = like 3 ft 2 in from the working deck
+sheet-take-away = { $what }; take the # away and write it in its place:
+# $row, $what
+sheet-row-in-file = row { $row }, { $what }: a record has no place for it; it goes into the vessel's
+    file
+sheet-people-in-file = row { $row }: a record has no place for it; it goes into the vessel's file
+sheet-missing = yes, if it is not there
+sheet-condition = serviceable or broken
+sheet-count-them = how many there are
+sheet-label-day = the day on its label, like 2027-05-31
+sheet-row-look-for = row { $row }, look for:
+sheet-if-there = if it is there, take the # away and give it a mark:
+# $rule, $profile
+sheet-inventory = Inventory to fill in, for { $rule } [{ $profile }].
+sheet-fill-in = Write behind each colon. What you do not know stays empty: it gives "can't tell", never
+    "ready". A length has its unit: 6 ft 4 1/2 in, 1.83 m, 48 mm. Delete what is not aboard;
+    `kitmuster words` lists all kinds and keys. Then: kitmuster check THIS.yaml
+sheet-to-be-named = to be named
+sheet-vessel-name = the vessel's name
+sheet-register-number = its register number
+sheet-who-fills-in = who fills this in
+sheet-day-like = the day, like 2026-02-01
+sheet-how-figures = measured, stated or label: how the figures came about
+sheet-serviceable-if = serviceable, if every tool that does not say works
+sheet-covers = write `whole kit` once everything aboard stands here
+sheet-like-tags = like [{ $ids }]; [] if there is none
+sheet-feature = yes or no: { $feature }
+sheet-like-day = like 2026-03-02
+sheet-kit = Each tool has the mark that is on it and on no other; its condition, serviceable or broken;
+    where it is stowed.
+sheet-documents = Each paper has a mark too; state: aboard, posted, copy or lost.
+sheet-may-count = the tool of { $clause } may count for it too
+sheet-no-part-of-verdict = recommended, no part of a verdict
+# $least, $types
+sheet-at-least-of = at least { $least } of: { $types }
+sheet-or-instead = or instead, with the # taken away, { $tool }:
+sheet-or-instead-of-it = or instead of it, with the # taken away:
+sheet-marks-it-fits = marks of the tools that it fits
+sheet-count-asked = { $count } are asked; write how many there are
+sheet-aboard-once = aboard, once it is there
+sheet-by-statement = or by statement (*)
+sheet-hooks-like = circle hooks
+sheet-lines-like = mainline
+sheet-none-or-each-kind = [] if there are none; take the # away for each kind
+sheet-each-person = take the # away for each person
+sheet-statements = What no tape and no eye can show on deck is also settled by a dated statement that
+    the tool conforms to the clause (*); write it under the tool:

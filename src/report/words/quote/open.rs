@@ -36,7 +36,9 @@ pub(crate) fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Op
     }
     let offer = match &unmet.nearest {
         Some(nearest) => near(shown, nearest, &words),
-        None if !requirement(after, cured).wants_tools() => shown.locale.quote_no_goods().to_owned(),
+        None if !requirement(after, cured).wants_tools() => {
+            shown.locale.quote_no_goods().to_owned()
+        }
         None => shown.locale.quote_nothing_near().to_owned(),
     };
     Open { why, remedy: found.and_then(|finding| words.remedy(finding, &[])), offer }
