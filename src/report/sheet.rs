@@ -89,6 +89,15 @@ fn rule_of(check: &Check, judgement: &Judgement) -> Option<String> {
     check.judgements.iter().position(own).map(|at| (at + 1).to_string())
 }
 
+/// Adds rules that are not there yet.
+fn take_in(rules: &mut Vec<String>, more: impl IntoIterator<Item = String>) {
+    for rule in more {
+        if !rules.contains(&rule) {
+            rules.push(rule);
+        }
+    }
+}
+
 /// A clause, led by the numbers of the rules that it belongs to.
 fn of_rules(rules: &[String], clause: &str, locale: Locale) -> String {
     match rules {

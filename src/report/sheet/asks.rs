@@ -4,9 +4,10 @@
 //! Imports `model` and the words beside it. Whether the thing keeps it is
 //! judged by the engine, never here.
 
-use super::of_rules;
+use super::{of_rules, take_in};
+use crate::measure::{System, Units};
 use crate::model::profile::Requirement;
-use crate::model::rule::{Member, Need, Spec, Test, ToolType};
+use crate::model::rule::{Bound, Limit, Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{AttributeId, AttributeShape, KindId, Vocabulary, fold};
 use crate::report::Locale;
 use crate::report::words::sheet::Ends;
@@ -29,18 +30,16 @@ impl Ask {
     /// What is asked, in words. Clauses are named only where they differ in
     /// what they ask.
     pub(super) fn text(&self) -> String {
-        let mut by_clause: Vec<(&str, Vec<&str>)> = Vec::new();
+        let mut by_clause: Vec<(&str, Vec<String>)> = Vec::new();
         for (clause, text) in &self.wants {
             match by_clause.iter_mut().find(|(known, _)| known == clause) {
-                Some((_, texts)) if texts.contains(&text.as_str()) => {}
-                Some((_, texts)) => texts.push(text),
-                None => by_clause.push((clause, vec![text])),
+                Some((_, texts)) if texts.contains(text) => {}
+                Some((_, texts)) => texts.push(text.clone()),
+                None => by_clause.push((clause, vec![text.clone()])),
             }
         }
-        let told: Vec<(&str, String)> = by_clause
-            .into_iter()
-            .map(|(clause, texts)| (clause, any_of(&shorter(&texts))))
-            .collect();
+        let told = by_clause.into_iter().map(|(clause, texts)| (clause, figures::any_of(&texts)));
+        let told: Vec<(&str, String)> = told.collect();
         match told.as_slice() {
             [] => String::new(),
             [(_, first), rest @ ..] if rest.iter().all(|(_, text)| text == first) => first.clone(),
@@ -50,9 +49,7 @@ impl Ask {
             }
         }
     }
-}
 
-impl Ask {
     /// The words that will do, each once; one that only some of the clauses
     /// allow says which.
     pub(super) fn words(&self) -> Vec<String> {
@@ -82,23 +79,6 @@ impl Ask {
     pub(super) fn is_plain(&self, locale: Locale) -> bool {
         self.wants.iter().any(|(_, text)| text == locale.sheet_yes())
     }
-}
-
-/// Rival readings of a bare figure, exact or at least: the exact one is told
-/// in the rule's unit alone.
-fn shorter<'t>(texts: &[&'t str]) -> Vec<&'t str> {
-    let bare = |text: &'t str| text.split_once(" (").map_or(text, |(bare, _)| bare);
-    let figure = |text: &'t str, head: &str| bare(text).strip_prefix(head).map(str::to_owned);
-    let least: Vec<_> = texts.iter().filter_map(|text| figure(text, "at least ")).collect();
-    let one = |text: &&'t str| match figure(text, "exactly ") {
-        Some(exact) if least.contains(&exact) => bare(text),
-        _ => *text,
-    };
-    texts.iter().map(one).collect()
-}
-
-fn any_of(texts: &[&str]) -> String {
-    figures::any_of(&texts.iter().map(|text| (*text).to_owned()).collect::<Vec<_>>())
 }
 
 /// An ask as a file tells it: the name where the key does not say it, what
@@ -216,10 +196,20 @@ impl Asks {
                 }
             }
             Test::AcquiredBefore(day) => self.note(words.locale.sheet_serves_if_acquired(day)),
-            Test::AnyOf(groups) | Test::Readings(groups) => {
+            Test::AnyOf(groups) => {
                 for (index, group) in groups.iter().enumerate() {
-                    let other = or || (index > 0 && matches!(test, Test::AnyOf(_)));
+                    let other = or || index > 0;
                     group.iter().for_each(|test| self.test(words, test, clause, ends, other));
+                }
+            }
+            Test::Readings(groups) => {
+                for test in groups.iter().flatten() {
+                    let units = match exact_beside_least(test, groups) {
+                        Some(system) if words.locale.units == Units::Both => system.alone(),
+                        _ => words.locale.units,
+                    };
+                    let words = Words { locale: Locale { units, ..words.locale }, ..*words };
+                    self.test(&words, test, clause, ends, or);
                 }
             }
         }
@@ -231,8 +221,7 @@ impl Asks {
         match self.list.iter_mut().find(|ask| ask.attribute == attribute) {
             Some(ask) => {
                 ask.wants.push(want);
-                let new = rule.filter(|rule| !ask.rules.contains(rule));
-                ask.rules.extend(new);
+                take_in(&mut ask.rules, rule);
             }
             None => {
                 let rules = rule.into_iter().collect();
@@ -261,6 +250,20 @@ impl Asks {
         });
         texts.chain(self.notes.iter().cloned()).collect::<Vec<_>>().join(", ")
     }
+}
+
+/// The system of a bare figure that is read as exact where another reading
+/// takes it as the least: the exact one is told in the rule's unit alone.
+fn exact_beside_least(test: &Test, readings: &[Vec<Test>]) -> Option<System> {
+    let Test::Limit { attribute, limit: Limit::Within(low, high), .. } = test else { return None };
+    let Bound::Fixed { figure, .. } = low else { return None };
+    let is_least = |other: &Test| match other {
+        Test::Limit { attribute: of, limit: Limit::AtLeast(least), .. } => {
+            of == attribute && least == low
+        }
+        _ => false,
+    };
+    (low == high && readings.iter().flatten().any(is_least)).then_some(figure.system)
 }
 
 /// An alternative where it stands in its requirement.

@@ -4,7 +4,7 @@
 //! was judged by the engine in a check of its own.
 
 use super::skipper::List;
-use super::{laid_over, of_rules, rule_of};
+use super::{laid_over, of_rules, rule_of, take_in};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Finding, Outcome};
 use crate::model::profile::Level;
@@ -37,9 +37,7 @@ impl List<'_> {
                 };
                 let rule = rule_of(self.subject.check, judgement);
                 match lines.iter_mut().find(|(known, _)| *known == line) {
-                    Some((_, rules)) => {
-                        rules.extend(rule.filter(|rule| !rules.contains(rule)));
-                    }
+                    Some((_, rules)) => take_in(rules, rule),
                     None => lines.push((line, rule.into_iter().collect())),
                 }
             }

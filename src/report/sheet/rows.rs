@@ -5,7 +5,7 @@
 //! rows with the same numbers.
 
 use super::asks::{Ask, Asks, Placed, of_kind};
-use super::{by_rules, of_rules, rule_of};
+use super::{by_rules, of_rules, rule_of, take_in};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::Finding;
 use crate::model::profile::{Level, Requirement};
@@ -75,11 +75,7 @@ impl Row<'_> {
                 && known.more == serves.more
         };
         match self.serves.iter_mut().find(same) {
-            Some(known) => {
-                let new = serves.rules.into_iter().filter(|rule| !known.rules.contains(rule));
-                let new: Vec<_> = new.collect();
-                known.rules.extend(new);
-            }
+            Some(known) => take_in(&mut known.rules, serves.rules),
             None => self.serves.push(serves),
         }
     }

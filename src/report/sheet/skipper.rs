@@ -7,7 +7,7 @@
 use super::digest::Digest;
 use super::inspector::foot;
 use super::rows::{self, Thing};
-use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs};
+use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in};
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
@@ -302,11 +302,7 @@ fn add(jobs: &mut Vec<Job>, what: String, note: String, whys: Vec<Why>) {
     for why in whys {
         let same = |known: &&mut Why| known.title == why.title && known.clause == why.clause;
         match job.whys.iter_mut().find(same) {
-            Some(known) => {
-                let new = why.rules.into_iter().filter(|rule| !known.rules.contains(rule));
-                let new: Vec<_> = new.collect();
-                known.rules.extend(new);
-            }
+            Some(known) => take_in(&mut known.rules, why.rules),
             None => job.whys.push(why),
         }
     }
