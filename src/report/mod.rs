@@ -31,8 +31,9 @@ pub use vocabulary::{kind, vocabulary};
 pub use words::locale::{Language, Locale};
 
 use crate::load::Source;
-use crate::model::check::Check;
+use crate::model::check::{Check, Judgement};
 use crate::model::vocabulary::Vocabulary;
+use words::Words;
 
 /// A check's result with all that is needed to put it into words.
 #[derive(Debug, Clone, Copy)]
@@ -48,4 +49,16 @@ pub struct Subject<'a> {
     /// Which ways of freeing a turtle the kit leaves open, where that was
     /// asked.
     pub freeing: Option<options::Shown<'a>>,
+}
+
+impl<'a> Subject<'a> {
+    /// The words for one judgement of the check.
+    pub(crate) fn words(&self, judgement: &'a Judgement) -> Words<'a> {
+        Words {
+            vocabulary: self.vocabulary,
+            vessel: &self.check.vessel,
+            profile: &judgement.profile,
+            locale: self.locale,
+        }
+    }
 }

@@ -125,28 +125,28 @@ pub(crate) fn beyond(vessel: &VesselQuote, locale: Locale) -> Vec<String> {
     }
     let judgements = vessel.after.judgements.iter();
     let stubs = judgements.filter(|judgement| !judgement.profile.encoded);
-    let stubs =
-        stubs.map(|stub| format!("`{}` is known, not encoded: can't tell", stub.profile.id));
-    stubs.chain(vessel.after.notices.iter().map(|told| notice(told, locale))).collect()
+    let stubs = stubs.map(|stub| locale.quote_stub(&stub.profile.id));
+    stubs.chain(vessel.after.notices.iter().map(|one| notice(one, locale))).collect()
 }
 
 /// What is told beside the quote, whatever its format: files that could not
 /// be read, records that belong to no vessel, days that make no sense.
 /// Empty where there is nothing to tell.
 pub fn aside(shown: &Shown<'_>, width: usize) -> String {
+    let locale = shown.locale;
     let mut text = String::new();
     if !shown.refused.is_empty() {
-        text.push_str(&problems::all(shown.refused, "the quote is for the other files", width));
+        text.push_str(&problems::all(shown.refused, locale.quote_for_other_files(), width));
     }
     let mut page = Page::new(width);
     for left_out in shown.left_out {
-        let told = format!("{}: {}", left_out.file, fleet::left_out(left_out, shown.locale));
-        page.hang(0, ("record not laid over:", Tone::Open), (&told, Tone::Plain));
+        let told = format!("{}: {}", left_out.file, fleet::left_out(left_out, locale));
+        page.hang(0, (locale.quote_record_not_laid(), Tone::Open), (&told, Tone::Plain));
     }
     for (index, vessel) in shown.quote.vessels.iter().enumerate() {
         if let Some(note) = odd_departure(shown, index, vessel) {
             let told = format!("{}: {note}", vessel.file);
-            page.hang(0, ("note:", Tone::Open), (&told, Tone::Plain));
+            page.hang(0, (locale.sheet_small_note(), Tone::Open), (&told, Tone::Plain));
         }
     }
     text.push_str(&page.finish());

@@ -23,7 +23,7 @@ pub use blank::blank_vessel;
 pub use digest::Digest;
 
 use super::render::base::shown;
-use super::words::{self, Words, figures, sheet as said};
+use super::words::{self, figures, sheet as said};
 use super::{Locale, Subject};
 use crate::measure::Length;
 use crate::model::check::{Check, Judgement, Notice};
@@ -70,11 +70,12 @@ fn laid_over(subject: &Subject<'_>) -> Option<String> {
     let records: Vec<_> = records.map(|source| source.file.to_string()).collect();
     // Which record was left out, its notice tells by its day.
     let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
-    let told = match subject.check.notices.iter().any(left_out) {
-        true => "inspection records",
-        false => "laid over the list",
-    };
-    (!records.is_empty()).then(|| format!("{told}: {}", figures::all_of(&records, subject.locale)))
+    let files = figures::all_of(&records, subject.locale);
+    match subject.check.notices.iter().any(left_out) {
+        _ if records.is_empty() => None,
+        true => Some(subject.locale.sheet_records(&files)),
+        false => Some(subject.locale.sheet_laid_over(&files)),
+    }
 }
 
 /// The number of a judgement's rule on the paper, which leads its clauses;
@@ -88,27 +89,37 @@ fn rule_of(check: &Check, judgement: &Judgement) -> Option<String> {
     check.judgements.iter().position(own).map(|at| (at + 1).to_string())
 }
 
+/// Adds rules that are not there yet.
+fn take_in(rules: &mut Vec<String>, more: impl IntoIterator<Item = String>) {
+    for rule in more {
+        if !rules.contains(&rule) {
+            rules.push(rule);
+        }
+    }
+}
+
 /// A clause, led by the numbers of the rules that it belongs to.
-fn of_rules(rules: &[String], clause: &str) -> String {
+fn of_rules(rules: &[String], clause: &str, locale: Locale) -> String {
     match rules {
         [] => clause.to_owned(),
-        rules => format!("{}: {clause}", by_rules(rules)),
+        rules => format!("{}: {clause}", by_rules(rules, locale)),
     }
 }
 
 /// Rules by their numbers on the paper.
-fn by_rules(rules: &[String]) -> String {
-    let noun = if rules.len() == 1 { "rule" } else { "rules" };
-    format!("{noun} {}", figures::all_of(rules, Locale::default()))
+fn by_rules(rules: &[String], locale: Locale) -> String {
+    locale.sheet_by_rules(rules.len(), &figures::all_of(rules, locale))
 }
 
 /// The rules that the paper speaks of, with their editions; by number where
 /// clauses are led by it.
-fn named_rules(check: &Check) -> Vec<String> {
+fn named_rules(subject: &Subject<'_>) -> Vec<String> {
+    let (check, locale) = (subject.check, subject.locale);
     let named = check.judgements.iter().map(|judgement| {
-        let named = format!("{} [{}]", said::edition(&judgement.profile), judgement.profile.id);
+        let named =
+            format!("{} [{}]", said::edition(&judgement.profile, locale), judgement.profile.id);
         match rule_of(check, judgement) {
-            Some(number) => format!("rule {number}: {named}"),
+            Some(number) => locale.sheet_rule(&number, &named),
             None => named,
         }
     });
@@ -116,40 +127,40 @@ fn named_rules(check: &Check) -> Vec<String> {
 }
 
 /// The same, as a list.
-fn editions(check: &Check) -> Markup {
+fn editions(subject: &Subject<'_>) -> Markup {
     html! {
-        ul.editions { @for rule in named_rules(check) { li { (shown(&rule)) } } }
+        ul.editions { @for rule in named_rules(subject) { li { (shown(&rule)) } } }
     }
 }
 
 /// What bears on the meaning of the whole paper.
 fn notices(subject: &Subject<'_>) -> Markup {
+    let locale = subject.locale;
     html! {
         @for notice in &subject.check.notices {
             p.caution {
-                b { "Note: " } (shown(&words::notice(notice, subject.locale)))
-                @if let Some(remedy) = words::notice_remedy(notice, subject.locale) {
-                    " " b { "Do: " } (shown(&remedy))
+                b { (locale.sheet_note()) " " } (shown(&words::notice(notice, locale)))
+                @if let Some(remedy) = words::notice_remedy(notice, locale) {
+                    " " b { (locale.sheet_do()) " " } (shown(&remedy))
                 }
             }
         }
     }
 }
 
+/// Whether a rule binds that is not in this program.
+fn has_stubs(check: &Check) -> bool {
+    check.judgements.iter().any(|judgement| !judgement.profile.encoded)
+}
+
 /// Rules that bind and are not in this program.
 fn stubs(subject: &Subject<'_>) -> Markup {
-    let check = subject.check;
+    let locale = subject.locale;
     html! {
-        @for judgement in check.judgements.iter().filter(|j| !j.profile.encoded) {
-            @let words = Words {
-                vocabulary: subject.vocabulary,
-                vessel: &check.vessel,
-                profile: &judgement.profile,
-                locale: subject.locale,
-            };
+        @for judgement in subject.check.judgements.iter().filter(|j| !j.profile.encoded) {
             p.caution {
-                b { (shown(&judgement.profile.title.to_string())) } ": " (said::STUB) " "
-                b { "Do: " } (shown(&words.by_hand())) "."
+                b { (shown(&judgement.profile.title.to_string())) } ": " (locale.sheet_stub()) " "
+                b { (locale.sheet_do()) " " } (shown(&subject.words(judgement).by_hand())) "."
             }
         }
     }

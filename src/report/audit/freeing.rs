@@ -12,7 +12,6 @@ use crate::report::content::audit::more;
 use crate::report::content::{Block, Item, Lead, Role, Section, Tone};
 use crate::report::options::Shown;
 use crate::report::words::fleet::count;
-use crate::report::words::options as words;
 use crate::report::words::pages::{capital, sentence};
 
 /// The columns of the counts.
@@ -76,6 +75,6 @@ pub(in crate::report) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
         Item::new(Lead::Bullet(tone), text).with(change.into_iter().collect()).into()
     }));
     body.extend(more(vessels.len(), most));
-    body.push(Block::Paragraph(words::FOOT.into()));
+    body.push(Block::Paragraph(of.locale.options_foot().into()));
     Some(Section::new(Role::Part, "Ways of freeing a turtle, situations counted", body))
 }

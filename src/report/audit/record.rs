@@ -11,6 +11,7 @@ use crate::report::Locale;
 use crate::report::content::Tone;
 use crate::report::json::harmless;
 use crate::report::render::lines::Page;
+use crate::report::words::locale::desk;
 use crate::report::words::{compare, fleet};
 
 /// A record that was judged again.
@@ -82,7 +83,7 @@ fn headline(page: &mut Page, of: &Verified<'_>) {
             format!("{refused} refused then; their text is not on record, only what was said");
         page.prose(2, Tone::Plain, &text);
     }
-    page.prose(2, Tone::Plain, compare::NO_SEAL);
+    page.prose(2, Tone::Plain, desk::record_no_seal());
 }
 
 fn inputs(files: usize) -> String {

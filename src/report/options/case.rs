@@ -15,9 +15,6 @@ use crate::report::render::terminal;
 use crate::report::words::options as said;
 use crate::report::words::pages::sentence;
 
-/// That the best that is open is the first choice.
-const NOTHING_BETTER: &str = "nothing better";
-
 /// The case in five lines, each with a label; a line that is wider than the
 /// page goes on below, set in.
 pub fn case(
@@ -26,28 +23,29 @@ pub fn case(
     answers: &[CaseAnswer],
     width: usize,
 ) -> String {
+    let locale = shown.locale;
     let told = |tell: fn(&Shown<'_>, &CaseAnswer) -> String| {
         let texts: Vec<String> = answers.iter().map(|answer| tell(shown, answer)).collect();
         // What is the same either way is told once.
         let same = texts.iter().all(|text| Some(text) == texts.first());
         let most = if same { 1 } else { texts.len() };
         let texts = texts.iter().take(most).zip(answers).filter_map(|(text, answer)| {
-            let condition = said::condition(shown.practice, &answer.if_said);
+            let condition = said::condition(shown, &answer.if_said);
             if same || condition.is_empty() {
                 return Some(sentence(text));
             }
-            let told = sentence(&format!("If {condition}: {}", said::small(text)));
-            (text != NOTHING_BETTER).then_some(told)
+            let told = sentence(&locale.options_if(&condition, &said::small(text)));
+            (text != locale.options_nothing_better()).then_some(told)
         });
         texts.collect::<Vec<String>>().join(" ")
     };
     let mut page = Page::new(width);
     let mut line = |label: &str, tone, text: &str| page.hang(0, (label, tone), (text, Tone::Plain));
-    line("Case:", Tone::Strong, &of_whom(shown, question, answers));
-    line("Do:", Tone::Strong, &told(to_do));
-    line("Better:", Tone::Strong, &told(better));
-    line("Never:", Tone::Bad, &nevers(shown, question, answers));
-    line("Care:", Tone::Strong, &care(shown, answers));
+    line(locale.options_case(), Tone::Strong, &of_whom(shown, question, answers));
+    line(locale.options_case_do(), Tone::Strong, &told(to_do));
+    line(locale.options_case_better(), Tone::Strong, &told(better));
+    line(locale.options_case_never(), Tone::Bad, &nevers(shown, question, answers));
+    line(locale.options_case_care(), Tone::Strong, &care(shown, answers));
     page.finish()
 }
 
@@ -61,13 +59,16 @@ pub fn beside_case(shown: &Shown<'_>, width: usize) -> String {
 
 /// The case as understood, and the vessel.
 fn of_whom(shown: &Shown<'_>, question: &Question, answers: &[CaseAnswer]) -> String {
-    let case = said::case(shown.practice, &question.said);
+    let case = said::case(shown, &question.said);
     let mut hooks = answers
         .iter()
         .map(|answer| shown.hooks(&shown.options.outlook.situations[answer.situation]));
     let first = hooks.next().flatten().filter(|first| hooks.all(|other| other == Some(*first)));
-    let hooks = first.map(|text| format!(" ({text})")).unwrap_or_default();
-    sentence(&format!("{case}{hooks} - {}", shown.options.vessel.name))
+    let case = match first {
+        Some(hooks) => shown.locale.options_case_hooks(&case, &hooks),
+        None => case,
+    };
+    sentence(&format!("{case} - {}", shown.options.vessel.name))
 }
 
 /// The best way that is open, with what goes along with it.
@@ -81,21 +82,18 @@ fn to_do(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
     };
     for index in &answer.along {
         let along = best(shown, &outlook.along[*index], &practice.along[*index]);
-        text.push_str(&format!("; with it, {}", said::small(&along)));
+        text = shown.locale.options_with_it(&text, &said::small(&along));
     }
     text
 }
 
 fn best<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) -> String {
     let Some(index) = answered.best() else { return no_way(shown, answered, situation) };
-    let text = said::choice(shown.practice, &situation.choices[index]);
-    let text = match shown.uses(&answered.choices[index]).as_str() {
-        "" => text,
-        uses => format!("{text} ({uses})"),
-    };
+    let way = shown.choice(&situation.choices[index]);
+    let way = shown.with_tools(way, &answered.choices[index]);
     match said::if_it_fails(shown, answered, situation) {
-        Some(next) => format!("{text}; if it fails, {next}"),
-        None => text,
+        Some(next) => shown.locale.options_or_if_it_fails(&way, &next),
+        None => way,
     }
 }
 
@@ -106,8 +104,8 @@ fn even_so<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation)
     let even_so = shown.practice.even_so.as_ref().map(ToString::to_string);
     let may = answered.choices.iter().position(|choice| choice.answer == Answer::Unknown);
     let may = may.map(|index| {
-        let title = said::small(&said::choice(shown.practice, &situation.choices[index]));
-        format!("Try to {title}, whatever was not measured.")
+        let way = said::small(&shown.choice(&situation.choices[index]));
+        shown.locale.options_try_even_so(&way)
     });
     let known = no_way(shown, answered, situation);
     // At another station there is a way.
@@ -119,16 +117,20 @@ fn even_so<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation)
 
 /// That nothing is open, or that nobody can tell, and what to do first.
 fn no_way<'a>(shown: &Shown<'a>, answered: &'a Answered, situation: &Situation) -> String {
-    let unclear = answered.standing() == Standing::Unclear;
-    let loud = if unclear { said::CANNOT_TELL } else { said::no_way(shown, situation) };
-    let at = said::at_stations(shown, situation);
-    if !at.is_empty() {
-        return format!("{loud} - {}", at.join("; "));
-    }
-    match said::get_first(shown, answered, situation) {
-        Some((_, steps)) => format!("{loud} - in harbour, {}", steps.join("; ")),
-        None => format!("{loud} - {}", said::NOTHING_OPENS_ANY),
-    }
+    let locale = shown.locale;
+    let loud = match answered.standing() {
+        Standing::Unclear => locale.options_cannot_tell(),
+        _ => said::no_way(shown, situation),
+    };
+    let first = || said::get_first(shown, answered, situation);
+    let rest = match said::at_stations(shown, situation).join("; ") {
+        at if !at.is_empty() => at,
+        _ => match first() {
+            Some((_, steps)) => locale.options_in_harbour(&steps.join("; ")),
+            None => locale.options_nothing_opens_any().to_owned(),
+        },
+    };
+    format!("{loud} - {rest}")
 }
 
 /// The better choice that is closed: that to which the first steps lead where
@@ -143,16 +145,16 @@ fn better(shown: &Shown<'_>, answer: &CaseAnswer) -> String {
     };
     let opens = || better.iter().position(|choice| !shown.opens(choice).is_empty());
     let Some(index) = first.or_else(opens).or((!better.is_empty()).then_some(0)) else {
-        return NOTHING_BETTER.to_owned();
+        return shown.locale.options_nothing_better().to_owned();
     };
-    let title = said::choice(shown.practice, &situation.choices[index]);
+    let way = shown.choice(&situation.choices[index]);
     if first.is_some() && !said::at_stations(shown, situation).is_empty() {
         let steps = shown.opens(&better[index]).join("; ");
-        return format!("{title}, at every rail - first {steps}");
+        return shown.locale.options_at_every_rail(&way, &steps);
     }
-    let foreign = said::foreign_hook(answered, &better[index]).map(str::to_owned);
+    let foreign = said::foreign_hook(shown.locale, answered, &better[index]).map(str::to_owned);
     let brief = foreign.unwrap_or_else(|| said::brief(shown, &better[index], first.is_some()));
-    format!("{title} - {brief}")
+    format!("{way} - {brief}")
 }
 
 /// What is never done in this case; what is never done at all only where there

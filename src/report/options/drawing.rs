@@ -1,6 +1,6 @@
 //! The drawings of the wall card: what a technique looks like, in lines.
 //!
-//! Imports maud alone. Every drawing is made of plain shapes in one hand: ink
+//! Imports maud and the messages alone. Every drawing is made of plain shapes in one hand: ink
 //! for animal, hook and vessel, the accent for the tool and what it does, the
 //! dashed line for the water. They show a hold, never a measure.
 
@@ -9,6 +9,7 @@ mod deck;
 mod rail;
 mod shapes;
 
+use crate::report::Locale;
 use maud::{Markup, html};
 
 /// How wide and how high every drawing is, in its own units.
@@ -20,66 +21,51 @@ struct Sketch {
     /// As a technique names it.
     name: &'static str,
     /// What it shows.
-    title: &'static str,
+    title: fn(Locale) -> &'static str,
     /// Its shapes.
     shapes: fn() -> Markup,
 }
 
 const SKETCHES: [Sketch; 9] = [
-    Sketch {
-        name: "net",
-        title: "A net on a long handle is held under a turtle and lifted from the rail.",
-        shapes: rail::net,
-    },
+    Sketch { name: "net", title: Locale::options_drawing_net, shapes: rail::net },
     Sketch {
         name: "long-dehooker",
-        title: "A long pole reaches from the rail along the line; its open end sits in the bend of the hook.",
+        title: Locale::options_drawing_long_dehooker,
         shapes: rail::long_dehooker,
     },
     Sketch {
         name: "inverted-v",
-        title: "One pole draws the line near the hook up into an inverted V, another holds a flipper.",
+        title: Locale::options_drawing_inverted_v,
         shapes: rail::inverted_v,
     },
     Sketch {
         name: "long-cutter",
-        title: "A cutter on a long pole reaches from the rail down the line; its blade is at the eye of the hook.",
+        title: Locale::options_drawing_long_cutter,
         shapes: rail::long_cutter,
     },
-    Sketch {
-        name: "gag",
-        title: "An open mouth from the front: a block keeps the jaws apart, and the point of the hook is turned to the side, away from the airway.",
-        shapes: deck::gag,
-    },
+    Sketch { name: "gag", title: Locale::options_drawing_gag, shapes: deck::gag },
     Sketch {
         name: "bolt-cutters",
-        title: "A hook whose point and barb show: bolt cutters cut it close to the skin.",
+        title: Locale::options_drawing_bolt_cutters,
         shapes: deck::bolt_cutters,
     },
     Sketch {
         name: "push-through",
-        title: "First the point is pushed out through the skin; then point and barb are cut off and the rest is backed out.",
+        title: Locale::options_drawing_push_through,
         shapes: deck::push_through,
     },
-    Sketch {
-        name: "recovery",
-        title: "A limp turtle lies belly down on a tire, its rear end raised, a damp cloth on the shell, a shade above.",
-        shapes: care::recovery,
-    },
-    Sketch {
-        name: "release",
-        title: "A turtle slides head first into the water over the lowest part of the rail while the propeller stands still.",
-        shapes: care::release,
-    },
+    Sketch { name: "recovery", title: Locale::options_drawing_recovery, shapes: care::recovery },
+    Sketch { name: "release", title: Locale::options_drawing_release, shapes: care::release },
 ];
 
 /// The drawing of that name as an image with a name of its own; none where
 /// there is no such drawing.
-pub(super) fn drawing(name: &str) -> Option<Markup> {
+pub(super) fn drawing(name: &str, locale: Locale) -> Option<Markup> {
     let sketch = SKETCHES.iter().find(|sketch| sketch.name == name)?;
+    let title = (sketch.title)(locale);
     Some(html! {
-        svg class="sketch" viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img" aria-label=(sketch.title) {
-            title { (sketch.title) }
+        svg class="sketch" viewBox={ "0 0 " (WIDTH) " " (HEIGHT) } role="img" aria-label=(title) {
+            title { (title) }
             ((sketch.shapes)())
         }
     })
@@ -102,9 +88,9 @@ mod tests {
         let named = named();
         assert!(named.len() > 9, "{named:?}");
         for name in named {
-            assert!(drawing(&name).is_some(), "{name}");
+            assert!(drawing(&name, Locale::default()).is_some(), "{name}");
         }
-        assert!(drawing("no such drawing").is_none());
+        assert!(drawing("no such drawing", Locale::default()).is_none());
     }
 
     #[test]
@@ -112,9 +98,10 @@ mod tests {
         let named = named();
         for sketch in &SKETCHES {
             assert!(named.iter().any(|name| name == sketch.name), "{}", sketch.name);
-            let text = drawing(sketch.name).unwrap().into_string();
+            let text = drawing(sketch.name, Locale::default()).unwrap().into_string();
+            let title = (sketch.title)(Locale::default());
             assert!(text.contains("role=\"img\""), "{text}");
-            assert!(text.contains(&format!("<title>{}</title>", sketch.title)), "{text}");
+            assert!(text.contains(&format!("<title>{title}</title>")), "{text}");
         }
     }
 }

@@ -26,7 +26,7 @@ const STYLE: &str = include_str!("card.css");
 /// The wall card as one document.
 pub fn html(shown: &Shown<'_>) -> String {
     let plan = Plan::new(shown);
-    let title = format!("{}: freeing a turtle", shown.options.vessel.name);
+    let title = shown.locale.options_card(&shown.options.vessel.name);
     let body = html! {
         main.wall-card {
             (head(shown))
@@ -39,40 +39,43 @@ pub fn html(shown: &Shown<'_>) -> String {
 
 /// Whose card it is, for which trip, and what the kit is worth.
 fn head(shown: &Shown<'_>) -> Markup {
-    let options = shown.options;
+    let (options, locale) = (shown.options, shown.locale);
     let trip = DaySpan { from: Some(options.asked.departure), until: Some(options.asked.back) };
     let freeboard = stated_freeboard(&options.vessel, shown.locale);
     html! {
         header.rail {
-            h1 { (safe(&options.vessel.name)) " " span.for { "how to free a turtle with this kit" } }
+            h1 { (safe(&options.vessel.name)) " " span.for { (locale.options_card_for()) } }
         }
         dl.facts {
-            div { dt { "Freeboard" } dd { (prose(&freeboard)) } }
-            div { dt { "Trip" } dd { (prose(&words::span(trip, shown.locale))) } }
+            div { dt { (locale.options_card_freeboard()) } dd { (prose(&freeboard)) } }
+            div { dt { (locale.options_card_trip()) } dd { (prose(&words::span(trip, shown.locale))) } }
             @if options.asked.trust == Trust::Measured {
-                div { dt { "Figures" } dd { "only those that were measured are believed" } }
+                div {
+                    dt { (locale.options_card_figures()) }
+                    dd { (locale.options_card_measured_only()) }
+                }
             }
         }
         (notices(shown))
-        p.worth { (prose(&pages::sentence(&said::worth(&options.outlook.worth())))) }
+        p.worth { (prose(&pages::sentence(&said::worth(&options.outlook.worth(), locale)))) }
     }
 }
 
 /// What bears on the whole card.
 fn notices(shown: &Shown<'_>) -> Markup {
-    let outlook = &shown.options.outlook;
+    let (outlook, locale) = (&shown.options.outlook, shown.locale);
     let hooks_not_said = outlook.all().any(|answered| answered.hooks == OwnHooks::NotSaid);
     html! {
         @for notice in shown.notices {
             p.note {
-                b { "Note: " } (prose(&words::notice(notice, shown.locale))) ". "
+                b { (locale.sheet_note()) " " } (prose(&words::notice(notice, shown.locale))) ". "
                 @if let Some(remedy) = words::notice_remedy(notice, shown.locale) {
-                    b { "Do: " } (prose(&remedy)) "."
+                    b { (locale.sheet_do()) " " } (prose(&remedy)) "."
                 }
             }
         }
         @if hooks_not_said {
-            p.note { b { "Note: " } (prose(said::HOOKS_NOT_SAID)) "." }
+            p.note { b { (locale.sheet_note()) " " } (prose(locale.options_hooks_not_said())) "." }
         }
     }
 }
@@ -108,13 +111,13 @@ fn foot(plan: &Plan<'_>, page: &str) -> Markup {
         div.foot {
             div.mind {
                 @if !practice.cautions.is_empty() {
-                    p { b { "Mind: " }
+                    p { b { (shown.locale.options_card_mind()) " " }
                         @for caution in &practice.cautions { (prose(&caution.to_string())) " " }
                     }
                 }
                 p.small {
                     b { (safe(&shown.options.vessel.name)) ", " (prose(page)) ". " }
-                    (said::FOOT)
+                    (shown.locale.options_foot())
                 }
             }
         }

@@ -8,26 +8,18 @@ use crate::report::content::{Block, Inline, Line, Role, Section, Tone};
 use crate::report::words::options as words;
 use crate::report::words::pages::{capital, sentence};
 
-/// The heading of the lines.
-const HEADING: &str = "Ways of freeing a turtle";
-
-/// What stands behind the command that tells the rest.
-const POINTER: &str =
-    ", with the flags of this check, tells which way is open in each, and what opens more.";
-
 impl Shown<'_> {
     /// The counts; the situations that have no way at all; the single tool
     /// that would change most, with its price.
     fn lines(&self) -> Vec<(Tone, String)> {
         let worth = self.options.outlook.worth();
-        let mut lines = vec![(Tone::Plain, sentence(&capital(&words::worth(&worth))))];
+        let mut lines = vec![(Tone::Plain, sentence(&capital(&words::worth(&worth, self.locale))))];
         let without = self.without_a_way();
         if !without.is_empty() {
-            lines.push((Tone::Bad, format!("No way at all: {}.", without.join("; "))));
+            lines.push((Tone::Bad, self.locale.options_summary_no_way(&without.join("; "))));
         }
         if let (Some(step), Some(lifts)) = (self.lift(), self.lifts()) {
-            let text = format!("most would change with one tool: {step} (lifts {lifts})");
-            lines.push((Tone::Strong, sentence(&capital(&text))));
+            lines.push((Tone::Strong, self.locale.options_summary_most(&step, &lifts)));
         }
         if let Some(price) = self.price() {
             lines.push((Tone::Plain, sentence(&capital(&price))));
@@ -52,8 +44,9 @@ impl Shown<'_> {
         let mut body: Vec<_> =
             lines.map(|(tone, line)| Block::Paragraph(Line::from(line).toned(tone))).collect();
         let file = &self.options.vessel.place.file;
-        let pointer = Line::from(Inline::Code(format!("kitmuster options {file}"))).and(POINTER);
+        let pointer = Line::from(Inline::Code(format!("kitmuster options {file}")))
+            .and(format!(", {}", self.locale.options_summary_pointer()));
         body.push(Block::Paragraph(pointer));
-        Section::new(Role::Part, HEADING, body)
+        Section::new(Role::Part, self.locale.options_summary(), body)
     }
 }

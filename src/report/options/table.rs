@@ -32,13 +32,13 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
     let mut closed = Closed::default();
     for group in groups(shown) {
         page.gap();
-        page.prose(0, Tone::Strong, &group.heading);
+        page.prose(0, Tone::Strong, group.heading);
         for one in &group.shown {
             situation::write(&mut page, shown, &group, one, &mut closed);
         }
-        situation::left_out(&mut page, &group);
+        situation::left_out(&mut page, shown.locale, &group);
     }
-    closed.write(&mut page);
+    closed.write(&mut page, shown.locale);
     minded(&mut page, shown);
     foot(&mut page, shown);
     page.finish()
@@ -54,37 +54,46 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
     if options.asked.trust == Trust::Measured {
         below.push(Block::Paragraph(check::ONLY_MEASURED.into()));
     }
-    let lead = Lead::Word("WAYS OPEN".to_owned(), Tone::Strong);
+    let lead = Lead::Word(shown.locale.options_ways_open().to_owned(), Tone::Strong);
     let text = check::named(vessel).into();
     let headline = Block::Headline(Headline { lead, beside: None, text, below });
     let blocks: Vec<_> =
         std::iter::once(headline).chain(check::notices(shown.notices, shown.locale)).collect();
     terminal::write(page, &blocks, shown.locale);
     if options.outlook.all().any(|one| one.hooks == OwnHooks::NotSaid) {
-        page.hang(0, ("note:", Tone::Strong), (said::HOOKS_NOT_SAID, Tone::Plain));
+        page.hang(
+            0,
+            (shown.locale.sheet_small_note(), Tone::Strong),
+            (shown.locale.options_hooks_not_said(), Tone::Plain),
+        );
     }
 }
 
 /// What the kit is worth, and the single tool that lifts most.
 fn worth(page: &mut Page, shown: &Shown<'_>) {
     page.gap();
-    let worth = said::worth(&shown.options.outlook.worth());
+    let locale = shown.locale;
+    let worth = said::worth(&shown.options.outlook.worth(), locale);
     page.prose(0, Tone::Strong, &pages::sentence(&worth));
     if let Some(even_so) = said::even_so(shown) {
-        page.hang(0, ("Even so:", Tone::Bad), (&even_so, Tone::Strong));
+        page.hang(0, (locale.options_even_so(), Tone::Bad), (&even_so, Tone::Strong));
     }
     let (Some(lift), Some(lifts)) = (shown.lift(), shown.lifts()) else {
         if !all_first(shown) {
-            page.prose(0, Tone::Plain, said::NO_LIFT);
+            page.prose(0, Tone::Plain, locale.options_no_lift());
         }
         return;
     };
-    let text = format!("{} It lifts {lifts}.", pages::sentence(&lift));
-    page.hang(0, ("Lifts most:", Tone::Strong), (&text, Tone::Plain));
+    let text = locale.options_lift(&pages::sentence(&lift), &lifts);
+    page.hang(0, (locale.options_lifts_most(), Tone::Strong), (&text, Tone::Plain));
     let price = shown.price();
-    let none = || (!shown.catalogues.is_empty()).then(|| said::NO_OFFER.to_owned());
+    let none = || (!shown.catalogues.is_empty()).then(|| locale.options_no_offer().to_owned());
     if let Some(text) = price.or_else(none) {
-        page.hang(0, ("To buy:", Tone::Strong), (&pages::sentence(&text), Tone::Plain));
+        page.hang(
+            0,
+            (locale.options_to_buy(), Tone::Strong),
+            (&pages::sentence(&text), Tone::Plain),
+        );
     }
 }
 
@@ -101,26 +110,26 @@ fn minded(page: &mut Page, shown: &Shown<'_>) {
         return;
     }
     page.gap();
-    page.prose(0, Tone::Strong, "Mind");
+    page.prose(0, Tone::Strong, shown.locale.options_mind());
     for (says, techniques) in minded {
         page.hang(INDENT, ("-", Tone::Plain), (&format!("{says} ({techniques})"), Tone::Plain));
     }
 }
 
 fn foot(page: &mut Page, shown: &Shown<'_>) {
-    let practice = shown.practice;
+    let (practice, locale) = (shown.practice, shown.locale);
     page.gap();
-    page.prose(0, Tone::Strong, "Take care");
+    page.prose(0, Tone::Strong, locale.options_take_care());
     let cautions: Vec<_> = practice.cautions.iter().map(ToString::to_string).collect();
     page.prose(INDENT, Tone::Plain, &cautions.join(" "));
     page.gap();
-    page.prose(0, Tone::Strong, "How this was judged");
+    page.prose(0, Tone::Strong, locale.options_how_judged());
     for note in &practice.notes {
         page.hang(INDENT, ("-", Tone::Plain), (&note.to_string(), Tone::Plain));
     }
     page.gap();
-    page.prose(0, Tone::Plain, said::STEPS_ON_CARD);
+    page.prose(0, Tone::Plain, locale.options_steps_on_card());
     let source = format!("{}: {}", practice.title, practice.source);
     page.prose(0, Tone::Plain, &pages::sentence(&source));
-    page.prose(0, Tone::Plain, said::FOOT);
+    page.prose(0, Tone::Plain, locale.options_foot());
 }

@@ -210,7 +210,8 @@ fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Row {
     let Some(nearest) = &unmet.nearest else { return row };
     let item = shown.item(nearest.offer);
     let lacks = nearest.lacks.iter().map(|reason| words.reason(reason));
-    let hindrances = nearest.hindrances.iter().map(|one| words::quote::hindrance(*one));
+    let hindrances =
+        nearest.hindrances.iter().map(|one| words::quote::hindrance(*one, shown.locale));
     let lacks: Vec<_> = lacks.chain(hindrances).collect();
     let supplier = &shown.catalogue(nearest.offer).supplier;
     row.text("nearest offer", &format!("{supplier}, {}: {}", item.number, item.description))

@@ -9,7 +9,6 @@ mod vessel;
 
 use super::Shown;
 use crate::model::finding::Verdict;
-use crate::quote::Quote;
 use crate::report::render::base::{document, prose, shown as safe};
 use crate::report::words::{self, fleet, quote as said};
 use maud::{Markup, html};
@@ -21,8 +20,8 @@ const STYLE: &str =
 /// The quote as one document.
 pub fn html(shown: &Shown<'_>) -> String {
     let title = match shown.customer {
-        Some(customer) => format!("Quote for {customer}"),
-        None => "Quote".to_owned(),
+        Some(customer) => shown.locale.quote_title_for(&customer),
+        None => shown.locale.quote_title().to_owned(),
     };
     let body = html! {
         main.quote {
@@ -31,7 +30,7 @@ pub fn html(shown: &Shown<'_>) -> String {
             (vessel::all(shown))
             (order::all(shown))
             (measuring(shown))
-            (accept(shown.quote))
+            (accept(shown))
             (compared(shown))
             (why(shown))
             footer {
@@ -43,49 +42,62 @@ pub fn html(shown: &Shown<'_>) -> String {
 }
 
 fn head(shown: &Shown<'_>, title: &str) -> Markup {
-    let quote = shown.quote;
     html! {
         header.rail {
             h1 { (safe(title)) }
-            p.headline { (verdict(quote)) " " (prose(&said::headline(shown))) }
+            p.headline { (verdict(shown)) " " (prose(&said::headline(shown))) }
         }
         (facts(shown))
         @match said::not_proved(shown) {
-            Some(text) => div class="caution loud" { p { b { (said::NOT_PROVED) } ": " (prose(&text)) } },
-            None if quote.orders.is_empty() => {},
+            Some(text) => div class="caution loud" { p { b { (shown.locale.quote_not_proved()) } ": " (prose(&text)) } },
+            None if shown.quote.orders.is_empty() => {},
             None => p { (prose(&words::pages::sentence(&said::bound(shown)))) },
         }
     }
 }
 
 /// The verdict on the order: a sign and words, coloured besides.
-fn verdict(quote: &Quote) -> Markup {
-    let (class, sign) = match quote.verdict() {
+fn verdict(shown: &Shown<'_>) -> Markup {
+    let (class, sign) = match shown.quote.verdict() {
         Verdict::Ready => ("good", "✓"),
         Verdict::CannotTell => ("open", "?"),
         Verdict::NotReady => ("bad", "✕"),
     };
-    html! { span class={ "word " (class) } { (sign) " " (said::verdict(quote).to_lowercase()) } }
+    html! { span class={ "word " (class) } { (sign) " " (said::verdict(shown).to_lowercase()) } }
 }
 
 /// For whom, from whom, when and how much.
 fn facts(shown: &Shown<'_>) -> Markup {
-    let quote = shown.quote;
+    let (quote, locale) = (shown.quote, shown.locale);
     let suppliers = quote.orders.iter().map(|order| &shown.catalogues[order.catalogue]);
     let suppliers: Vec<_> = suppliers.map(said::supplier).collect();
-    let holds = quote.holds.map_or(said::NO_END.to_owned(), |day| day.to_string());
+    let holds = quote.holds.map_or(locale.quote_no_last_day().to_owned(), |day| day.to_string());
     html! {
         dl.facts {
-            @if let Some(customer) = shown.customer { div { dt { "Customer" } dd { (safe(customer)) } } }
-            @for supplier in &suppliers { div { dt { "Supplier" } dd { (safe(supplier)) } } }
-            div { dt { "Order of" } dd { (prose(&quote.ordered.to_string())) } }
-            @if !quote.orders.is_empty() {
-                div { dt { "Prices hold until" } dd { (prose(&holds)) } }
-                div { dt { "Total with tax" } dd { (shown.money(quote.cost.total)) } }
+            @if let Some(customer) = shown.customer {
+                (fact(locale.quote_head_customer(), &html! { (safe(customer)) }))
             }
-            @if quote.with_recommended { div { dt { "Asked" } dd { (said::WITH_RECOMMENDED) } } }
+            @for supplier in &suppliers {
+                (fact(locale.quote_head_supplier(), &html! { (safe(supplier)) }))
+            }
+            (fact(locale.quote_head_order_of(), &prose(&quote.ordered.to_string())))
+            @if !quote.orders.is_empty() {
+                (fact(locale.quote_head_holds(), &prose(&holds)))
+                (fact(
+                    locale.quote_head_total_with_tax(),
+                    &html! { (shown.money(quote.cost.total)) },
+                ))
+            }
+            @if quote.with_recommended {
+                (fact(locale.quote_head_asked(), &html! { (locale.quote_with_recommended()) }))
+            }
         }
     }
+}
+
+/// A fact under its name.
+fn fact(name: &str, what: &Markup) -> Markup {
+    html! { div { dt { (name) } dd { (what) } } }
 }
 
 /// What could not be read, and records of no vessel.
@@ -93,7 +105,10 @@ fn not_read(shown: &Shown<'_>) -> Markup {
     html! {
         @if !shown.refused.is_empty() {
             div class="caution loud" {
-                p { b { "Not read (" (shown.refused.len()) ")" } "; the quote is for the other files." }
+                p {
+                    b { (shown.locale.quote_not_read(&shown.refused.len())) } "; "
+                    (shown.locale.quote_for_other_files()) "."
+                }
                 ul {
                     @for refusal in shown.refused {
                         @for problem in refusal.to_string().lines() { li { (prose(problem)) } }
@@ -103,7 +118,7 @@ fn not_read(shown: &Shown<'_>) -> Markup {
         }
         @for left_out in shown.left_out {
             p.caution {
-                b { "Record not laid over: " } (safe(&left_out.file)) ": "
+                b { (words::pages::capital(shown.locale.quote_record_not_laid())) " " } (safe(&left_out.file)) ": "
                 (prose(&fleet::left_out(left_out, shown.locale)))
             }
         }
@@ -112,17 +127,23 @@ fn not_read(shown: &Shown<'_>) -> Markup {
 
 /// What each supplier alone would cost, where one was to supply everything.
 fn compared(shown: &Shown<'_>) -> Markup {
+    let total = shown.locale.quote_head_total();
     html! {
         @if !shown.quote.suppliers.is_empty() {
             section.part {
-                h2 { "Everything from one supplier" }
+                h2 { (shown.locale.quote_one_supplier()) }
                 table.goods {
-                    thead { tr { th scope="col" { "Supplier" } th.figure scope="col" { "Total" } } }
+                    thead {
+                        tr {
+                            th scope="col" { (shown.locale.quote_head_supplier()) }
+                            th.figure scope="col" { (total) }
+                        }
+                    }
                     tbody {
                         @for alone in &shown.quote.suppliers {
                             tr class=[alone.taken.then_some("taken")] {
                                 td { (prose(&said::alone(shown, alone))) }
-                                td.figure data-as="Total" { (shown.money(alone.cost.total)) }
+                                td.figure data-as=(total) { (shown.money(alone.cost.total)) }
                             }
                         }
                     }
@@ -136,8 +157,8 @@ fn measuring(shown: &Shown<'_>) -> Markup {
     html! {
         @if let Some(measuring) = &shown.quote.measuring {
             section class="part caution" {
-                h2 { "Before you order" }
-                p { (said::MEASURE) }
+                h2 { (shown.locale.quote_before_you_order()) }
+                p { (shown.locale.quote_measure_first()) }
                 ul { @for tool in said::to_measure(shown, measuring) { li { (prose(&tool)) } } }
                 p { (prose(&said::measuring(shown, measuring))) }
             }
@@ -150,8 +171,8 @@ fn why(shown: &Shown<'_>) -> Markup {
     html! {
         @if let Some(explained) = &shown.quote.explained {
             section.part {
-                h2 { "Why this basket" }
-                @if shown.quote.orders.is_empty() { p { (said::NO_BASKET) } }
+                h2 { (shown.locale.quote_why()) }
+                @if shown.quote.orders.is_empty() { p { (shown.locale.quote_no_basket()) } }
                 ul {
                     @for reasons in said::reasons(shown) {
                         li {
@@ -167,13 +188,18 @@ fn why(shown: &Shown<'_>) -> Markup {
 }
 
 /// Where the order is accepted in writing.
-fn accept(quote: &Quote) -> Markup {
+fn accept(shown: &Shown<'_>) -> Markup {
+    let locale = shown.locale;
     html! {
-        @if !quote.orders.is_empty() {
+        @if !shown.quote.orders.is_empty() {
             section.accept {
-                h2 { "Acceptance" }
-                p { (said::ACCEPT) }
-                div.lines { @for what in said::SIGNED { div { (what) } } }
+                h2 { (locale.quote_acceptance()) }
+                p { (locale.quote_accept()) }
+                div.lines {
+                    div { (locale.quote_place_and_day()) }
+                    div { (locale.quote_for_the_customer()) }
+                    div { (locale.quote_for_the_supplier()) }
+                }
             }
         }
     }

@@ -37,29 +37,27 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
 }
 
 fn headline(page: &mut Page, shown: &Shown<'_>) {
-    let quote = shown.quote;
-    let label = format!("{} ", said::verdict(quote));
+    let (quote, locale) = (shown.quote, shown.locale);
+    let label = format!("{} ", said::verdict(shown));
     page.hang(0, (&label, tone(quote.verdict())), (&said::headline(shown), Tone::Strong));
     if let Some(customer) = shown.customer {
-        page.prose(BODY, Tone::Plain, &format!("for {customer}"));
+        page.prose(BODY, Tone::Plain, &locale.quote_for_customer(&customer));
     }
-    page.prose(BODY, Tone::Plain, &said::ordered(quote));
+    page.prose(BODY, Tone::Plain, &said::ordered(shown));
     if quote.with_recommended {
-        page.prose(BODY, Tone::Plain, said::WITH_RECOMMENDED);
+        page.prose(BODY, Tone::Plain, locale.quote_with_recommended());
     }
     match said::not_proved(shown) {
-        Some(text) => page.hang(BODY, (said::NOT_PROVED, Tone::Bad), (&text, Tone::Plain)),
+        Some(text) => page.hang(BODY, (locale.quote_not_proved(), Tone::Bad), (&text, Tone::Plain)),
         None if quote.orders.is_empty() => {}
         None => page.prose(BODY, Tone::Plain, &said::bound(shown)),
     }
     if !shown.refused.is_empty() {
-        let files = fleet::count(shown.refused.len(), "file");
-        let text = format!("{files} could not be read; the quote is for the others");
-        page.prose(BODY, Tone::Bad, &text);
+        page.prose(BODY, Tone::Bad, &locale.quote_for_the_others(shown.refused.len()));
     }
     for left_out in shown.left_out {
         let text = format!("{}: {}", left_out.file, fleet::left_out(left_out, shown.locale));
-        page.hang(BODY, ("record not laid over:", Tone::Open), (&text, Tone::Plain));
+        page.hang(BODY, (locale.quote_record_not_laid(), Tone::Open), (&text, Tone::Plain));
     }
 }
 
@@ -68,7 +66,7 @@ fn not_read(page: &mut Page, shown: &Shown<'_>) {
         return;
     }
     page.gap();
-    page.prose(0, Tone::Strong, &format!("Not read ({})", shown.refused.len()));
+    page.prose(0, Tone::Strong, &shown.locale.quote_not_read(&shown.refused.len()));
     let first: Vec<_> = shown.refused.iter().filter_map(problems::first).collect();
     terminal::write(page, &[Block::Within(first)], shown.locale);
 }
@@ -79,7 +77,7 @@ fn compared(page: &mut Page, shown: &Shown<'_>) {
         return;
     }
     page.gap();
-    page.prose(0, Tone::Strong, "Everything from one supplier");
+    page.prose(0, Tone::Strong, shown.locale.quote_one_supplier());
     for alone in &shown.quote.suppliers {
         let tone = if alone.taken { Tone::Strong } else { Tone::Plain };
         let total = shown.money(alone.cost.total);
@@ -90,8 +88,8 @@ fn compared(page: &mut Page, shown: &Shown<'_>) {
 fn measuring(page: &mut Page, shown: &Shown<'_>) {
     if let Some(measuring) = &shown.quote.measuring {
         page.gap();
-        page.prose(0, Tone::Strong, "Before you order");
-        page.prose(BODY, Tone::Plain, said::MEASURE);
+        page.prose(0, Tone::Strong, shown.locale.quote_before_you_order());
+        page.prose(BODY, Tone::Plain, shown.locale.quote_measure_first());
         for tool in said::to_measure(shown, measuring) {
             page.hang(BODY, ("-", Tone::Open), (&tool, Tone::Plain));
         }
@@ -103,9 +101,9 @@ fn measuring(page: &mut Page, shown: &Shown<'_>) {
 fn why(page: &mut Page, shown: &Shown<'_>) {
     let Some(explained) = &shown.quote.explained else { return };
     page.gap();
-    page.prose(0, Tone::Strong, "Why this basket");
+    page.prose(0, Tone::Strong, shown.locale.quote_why());
     if shown.quote.orders.is_empty() {
-        page.prose(BODY, Tone::Plain, said::NO_BASKET);
+        page.prose(BODY, Tone::Plain, shown.locale.quote_no_basket());
         return;
     }
     for reasons in said::reasons(shown) {

@@ -4,9 +4,10 @@
 //! Imports `model` and the words beside it. Whether the thing keeps it is
 //! judged by the engine, never here.
 
-use super::of_rules;
+use super::{of_rules, take_in};
+use crate::measure::{System, Units};
 use crate::model::profile::Requirement;
-use crate::model::rule::{Member, Need, Spec, Test, ToolType};
+use crate::model::rule::{Bound, Limit, Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{AttributeId, AttributeShape, KindId, Vocabulary, fold};
 use crate::report::Locale;
 use crate::report::words::sheet::Ends;
@@ -28,19 +29,18 @@ pub(super) struct Ask {
 impl Ask {
     /// What is asked, in words. Clauses are named only where they differ in
     /// what they ask.
-    pub(super) fn text(&self) -> String {
-        let mut by_clause: Vec<(&str, Vec<&str>)> = Vec::new();
+    pub(super) fn text(&self, locale: Locale) -> String {
+        let mut by_clause: Vec<(&str, Vec<String>)> = Vec::new();
         for (clause, text) in &self.wants {
             match by_clause.iter_mut().find(|(known, _)| known == clause) {
-                Some((_, texts)) if texts.contains(&text.as_str()) => {}
-                Some((_, texts)) => texts.push(text),
-                None => by_clause.push((clause, vec![text])),
+                Some((_, texts)) if texts.contains(text) => {}
+                Some((_, texts)) => texts.push(text.clone()),
+                None => by_clause.push((clause, vec![text.clone()])),
             }
         }
-        let told: Vec<(&str, String)> = by_clause
-            .into_iter()
-            .map(|(clause, texts)| (clause, any_of(&shorter(&texts))))
-            .collect();
+        let told =
+            by_clause.into_iter().map(|(clause, texts)| (clause, figures::any_of(&texts, locale)));
+        let told: Vec<(&str, String)> = told.collect();
         match told.as_slice() {
             [] => String::new(),
             [(_, first), rest @ ..] if rest.iter().all(|(_, text)| text == first) => first.clone(),
@@ -50,9 +50,7 @@ impl Ask {
             }
         }
     }
-}
 
-impl Ask {
     /// The words that will do, each once; one that only some of the clauses
     /// allow says which.
     pub(super) fn words(&self) -> Vec<String> {
@@ -79,46 +77,25 @@ impl Ask {
     }
 
     /// Whether a feature is asked for, plainly: its name says it all.
-    pub(super) fn is_plain(&self) -> bool {
-        self.wants.iter().any(|(_, text)| text == "yes")
+    pub(super) fn is_plain(&self, locale: Locale) -> bool {
+        self.wants.iter().any(|(_, text)| text == locale.sheet_yes())
     }
-}
-
-/// Rival readings of a bare figure, exact or at least: the exact one is told
-/// in the rule's unit alone.
-fn shorter<'t>(texts: &[&'t str]) -> Vec<&'t str> {
-    let bare = |text: &'t str| text.split_once(" (").map_or(text, |(bare, _)| bare);
-    let figure = |text: &'t str, head: &str| bare(text).strip_prefix(head).map(str::to_owned);
-    let least: Vec<_> = texts.iter().filter_map(|text| figure(text, "at least ")).collect();
-    let one = |text: &&'t str| match figure(text, "exactly ") {
-        Some(exact) if least.contains(&exact) => bare(text),
-        _ => *text,
-    };
-    texts.iter().map(one).collect()
-}
-
-fn any_of(texts: &[&str]) -> String {
-    figures::any_of(
-        &texts.iter().map(|text| (*text).to_owned()).collect::<Vec<_>>(),
-        Locale::default(),
-    )
 }
 
 /// An ask as a file tells it: the name where the key does not say it, what
 /// is asked, how it is written.
-pub(super) fn for_a_file(ask: &Ask, vocabulary: &Vocabulary) -> String {
+pub(super) fn for_a_file(ask: &Ask, vocabulary: &Vocabulary, locale: Locale) -> String {
     let attribute = vocabulary.attribute(ask.attribute);
-    let mut parts = Vec::new();
-    if fold(&attribute.name) != attribute.id {
-        parts.push(attribute.name.clone());
-    }
-    let or = if ask.or { "or: " } else { "" };
-    parts.push(match (&attribute.shape, ask.text().as_str()) {
-        (AttributeShape::Feature, "no") => "yes or no; it must be no".to_owned(),
-        (AttributeShape::Feature, _) => "yes or no".to_owned(),
-        (_, text) => text.to_owned(),
-    });
-    format!("{or}{}", parts.join(": "))
+    let text = match (&attribute.shape, ask.text(locale)) {
+        (AttributeShape::Feature, text) if text == locale.sheet_no() => {
+            locale.sheet_yes_or_no_no().to_owned()
+        }
+        (AttributeShape::Feature, _) => locale.sheet_yes_or_no().to_owned(),
+        (_, text) => text,
+    };
+    let named = fold(&attribute.name) != attribute.id;
+    let text = if named { format!("{}: {text}", attribute.name) } else { text };
+    if ask.or { format!("{} {text}", locale.sheet_or()) } else { text }
 }
 
 /// The asks of one thing, in the order of the rules.
@@ -137,7 +114,8 @@ impl Asks {
     /// What an alternative asks.
     pub(super) fn add(&mut self, words: &Words<'_>, requirement: &Requirement, spec: Placed<'_>) {
         let ends = words.ends(requirement, Some(spec.spec));
-        let clause = self.of_rule(spec.clause(requirement));
+        let locale = words.locale;
+        let clause = self.of_rule(spec.clause(requirement), locale);
         let only = words.only_where(&spec.spec.when);
         // One alternative of several that is open to some vessels only: what
         // it asks beyond the others says so.
@@ -156,35 +134,41 @@ impl Asks {
         }
         own.notes.into_iter().for_each(|note| self.note(note));
         if let Some(only) = only.filter(|_| spec.spec.tests.is_empty()) {
-            self.note(format!("serves {only}"));
+            self.note(locale.sheet_serves(&only));
         }
     }
 
     /// What a thing must be like beyond serving one requirement, to count for
     /// another too; the clause of that one stands behind it.
     pub(super) fn counts_for(&mut self, words: &Words<'_>, tests: &[Test], clause: &str) {
-        let ruled = self.of_rule(clause);
+        let ruled = self.of_rule(clause, words.locale);
         let mut own = Self::default();
         own.tests(words, tests, &ruled, None);
         for ask in own.list {
             let feature =
                 words.vocabulary.attribute(ask.attribute).shape == AttributeShape::Feature;
             for (ruled, text) in ask.wants {
-                let text = if feature { text } else { format!("{text} (for {clause})") };
+                let text = match feature {
+                    true => text,
+                    false => words.locale.sheet_for_clause(&text, &clause),
+                };
                 self.want(ask.attribute, &ruled, text, ask.or);
             }
         }
     }
 
     /// A clause with its rule.
-    fn of_rule(&self, clause: &str) -> String {
-        of_rules(self.rule.as_slice(), clause)
+    fn of_rule(&self, clause: &str, locale: Locale) -> String {
+        of_rules(self.rule.as_slice(), clause, locale)
     }
 
     /// Whether another thing is asked the same.
     pub(super) fn same(&self, other: &Self) -> bool {
         let told = |asks: &Self| -> Vec<_> {
-            asks.list.iter().map(|ask| (ask.attribute, ask.text(), ask.or)).collect()
+            asks.list
+                .iter()
+                .map(|ask| (ask.attribute, ask.text(self.words.locale), ask.or))
+                .collect()
         };
         self.notes == other.notes && told(self) == told(other)
     }
@@ -207,7 +191,7 @@ impl Asks {
                 self.want(*attribute, clause, words.asked(limit, ends), or);
             }
             Test::Feature { attribute, wanted } => {
-                let text = if *wanted { "yes" } else { "no" };
+                let text = if *wanted { words.locale.sheet_yes() } else { words.locale.sheet_no() };
                 self.want(*attribute, clause, text.to_owned(), or);
             }
             Test::Choice { attribute, allowed } => {
@@ -215,11 +199,21 @@ impl Asks {
                     self.want(*attribute, clause, word, or);
                 }
             }
-            Test::AcquiredBefore(day) => self.note(format!("serves if acquired before {day}")),
-            Test::AnyOf(groups) | Test::Readings(groups) => {
+            Test::AcquiredBefore(day) => self.note(words.locale.sheet_serves_if_acquired(day)),
+            Test::AnyOf(groups) => {
                 for (index, group) in groups.iter().enumerate() {
-                    let other = or || (index > 0 && matches!(test, Test::AnyOf(_)));
+                    let other = or || index > 0;
                     group.iter().for_each(|test| self.test(words, test, clause, ends, other));
+                }
+            }
+            Test::Readings(groups) => {
+                for test in groups.iter().flatten() {
+                    let units = match exact_beside_least(test, groups) {
+                        Some(system) if words.locale.units == Units::Both => system.alone(),
+                        _ => words.locale.units,
+                    };
+                    let words = Words { locale: Locale { units, ..words.locale }, ..*words };
+                    self.test(&words, test, clause, ends, or);
                 }
             }
         }
@@ -231,8 +225,7 @@ impl Asks {
         match self.list.iter_mut().find(|ask| ask.attribute == attribute) {
             Some(ask) => {
                 ask.wants.push(want);
-                let new = rule.filter(|rule| !ask.rules.contains(rule));
-                ask.rules.extend(new);
+                take_in(&mut ask.rules, rule);
             }
             None => {
                 let rules = rule.into_iter().collect();
@@ -248,20 +241,33 @@ impl Asks {
     }
 
     /// The asks as one text, for a thing that is yet to be found.
-    pub(super) fn in_words(&self, vocabulary: &Vocabulary) -> String {
+    pub(super) fn in_words(&self, vocabulary: &Vocabulary, locale: Locale) -> String {
         let texts = self.list.iter().map(|ask| {
             let attribute = vocabulary.attribute(ask.attribute);
-            let or = if ask.or { "or " } else { "" };
-            match (&attribute.shape, ask.text().as_str()) {
-                (AttributeShape::Feature, _) if ask.is_plain() => format!("{or}{}", attribute.name),
-                (AttributeShape::Feature, text) => {
-                    format!("{or}{}: must be {text}", attribute.name)
-                }
-                (_, text) => format!("{or}{} {text}", attribute.name),
-            }
+            let (name, text) = (&attribute.name, ask.text(locale));
+            let told = match attribute.shape {
+                AttributeShape::Feature if ask.is_plain(locale) => name.clone(),
+                AttributeShape::Feature => format!("{name}: {}", locale.sheet_must_be(&text)),
+                _ => format!("{name} {text}"),
+            };
+            if ask.or { locale.sheet_or_else(&told) } else { told }
         });
         texts.chain(self.notes.iter().cloned()).collect::<Vec<_>>().join(", ")
     }
+}
+
+/// The system of a bare figure that is read as exact where another reading
+/// takes it as the least: the exact one is told in the rule's unit alone.
+fn exact_beside_least(test: &Test, readings: &[Vec<Test>]) -> Option<System> {
+    let Test::Limit { attribute, limit: Limit::Within(low, high), .. } = test else { return None };
+    let Bound::Fixed { figure, .. } = low else { return None };
+    let is_least = |other: &Test| match other {
+        Test::Limit { attribute: of, limit: Limit::AtLeast(least), .. } => {
+            of == attribute && least == low
+        }
+        _ => false,
+    };
+    (low == high && readings.iter().flatten().any(is_least)).then_some(figure.system)
 }
 
 /// An alternative where it stands in its requirement.

@@ -68,35 +68,34 @@ impl<'a> Blank<'a> {
     }
 
     fn head(&mut self) {
-        let profile = self.profile();
+        let (profile, locale) = (self.profile(), self.words.locale);
         let file = &mut self.file;
-        file.comment(
-            0,
-            &format!("Inventory to fill in, for {} [{}].", said::edition(profile), profile.id),
-        );
-        file.comment(0, said::FILL_IN);
-        file.comment(0, self.words.locale.caution());
-        file.comment(0, self.words.locale.foot());
+        file.comment(0, &locale.sheet_inventory(&said::edition(profile, locale), &profile.id));
+        file.comment(0, locale.sheet_fill_in());
+        file.comment(0, locale.caution());
+        file.comment(0, locale.foot());
         file.line("format: vessel/1");
-        file.key(0, "name", "to be named", "the vessel's name");
-        file.key(0, "register", "", "its register number");
+        file.key(0, "name", locale.sheet_to_be_named(), locale.sheet_vessel_name());
+        file.key(0, "register", "", locale.sheet_register_number());
         file.key(0, "port", "", "");
         file.line("declared:");
-        file.key(2, "by", "", "who fills this in");
-        file.key(2, "on", "", "the day, like 2026-02-01");
-        file.key(2, "figures", "", "measured, stated or label: how the figures came about");
-        file.key(2, "condition", "", "serviceable, if every tool that does not say works");
-        file.key(0, "covers", "listed things only", said::COVERS);
+        file.key(2, "by", "", locale.sheet_who_fills_in());
+        file.key(2, "on", "", locale.sheet_day_like());
+        file.key(2, "figures", "", locale.sheet_how_figures());
+        file.key(2, "condition", "", locale.sheet_serviceable_if());
+        file.key(0, "covers", "listed things only", locale.sheet_covers());
         let like = match profile.freeboard_from {
-            FreeboardFrom::Rail => "like 4 ft 3 in, or 3 ft 10 in to 4 ft 2 in",
-            FreeboardFrom::Deck => "like 3 ft 2 in from the working deck",
+            FreeboardFrom::Rail => locale.sheet_like_rail(),
+            FreeboardFrom::Deck => locale.sheet_like_deck(),
         };
-        let how = format!("{}; {like}", said::freeboard_box(profile.freeboard_from));
+        let how = locale
+            .sheet_freeboard_like(&said::freeboard_box(profile.freeboard_from, locale), &like);
         file.key(0, "freeboard", "", &how);
     }
 
     fn tags(&mut self) {
         let (binds, words) = (&self.profile().binds, self.words.vocabulary);
+        let locale = self.words.locale;
         let lists: [(&str, &[String], &BTreeMap<String, Tag>); 3] = [
             ("permits", &binds.permits, &words.permits),
             ("gear", &binds.gears, &words.gears),
@@ -108,24 +107,23 @@ impl<'a> Blank<'a> {
             } else {
                 named.iter().map(String::as_str).collect()
             };
-            let text = format!("like [{}]; [] if there is none", like.join(", "));
-            self.file.key(0, key, "", &text);
+            self.file.key(0, key, "", &locale.sheet_like_tags(&like.join(", ")));
         }
         self.file.line("features:");
         for (id, name) in &words.vessel_features {
-            self.file.key(2, id, "", &format!("yes or no: {name}"));
+            self.file.key(2, id, "", &locale.sheet_feature(name));
         }
         self.file.line("trip:");
-        self.file.key(2, "depart", "", "like 2026-03-02");
+        self.file.key(2, "depart", "", locale.sheet_like_day());
         self.file.key(2, "return", "", "");
     }
 
     /// The tools, or the documents, of every requirement.
     fn section(&mut self, key: &str, class: Class, wanted: bool) {
-        let profile = self.profile();
+        let (profile, locale) = (self.profile(), self.words.locale);
         self.file.gap();
         self.file.line(&format!("{key}:"));
-        self.file.comment(2, if wanted { said::DOCUMENTS } else { said::KIT });
+        self.file.comment(2, if wanted { locale.sheet_documents() } else { locale.sheet_kit() });
         for (index, requirement) in profile.requirements.iter().enumerate() {
             let Need::Tools { least, types, spare_for } = &requirement.need else { continue };
             let kinds = requirement.kinds();
@@ -138,8 +136,7 @@ impl<'a> Blank<'a> {
                 Some(self.words.requirement(deemed.requirement)?.clause.clone())
             });
             for clause in counts.collect::<Vec<_>>() {
-                let text = format!("the tool of {clause} may count for it too");
-                self.file.comment(2, &text);
+                self.file.comment(2, &locale.sheet_may_count(&clause));
             }
             let fits = spare_for.and_then(|of| {
                 self.marks.iter().find(|(known, _)| *known == of).map(|(_, mark)| mark.clone())
@@ -149,15 +146,15 @@ impl<'a> Blank<'a> {
     }
 
     fn heading(&mut self, requirement: &Requirement) {
-        let level = match requirement.level {
-            Level::Required => "",
-            Level::Recommended => "; recommended, no part of a verdict",
-        };
+        let locale = self.words.locale;
         let only = self.words.only_where(&requirement.when);
-        let only = only.map(|only| format!("; asked {only}")).unwrap_or_default();
+        let mut told = vec![format!("{} ({})", requirement.title, requirement.clause)];
+        told.extend(only.map(|only| locale.sheet_asked(&only)));
+        if requirement.level == Level::Recommended {
+            told.push(locale.sheet_no_part_of_verdict().to_owned());
+        }
         self.file.gap();
-        self.file
-            .comment(2, &format!("{} ({}){only}{level}", requirement.title, requirement.clause));
+        self.file.comment(2, &told.join("; "));
     }
 
     fn types(
@@ -168,17 +165,17 @@ impl<'a> Blank<'a> {
         types: &[ToolType],
         fits: Option<&str>,
     ) {
+        let locale = self.words.locale;
         if types.len() > 1 {
             let names = types.iter().filter_map(|of_type| of_type.name.clone());
             let names: Vec<_> = names.collect();
-            let text = format!("at least {least} of: {}", names.join("; "));
-            self.file.comment(2, &text);
+            self.file.comment(2, &locale.sheet_at_least_of(&least, &names.join("; ")));
         }
         for (place, of_type) in types.iter().enumerate() {
             let live = place < usize::try_from(least).unwrap_or(usize::MAX);
             if let Some(name) = of_type.name.as_ref().filter(|_| types.len() > 1) {
-                let or = if live { "" } else { said::OR_INSTEAD };
-                self.file.comment(2, &format!("{or}{name}:"));
+                let text = if live { format!("{name}:") } else { locale.sheet_or_instead(name) };
+                self.file.comment(2, &text);
             }
             for member in &of_type.members {
                 self.member(index, requirement, of_type, member, live, fits);
@@ -211,7 +208,7 @@ impl<'a> Blank<'a> {
                 asks.add(&self.words, requirement, placed);
             }
             if place > 0 {
-                self.file.comment(2, said::OR_THIS);
+                self.file.comment(2, self.words.locale.sheet_or_instead_of_it());
             }
             let kind = self.words.vocabulary.kind(*kind);
             let mark = self.entry(kind, &asks, member.count, live && place == 0, fits);
@@ -235,22 +232,21 @@ impl<'a> Blank<'a> {
         let mark = format!("T{}", self.number);
         let document = kind.class == Class::Document;
         let (dash, inner, indent) = if live { ("", "", 4) } else { ("# ", "#   ", 2) };
-        let file = &mut self.file;
+        let (file, locale) = (&mut self.file, self.words.locale);
         file.key_in(2, dash, "- mark", &mark, "");
         file.key_in(indent, inner, "kind", &scalar(&kind.name), "");
         for note in &asks.notes {
             file.note(indent, inner, note);
         }
         if let Some(fits) = fits {
-            let text = "marks of the tools that it fits";
+            let text = locale.sheet_marks_it_fits();
             file.key_in(indent, inner, "fits", &format!("[{fits}]"), text);
         }
         if count > 1 {
-            let text = format!("{count} are asked; write how many there are");
-            file.key_in(indent, inner, "count", "", &text);
+            file.key_in(indent, inner, "count", "", &locale.sheet_count_asked(&count));
         }
         if document && asks.list.is_empty() {
-            file.key_in(indent, inner, "where", "unknown", "aboard, once it is there");
+            file.key_in(indent, inner, "where", "unknown", locale.sheet_aboard_once());
         }
         for ask in &asks.list {
             self.ask(indent, inner, ask);
@@ -266,26 +262,27 @@ impl<'a> Blank<'a> {
     /// measured.
     fn ask(&mut self, indent: usize, inner: &str, ask: &Ask) {
         let attribute = self.words.vocabulary.attribute(ask.attribute);
-        let mut text = for_a_file(ask, self.words.vocabulary);
+        let locale = self.words.locale;
+        let mut told = vec![for_a_file(ask, self.words.vocabulary, locale)];
         if let Some(measure) = &attribute.measure
             && !self.told.contains(&ask.attribute)
         {
             self.told.push(ask.attribute);
-            text.push_str(&format!("; {measure}"));
+            told.push(measure.clone());
         }
         if !attribute.shown {
-            text.push_str("; or by statement (*)");
+            told.push(locale.sheet_by_statement().to_owned());
         }
-        self.file.key_in(indent, inner, &attribute.id, "", &text);
+        self.file.key_in(indent, inner, &attribute.id, "", &told.join("; "));
     }
 
     /// Hooks and lines: nothing is said of them until somebody does.
     fn gear(&mut self) {
         let profile = self.profile();
-        let vocabulary = self.words.vocabulary;
+        let (vocabulary, locale) = (self.words.vocabulary, self.words.locale);
         for (key, kind, like, least) in [
-            ("hooks", "hook", "circle hooks", "wire"),
-            ("lines", "fishing-line", "mainline", "diameter"),
+            ("hooks", "hook", locale.sheet_hooks_like(), "wire"),
+            ("lines", "fishing-line", locale.sheet_lines_like(), "diameter"),
         ] {
             self.file.gap();
             let kind = vocabulary.find_kind(kind);
@@ -304,7 +301,7 @@ impl<'a> Blank<'a> {
                         Placed { of_type: None, member: None, spec },
                     );
                 }
-                self.file.comment(2, &asks.in_words(vocabulary));
+                self.file.comment(2, &asks.in_words(vocabulary, locale));
                 for ask in &asks.list {
                     let id = vocabulary.attribute(ask.attribute).id.clone();
                     if !keys.contains(&id) {
@@ -313,14 +310,14 @@ impl<'a> Blank<'a> {
                 }
             }
             let keys: Vec<_> = keys.iter().map(|key| format!("{key}: ")).collect();
-            self.file.key(0, key, "", "[] if there are none; take the # away for each kind");
+            self.file.key(0, key, "", locale.sheet_none_or_each_kind());
             self.file.comment(2, &format!("- {{ name: {like}, {} }}", keys.join(", ").trim_end()));
         }
     }
 
     fn people(&mut self) {
         let profile = self.profile();
-        let vocabulary = self.words.vocabulary;
+        let (vocabulary, locale) = (self.words.vocabulary, self.words.locale);
         self.file.gap();
         let mut roles: Vec<String> = vec!["owner".to_owned()];
         let mut certificate = "workshop certificate".to_owned();
@@ -332,7 +329,7 @@ impl<'a> Blank<'a> {
                 roles.clone_from(asked);
             }
         }
-        self.file.key(0, "people", "", "take the # away for each person");
+        self.file.key(0, "people", "", locale.sheet_each_person());
         self.file.comment(2, "- name: ");
         self.file
             .comment(2, &format!("  roles: []  # {}", figures::any_of(&roles, self.words.locale)));
@@ -340,7 +337,7 @@ impl<'a> Blank<'a> {
         self.file
             .comment(2, &format!("    - {{ kind: {certificate}, issued: , expires: , number: }}"));
         self.file.gap();
-        self.file.comment(0, said::STATEMENTS);
+        self.file.comment(0, locale.sheet_statements());
         self.file.comment(0, "  conforms: [{ to: \"CLAUSE\", on: 2026-01-31, by: WHO }]");
     }
 }

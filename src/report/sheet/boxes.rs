@@ -5,40 +5,43 @@
 
 use super::rows::{Row, Thing};
 use crate::model::rule::Holders;
+use crate::report::Locale;
 use crate::report::render::base::shown;
 use maud::{Markup, html};
 
 /// Boxes beside those for what is asked.
-pub(super) fn extras(row: &Row<'_>) -> Markup {
+pub(super) fn extras(row: &Row<'_>, locale: Locale) -> Markup {
     html! {
-        @if row.several { (entry(&html! { b { "how many" } })) }
+        @if row.several { (entry(&html! { b { (locale.sheet_how_many()) } })) }
         @match row.thing {
-            Thing::Holders(holders) => (people(holders)),
+            Thing::Holders(holders) => (people(holders, locale)),
             Thing::LookFor => {
-                (entry(&html! { "mark of what was found" }))
-                @if row.asks.list.is_empty() {
-                    div.ask { span.said { "its figures" } span.box.wide {} }
-                }
+                (entry(&html! { (locale.sheet_found_mark()) }))
+                @if row.asks.list.is_empty() { (figures(locale)) }
             }
-            Thing::Tool(_) => {}
-            Thing::Gear(_) => {}
+            Thing::Tool(_) | Thing::Gear(_) => {}
         }
     }
 }
 
 /// Boxes for the certificates that are asked.
-fn people(holders: &Holders) -> Markup {
+fn people(holders: &Holders, locale: Locale) -> Markup {
     let roles: Vec<String> = match holders {
         Holders::EachRole(roles) => roles.clone(),
-        Holders::People(count) => (1..=*count).map(|number| format!("person {number}")).collect(),
+        Holders::People(count) => (1..=*count).map(|number| locale.sheet_person(&number)).collect(),
     };
     html! {
         @for role in roles {
-            (entry(&html! { b { (shown(&role)) } ": name" }))
-            (entry(&html! { "number" }))
-            (entry(&html! { "issued, expires" }))
+            (entry(&html! { b { (shown(&role)) } ": " (locale.sheet_name_of()) }))
+            (entry(&html! { (locale.sheet_number()) }))
+            (entry(&html! { (locale.sheet_issued_expires()) }))
         }
     }
+}
+
+/// Room for the figures of a thing of which no rule here asks any.
+pub(super) fn figures(locale: Locale) -> Markup {
+    html! { div.ask { span.said { (locale.sheet_its_figures()) } span.box.wide {} } }
 }
 
 pub(super) fn entry(label: &Markup) -> Markup {
@@ -59,13 +62,13 @@ pub(super) fn letter(at: usize) -> String {
     }
 }
 
-pub(super) fn signatures() -> Markup {
+pub(super) fn signatures(locale: Locale) -> Markup {
     html! {
         section.sign {
-            (entry(&html! { "inspector, name and signature" }))
-            (entry(&html! { "for the vessel, name and signature" }))
-            (entry(&html! { "day, hour, place" }))
-            div.remarks { "remarks, by row number" }
+            (entry(&html! { (locale.sheet_inspector_signs()) }))
+            (entry(&html! { (locale.sheet_vessel_signs()) }))
+            (entry(&html! { (locale.sheet_day_hour_place()) }))
+            div.remarks { (locale.sheet_remarks()) }
         }
     }
 }

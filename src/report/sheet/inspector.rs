@@ -4,10 +4,10 @@
 //! with a box for each figure that any binding requirement asks of it.
 
 use super::asks::Ask;
-use super::boxes::{entry, extras, letter, signatures, square};
+use super::boxes::{entry, extras, figures, letter, signatures, square};
 use super::digest::Digest;
 use super::rows::{Group, Row, Serves, Thing};
-use super::{STYLE, editions, laid_over, notices, rule_of, stubs};
+use super::{STYLE, editions, has_stubs, laid_over, notices, rule_of, stubs};
 use crate::model::check::Check;
 use crate::model::profile::FreeboardFrom;
 use crate::model::rule::{Base, Bound, Condition, Limit, Test};
@@ -22,10 +22,11 @@ pub(super) fn page(subject: &Subject<'_>, above: Option<&Check>, digest: &Digest
     let groups = rows::groups(subject, above);
     let legend = rows::legend(subject, &groups);
     let vessel = &subject.check.vessel;
+    let locale = subject.locale;
     let form = Form { subject, legend: &legend };
     let body = html! {
         main.sheet.deck {
-            h1.rail { "Deck sheet for the inspector: " (shown(&vessel.name)) }
+            h1.rail { (shown(&locale.sheet_inspector(&vessel.name))) }
             (form.head())
             (notices(subject))
             (stubs(subject))
@@ -33,11 +34,13 @@ pub(super) fn page(subject: &Subject<'_>, above: Option<&Check>, digest: &Digest
                 colgroup { col.numbers; col; }
                 thead { tr { th colspan="2" { (form.running(digest)) } } }
                 @for group in &groups { (form.group(group)) }
-                tbody.foot { tr { td colspan="2" { (form.legend()) (signatures()) (foot(subject.locale)) } } }
+                tbody.foot {
+                    tr { td colspan="2" { (form.legend()) (signatures(locale)) (foot(locale)) } }
+                }
             }
         }
     };
-    document(&format!("Deck sheet, {}", vessel.name), STYLE, &body)
+    document(&locale.sheet_inspector_title(&vessel.name), STYLE, &body)
 }
 
 struct Form<'a> {
@@ -52,17 +55,17 @@ impl Form<'_> {
 
     /// What stands on every page, so that a loose one finds its way back.
     fn running(&self, digest: &Digest) -> Markup {
-        let check = self.subject.check;
-        let ids = check.judgements.iter().map(|judgement| {
-            let number = rule_of(check, judgement).map(|number| format!("rule {number}: "));
-            format!("{}{}", number.unwrap_or_default(), judgement.profile.id)
+        let (check, locale) = (self.subject.check, self.subject.locale);
+        let ids = check.judgements.iter().map(|judgement| match rule_of(check, judgement) {
+            Some(number) => locale.sheet_rule(&number, &judgement.profile.id),
+            None => judgement.profile.id.clone(),
         });
         let ids: Vec<_> = ids.collect();
         html! {
             div.running {
-                span { (shown(&said::vessel_line(&check.vessel).join(", "))) }
-                span { "trip " (check.asked.departure) " to " (check.asked.back) }
-                span { "sheet " b.digest { (digest) } }
+                span { (shown(&said::vessel_line(&check.vessel))) }
+                span { (locale.sheet_trip(&check.asked.departure, &check.asked.back)) }
+                span { (locale.sheet_digest()) " " b.digest { (digest) } }
                 span { (shown(&ids.join(", "))) }
             }
         }
@@ -70,28 +73,38 @@ impl Form<'_> {
 
     /// What is known of the vessel, and the boxes for it.
     fn head(&self) -> Markup {
-        let vessel = &self.subject.check.vessel;
+        let (vessel, locale) = (&self.subject.check.vessel, self.subject.locale);
         let stations = &vessel.freeboard.stations;
         html! {
-            (editions(self.subject.check))
+            (editions(self.subject))
             @if let Some(laid) = laid_over(self.subject) { p.laid { b { (shown(&laid)) } } }
-            p.soft { (said::HOW_TO) @if !stations.is_empty() { " " (said::WORKED_OUT) } }
+            p.soft {
+                (locale.sheet_how_to())
+                @if !stations.is_empty() { " " (locale.sheet_worked_out()) }
+            }
             div.facts {
                 @if stations.is_empty() {
-                    p.first { strong { (said::NO_FREEBOARD) } }
-                    (entry(&html! { strong { (said::freeboard_box(self.rule_takes_from())) } }))
+                    p.first { strong { (locale.sheet_no_freeboard()) } }
+                    (entry(&html! { strong { (said::freeboard_box(self.rule_takes_from(), locale)) } }))
                 }
                 @for station in stations {
                     (entry(&html! {
-                        strong { (said::freeboard_box(vessel.freeboard.from)) }
-                        @if let Some(name) = &station.name { ", at " (shown(name)) }
-                        "; listed: " (said::listed_freeboard(station, self.subject.locale))
+                        strong { (said::freeboard_box(vessel.freeboard.from, locale)) }
+                        @if let Some(name) = &station.name {
+                            ", " (shown(&locale.sheet_at_station(name)))
+                        }
+                        "; "
+                        (locale.sheet_listed_figure(&said::listed_freeboard(station, locale)))
                     }))
                 }
                 @if self.other_place() {
                     (entry(&html! {
-                        strong { (said::freeboard_box(self.rule_takes_from())) }
-                        ": the list measured it from " (words::taken_from(vessel.freeboard.from, self.subject.locale))
+                        strong { (said::freeboard_box(self.rule_takes_from(), locale)) }
+                        ": "
+                        (match vessel.freeboard.from {
+                            FreeboardFrom::Rail => locale.sheet_measured_from_rail(),
+                            FreeboardFrom::Deck => locale.sheet_measured_from_deck(),
+                        })
                     }))
                 }
                 @for id in self.features() {
@@ -141,6 +154,7 @@ impl Form<'_> {
 
     /// Figures of the fishing gear on which a limit hangs.
     fn gear_facts(&self) -> Vec<&'static str> {
+        let locale = self.subject.locale;
         let mut facts = Vec::new();
         for judgement in &self.subject.check.judgements {
             for finding in &judgement.findings {
@@ -148,9 +162,9 @@ impl Form<'_> {
                 let tests = requirement.into_iter().flat_map(specs).flat_map(|spec| &spec.tests);
                 for base in tests.flat_map(bases) {
                     let fact = match base {
-                        Base::HeaviestHook => "wire of the heaviest hook aboard",
-                        Base::ThickestLine => "diameter of the thickest fishing line aboard",
-                        Base::ThickestLeader => "diameter of the thickest leader aboard",
+                        Base::HeaviestHook => locale.sheet_heaviest_hook(),
+                        Base::ThickestLine => locale.sheet_thickest_line(),
+                        Base::ThickestLeader => locale.sheet_thickest_leader(),
                         Base::Freeboard => continue,
                     };
                     if !facts.contains(&fact) {
@@ -185,9 +199,9 @@ impl Form<'_> {
                         (self.state(&row.thing))
                         @for ask in row.asks.list.iter().filter(|ask| self.is_figure(ask)) { (self.ask(row, ask)) }
                         @for ask in row.asks.list.iter().filter(|ask| !self.is_figure(ask)) { (self.ask(row, ask)) }
-                        (extras(row))
-                        @if row.serves.is_empty() && self.stubs() {
-                            div.ask { span.said { "its figures" } span.box.wide {} }
+                        (extras(row, self.subject.locale))
+                        @if row.serves.is_empty() && has_stubs(self.subject.check) {
+                            (figures(self.subject.locale))
                         }
                     }
                 }
@@ -195,23 +209,18 @@ impl Form<'_> {
         }
     }
 
-    /// Whether a rule binds that is not in this program.
-    fn stubs(&self) -> bool {
-        self.subject.check.judgements.iter().any(|judgement| !judgement.profile.encoded)
-    }
-
     /// Whether it is there and works; a paper only whether it is there.
     fn state(&self, thing: &Thing<'_>) -> Markup {
-        let words: &[&str] = match thing {
-            Thing::Tool(tool) if self.vocabulary().kind(tool.kind).class == Class::Document => {
-                &["there"]
-            }
-            Thing::Tool(_) | Thing::LookFor => &["there", "works"],
-            Thing::Gear(_) | Thing::Holders(_) => &[],
+        let locale = self.subject.locale;
+        let works = match thing {
+            Thing::Tool(tool) => self.vocabulary().kind(tool.kind).class != Class::Document,
+            Thing::LookFor => true,
+            Thing::Gear(_) | Thing::Holders(_) => return html! {},
         };
         html! {
-            @if !words.is_empty() {
-                div.state { @for word in words { (square(&html! { (word) })) } }
+            div.state {
+                (square(&html! { (locale.sheet_there()) }))
+                @if works { (square(&html! { (locale.sheet_works()) })) }
             }
         }
     }
@@ -232,19 +241,22 @@ impl Form<'_> {
             }
             Thing::Holders(_) | Thing::LookFor => None,
         };
+        let locale = self.subject.locale;
         html! {
             @if let Some((mark, kind)) = name { b.mark { (shown(mark)) } " " (shown(kind)) }
-            @if row.serves.is_empty() { ": " (said::not_asked(self.stubs())) }
+            @if row.serves.is_empty() {
+                ": " (said::not_asked(has_stubs(self.subject.check), locale))
+            }
             @for (index, serves) in row.serves.iter().enumerate() {
                 @let same = name.is_some_and(|(_, kind)| same_words(kind, &serves.title));
                 @match (index, same) {
                     (0, true) => { " " }
                     (0, false) if name.is_none() => {}
-                    (0, false) if serves.again => { ", for " }
-                    (0, false) => { ", for: " }
+                    (0, false) if serves.again => { ", " (locale.sheet_for()) " " }
+                    (0, false) => { ", " (locale.sheet_for_these()) " " }
                     _ => { " / " }
                 }
-                (serving(serves, same || (serves.again && name.is_some())))
+                (serving(serves, same || (serves.again && name.is_some()), locale))
             }
             @if !row.asks.notes.is_empty() { i.note { ". " (shown(&row.asks.notes.join("; "))) } }
         }
@@ -253,17 +265,19 @@ impl Form<'_> {
     /// A box for a figure, squares for a feature or for words.
     fn ask(&self, row: &Row<'_>, ask: &Ask) -> Markup {
         let attribute = self.vocabulary().attribute(ask.attribute);
+        let locale = self.subject.locale;
         let name = html! {
-            @if ask.or { "or: " }
+            @if ask.or { (locale.sheet_or()) " " }
             span.asked { (shown(&attribute.name)) } (self.letter(ask.attribute))
             @if !attribute.shown { "*" }
-            @if let Some(only) = row.only(ask) { " (" (only) ")" }
+            @if let Some(only) = row.only(ask, locale) { " (" (only) ")" }
         };
-        let text = ask.text();
+        let text = ask.text(locale);
         match attribute.shape {
             AttributeShape::Quantity(_) => entry(&html! { (name) " " (shown(&text)) }),
             AttributeShape::Feature => square(&html! {
-                (name) @if !ask.is_plain() { ": must be " (shown(&text)) }
+                (name)
+                @if !ask.is_plain(locale) { ": " (shown(&locale.sheet_must_be(&text))) }
             }),
             AttributeShape::Choice(_) | AttributeShape::Name => html! {
                 div.yesno.choice {
@@ -284,7 +298,7 @@ impl Form<'_> {
         html! {
             @if !self.legend.is_empty() {
                 section.legend {
-                    h2 { "How to measure" }
+                    h2 { (self.subject.locale.sheet_how_to_measure()) }
                     ul {
                         @for (at, id) in self.legend.iter().enumerate() {
                             @let attribute = self.vocabulary().attribute(*id);
@@ -300,10 +314,10 @@ impl Form<'_> {
 
 /// What a thing serves, with its clause; the title is left out where it is
 /// the thing's own name, or stands on the sheet already.
-fn serving(serves: &Serves, untitled: bool) -> Markup {
+fn serving(serves: &Serves, untitled: bool, locale: Locale) -> Markup {
     html! {
         @if !untitled { (shown(&serves.title)) " " }
-        "(" (shown(&serves.cited())) @for more in &serves.more { "; " (shown(more)) } ")"
+        "(" (shown(&serves.cited(locale))) @for more in &serves.more { "; " (shown(more)) } ")"
     }
 }
 

@@ -10,6 +10,7 @@ use crate::measure::Day;
 use crate::model::finding::ReadyUntil;
 use crate::model::reason::Reason;
 use crate::model::vessel::{Tool, Whereabouts};
+use crate::report::Locale;
 use crate::report::words::{Words, sheet as said};
 
 /// One thing that ends.
@@ -33,10 +34,10 @@ impl Ending {
         }
     }
 
-    fn why(&self) -> String {
+    fn why(&self, locale: Locale) -> String {
         match self.titles.as_slice() {
             [] => String::new(),
-            titles => format!("for {}", titles.join("; ")),
+            titles => locale.sheet_for_titles(&titles.join("; ")),
         }
     }
 }
@@ -61,7 +62,7 @@ impl List<'_> {
                 && day < back
             {
                 let why = judgement.profile.title.to_string();
-                jobs.push((said::met_until(day, back), why));
+                jobs.push((self.subject.locale.sheet_met_until(&day, &back), why));
             }
         }
         jobs
@@ -96,11 +97,11 @@ impl List<'_> {
         let inspection = ending.end == End::Inspection;
         let on = ending.last.next();
         let told = if ending.last < check.asked.departure {
-            said::ended(inspection, ending.last)
+            said::ended(inspection, ending.last, self.subject.locale)
         } else {
             words.reason(&Reason::LapsesDuringTrip { on, inspection })
         };
-        Some((format!("{}: {told}", words.lot(index)), ending.why()))
+        Some((format!("{}: {told}", words.lot(index)), ending.why(self.subject.locale)))
     }
 
     fn certificate_ends(&self, p: usize, c: usize) -> Option<(String, String)> {
@@ -124,13 +125,17 @@ impl List<'_> {
         }
         let ending = ending.filter(|ending| ending.last < check.asked.back)?;
         let kind = &self.subject.vocabulary.kind(certificate.kind).name;
-        let early = ending.last < check.asked.departure;
-        Some((said::certificate_ends(&person.name, kind, ending.last, early), ending.why()))
+        let (locale, name, last) = (self.subject.locale, &person.name, ending.last);
+        let told = match last < check.asked.departure {
+            true => locale.sheet_certificate_ran_out(kind, name, &last),
+            false => locale.sheet_certificate_runs_out(kind, name, &last),
+        };
+        Some((told, ending.why(locale)))
     }
 
     /// Words of the vessel's kit, which are the same under every profile.
     fn words_of_any(&self) -> Option<Words<'_>> {
         let judgement = self.subject.check.judgements.first()?;
-        Some(self.words(judgement))
+        Some(self.subject.words(judgement))
     }
 }

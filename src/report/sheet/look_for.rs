@@ -44,7 +44,7 @@ impl<'a> Plan<'a, '_> {
             row.serve(self.serves(&asked, Vec::new()));
             Some(row)
         });
-        let place = "not on the list, or not enough of it: look for".to_owned();
+        let place = self.subject.locale.sheet_look_for().to_owned();
         Group { place, rows: merged(rows) }
     }
 
@@ -101,9 +101,8 @@ impl<'a> Plan<'a, '_> {
                 None => headed.push((heading, vec![row])),
             }
         }
-        let near = said::near_above(self.subject.locale);
         let group = |(heading, rows): (String, Vec<Row<'a>>)| Group {
-            place: format!("{heading} ({near})"),
+            place: said::near_above(&heading, self.subject.locale),
             rows: merged(rows.into_iter()),
         };
         headed.into_iter().map(group).collect()
@@ -114,7 +113,7 @@ impl<'a> Plan<'a, '_> {
         let kinds = requirement.kinds();
         let marks = self.check.vessel.kit.iter().filter(|tool| kinds.contains(&tool.kind));
         let marks: Vec<_> = marks.map(|tool| tool.mark.as_str()).collect();
-        (!marks.is_empty()).then(|| format!("on the list: {}", marks.join(", ")))
+        (!marks.is_empty()).then(|| self.subject.locale.sheet_on_the_list(&marks.join(", ")))
     }
 }
 
@@ -132,7 +131,7 @@ fn choices(
         let open = types.iter().filter_map(|of_type| of_type.name.clone());
         let open: Vec<_> = open.filter(|name| !complete.contains(name)).collect();
         let wanting = least.saturating_sub(u32::try_from(complete.len()).unwrap_or(u32::MAX));
-        return vec![format!("at least {wanting} more of: {}", open.join("; "))];
+        return vec![words.locale.sheet_more_of(&wanting, &open.join("; "))];
     }
     let all = placed(requirement);
     if let [only] = all.as_slice() {
@@ -140,15 +139,19 @@ fn choices(
         let notes = std::mem::take(&mut boxes.notes);
         let kind = words.vocabulary.kind(only.spec.kind).name.clone();
         let count = only.member.map_or(1, |member| member.count);
-        let kind = if count > 1 { format!("{count} of: {kind}") } else { kind };
+        let kind = if count > 1 { words.locale.sheet_several_of(&count, &kind) } else { kind };
         return std::iter::once(kind).chain(notes).collect();
     }
     let texts = all.iter().map(|placed| {
         let mut asks = Asks::default();
         asks.add(words, requirement, *placed);
         let kind = &words.vocabulary.kind(placed.spec.kind).name;
-        let asked = asks.in_words(words.vocabulary);
+        let asked = asks.in_words(words.vocabulary, words.locale);
         if asked.is_empty() { kind.clone() } else { format!("{kind}: {asked}") }
     });
-    vec![texts.collect::<Vec<_>>().join("; or ")]
+    vec![
+        texts
+            .reduce(|so_far, next| words.locale.sheet_or_another(&so_far, &next))
+            .unwrap_or_default(),
+    ]
 }

@@ -4,12 +4,11 @@
 //! was judged by the engine in a check of its own.
 
 use super::skipper::List;
-use super::{laid_over, of_rules, rule_of};
+use super::{laid_over, of_rules, rule_of, take_in};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Finding, Outcome};
 use crate::model::profile::Level;
 use crate::report::render::base::shown;
-use crate::report::words::sheet as said;
 use maud::{Markup, html};
 
 /// One line: what is met, by which clause of which rules, by what.
@@ -38,27 +37,30 @@ impl List<'_> {
                 };
                 let rule = rule_of(self.subject.check, judgement);
                 match lines.iter_mut().find(|(known, _)| *known == line) {
-                    Some((_, rules)) => {
-                        rules.extend(rule.filter(|rule| !rules.contains(rule)));
-                    }
+                    Some((_, rules)) => take_in(rules, rule),
                     None => lines.push((line, rule.into_iter().collect())),
                 }
             }
         }
+        let (locale, laid_over) = (self.subject.locale, laid_over(self.subject).is_some());
         let stated = lines.iter().any(|(line, _)| line.stated);
         html! {
             @if !lines.is_empty() {
                 section {
-                    h2 { "Met, by what the list says" }
-                    p { (said::met(laid_over(self.subject).is_some())) @if stated { " " (said::MET_STATED) } }
+                    h2 { (locale.sheet_met()) }
+                    p {
+                        @if laid_over { (locale.sheet_met_by_list_and_records()) }
+                        @else { (locale.sheet_met_by_list()) }
+                        @if stated { " " (locale.sheet_met_stated()) }
+                    }
                     ul.met {
                         @for (line, rules) in &lines {
                             li {
                                 (shown(&line.title)) " ("
-                                (shown(&of_rules(rules, &line.clause))) ")"
-                                @if line.recommended { ", recommended" }
-                                @if !line.by.is_empty() { ": by " (shown(&line.by)) }
-                                @if line.stated { " - " i { (said::STATED) } }
+                                (shown(&of_rules(rules, &line.clause, locale))) ")"
+                                @if line.recommended { ", " (locale.sheet_recommended()) }
+                                @if !line.by.is_empty() { ": " (shown(&locale.sheet_met_by(&line.by))) }
+                                @if line.stated { " - " i { (locale.sheet_stated()) } }
                             }
                         }
                     }

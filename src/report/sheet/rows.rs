@@ -5,7 +5,7 @@
 //! rows with the same numbers.
 
 use super::asks::{Ask, Asks, Placed, of_kind};
-use super::{by_rules, of_rules, rule_of};
+use super::{by_rules, of_rules, rule_of, take_in};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::Finding;
 use crate::model::profile::{Level, Requirement};
@@ -45,8 +45,8 @@ pub(super) struct Serves {
 
 impl Serves {
     /// The clause, with its rules where the paper is of several.
-    pub(super) fn cited(&self) -> String {
-        of_rules(&self.rules, &self.clause)
+    pub(super) fn cited(&self, locale: Locale) -> String {
+        of_rules(&self.rules, &self.clause, locale)
     }
 }
 
@@ -75,20 +75,16 @@ impl Row<'_> {
                 && known.more == serves.more
         };
         match self.serves.iter_mut().find(same) {
-            Some(known) => {
-                let new = serves.rules.into_iter().filter(|rule| !known.rules.contains(rule));
-                let new: Vec<_> = new.collect();
-                known.rules.extend(new);
-            }
+            Some(known) => take_in(&mut known.rules, serves.rules),
             None => self.serves.push(serves),
         }
     }
 
     /// Which rules ask it, where not every rule of the row does.
-    pub(super) fn only(&self, ask: &Ask) -> Option<String> {
+    pub(super) fn only(&self, ask: &Ask, locale: Locale) -> Option<String> {
         let asks = |rule: &String| ask.rules.contains(rule);
         let all = self.serves.iter().flat_map(|serves| &serves.rules).all(asks);
-        (!all && !ask.rules.is_empty()).then(|| by_rules(&ask.rules))
+        (!all && !ask.rules.is_empty()).then(|| by_rules(&ask.rules, locale))
     }
 
     /// Whether another row is of the same thing, by other rules that ask the
@@ -181,12 +177,7 @@ pub(super) struct Asked<'a> {
 
 impl<'a> Plan<'a, '_> {
     fn words(&self, check: &'a Check, judgement: &'a Judgement) -> Words<'a> {
-        Words {
-            vocabulary: self.subject.vocabulary,
-            vessel: &check.vessel,
-            profile: &judgement.profile,
-            locale: self.subject.locale,
-        }
+        Words { vessel: &check.vessel, ..self.subject.words(judgement) }
     }
 
     /// Every requirement that binds or may bind in the check of this plan.
@@ -221,13 +212,13 @@ impl<'a> Plan<'a, '_> {
         only: Option<String>,
         more: Vec<String>,
     ) -> Serves {
-        let requirement = asked.requirement;
+        let (requirement, locale) = (asked.requirement, self.subject.locale);
         let mut all: Vec<String> = Vec::new();
-        all.extend(only.map(|only| format!("asked {only}")));
+        all.extend(only.map(|only| locale.sheet_asked(&only)));
         if requirement.level == Level::Recommended {
-            all.push("recommended".to_owned());
+            all.push(locale.sheet_recommended().to_owned());
         }
-        all.extend(requirement.inspection.map(|every| format!("inspection due every {every}")));
+        all.extend(requirement.inspection.map(|every| locale.sheet_inspection_due(&every)));
         all.extend(more);
         Serves {
             title: requirement.title.to_string(),
@@ -259,8 +250,9 @@ impl<'a> Plan<'a, '_> {
                 None => nowhere.push(row),
             }
         }
-        stowed.push(Group { place: "the list names no place for these".to_owned(), rows: nowhere });
-        stowed.push(Group { place: "papers".to_owned(), rows: papers });
+        let locale = self.subject.locale;
+        stowed.push(Group { place: locale.sheet_no_place().to_owned(), rows: nowhere });
+        stowed.push(Group { place: locale.sheet_papers().to_owned(), rows: papers });
         stowed
     }
 
@@ -271,6 +263,7 @@ impl<'a> Plan<'a, '_> {
     }
 
     fn tool(&self, index: usize, tool: &'a Tool) -> Row<'a> {
+        let locale = self.subject.locale;
         let mut row = self.row(Thing::Tool(tool));
         for asked in self.asked() {
             let Asked { words, judgement, requirement, .. } = asked;
@@ -279,9 +272,9 @@ impl<'a> Plan<'a, '_> {
             let mut more = Vec::new();
             if let Need::Tools { least, types, spare_for } = &requirement.need {
                 if types.len() > 1 {
-                    more.extend(types_of(&own, *least, self.subject.locale));
+                    more.extend(types_of(&own, *least, locale));
                 }
-                more.extend(spare_for.map(|of| format!("fits the tool of: {}", words.title(of))));
+                more.extend(spare_for.map(|of| locale.sheet_fits_tool_of(&words.title(of))));
             }
             for placed in &own {
                 row.asks.add(&words, requirement, *placed);
@@ -291,7 +284,7 @@ impl<'a> Plan<'a, '_> {
                 let Some(other) = words.requirement(deemed.requirement) else { continue };
                 if !of_kind(other, tool.kind).is_empty() && own.is_empty() {
                     row.asks.counts_for(&words, &deemed.tests, &requirement.clause);
-                    more.push(format!("counts as the tool of {}", other.clause));
+                    more.push(locale.sheet_counts_as(&other.clause));
                     serves = true;
                 }
             }
@@ -307,34 +300,32 @@ impl<'a> Plan<'a, '_> {
 
     /// What the list says that an inspector has to know at the spot.
     fn state_of(&self, index: usize, tool: &Tool) -> Vec<String> {
+        let locale = self.subject.locale;
         let mut notes = Vec::new();
         let rest = self.check.vessel.kit.get(index + 1);
         let rest = rest.filter(|rest| is_rest(tool, rest));
         match (tool.count, rest) {
             (good, Some(rest)) => {
-                notes.push(format!("listed: {}, {} of them broken", good + rest.count, rest.count))
+                notes.push(locale.sheet_listed_broken(&(good + rest.count), &rest.count));
             }
             (1, None) => {}
-            (count, None) => notes.push(format!("listed: {count}")),
+            (count, None) => notes.push(locale.sheet_listed_count(&count)),
         }
         match &tool.whereabouts {
             Whereabouts::Aboard => {}
-            Whereabouts::Ashore => notes.push("listed as ashore".to_owned()),
-            Whereabouts::Lent { to, span } => {
-                let until = span.until.map(|day| format!(" until {day}")).unwrap_or_default();
-                notes.push(format!("listed as lent to {to}{until}"));
-            }
-            Whereabouts::Missing => notes.push("listed as lost".to_owned()),
-            Whereabouts::Unknown => notes.push("the list does not say where it is".to_owned()),
+            Whereabouts::Ashore => notes.push(locale.sheet_listed_ashore().to_owned()),
+            Whereabouts::Lent { to, span } => notes.push(match span.until {
+                Some(until) => locale.sheet_listed_lent_until(to, &until),
+                None => locale.sheet_listed_lent(to),
+            }),
+            Whereabouts::Missing => notes.push(locale.sheet_listed_lost().to_owned()),
+            Whereabouts::Unknown => notes.push(locale.sheet_listed_nowhere().to_owned()),
         }
         if !tool.fits.is_empty() {
-            notes.push(format!(
-                "listed as fitting {}",
-                figures::all_of(&tool.fits, self.subject.locale)
-            ));
+            notes.push(locale.sheet_listed_fitting(&figures::all_of(&tool.fits, locale)));
         }
-        notes.extend(tool.expires.map(|day| format!("listed as good through {day}")));
-        notes.extend(tool.inspected.map(|day| format!("listed as inspected on {day}")));
+        notes.extend(tool.expires.map(|day| locale.sheet_listed_good(&day)));
+        notes.extend(tool.inspected.map(|day| locale.sheet_listed_inspected(&day)));
         notes
     }
 
@@ -358,7 +349,8 @@ impl<'a> Plan<'a, '_> {
             }
             (!row.serves.is_empty()).then_some(row)
         });
-        vec![Group { place: "hooks and lines aboard".to_owned(), rows: rows.collect() }]
+        let place = self.subject.locale.sheet_gear().to_owned();
+        vec![Group { place, rows: rows.collect() }]
     }
 
     fn people(&self) -> Vec<Group<'a>> {
@@ -367,7 +359,8 @@ impl<'a> Plan<'a, '_> {
             row.serve(self.serves(&asked, Vec::new()));
             Some(row)
         });
-        vec![Group { place: "people and their certificates".to_owned(), rows: merged(rows) }]
+        let place = self.subject.locale.sheet_people().to_owned();
+        vec![Group { place, rows: merged(rows) }]
     }
 
     /// A row for the certificates that a requirement asks.
@@ -377,7 +370,7 @@ impl<'a> Plan<'a, '_> {
         };
         let mut row = self.row(Thing::Holders(holders));
         row.asks.notes.push(asked.words.vocabulary.kind(*kind).name.clone());
-        row.asks.notes.extend(valid.map(|span| format!("good for {span} from its issue")));
+        row.asks.notes.extend(valid.map(|span| self.subject.locale.sheet_good_for(&span)));
         Some(row)
     }
 }
@@ -393,12 +386,10 @@ fn types_of(own: &[Placed<'_>], least: u32, locale: Locale) -> Option<String> {
     for of_type in own.iter().filter_map(|placed| placed.of_type) {
         let name = of_type.name.clone().unwrap_or_default();
         let count: u32 = of_type.members.iter().map(|member| member.count).sum();
-        let text = if count > 1 { format!("part of {name}") } else { name };
+        let text = if count > 1 { locale.sheet_part_of(&name) } else { name };
         if !text.is_empty() && !names.contains(&text) {
             names.push(text);
         }
     }
-    let types = if least == 1 { "type" } else { "types" };
-    (!names.is_empty())
-        .then(|| format!("{}; {least} {types} asked", figures::any_of(&names, locale)))
+    (!names.is_empty()).then(|| locale.sheet_types_asked(&figures::any_of(&names, locale), least))
 }

@@ -7,53 +7,61 @@
 use super::digest::Digest;
 use super::inspector::foot;
 use super::rows::{self, Thing};
-use super::{STYLE, editions, laid_over, notices, of_rules, rule_of, stubs};
+use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in};
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::vessel::{Tool, Whereabouts};
-use crate::report::Subject;
 use crate::report::content::check::stated_freeboard;
 use crate::report::render::base::{document, shown, verdict};
 use crate::report::words::{self, Words, sheet as said};
+use crate::report::{Locale, Subject};
 use maud::{Markup, html};
 
 /// The checklist as one document of HTML.
 pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> String {
     let check = subject.check;
-    let vessel = &check.vessel;
+    let (vessel, locale) = (&check.vessel, subject.locale);
     let list = List { subject };
     let ready = check.verdict == Verdict::Ready;
-    let none = if ready { said::NOTHING_TO_DO } else { said::NOT_SETTLED };
+    let none = if ready { locale.sheet_nothing_to_do() } else { locale.sheet_not_settled() };
     let advice = list.advice();
     let body = html! {
         main.sheet.large {
-            h1.rail { "Before you sail: " (shown(&vessel.name)) " " (verdict(check.verdict, subject.locale)) }
+            h1.rail {
+                (shown(&locale.sheet_skipper(&vessel.name))) " " (verdict(check.verdict, locale))
+            }
             p {
-                (shown(&said::vessel_line(vessel).join(", "))) "; trip " (check.asked.departure)
-                " to " (check.asked.back) "; " "freeboard " (shown(&stated_freeboard(vessel, subject.locale)))
-                "; sheet " b.digest { (digest) }
+                (shown(&said::vessel_line(vessel))) "; "
+                (locale.sheet_trip(&check.asked.departure, &check.asked.back)) "; "
+                "freeboard " (shown(&stated_freeboard(vessel, locale))) "; "
+                (locale.sheet_digest()) " " b.digest { (digest) }
             }
             @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }
-            (editions(check))
+            (editions(subject))
             (notices(subject))
             (stubs(subject))
             (list.clashes())
-            (section("Do before leaving", "jobs", &list.deeds(), none))
-            @if list.measures() { p { (said::TURNS_OUT_WELL) } }
+            (section(locale.sheet_do_before(), "jobs", &list.deeds(), none))
+            @if list.measures() { p { (locale.sheet_turns_out_well()) } }
             @for text in list.good_up_to() { p { (shown(&text)) } }
             @if !advice.is_empty() {
-                (section("Recommended", "jobs recommended", &advice, ""))
-                p { (said::RECOMMENDED) }
+                (section(locale.sheet_advice(), "jobs recommended", &advice, ""))
+                p { (locale.sheet_advice_only()) }
             }
-            (section("Runs out on this trip", "jobs lapses", &list.lapses(), said::NOTHING_LAPSES))
+            (section(
+                locale.sheet_runs_out(),
+                "jobs lapses",
+                &list.lapses(),
+                locale.sheet_nothing_lapses(),
+            ))
             (list.by_eye())
             (list.met(measured))
             (foot(subject.locale))
         }
     };
-    document(&format!("Before you sail, {}", vessel.name), STYLE, &body)
+    document(&locale.sheet_skipper_title(&vessel.name), STYLE, &body)
 }
 
 /// Things to do, each with a box; or that there are none.
@@ -85,18 +93,9 @@ impl<'a> List<'a> {
         self.subject.check
     }
 
-    pub(super) fn words(&self, judgement: &'a Judgement) -> Words<'a> {
-        Words {
-            vocabulary: self.subject.vocabulary,
-            vessel: &self.check().vessel,
-            profile: &judgement.profile,
-            locale: self.subject.locale,
-        }
-    }
-
     pub(super) fn encoded(&self) -> impl Iterator<Item = (&'a Judgement, Words<'a>)> {
         let encoded = self.check().judgements.iter().filter(|j| j.profile.encoded);
-        encoded.map(|judgement| (judgement, self.words(judgement)))
+        encoded.map(|judgement| (judgement, self.subject.words(judgement)))
     }
 
     /// Why a kit with enough good tools is not ready, told before the steps.
@@ -109,7 +108,7 @@ impl<'a> List<'a> {
         html! {
             @if !told.is_empty() {
                 section {
-                    h2 { "Too few tools to go round" }
+                    h2 { (self.subject.locale.sheet_clashes()) }
                     ul { @for text in &told { li { (shown(text)) } } }
                 }
             }
@@ -121,7 +120,7 @@ impl<'a> List<'a> {
     fn deeds(&self) -> Vec<(String, String)> {
         let mut jobs: Vec<Job> = Vec::new();
         for judgement in &self.check().judgements {
-            let words = self.words(judgement);
+            let words = self.subject.words(judgement);
             if !judgement.profile.encoded {
                 let note = self.title_and_days(judgement);
                 add(&mut jobs, words.by_hand(), note, Vec::new());
@@ -131,7 +130,7 @@ impl<'a> List<'a> {
                 Some(WayToReady::Steps { steps, .. }) => steps.as_slice(),
                 Some(WayToReady::None) => {
                     let note = judgement.profile.title.to_string();
-                    add(&mut jobs, said::NO_WAY.to_owned(), note, Vec::new());
+                    add(&mut jobs, self.subject.locale.sheet_no_way().to_owned(), note, Vec::new());
                     continue;
                 }
                 Some(WayToReady::Already) | None => continue,
@@ -141,7 +140,7 @@ impl<'a> List<'a> {
                 add(&mut jobs, job, String::new(), self.whys(judgement, &words, step));
             }
         }
-        jobs.into_iter().map(Job::told).collect()
+        jobs.into_iter().map(|job| job.told(self.subject.locale)).collect()
     }
 
     /// What a step is for. What is written down of the vessel serves every
@@ -169,7 +168,7 @@ impl<'a> List<'a> {
             return judgement.profile.title.to_string();
         }
         let days = words::span(judgement.days, self.subject.locale);
-        format!("{}; for part of the trip: {days}", judgement.profile.title)
+        self.subject.locale.sheet_part_of_trip(&judgement.profile.title, &days)
     }
 
     /// Whether a step is to measure or to look something up.
@@ -185,7 +184,8 @@ impl<'a> List<'a> {
     /// same, else rule by rule.
     fn good_up_to(&self) -> Vec<String> {
         let told = self.encoded().filter_map(|(judgement, words)| {
-            Some((judgement, format!("good up to: {}", words.good_up_to(judgement)?)))
+            let good = words.good_up_to(judgement)?;
+            Some((judgement, self.subject.locale.sheet_good_up_to(&good)))
         });
         let told: Vec<_> = told.collect();
         match told.as_slice() {
@@ -210,7 +210,7 @@ impl<'a> List<'a> {
                 }
                 let rules: Vec<_> = rule_of(self.check(), judgement).into_iter().collect();
                 let why = words.remedy(finding, &[]).unwrap_or_default();
-                let clause = of_rules(&rules, &requirement.clause);
+                let clause = of_rules(&rules, &requirement.clause, self.subject.locale);
                 let job = (format!("{} ({clause})", requirement.title), why);
                 if !jobs.contains(&job) {
                     jobs.push(job);
@@ -224,7 +224,7 @@ impl<'a> List<'a> {
     /// not in this program, everything aboard.
     fn by_eye(&self) -> Markup {
         let groups = rows::groups(self.subject, None);
-        let unencoded = self.check().judgements.iter().any(|j| !j.profile.encoded);
+        let (unencoded, locale) = (has_stubs(self.check()), self.subject.locale);
         let tools = |group: &rows::Group<'a>| -> Vec<(&'a Tool, bool)> {
             let asked = group.rows.iter().filter(|row| unencoded || !row.serves.is_empty());
             let tools = asked.filter_map(|row| match row.thing {
@@ -235,8 +235,8 @@ impl<'a> List<'a> {
         };
         html! {
             section {
-                h2 { "Look at by eye" }
-                p { (said::BY_EYE) }
+                h2 { (locale.sheet_by_eye()) }
+                p { (locale.sheet_by_eye_how()) }
                 @for group in &groups {
                     @let tools = tools(group);
                     @if !tools.is_empty() {
@@ -246,7 +246,7 @@ impl<'a> List<'a> {
                                 span.yesno.eyed {
                                     span.square {} b { (shown(&tool.mark)) } " "
                                     (shown(&self.subject.vocabulary.kind(tool.kind).name))
-                                    @if several { ", how many: " span.box {} }
+                                    @if several { (locale.sheet_eyed_how_many()) " " span.box {} }
                                 }
                             }
                         }
@@ -277,12 +277,13 @@ struct Job {
 }
 
 impl Job {
-    fn told(self) -> (String, String) {
-        let cited = |why: &Why| format!("{} ({})", why.title, of_rules(&why.rules, &why.clause));
+    fn told(self, locale: Locale) -> (String, String) {
+        let cited =
+            |why: &Why| format!("{} ({})", why.title, of_rules(&why.rules, &why.clause, locale));
         let whys: Vec<_> = self.whys.iter().map(cited).collect();
         let mut told = self.notes;
         if !whys.is_empty() {
-            told.push(format!("for {}", whys.join("; ")));
+            told.push(locale.sheet_for_titles(&whys.join("; ")));
         }
         (self.what, told.join("; "))
     }
@@ -302,11 +303,7 @@ fn add(jobs: &mut Vec<Job>, what: String, note: String, whys: Vec<Why>) {
     for why in whys {
         let same = |known: &&mut Why| known.title == why.title && known.clause == why.clause;
         match job.whys.iter_mut().find(same) {
-            Some(known) => {
-                let new = why.rules.into_iter().filter(|rule| !known.rules.contains(rule));
-                let new: Vec<_> = new.collect();
-                known.rules.extend(new);
-            }
+            Some(known) => take_in(&mut known.rules, why.rules),
             None => job.whys.push(why),
         }
     }

@@ -8,40 +8,33 @@ use crate::fleet::compare::{
     WhyGone,
 };
 use crate::fleet::draft::{Bound, DraftFate, DraftTally};
-use crate::fleet::record::{Broken, FindingOnRecord};
+use crate::fleet::record::{self, Broken, FindingOnRecord};
 use crate::model::finding::{Outcome, Verdict};
-use crate::report::Locale;
-
-/// What a record can and cannot prove.
-pub(crate) const NO_SEAL: &str = "A digest shows that an input was changed, not by whom; a record \
-    is no sealed document. Keep it where nobody else can write.";
+use crate::report::words::locale::desk;
+use std::fmt::Display;
 
 /// Why a text is no record.
 pub(crate) fn broken(broken: &Broken) -> String {
     match broken {
-        Broken::Shape { line, column, what } => format!("line {line}, column {column}: {what}"),
-        Broken::Schema { found } => {
-            format!("its schema is `{found}`; expected `{}`", crate::fleet::record::SCHEMA)
-        }
-        Broken::Changed { file, expected, found } => {
-            format!("the input `{file}` was changed: its digest is {found}, expected {expected}")
-        }
+        Broken::Shape { line, column, what } => desk::record_at(line, column, what),
+        Broken::Schema { found } => desk::record_schema(found, &record::SCHEMA),
+        Broken::Changed { file, expected, found } => desk::record_changed(file, found, expected),
         Broken::Torn { what } => what.clone(),
     }
 }
 
 /// Codes in a row, or that there are none.
 pub(crate) fn codes(codes: &[String]) -> String {
-    if codes.is_empty() { "none".to_owned() } else { codes.join(", ") }
+    if codes.is_empty() { desk::record_no_codes().to_owned() } else { codes.join(", ") }
 }
 
 /// An outcome in the middle of a sentence.
 pub(crate) fn outcome(outcome: Option<Outcome>) -> &'static str {
     match outcome {
-        Some(Outcome::Met) => "met",
-        Some(Outcome::CannotTell) => "can't tell",
-        Some(Outcome::NotMet) => "not met",
-        None => "not asked",
+        Some(Outcome::Met) => desk::record_met(),
+        Some(Outcome::CannotTell) => desk::record_cannot_tell(),
+        Some(Outcome::NotMet) => desk::record_not_met(),
+        None => desk::record_not_asked(),
     }
 }
 
@@ -58,15 +51,20 @@ pub(crate) fn findings(
         let Some(f) = f else { return plain(None) };
         let mut parts = vec![plain(Some(f))];
         if !f.tools.is_empty() {
-            parts.push(format!("by {}", f.tools.join(", ")));
+            parts.push(desk::record_by_tools(&f.tools.join(", ")));
         }
         parts.extend(f.reasons.iter().map(|reason| {
-            let tool = reason.tool.as_ref().map(|tool| format!(" {tool}")).unwrap_or_default();
-            let by = reason.by_nanometres.map(|by| format!(" by {by} nm")).unwrap_or_default();
-            format!("{}{tool}{by}", reason.code)
+            let told = match &reason.tool {
+                Some(tool) => format!("{} {tool}", reason.code),
+                None => reason.code.clone(),
+            };
+            match reason.by_nanometres {
+                Some(by) => desk::record_reason_by(&told, &by),
+                None => told,
+            }
         }));
-        parts.extend(f.freeboard_nanometres.map(|nm| format!("at a freeboard of {nm} nm")));
-        parts.push(format!("on {}", f.day));
+        parts.extend(f.freeboard_nanometres.map(|nm| desk::record_at_freeboard(&nm)));
+        parts.push(desk::record_on_day(&f.day));
         parts.join("; ")
     };
     (full(then), full(now))
@@ -74,42 +72,42 @@ pub(crate) fn findings(
 
 /// How many findings came out how, what there is none of left out.
 pub(crate) fn tally(tally: &Tally) -> String {
-    let told = [
-        (tally.mended, "mended"),
-        (tally.settled, "settled"),
-        (tally.record_gone, "without the record that found it"),
-        (tally.new, "newly open"),
-        (tally.lapsed, "open through the calendar"),
-        (tally.opened_otherwise, "opened without a change on the vessel"),
-        (tally.closed_otherwise, "closed without a mend"),
-        (tally.passing, "opened and closed in between"),
-        (tally.still_open, "still open"),
-    ];
-    match in_a_row(&told) {
-        Some(told) => format!("findings: {told}"),
-        None => "findings: none of a vessel in both audits was open then or is open now".to_owned(),
+    let told = in_a_row(&[
+        (tally.mended, desk::compare_count_mended),
+        (tally.settled, desk::compare_count_settled),
+        (tally.record_gone, desk::compare_count_record_gone),
+        (tally.new, desk::compare_count_new),
+        (tally.lapsed, desk::compare_count_lapsed),
+        (tally.opened_otherwise, desk::compare_count_opened_otherwise),
+        (tally.closed_otherwise, desk::compare_count_closed_otherwise),
+        (tally.passing, desk::compare_count_passing),
+        (tally.still_open, desk::compare_count_still_open),
+    ]);
+    match told {
+        Some(told) => desk::compare_findings(&told),
+        None => desk::compare_no_findings().to_owned(),
     }
 }
 
-fn in_a_row(counts: &[(usize, &str)]) -> Option<String> {
+/// A number of something as it is told.
+type Told = fn(&dyn Display) -> String;
+
+fn in_a_row(counts: &[(usize, Told)]) -> Option<String> {
     let some = counts.iter().filter(|(number, _)| *number > 0);
-    let told: Vec<_> = some.map(|(number, what)| format!("{number} {what}")).collect();
+    let told: Vec<_> = some.map(|(number, told)| told(number)).collect();
     (!told.is_empty()).then(|| told.join(", "))
 }
 
 /// How many vessels are compared, and which are in one audit alone.
 pub(crate) fn vessels(comparison: &Comparison) -> String {
     let groups: usize = comparison.unclear.iter().map(|one| one.then.len() + one.now.len()).sum();
-    let counts = [
-        (comparison.gone.len(), "gone"),
-        (comparison.newcomers.len(), "new here"),
-        (groups, "not compared: which is which cannot be told"),
-    ];
-    let both = format!("vessels: {} in both audits", comparison.vessels.len());
-    match in_a_row(&counts) {
-        Some(told) => format!("{both}, {told}"),
-        None => both,
-    }
+    let rest = in_a_row(&[
+        (comparison.gone.len(), desk::compare_count_gone),
+        (comparison.newcomers.len(), desk::compare_count_new_here),
+        (groups, desk::compare_count_unclear),
+    ]);
+    let both = desk::compare_vessels(&comparison.vessels.len());
+    std::iter::once(both).chain(rest).collect::<Vec<_>>().join(", ")
 }
 
 /// What to bear in mind when reading a comparison.
@@ -117,70 +115,55 @@ pub(crate) fn reservations(comparison: &Comparison) -> Vec<String> {
     let mut told = Vec::new();
     let open: usize = comparison.gone.iter().map(|gone| gone.open).sum();
     if open > 0 {
-        let open = super::fleet::count(open, "finding");
-        told.push(format!("{open} open then on vessels that are gone; nobody looked again"));
+        told.push(desk::compare_open_and_gone(open));
     }
     if comparison.other_selection {
-        told.push("other vessels were selected then; who is gone or new may be that".to_owned());
+        told.push(desk::compare_other_selection().to_owned());
     }
     if let Some(refusal) = &comparison.rules_refused {
         let why = refusal.problems.first().map(ToString::to_string).unwrap_or_default();
-        told.push(format!(
-            "the rules on record are refused by this program, so that what it judges otherwise \
-             cannot be told from what the rules ask otherwise: {why}"
-        ));
+        told.push(desk::compare_rules_refused(&why));
     }
     told
 }
 
 /// What a finding is called after two audits.
 pub(crate) fn called(followed: &Followed) -> String {
-    let through = |cause: Option<Cause>| cause.map_or("", through);
+    let through = followed.cause.map_or("", through);
     match (followed.fate, followed.cause) {
-        (Fate::StillOpen, _) => {
-            let since = followed.since.map(|day| format!(" since {day}")).unwrap_or_default();
-            format!("still open{since}")
-        }
-        (Fate::Opened, cause) if followed.requirement.is_none() => {
-            format!("can't be told now, {}", through(cause))
-        }
-        (Fate::Opened, cause) => {
-            let first = |day| format!("open again, first found open on {day}");
-            match (followed.since.map(first), cause) {
-                (Some(again), Some(Cause::Vessel)) => again,
-                (None, Some(Cause::Vessel)) => "newly open".to_owned(),
-                (Some(again), cause) => format!("{again}, {}", through(cause)),
-                (None, cause) => format!("open {}", through(cause)),
-            }
-        }
-        (Fate::Closed, _) if followed.is_mended() => "mended".to_owned(),
-        (Fate::Closed, _) if followed.is_settled() => "settled: it is met".to_owned(),
-        (Fate::Closed, Some(Cause::Record)) => {
-            "not put right, only without the record that found it".to_owned()
-        }
-        (Fate::Closed, cause) if followed.requirement.is_none() => {
-            format!("can be told now, {}", through(cause))
-        }
-        (Fate::Closed, cause) if followed.now.is_none() => {
-            format!("no longer asked, {}", through(cause))
-        }
-        (Fate::Closed, cause) => format!("closed {}", through(cause)),
-        (Fate::Passing, cause) => format!("opened in between, closed again {}", through(cause)),
+        (Fate::StillOpen, _) => match followed.since {
+            Some(day) => desk::compare_still_open_since(&day),
+            None => desk::compare_still_open().to_owned(),
+        },
+        (Fate::Opened, _) if followed.requirement.is_none() => desk::compare_untold_now(&through),
+        (Fate::Opened, cause) => match (followed.since, cause) {
+            (Some(day), Some(Cause::Vessel)) => desk::compare_open_again(&day),
+            (None, Some(Cause::Vessel)) => desk::compare_newly_open().to_owned(),
+            (Some(day), _) => desk::compare_open_again_through(&day, &through),
+            (None, _) => desk::compare_open(&through),
+        },
+        (Fate::Closed, _) if followed.is_mended() => desk::compare_mended().to_owned(),
+        (Fate::Closed, _) if followed.is_settled() => desk::compare_settled().to_owned(),
+        (Fate::Closed, Some(Cause::Record)) => desk::compare_record_gone().to_owned(),
+        (Fate::Closed, _) if followed.requirement.is_none() => desk::compare_told_now(&through),
+        (Fate::Closed, _) if followed.now.is_none() => desk::compare_no_longer_asked(&through),
+        (Fate::Closed, _) => desk::compare_closed(&through),
+        (Fate::Passing, _) => desk::compare_passing(&through),
     }
 }
 
 /// Through what an outcome changed.
-pub(crate) fn through(cause: Cause) -> &'static str {
+fn through(cause: Cause) -> &'static str {
     match cause {
-        Cause::Program => "through this program",
-        Cause::Encoding => "through a corrected encoding",
-        Cause::RuleFile => "through other files of the rules",
-        Cause::Asked => "through what was asked",
-        Cause::Edition => "through another edition of the rule",
-        Cause::Calendar => "through the calendar",
-        Cause::Vessel => "through the vessel",
-        Cause::Record => "through an inspection record that is not laid over now",
-        Cause::Untold => "through something that cannot be told",
+        Cause::Program => desk::compare_through_program(),
+        Cause::Encoding => desk::compare_through_encoding(),
+        Cause::RuleFile => desk::compare_through_rule_file(),
+        Cause::Asked => desk::compare_through_asked(),
+        Cause::Edition => desk::compare_through_edition(),
+        Cause::Calendar => desk::compare_through_calendar(),
+        Cause::Vessel => desk::compare_through_vessel(),
+        Cause::Record => desk::compare_through_record(),
+        Cause::Untold => desk::compare_through_untold(),
     }
 }
 
@@ -191,9 +174,9 @@ pub(crate) fn way(followed: &Followed) -> Option<String> {
         return None;
     }
     let told = followed.flips.iter().map(|flip| {
-        format!("{} to {} {}", outcome(flip.from), outcome(flip.to), through(flip.cause))
+        desk::compare_flip(&outcome(flip.from), &outcome(flip.to), &through(flip.cause))
     });
-    Some(told.collect::<Vec<_>>().join(", then "))
+    told.reduce(|before, flip| desk::compare_then(&before, &flip))
 }
 
 /// What is followed: the requirement with its clause, and its rule where
@@ -201,7 +184,7 @@ pub(crate) fn way(followed: &Followed) -> Option<String> {
 pub(crate) fn of(followed: &Followed, several: bool) -> String {
     let rule = &followed.rule;
     let in_rule = if several { format!(" [{rule}]") } else { String::new() };
-    let Some(id) = &followed.requirement else { return format!("`{rule}` as a whole") };
+    let Some(id) = &followed.requirement else { return desk::compare_as_a_whole(rule) };
     let requirement = followed.stands.as_ref().and_then(|(p, at)| p.requirements.get(*at));
     match requirement {
         Some(requirement) => format!("{} ({}){in_rule}", requirement.title, requirement.clause),
@@ -212,10 +195,10 @@ pub(crate) fn of(followed: &Followed, several: bool) -> String {
 /// Why a vessel is in the earlier audit alone.
 pub(crate) fn gone(why: &WhyGone) -> String {
     match why {
-        WhyGone::NotThere => "no file of it here".to_owned(),
-        WhyGone::NotRead => "its file is refused now".to_owned(),
-        WhyGone::MayBe(file) => format!("its file may be `{file}`, which could not be read"),
-        WhyGone::Outside => "outside what is selected now".to_owned(),
+        WhyGone::NotThere => desk::compare_gone_no_file().to_owned(),
+        WhyGone::NotRead => desk::compare_gone_refused().to_owned(),
+        WhyGone::MayBe(file) => desk::compare_gone_may_be(file),
+        WhyGone::Outside => desk::compare_gone_outside().to_owned(),
     }
 }
 
@@ -223,8 +206,8 @@ pub(crate) fn gone(why: &WhyGone) -> String {
 /// have been.
 pub(crate) fn refused_then(new: &Newcomer) -> String {
     match &new.may_be {
-        _ if new.refused_then => "; its file was refused then".to_owned(),
-        Some(file) => format!("; its file may be `{file}`, which could not be read then"),
+        _ if new.refused_then => desk::compare_new_refused().to_owned(),
+        Some(file) => desk::compare_new_may_be(file),
         None => String::new(),
     }
 }
@@ -236,28 +219,19 @@ pub(crate) fn records_gone(compared: &Compared) -> Vec<String> {
     if !compared.missing.is_empty() {
         let ids = compared.missing.iter().map(|kept| {
             let id = kept.requirement.as_ref().unwrap_or(&kept.rule);
-            format!("`{id}`, open since {}", kept.open_since)
+            desk::compare_open_since(id, &kept.open_since)
         });
-        let ids: Vec<_> = ids.collect();
-        told.push(format!(
-            "an inspection record that was missing then already is still not laid over; it had \
-             found: {}",
-            ids.join("; ")
-        ));
+        told.push(desk::compare_record_missing(&ids.collect::<Vec<_>>().join("; ")));
     }
     told
 }
 
 /// Which inspection record is not laid over any more.
 fn lost(lost: &Lost) -> String {
-    let file = &lost.file;
-    if lost.changed {
-        return format!("the inspection record `{file}` says something else now than it did then");
+    match lost.changed {
+        true => desk::compare_record_changed(&lost.file),
+        false => desk::compare_record_lost(&lost.file),
     }
-    format!(
-        "the inspection record `{file}`, laid over then, is not laid over now; nothing is put \
-         right by that"
-    )
 }
 
 /// Which vessels are not compared, and why.
@@ -265,49 +239,48 @@ pub(crate) fn unclear(unclear: &Unclear) -> String {
     let named = |list: &[Candidate]| {
         let one = |c: &Candidate| format!("{} (`{}`)", c.name, c.file);
         let all: Vec<_> = list.iter().map(one).collect();
-        if all.is_empty() { "none other".to_owned() } else { all.join(", ") }
+        if all.is_empty() { desk::compare_none_other().to_owned() } else { all.join(", ") }
     };
     let why = match unclear.by {
         Shared::Register(then, now) => {
             let of = unclear.now.iter().chain(&unclear.then).find_map(|c| c.register.clone());
-            let (then, now) = (super::fleet::count(then, "file"), super::fleet::count(now, "file"));
-            format!(
-                "register {} stood in {then} then and stands in {now} now",
-                of.unwrap_or_default()
-            )
+            desk::compare_same_register(&of.unwrap_or_default(), then, now)
         }
-        Shared::Name => "several are called so, with no register that tells them apart".to_owned(),
+        Shared::Name => desk::compare_same_name().to_owned(),
     };
-    format!("then {}; now {}: {why}", named(&unclear.then), named(&unclear.now))
+    desk::compare_unclear(&named(&unclear.then), &named(&unclear.now), &why)
 }
 
 /// A verdict in the middle of a sentence; none where nothing binds.
 pub(crate) fn verdict(verdict: Option<Verdict>) -> String {
-    verdict.map_or("not bound".to_owned(), |verdict| Locale::default().verdict(verdict).to_owned())
+    match verdict {
+        Some(verdict) => crate::report::Locale::default().verdict(verdict).to_owned(),
+        None => desk::record_not_bound().to_owned(),
+    }
 }
 
 /// How many vessels come out how under a draft.
 pub(crate) fn draft_tally(tally: &DraftTally) -> String {
-    let told = [
-        (tally.falls, "fall"),
-        (tally.rises, "rise"),
-        (tally.cannot_tell, "can't be told"),
-        (tally.released, "released"),
-        (tally.stays_otherwise, "stay with other findings"),
-        (tally.unaffected, "unaffected"),
-        (tally.not_bound, "not bound"),
-    ];
-    in_a_row(&told).unwrap_or_else(|| "no vessel".to_owned())
+    let told = in_a_row(&[
+        (tally.falls, desk::compare_draft_falls),
+        (tally.rises, desk::compare_draft_rises),
+        (tally.cannot_tell, desk::compare_draft_cannot_tell),
+        (tally.released, desk::compare_draft_released),
+        (tally.stays_otherwise, desk::compare_draft_stays_otherwise),
+        (tally.unaffected, desk::compare_draft_unaffected),
+        (tally.not_bound, desk::compare_draft_not_bound),
+    ]);
+    told.unwrap_or_else(|| desk::compare_draft_no_vessel().to_owned())
 }
 
 /// What becomes of a vessel under a draft.
 pub(crate) fn draft_fate(fate: DraftFate) -> &'static str {
     match fate {
-        DraftFate::Falls => "FALLS",
-        DraftFate::Rises => "RISES",
-        DraftFate::CannotTell => "CAN'T TELL",
-        DraftFate::Released => "RELEASED",
-        DraftFate::Stays => "STAYS",
+        DraftFate::Falls => desk::compare_fate_falls(),
+        DraftFate::Rises => desk::compare_fate_rises(),
+        DraftFate::CannotTell => desk::compare_fate_cannot_tell(),
+        DraftFate::Released => desk::compare_fate_released(),
+        DraftFate::Stays => desk::compare_fate_stays(),
     }
 }
 
@@ -315,10 +288,8 @@ pub(crate) fn draft_fate(fate: DraftFate) -> &'static str {
 pub(crate) fn bound(bound: Bound) -> Option<&'static str> {
     match bound {
         Bound::Yes => None,
-        Bound::NotKnown => Some("whether the draft binds it is not known"),
-        Bound::InForceAlone => {
-            Some("the draft does not say whom it binds; bound by the edition in force")
-        }
-        Bound::No => Some("bound by the edition in force, not by the draft"),
+        Bound::NotKnown => Some(desk::compare_bound_not_known()),
+        Bound::InForceAlone => Some(desk::compare_bound_in_force_alone()),
+        Bound::No => Some(desk::compare_bound_no()),
     }
 }

@@ -6,10 +6,8 @@
 mod told;
 
 pub(crate) use told::{
-    CANNOT_TELL, HOOKS_NOT_SAID, MEASURE_RAIL, NO_LIFT, NO_OFFER, NOT_AT_EVERY_RAIL, NOTHING_OPENS,
-    NOTHING_OPENS_ANY, RAIL_IS_HIGH, STEPS_ON_CARD, at_stations, brief, case, cautions_of,
-    condition, cuts_line, even_so, foreign_hook, get_first, if_it_fails, minded, no_way,
-    nothing_opens, without_never,
+    at_stations, brief, case, cautions_of, condition, cuts_line, even_so, foreign_hook, get_first,
+    if_it_fails, minded, no_way, nothing_opens, without_never,
 };
 
 use super::figures;
@@ -17,29 +15,13 @@ use super::pages::{capital, sentence};
 use crate::measure::{Answer, Rounding, System};
 use crate::model::check::Judgement;
 use crate::model::finding::{Because, Finding, Outcome, Step, Target, WayToReady};
-use crate::model::options::{Answered, Choice, OwnHooks, Rail, Standing, Worth};
+use crate::model::options::{Answered, Choice, OwnHooks, Rail, Worth};
 use crate::model::reason::Reason;
-use crate::model::technique::{GivenBy, Practice, Situation};
+use crate::model::technique::{GivenBy, Situation};
+use crate::report::Locale;
 use crate::report::options::Shown;
 use crate::report::words::{Words, taken_from};
-
-/// Where a card and a page say what they are.
-pub(crate) const FOOT: &str = "An aid for trained crews, no legal advice and no advice on a \
-    single animal: training, permit, local law and a veterinarian's word come first. No \
-    technique is without danger for crew and animal.";
-
-/// What stands behind tools that reach the water and no more.
-const SHORT: &str = "short of the published length";
-
-/// What stands behind tools that cut the leaders and not every line.
-const LEADERS_ONLY: &str = "cuts no line as thick as the thickest";
-
-/// What stands behind tools that reach the water, of which a figure is not
-/// known for certain.
-const UNSURE: &str = "reaches the water, the rest is not known";
-
-/// Why a situation says that nothing is open.
-pub(crate) const NO_WAY: &str = "NO WAY AT ALL with this kit";
+use std::fmt::Display;
 
 /// Something that a choice wants and does not have, or not for certain.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -54,13 +36,6 @@ pub(crate) struct Wanting {
     pub(crate) why: String,
 }
 
-/// How a choice is called: its techniques in a row.
-pub(crate) fn choice(practice: &Practice, techniques: &[usize]) -> String {
-    let mut titles = techniques.iter().map(|t| practice.techniques[*t].title.to_string());
-    let first = titles.next().unwrap_or_default();
-    titles.fold(first, |so_far, next| format!("{so_far}, then {}", small(&next)))
-}
-
 /// The text with a small letter at its start, unless more capitals follow.
 pub(crate) fn small(text: &str) -> String {
     let mut letters = text.chars();
@@ -72,36 +47,35 @@ pub(crate) fn small(text: &str) -> String {
     }
 }
 
-/// How a situation stands, in a word or two.
-pub(crate) fn standing(standing: Standing) -> &'static str {
-    match standing {
-        Standing::First => "first choice",
-        Standing::Fallback => "fallback",
-        Standing::Unclear => "can't tell",
-        Standing::Nothing => "nothing",
+/// What a kit is worth, in one sentence; every number stands by itself.
+pub(crate) fn worth(worth: &Worth, locale: Locale) -> String {
+    let all = worth.first + worth.fallback + worth.unclear + worth.nothing;
+    let some = |number: usize, told: fn(Locale, &dyn Display) -> String| {
+        (number > 0).then(|| told(locale, &number))
+    };
+    let rest = [
+        some(worth.fallback, Locale::options_only_a_fallback),
+        some(worth.unclear, Locale::options_cannot_tell_in),
+        some(worth.nothing, Locale::options_nothing_in),
+    ];
+    let first = locale.options_worth(&worth.first, &all);
+    let told = std::iter::once(first).chain(rest.into_iter().flatten());
+    let told = told.collect::<Vec<_>>().join(", ");
+    match worth.left_out {
+        0 => told,
+        left_out => locale.options_worth_left_out(&told, &left_out),
     }
 }
 
-/// What a kit is worth, in one sentence; every number stands by itself.
-pub(crate) fn worth(worth: &Worth) -> String {
-    let all = worth.first + worth.fallback + worth.unclear + worth.nothing;
-    let mut parts = vec![format!("first choice open in {} of {all} situations", worth.first)];
-    let rest = [
-        (worth.fallback, "only a fallback in"),
-        (worth.unclear, "can't tell in"),
-        (worth.nothing, "nothing in"),
-    ];
-    let told = rest.iter().filter(|(number, _)| *number > 0);
-    parts.extend(told.map(|(number, what)| format!("{what} {number}")));
-    let left_out = match worth.left_out {
-        0 => String::new(),
-        1 => " (1 left out: no such hook aboard)".to_owned(),
-        many => format!(" ({many} left out: no such hook aboard)"),
-    };
-    format!("{}{left_out}", parts.join(", "))
-}
-
 impl<'a> Shown<'a> {
+    /// How a choice is called: its techniques in a row.
+    pub(crate) fn choice(&self, techniques: &[usize]) -> String {
+        let titles = techniques.iter().map(|t| self.practice.techniques[*t].title.to_string());
+        titles
+            .reduce(|so_far, next| self.locale.options_then(&so_far, &small(&next)))
+            .unwrap_or_default()
+    }
+
     /// The title of a situation with where the animal is, if it lies on deck.
     pub(crate) fn placed(&self, situation: &Situation) -> String {
         let facts = self.practice.facts.iter().position(|fact| fact.id == "where");
@@ -110,7 +84,7 @@ impl<'a> Shown<'a> {
             words.iter().all(|word| self.practice.facts[fact].words[*word].word == "aboard")
         });
         let title = small(&situation.title.to_string());
-        if deck { format!("on deck, {title}") } else { title }
+        if deck { self.locale.options_on_deck_with(&title) } else { title }
     }
 
     /// The marks of the tools that an open choice uses: `DN-1, MC-1`. Empty
@@ -119,9 +93,30 @@ impl<'a> Shown<'a> {
         let Some(judgement) = choice.used() else { return String::new() };
         let words = self.words(judgement);
         let texts = judgement.findings.iter().map(|f| words.all_that_serve(f));
-        let short = choice.is_short().then(|| short(choice).to_owned());
+        let short = choice.is_short().then(|| self.short(choice).to_owned());
         let texts: Vec<String> = texts.filter(|text| !text.is_empty()).chain(short).collect();
         texts.join(", ")
+    }
+
+    /// A way with the tools that it uses, if any.
+    pub(crate) fn with_tools(&self, way: String, choice: &'a Choice) -> String {
+        match self.uses(choice).as_str() {
+            "" => way,
+            uses => format!("{way} ({uses})"),
+        }
+    }
+
+    /// In what the tools of a choice are short.
+    fn short(&self, choice: &Choice) -> &'static str {
+        let findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
+        let mut reasons = findings.flat_map(|finding| &finding.reasons);
+        let too_short =
+            |because: &Because| matches!(because.reason, Reason::TooShortForRail { .. });
+        match (choice.answer, reasons.any(too_short)) {
+            (_, true) => self.locale.options_too_short(),
+            (Answer::Unknown, false) => self.locale.options_unsure(),
+            _ => self.locale.options_leaders_only(),
+        }
     }
 
     /// What a choice that is not open wants.
@@ -143,22 +138,22 @@ impl<'a> Shown<'a> {
 
     fn of_rail(&self, rail: &Rail) -> Wanting {
         let capability = &self.practice.capabilities[rail.capability];
+        let locale = self.locale;
         let why = match (&capability.given_by, rail.freeboard) {
             (GivenBy::LowRail { figure, .. }, Some(highest)) => {
-                let locale = self.locale;
                 let own = figures::freeboard(highest, self.system(), locale);
                 let most = figure.show(locale.units, Rounding::Down);
                 match rail.answer {
-                    Answer::Unknown => format!("readings of {own} dispute {most}"),
-                    _ => format!("freeboard {own}, more than {most}"),
+                    Answer::Unknown => locale.options_rail_disputed(&own, &most),
+                    _ => locale.options_rail_higher(&own, &most),
                 }
             }
             _ if self.options.vessel.freeboard.from != self.practice.freeboard_from => {
-                let from = taken_from(self.options.vessel.freeboard.from, self.locale);
-                let asked = taken_from(self.practice.freeboard_from, self.locale);
-                format!("the freeboard is taken from {from}, not from {asked}")
+                let from = taken_from(self.options.vessel.freeboard.from, locale);
+                let asked = taken_from(self.practice.freeboard_from, locale);
+                locale.options_rail_from_elsewhere(&from, &asked)
             }
-            _ => "the freeboard of a hauling station is not known".to_owned(),
+            _ => locale.options_rail_unknown().to_owned(),
         };
         let what = capability.title.to_string();
         Wanting { requirement: None, what, open: rail.answer == Answer::Unknown, why }
@@ -173,7 +168,7 @@ impl<'a> Shown<'a> {
         let unknown_rail = choice.rails.iter().any(|rail| rail.answer == Answer::Unknown);
         let mut steps = Vec::new();
         if unknown_rail {
-            steps.push(MEASURE_RAIL.to_owned());
+            steps.push(self.locale.options_measure_rail().to_owned());
         }
         let Some(judgement) = &choice.tools else { return steps };
         let way = judgement.inverses.as_ref().map(|inverses| &inverses.way);
@@ -198,12 +193,11 @@ impl<'a> Shown<'a> {
     /// What that lifts: `5 situations, 3 of them to their first choice`.
     pub(crate) fn lifts(&self) -> Option<String> {
         let lift = self.options.lift.as_ref()?;
-        let first = lift.lifted.iter().filter(|l| l.to == 0).count();
-        let all = super::fleet::count(lift.lifted.len(), "situation");
-        Some(match first {
-            0 => all,
-            _ if first == lift.lifted.len() => format!("{all} to the first choice"),
-            _ => format!("{all}, {first} of them to the first choice"),
+        let all = lift.lifted.len();
+        Some(match lift.lifted.iter().filter(|l| l.to == 0).count() {
+            0 => self.locale.options_lifts(all),
+            first if first == all => self.locale.options_lifts_to_first(all),
+            first => self.locale.options_lifts_some_to_first(all, &first),
         })
     }
 
@@ -213,52 +207,36 @@ impl<'a> Shown<'a> {
         let priced = self.options.lift.as_ref()?.price.as_ref()?;
         let catalogue = self.catalogues.get(priced.catalogue)?;
         let item = catalogue.items.get(priced.item)?;
-        let packs = match (priced.packs, item.pack) {
-            (1, 1) => String::new(),
-            (1, pack) => format!(" for a pack of {pack}"),
-            (pieces, 1) => format!(" for {pieces} of it"),
-            (packs, pack) => format!(" for {packs} packs of {pack}"),
+        let (locale, currency) = (self.locale, catalogue.currency);
+        let price = format!("{} {currency}", priced.price.show(currency));
+        let price = match (priced.packs, item.pack) {
+            (1, 1) => price,
+            (1, pack) => locale.options_price_of_pack(&price, &pack),
+            (pieces, 1) => locale.options_price_of_pieces(&price, &pieces),
+            (packs, pack) => locale.options_price_of_packs(&price, &packs, &pack),
         };
-        let lead = match item.lead {
-            0 => String::new(),
-            1 => ", delivered in 1 day".to_owned(),
-            days => format!(", delivered in {days} days"),
-        };
-        let holds = item.holds.map(|day| format!(", price through {day}")).unwrap_or_default();
-        Some(format!(
-            "{}, {} of {}, {} {}{packs}, without delivery and tax{lead}{holds}",
-            item.description,
-            item.number,
-            catalogue.supplier,
-            priced.price.show(catalogue.currency),
-            catalogue.currency
-        ))
+        let mut parts = vec![
+            locale.options_offer(&item.description, &item.number, &catalogue.supplier),
+            price,
+            locale.options_without_delivery().to_owned(),
+        ];
+        parts.extend((item.lead > 0).then(|| locale.options_delivered_in(item.lead)));
+        parts.extend(item.holds.map(|day| locale.options_price_through(&day)));
+        Some(parts.join(", "))
     }
 
     /// A word where the vessel's own hooks cannot make a situation arise.
     pub(crate) fn hooks(&self, answered: &Answered) -> Option<&'static str> {
         match answered.hooks {
             OwnHooks::Arises => None,
-            OwnHooks::NoneAboard => Some("no such hook aboard"),
-            OwnHooks::NotSaid => Some("hooks aboard not known"),
+            OwnHooks::NoneAboard => Some(self.locale.options_no_such_hook()),
+            OwnHooks::NotSaid => Some(self.locale.options_hooks_not_known()),
         }
     }
 
     fn system(&self) -> System {
         let readings = self.options.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
         readings.map(|reading| reading.high.system).next().unwrap_or(System::Customary)
-    }
-}
-
-/// In what the tools of a choice are short.
-fn short(choice: &Choice) -> &'static str {
-    let findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
-    let mut reasons = findings.flat_map(|finding| &finding.reasons);
-    let too_short = |because: &Because| matches!(because.reason, Reason::TooShortForRail { .. });
-    match (choice.answer, reasons.any(too_short)) {
-        (_, true) => SHORT,
-        (Answer::Unknown, false) => UNSURE,
-        _ => LEADERS_ONLY,
     }
 }
 

@@ -7,13 +7,12 @@ mod goods;
 mod open;
 mod why;
 
-pub(crate) use goods::{by_when, delivery, left_over, packs, supplier, tax, terms};
+pub(crate) use goods::{by_when, left_over, packs, sums, supplier, terms};
 pub(crate) use open::{hindrance, open};
 pub(crate) use why::{measuring, otherwise, reasons, to_measure};
 
-use super::figures;
-use super::fleet::count;
-use crate::measure::Day;
+use super::{figures, pages};
+use crate::measure::{Day, Money};
 use crate::model::catalogue::{Gives, Item};
 use crate::model::check::Check;
 use crate::model::finding::Verdict;
@@ -21,48 +20,24 @@ use crate::model::profile::Level;
 use crate::model::vessel::Tool;
 use crate::quote::{Alone, Bought, Bound, Cured, Quote, VesselQuote};
 use crate::report::Locale;
+use crate::report::content::check;
 use crate::report::quote::{Shown, requirement};
-
-/// What stands beside a list of goods to be delivered.
-const CHECK_GOODS: &str = "Check the goods when they are delivered: count them, \
-    measure them and read their labels. This page rests on what the suppliers state; a tool \
-    counts once it is aboard.";
 
 /// What stands at the foot of a quote.
 pub(crate) fn foot(shown: &Shown<'_>) -> Vec<&'static str> {
-    let goods = (!shown.quote.orders.is_empty()).then_some(CHECK_GOODS);
+    let goods = !shown.quote.orders.is_empty();
+    let goods = goods.then(|| shown.locale.quote_check_goods());
     goods.into_iter().chain([shown.locale.caution(), shown.locale.foot()]).collect()
 }
 
-/// What stands above the tools that are better measured first.
-pub(crate) const MEASURE: &str = "Measure or look up first; the order does not rely on these:";
-
-/// What is told of a rule that is known and not encoded.
-pub(crate) const NOT_ENCODED: &str = "known, not encoded; no order settles it";
-
-/// What is told of a vessel that has all that is asked.
-pub(crate) const NEEDS_NOTHING: &str = "nothing needed";
-
-/// Why there is no basket to explain.
-pub(crate) const NO_BASKET: &str = "Nothing is ordered, so there is nothing to explain.";
-
-/// What is told where no price ends.
-pub(crate) const NO_END: &str = "no last day is stated";
-
-/// What is signed below a quote.
-pub(crate) const ACCEPT: &str = "The order above is placed as it stands, at these prices and \
-    terms.";
-
-/// What is written on the lines below it.
-pub(crate) const SIGNED: [&str; 3] = ["Place and day", "For the customer", "For the supplier"];
-
 /// The verdict on the order, as a page prints it in its first line.
-pub(crate) fn verdict(quote: &Quote) -> String {
-    let word = Locale::default().verdict_aloud(quote.verdict());
+pub(crate) fn verdict(shown: &Shown<'_>) -> String {
+    let (quote, locale) = (shown.quote, shown.locale);
+    let word = locale.verdict_aloud(quote.verdict());
     match quote.orders.is_empty() {
-        false => format!("{word} AFTER THIS ORDER"),
-        true if needs_nothing(quote) => format!("{word}, NOTHING NEEDED"),
-        true => format!("{word}, NOTHING ORDERED"),
+        false => locale.quote_after_order(&word),
+        true if needs_nothing(quote) => locale.quote_nothing_needed(&word),
+        true => locale.quote_nothing_ordered(&word),
     }
 }
 
@@ -75,13 +50,12 @@ fn needs_nothing(quote: &Quote) -> bool {
 /// there.
 pub(crate) fn headline(shown: &Shown<'_>) -> String {
     let quote = shown.quote;
-    let all = quote.vessels.len();
     let ready = ready(quote, |vessel| &vessel.after);
-    let mut text = format!("{ready} of {} ready", count(all, "vessel"));
-    if let Some(last) = last_arrival(quote) {
-        text.push_str(&format!("; {}, there by {last}", shown.money(quote.cost.total)));
+    let ready = shown.locale.quote_ready(&ready, quote.vessels.len());
+    match last_arrival(quote) {
+        Some(last) => shown.locale.quote_there_by(&ready, &shown.money(quote.cost.total), &last),
+        None => ready,
     }
-    text
 }
 
 /// How many vessels are ready by one of their checks.
@@ -96,96 +70,74 @@ fn last_arrival(quote: &Quote) -> Option<Day> {
 
 /// When it was ordered, how many vessels are ready without it, and until
 /// when the prices hold.
-pub(crate) fn ordered(quote: &Quote) -> String {
+pub(crate) fn ordered(shown: &Shown<'_>) -> String {
+    let (quote, locale) = (shown.quote, shown.locale);
     if quote.orders.is_empty() {
-        return format!("for an order of {}", quote.ordered);
+        return locale.quote_for_an_order(&quote.ordered);
     }
-    let before = match (quote.vessels.len(), ready(quote, |vessel| &vessel.before)) {
-        (1, _) => String::new(),
-        (_, 0) => "; none ready without it".to_owned(),
-        (_, before) => format!("; {before} ready without it"),
-    };
-    let holds = match quote.holds {
-        Some(day) => format!("; prices hold until {day}"),
-        None => "; no last day is stated for these prices".to_owned(),
-    };
-    format!("order of {}{holds}{before}", quote.ordered)
+    let holds = quote.holds.map(|day| locale.quote_holds_until(&day));
+    let mut parts = vec![
+        locale.quote_order_of(&quote.ordered),
+        holds.unwrap_or_else(|| locale.quote_holds_no_end().to_owned()),
+    ];
+    if quote.vessels.len() > 1 {
+        parts.push(match ready(quote, |vessel| &vessel.before) {
+            0 => locale.quote_none_before().to_owned(),
+            before => locale.quote_some_before(&before),
+        });
+    }
+    parts.join("; ")
 }
-
-/// What was to be met, where that is more than what is required.
-pub(crate) const WITH_RECOMMENDED: &str = "what is recommended was to be met too";
 
 /// How good the basket is, in one clause.
 pub(crate) fn bound(shown: &Shown<'_>) -> String {
     match short_of(shown) {
-        None if shown.one_supplier => "nothing cheaper from one supplier does the same".to_owned(),
-        None => "nothing cheaper does the same".to_owned(),
-        Some(least) => {
-            format!("the search was stopped: a cheaper basket may exist, none below {least}")
-        }
+        None if shown.one_supplier => shown.locale.quote_cheapest_of_one().to_owned(),
+        None => shown.locale.quote_cheapest().to_owned(),
+        Some(least) => shown.locale.quote_stopped(&shown.money(least)),
     }
 }
 
 /// The least that a cheaper basket could cost, if there may be one.
-fn short_of(shown: &Shown<'_>) -> Option<String> {
+fn short_of(shown: &Shown<'_>) -> Option<Money> {
     match shown.quote.bound {
-        Bound::AtLeast(least) if least < shown.quote.cost.total => Some(shown.money(least)),
+        Bound::AtLeast(least) if least < shown.quote.cost.total => Some(least),
         _ => None,
     }
 }
 
-/// What is shouted where the basket is not proved the cheapest.
-pub(crate) const NOT_PROVED: &str = "NOT PROVED THE CHEAPEST";
-
 /// How far from the cheapest the basket can be; nothing where it is proved.
 pub(crate) fn not_proved(shown: &Shown<'_>) -> Option<String> {
     let least = short_of(shown)?;
-    let quote = shown.quote;
-    let Bound::AtLeast(bound) = quote.bound else { return None };
-    let gap = shown.money(quote.cost.total.less(bound));
-    let mut text = format!(
-        "the search was stopped. A cheaper basket may exist, by {gap} at most: none below {least} \
-         does the same; `--time-limit` gives the search longer"
-    );
-    if quote.vessels.iter().any(|vessel| !vessel.unmet.is_empty()) {
-        text.push_str(". Nor is it proved that no more requirements can be met");
-    }
-    Some(text)
+    let gap = shown.money(shown.quote.cost.total.less(least));
+    let told = shown.locale.quote_how_far(&gap, &shown.money(least));
+    let open = shown.quote.vessels.iter().any(|vessel| !vessel.unmet.is_empty());
+    Some(if open { shown.locale.quote_nor_proved(&told) } else { told })
 }
 
 /// What is odd about the day on which a vessel leaves.
 pub(crate) fn departure(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Option<String> {
     let departure = vessel.before.asked.departure;
     if shown.left_before(vessel) {
-        return Some(format!(
-            "leaves on {departure}, before the day of the order, {}; nothing can be there in time",
-            shown.quote.ordered
-        ));
+        return Some(shown.locale.quote_left_before(&departure, &shown.quote.ordered));
     }
-    shown.undated.contains(&index).then(|| {
-        format!(
-            "no day of departure is planned; taken to leave on {departure}, the day of the \
-             order; `--on DATE` gives another"
-        )
-    })
+    shown.undated.contains(&index).then(|| shown.locale.quote_undated(&departure))
 }
 
 /// The vessel's name with register and port.
 pub(crate) fn vessel(quoted: &VesselQuote) -> String {
-    let vessel = &quoted.before.vessel;
-    let register = vessel.register.as_ref().map(|register| format!(" ({register})"));
-    let port = vessel.port.as_ref().map(|port| format!(", {port}"));
-    format!("{}{}{}", vessel.name, register.unwrap_or_default(), port.unwrap_or_default())
+    check::named(&quoted.before.vessel)
 }
 
 /// The day on which the vessel leaves, and where things for it come on
 /// several days, when the last of them is there.
-pub(crate) fn leaves(vessel: &VesselQuote) -> String {
+pub(crate) fn leaves(vessel: &VesselQuote, locale: Locale) -> String {
     let departure = vessel.before.asked.departure;
     let arrivals = || vessel.lines.iter().map(|line| line.arrives);
     match (arrivals().min(), arrivals().max()) {
         (Some(first), Some(last)) if first < last => {
-            format!("{departure}; the last for it is there on {last}, {}", ahead(last, departure))
+            let ahead = ahead(last, departure, locale);
+            locale.quote_last_is_there(&departure, &last, &ahead)
         }
         _ => departure.to_string(),
     }
@@ -196,7 +148,7 @@ pub(crate) fn judged(vessel: &VesselQuote, locale: Locale) -> String {
     let ids = vessel.after.judgements.iter().map(|judged| format!("`{}`", judged.profile.id));
     match figures::all_of(&ids.collect::<Vec<_>>(), locale) {
         ids if ids.is_empty() => vessel.file.to_string(),
-        ids => format!("{}; judged by {ids}", vessel.file),
+        ids => locale.quote_judged_by(&vessel.file, &ids),
     }
 }
 
@@ -211,16 +163,13 @@ pub(crate) fn is_long(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> 
 }
 
 /// How long before departure something arrives.
-fn ahead(arrives: Day, departure: Day) -> String {
-    match departure.days_since(arrives) {
-        0 => "the day of departure".to_owned(),
-        days @ 1.. => format!("{} before departure", count_days(days)),
-        days => format!("{} after departure", count_days(days)),
+fn ahead(arrives: Day, departure: Day, locale: Locale) -> String {
+    let days = departure.days_since(arrives);
+    match days {
+        0 => locale.quote_day_of_departure().to_owned(),
+        1.. => locale.quote_days_before(days.unsigned_abs()),
+        _ => locale.quote_days_after(days.unsigned_abs()),
     }
-}
-
-fn count_days(days: i64) -> String {
-    count(usize::try_from(days.unsigned_abs()).unwrap_or(usize::MAX), "day")
 }
 
 /// What is bought: the supplier's number and words.
@@ -232,79 +181,71 @@ pub(crate) fn item(item: &Item) -> String {
 /// piece on LC-1 (long-handled line cutter)`, `work on 2 of the 3 PL-1
 /// (pliers)`.
 pub(crate) fn pieces(shown: &Shown<'_>, vessel: &VesselQuote, bought: &Bought) -> String {
+    let locale = shown.locale;
     let gives = &shown.item(bought.offer).gives;
-    let noun = match gives {
-        Gives::Tools(given) if given.len() > 1 => "set",
-        _ => "piece",
+    let pieces = match gives {
+        Gives::Tools(given) if given.len() > 1 => locale.quote_sets(bought.pieces),
+        _ => locale.quote_pieces(bought.pieces),
     };
-    let pieces = count(bought.pieces as usize, noun);
     let old = bought.on.and_then(|tool| vessel.before.vessel.kit.get(tool));
     let Some(old) = old else { return pieces };
     let kind = &shown.vocabulary.kind(old.kind).name;
-    let which = format!("{} ({kind})", which(vessel, bought, old));
+    let tool = format!("{} ({kind})", which(vessel, bought, old, locale));
     match gives {
-        Gives::Service { .. } => format!("work on {which}"),
-        _ => format!("{pieces} on {which}"),
+        Gives::Service { .. } => locale.quote_work_on(&tool),
+        _ => locale.quote_pieces_on(&pieces, &tool),
     }
 }
 
 /// When a line is there, or the work is done.
 pub(crate) fn arrival(shown: &Shown<'_>, vessel: &VesselQuote, bought: &Bought) -> String {
-    let done = match shown.item(bought.offer).gives {
-        Gives::Service { .. } => "done",
-        _ => "there",
-    };
-    let ahead = ahead(bought.arrives, vessel.before.asked.departure);
-    format!("{done} on {}, {ahead}", bought.arrives)
-}
-
-/// What a vessel's pieces are worth, of packs that others share.
-pub(crate) fn share(shown: &Shown<'_>, bought: &Bought) -> String {
-    format!("its share {} before tax", shown.money(bought.share))
+    let locale = shown.locale;
+    let ahead = ahead(bought.arrives, vessel.before.asked.departure, locale);
+    match shown.item(bought.offer).gives {
+        Gives::Service { .. } => locale.quote_done_on(&bought.arrives, &ahead),
+        _ => locale.quote_there_on(&bought.arrives, &ahead),
+    }
 }
 
 /// The tool that is worked on, of a lot with how many of it.
-fn which(vessel: &VesselQuote, bought: &Bought, old: &Tool) -> String {
+fn which(vessel: &VesselQuote, bought: &Bought, old: &Tool, locale: Locale) -> String {
     let new = bought.tools.first().and_then(|tool| vessel.after.vessel.kit.get(*tool));
     match new.map(|new| new.count) {
-        Some(some) if old.count > 1 => format!("{some} of the {} {}", old.count, old.mark),
+        Some(some) if old.count > 1 => locale.quote_some_of_lot(&some, &old.count, &old.mark),
         _ => old.mark.clone(),
     }
 }
 
 /// A requirement with its clause; with the profile's id where several
 /// profiles judge the vessel, and told apart where it is only recommended.
-pub(crate) fn asked(check: &Check, cured: Cured) -> String {
+pub(crate) fn asked(check: &Check, cured: Cured, locale: Locale) -> String {
     let asked = requirement(check, cured);
-    let mut clause = asked.clause.clone();
+    let mut clause = vec![asked.clause.as_str()];
     if check.judgements.len() > 1 {
-        clause.push_str(&format!("; {}", check.judgements[cured.judgement].profile.id));
+        clause.push(&check.judgements[cured.judgement].profile.id);
     }
     if asked.level == Level::Recommended {
-        clause.push_str("; recommended");
+        clause.push(locale.quote_recommended());
     }
-    format!("{} ({clause})", asked.title)
+    format!("{} ({})", asked.title, clause.join("; "))
 }
 
 /// How far one supplier alone would come.
 pub(crate) fn alone(shown: &Shown<'_>, alone: &Alone) -> String {
+    let locale = shown.locale;
     let supplier = &shown.catalogues[alone.catalogue].supplier;
-    let vessels = count(shown.quote.vessels.len(), "vessel");
-    let mut text = format!("{supplier}: {} of {vessels} ready", alone.ready);
+    let mut told = locale.quote_alone(supplier, &alone.ready, shown.quote.vessels.len());
     if alone.open > 0 {
-        text.push_str(&format!(", {} open", count(alone.open, "requirement")));
+        told = locale.quote_alone_but(&told, &locale.quote_alone_open(alone.open));
     }
-    if alone.taken {
-        text.push_str("; this quote");
-    }
-    text
+    if alone.taken { locale.quote_alone_taken(&told) } else { told }
 }
 
 /// Names of several vessels, or how many they are.
 fn names(shown: &Shown<'_>, vessels: &[usize]) -> String {
     const MOST_NAMED: usize = 3;
     if vessels.len() > MOST_NAMED {
-        return count(vessels.len(), "vessel");
+        return shown.locale.quote_vessels(vessels.len());
     }
     let name = |index: &usize| shown.quote.vessels[*index].before.vessel.name.clone();
     figures::all_of(&vessels.iter().map(name).collect::<Vec<_>>(), shown.locale)
@@ -313,9 +254,10 @@ fn names(shown: &Shown<'_>, vessels: &[usize]) -> String {
 /// What the vessel was before the order.
 pub(crate) fn before(vessel: &VesselQuote, locale: Locale) -> Option<String> {
     let (before, after) = (vessel.before.verdict, vessel.after.verdict);
+    let verdict = locale.verdict(before);
     match before == after {
         true if vessel.lines.is_empty() => None,
-        true => Some(format!("{} before this order either", locale.verdict(before))),
-        false => Some(format!("{} before this order", locale.verdict(before))),
+        true => Some(locale.quote_before_either(&verdict)),
+        false => Some(locale.quote_before(&verdict)),
     }
 }

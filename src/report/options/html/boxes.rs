@@ -4,18 +4,17 @@
 //! Imports `model`, the words and the drawings.
 
 use super::super::drawing::drawing;
-use super::cards::{cited, lines};
+use super::cards::{cited, lines, stop_when};
 use super::columns;
 use super::plan::{Plan, Sheet};
 use crate::model::technique::{Line, Never};
 use crate::report::render::base::prose;
 use crate::report::words::options::without_never;
-use crate::report::words::pages::sentence;
 use maud::{Markup, html};
 
 /// One technique: its steps, when to stop, its cautions, its drawing.
 pub(super) fn technique(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Markup {
-    let practice = plan.shown.practice;
+    let (practice, locale) = (plan.shown.practice, plan.shown.locale);
     let Some((technique, place)) = practice.techniques.get(index).zip(plan.place(index)) else {
         return html! {};
     };
@@ -25,21 +24,19 @@ pub(super) fn technique(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Mar
     html! {
         article.box id=(place) aria-labelledby=(name) {
             h3 id=(name) { span.badge { (place) } " " (prose(&technique.title.to_string())) }
-            @if let Some(picture) = technique.drawing.as_deref().and_then(drawing) {
+            @if let Some(picture) = technique.drawing.as_deref().and_then(|name| drawing(name, locale)) {
                 @if shown_at.is_some() { div.on-screen { (picture) } } @else { (picture) }
             }
             ol.steps { @for step in &technique.steps { li { (prose(&step.says.to_string())) } } }
             @if !technique.stop.is_empty() {
-                p.stop { b { "Stop when: " }
-                    @for stop in &technique.stop { (prose(&sentence(&stop.to_string()))) " " }
-                }
+                p.stop { (stop_when(technique, locale)) }
             }
             @for line in &technique.cautions {
                 @let class = if shared.iter().any(|(own, _)| *own == line) { "own on-screen" } else { "own" };
                 (lines(class, std::slice::from_ref(line)))
             }
             p.small {
-                @if let Some(other) = shown_at { span.on-paper { "Drawn at " (other) ". " } }
+                @if let Some(other) = shown_at { span.on-paper { (locale.options_card_drawn_at(&other)) " " } }
                 (prose(&cited(&technique.cited)))
             }
         }
@@ -92,7 +89,7 @@ pub(super) fn height(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> usize 
     let alone = |line: &&Line| shared.iter().all(|(other, _)| other != line);
     let cautions: Vec<&Line> = technique.cautions.iter().filter(alone).collect();
     let drawn = technique.drawing.is_some() && drawn_before(plan, sheet, index).is_none();
-    columns::height(technique, &cautions, drawn, &cited(&technique.cited))
+    columns::height(technique, &cautions, drawn, plan.shown.locale)
 }
 
 /// What is never done in the cases of a page, each once.
@@ -106,7 +103,7 @@ pub(super) fn nevers(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
     html! {
         @if !here.is_empty() {
             section.never {
-                h3 { "Never" }
+                h3 { (plan.shown.locale.options_card_never()) }
                 ul { @for never in here { li { (prose(&never)) } } }
             }
         }

@@ -5,14 +5,12 @@
 
 use super::super::drawing::drawing;
 use super::plan::Plan;
-use crate::model::technique::{Card, Cited, Line, Technique};
+use crate::model::technique::{Card, Cited, Line, Practice, Technique};
+use crate::report::Locale;
 use crate::report::profiles::verified;
-use crate::report::render::base::{prose, shown as safe};
+use crate::report::render::base::prose;
 use crate::report::words::pages::sentence;
 use maud::{Markup, html};
-
-/// The heading of what the whole card stands on.
-const GRANTED: &str = "What this card takes for granted";
 
 /// The page of cards, and of what the whole card stands on.
 pub(super) fn page(plan: &Plan<'_>) -> Markup {
@@ -20,7 +18,7 @@ pub(super) fn page(plan: &Plan<'_>) -> Markup {
     let mut titles: Vec<String> =
         practice.cards.iter().map(|card| card.title.to_string()).collect();
     if titles.is_empty() {
-        titles.push(GRANTED.to_lowercase());
+        titles.push(plan.shown.locale.options_card_granted().to_lowercase());
     }
     html! {
         div.sheet {
@@ -34,21 +32,22 @@ pub(super) fn page(plan: &Plan<'_>) -> Markup {
 }
 
 fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
+    let locale = plan.shown.locale;
     let letter = plan.next_letter(index);
     let id = format!("card-{letter}");
     let sources = sources(card);
     html! {
         section.card id=(letter) aria-labelledby=(id) {
             h2 id=(id) { span.badge { (letter) } " " (prose(&card.title.to_string())) }
-            @if let Some(picture) = card.drawing.as_deref().and_then(drawing) { (picture) }
-            @for technique in plan.on_card(index) { (way(technique)) }
+            @if let Some(picture) = card.drawing.as_deref().and_then(|name| drawing(name, locale)) { (picture) }
+            @for technique in plan.on_card(index) { (way(technique, locale)) }
             ol.steps { @for step in &card.steps { li { (with_source(step, &sources)) } } }
             @if !card.nevers.is_empty() {
                 p.stop { @for never in &card.nevers { b { (with_source(never, &sources)) } " " } }
             }
             @for caution in &card.cautions { p.own { (with_source(caution, &sources)) } }
             p.small {
-                b { "Source: " } (prose(&cited(&card.cited))) "."
+                b { (locale.options_card_source()) " " } (prose(&cited(&card.cited))) "."
                 @for (index, source) in sources.iter().enumerate() {
                     " " b { (index + 1) } " " (prose(&cited(source))) "."
                 }
@@ -59,18 +58,23 @@ fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
 
 /// A technique that the situations lead to and this card shows: all that it
 /// says, for what the card does not say itself.
-fn way(technique: &Technique) -> Markup {
+fn way(technique: &Technique, locale: Locale) -> Markup {
     html! {
         p.way-here {
             b { (prose(&technique.title.to_string())) ": " }
             @for step in &technique.steps { (prose(&step.says.to_string())) " " }
-            @if !technique.stop.is_empty() {
-                b { "Stop when: " }
-                @for stop in &technique.stop { (prose(&sentence(&stop.to_string()))) " " }
-            }
+            @if !technique.stop.is_empty() { (stop_when(technique, locale)) }
             span.small { "(" (prose(&cited(&technique.cited))) ")" }
         }
         (lines("own", &technique.cautions))
+    }
+}
+
+/// When to stop with a technique.
+pub(super) fn stop_when(technique: &Technique, locale: Locale) -> Markup {
+    html! {
+        b { (locale.options_card_stop_when()) " " }
+        @for stop in &technique.stop { (prose(&sentence(&stop.to_string()))) " " }
     }
 }
 
@@ -98,15 +102,13 @@ fn with_source(line: &Line, sources: &[&Cited]) -> Markup {
 /// What the card takes for granted: the practice with its id and the revision
 /// of its file, and its notes.
 fn notes(plan: &Plan<'_>) -> Markup {
-    let practice = plan.shown.practice;
+    let (practice, locale) = (plan.shown.practice, plan.shown.locale);
+    let Practice { title, id, encoding, source, .. } = practice;
     html! {
         section.notes {
-            h2 { (GRANTED) }
+            h2 { (locale.options_card_granted()) }
             ul.small {
-                li {
-                    (prose(&practice.title.to_string())) " [" (safe(&practice.id)) ", encoding "
-                    (practice.encoding) "]; " (prose(&practice.source)) "."
-                }
+                li { (prose(&locale.options_card_practice(title, id, encoding, source))) }
                 @for note in &practice.notes { li { (prose(&note.to_string())) } }
             }
         }

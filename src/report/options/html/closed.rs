@@ -6,6 +6,7 @@
 use super::columns;
 use super::plan::{Plan, Sheet, label};
 use crate::model::options::Choice;
+use crate::report::Locale;
 use crate::report::options::Shown;
 use crate::report::render::base::prose;
 use crate::report::words::options::{self as said, Wanting};
@@ -42,16 +43,16 @@ impl Closed {
         Self {
             wanting: shown.wanting(choice).into_iter().map(Lack::from).collect(),
             opens: shown.opens(choice),
-            never: said::nothing_opens(choice),
+            never: said::nothing_opens(shown, choice),
         }
     }
 
     /// About what it says, to guess its height.
-    fn text(&self) -> String {
+    fn text(&self, locale: Locale) -> String {
         let whys = self.wanting.iter().map(|lack| format!("{}: {}; ", lack.what, lack.why));
         let opens = match self.opens.is_empty() {
             true => self.never.to_owned(),
-            false => format!("Opens it: {}", said::steps(&self.opens)),
+            false => format!("{} {}", locale.options_card_opens_it(), said::steps(&self.opens)),
         };
         whys.collect::<String>() + &opens
     }
@@ -60,7 +61,7 @@ impl Closed {
 /// What closes better choices on this page, if it stands among the boxes.
 pub(super) fn among_boxes(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
     if sheet.closed_among {
-        table(&rows(plan, sheet))
+        table(plan, sheet)
     } else {
         html! {}
     }
@@ -71,14 +72,15 @@ pub(super) fn below_boxes(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
     if sheet.closed_among {
         html! {}
     } else {
-        table(&rows(plan, sheet))
+        table(plan, sheet)
     }
 }
 
 /// How high it is about, over one column and over both.
 pub(super) fn heights(plan: &Plan<'_>, sheet: &Sheet<'_>) -> [usize; 2] {
     let rows = rows(plan, sheet);
-    let texts: Vec<String> = rows.iter().map(|(_, closed)| closed.text()).collect();
+    let texts = rows.iter().map(|(_, closed)| closed.text(plan.shown.locale));
+    let texts: Vec<String> = texts.collect();
     [false, true].map(|whole| match texts.is_empty() {
         true => 0,
         false => columns::height_of_rows(&texts, whole),
@@ -95,14 +97,15 @@ fn rows<'a>(plan: &'a Plan<'_>, sheet: &Sheet<'_>) -> Vec<(String, &'a Closed)> 
 }
 
 /// The rows under their heading; nothing where there are none.
-fn table(rows: &[(String, &Closed)]) -> Markup {
+fn table(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
+    let (rows, locale) = (rows(plan, sheet), plan.shown.locale);
     html! {
         @if !rows.is_empty() {
             section class="box closed" {
-                h3 { "Closed on this vessel, and what opens it" }
+                h3 { (locale.options_card_closed()) }
                 ul.rows-of {
                     @for (label, closed) in rows {
-                        li { span.label { (label) } div { (row(closed)) } }
+                        li { span.label { (label) } div { (row(closed, locale)) } }
                     }
                 }
             }
@@ -110,19 +113,19 @@ fn table(rows: &[(String, &Closed)]) -> Markup {
     }
 }
 
-fn row(closed: &Closed) -> Markup {
+fn row(closed: &Closed, locale: Locale) -> Markup {
     html! {
         @for (index, wanting) in closed.wanting.iter().enumerate() {
             @if index > 0 { "; " }
             b { (prose(&wanting.what)) } ": "
-            @if wanting.open { "can't tell, " }
-            (prose(&wanting.why))
+            @if wanting.open { (prose(&locale.options_card_not_told(&wanting.why))) }
+            @else { (prose(&wanting.why)) }
         }
         ". "
         @if closed.opens.is_empty() {
             (prose(&sentence(closed.never)))
         } @else {
-            span.opens { b { "Opens it: " } (prose(&sentence(&said::steps(&closed.opens)))) }
+            span.opens { b { (locale.options_card_opens_it()) " " } (prose(&sentence(&said::steps(&closed.opens)))) }
         }
     }
 }

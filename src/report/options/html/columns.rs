@@ -4,7 +4,9 @@
 //! Imports `model`. Heights are guesses from how much is written, in tenths
 //! of a millimetre; the browser lays out, so a wrong guess costs paper only.
 
+use super::cards::cited;
 use crate::model::technique::{Line, Technique};
+use crate::report::Locale;
 
 /// What fits on a line of a column: of a heading, of a step, of a step beside
 /// a drawing, of a caution and of small print, in letters of the narrow type.
@@ -41,7 +43,7 @@ pub(super) fn height(
     technique: &Technique,
     cautions: &[&Line],
     drawn: bool,
-    source: &str,
+    locale: Locale,
 ) -> usize {
     let mut left = if drawn { DRAWING } else { 0 };
     let mut high = FRAME + HEADING_LINE * lines(&format!("{} A1 ", technique.title), HEADING);
@@ -54,7 +56,8 @@ pub(super) fn height(
     let stops: Vec<String> = technique.stop.iter().map(ToString::to_string).collect();
     if !stops.is_empty() {
         let room = if left > STEP_LINE { BESIDE } else { STEP };
-        let own = STEP_LINE * lines(&format!("Stop when: {}", stops.join(" ")), room);
+        let label = locale.options_card_stop_when();
+        let own = STEP_LINE * lines(&format!("{label} {}", stops.join(" ")), room);
         high += own;
         left = left.saturating_sub(own);
     }
@@ -63,7 +66,7 @@ pub(super) fn height(
         let clause = caution.cited.as_ref().map_or("", |cited| &cited.clause);
         high += CAUTION_LINE * lines(&format!("{} ({clause})", caution.says), CAUTION);
     }
-    high + SMALL_LINE * lines(source, SMALL)
+    high + SMALL_LINE * lines(&cited(&technique.cited), SMALL)
 }
 
 /// How high a box of rows is, by the texts of its rows, over one column or

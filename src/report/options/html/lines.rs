@@ -3,9 +3,10 @@
 //!
 //! Imports `model` and the words.
 
-use super::plan::{Case, Group, Plan, named};
+use super::plan::{Case, Group, Plan};
 use crate::measure::Answer;
 use crate::model::options::{Choice, OwnHooks, Standing};
+use crate::report::Locale;
 use crate::report::render::base::{prose, shown as safe};
 use crate::report::words::options as said;
 use crate::report::words::pages::{capital, sentence};
@@ -13,6 +14,7 @@ use maud::{Markup, html};
 
 /// A group of situations.
 pub(super) fn group(plan: &Plan<'_>, group: &Group<'_>) -> Markup {
+    let locale = plan.shown.locale;
     let told = |case: &&Case<'_>| !case.left_out() && case.way().is_some();
     let left_out: Vec<_> = group.cases.iter().filter(|case| case.left_out()).collect();
     html! {
@@ -26,7 +28,7 @@ pub(super) fn group(plan: &Plan<'_>, group: &Group<'_>) -> Markup {
             }
             @if !left_out.is_empty() {
                 p.small {
-                    "Left out, no such hook aboard: "
+                    (locale.options_card_left_out()) " "
                     @for (index, case) in left_out.iter().enumerate() {
                         @if index > 0 { "; " }
                         span data-case=(safe(&case.situation.id)) { (prose(&case.title)) }
@@ -40,6 +42,7 @@ pub(super) fn group(plan: &Plan<'_>, group: &Group<'_>) -> Markup {
 
 /// One situation: what it is, where the way is told, and with which tools.
 fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
+    let locale = plan.shown.locale;
     let best = case.answered.best().and_then(|best| case.answered.choices.get(best));
     let uses = best.map(|choice| plan.shown.uses(choice)).unwrap_or_default();
     html! {
@@ -47,14 +50,13 @@ fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
             div.situation {
                 span.what {
                     (prose(&case.title))
-                    @if case.answered.hooks == OwnHooks::NotSaid { " " span.soft { "(hooks aboard not known)" } }
+                    @if case.answered.hooks == OwnHooks::NotSaid {
+                        " " span.soft { "(" (locale.options_hooks_not_known()) ")" }
+                    }
                 }
                 span.way {
-                    @for (index, technique) in case.way().unwrap_or_default().iter().enumerate() {
-                        @if index > 0 { " then " }
-                        (reference(plan, *technique))
-                    }
-                    " " (marks(&uses))
+                    (references(plan, case.way().unwrap_or_default()))
+                    " " (marks(&uses, locale))
                     (or_else(plan, case))
                 }
             }
@@ -65,25 +67,31 @@ fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
 
 /// What cuts the line should the way fail, or that nothing does.
 fn or_else(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
-    let Some(last) = plan.last(case) else {
-        return html! { @if plan.lacks_a_cut(case) { " " span.else { b { "else no line cut" } } } };
-    };
+    let locale = plan.shown.locale;
     html! {
-        " " span.else {
-            "else "
-            @for (index, technique) in last.iter().enumerate() {
-                @if index > 0 { " then " }
-                (reference(plan, *technique))
-            }
+        @if let Some(last) = plan.last(case) {
+            " " span.else { (locale.options_card_else()) " " (references(plan, last)) }
+        } @else if plan.lacks_a_cut(case) {
+            " " span.else { b { (locale.options_card_else_no_cut()) } }
+        }
+    }
+}
+
+/// Links to the boxes of techniques, one after the other.
+fn references(plan: &Plan<'_>, techniques: &[usize]) -> Markup {
+    html! {
+        @for (index, technique) in techniques.iter().enumerate() {
+            @if index > 0 { " " (plan.shown.locale.options_card_then()) " " }
+            (reference(plan, *technique))
         }
     }
 }
 
 /// The tools of a way by their marks, each kept together.
-fn marks(uses: &str) -> Markup {
+fn marks(uses: &str, locale: Locale) -> Markup {
     html! {
         span.uses {
-            @if uses.is_empty() { "by hand" }
+            @if uses.is_empty() { (locale.options_card_by_hand()) }
             @for mark in uses.split_inclusive(", ") { span.mark { (safe(mark.trim_end())) } " " }
         }
     }
@@ -92,22 +100,22 @@ fn marks(uses: &str) -> Markup {
 /// A link to the box of a technique, called by its place and title.
 fn reference(plan: &Plan<'_>, technique: usize) -> Markup {
     let Some(place) = plan.place(technique) else { return html! {} };
-    let title = named(plan, &[technique]);
+    let title = plan.shown.choice(&[technique]);
     html! { a.ref href={ "#" (place) } aria-label={ (place) ": " (safe(&title)) } { (place) } }
 }
 
 /// The better choices that are closed, by the label of what closes them.
 fn better(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
-    let all = case.better();
+    let (all, locale) = (case.better(), plan.shown.locale);
     let part = |kept: fn(&Choice) -> bool, says: &'static str| {
         let part: Vec<_> = all.iter().filter(|(_, choice)| kept(choice)).collect();
         html! {
             @if !part.is_empty() {
                 p.better {
-                    (says)
+                    (says) " "
                     @for (index, (techniques, choice)) in part.iter().enumerate() {
                         @if index > 0 { "; " }
-                        (prose(&said::small(&named(plan, techniques))))
+                        (prose(&said::small(&plan.shown.choice(techniques))))
                         " " span.label { (plan.label(choice)) }
                     }
                 }
@@ -115,14 +123,17 @@ fn better(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
         }
     };
     html! {
-        (part(Choice::is_short, "Open, but short: "))
-        (part(|c| !c.is_open() && c.answer == Answer::No, "Better, but closed: "))
-        (part(|c| !c.is_open() && c.answer == Answer::Unknown, "Better, but can't tell: "))
+        (part(Choice::is_short, locale.options_card_open_but_short()))
+        (part(|c| !c.is_open() && c.answer == Answer::No, locale.options_card_better_but_closed()))
+        (part(
+            |c| !c.is_open() && c.answer == Answer::Unknown,
+            locale.options_card_better_but_not_told(),
+        ))
     }
 }
 
 /// Situations of which nothing is known to be open, those with the same way
-/// out together.
+/// out together; the words are milder where each has a way at some station.
 fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
     let cases = group.cases.iter().filter(|c| !c.left_out() && c.standing() == standing);
     let mut found: Vec<(WayOut<'_>, Vec<&Case<'_>>)> = Vec::new();
@@ -133,16 +144,20 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
             None => found.push((out, vec![case])),
         }
     }
+    let locale = plan.shown.locale;
     let (class, sign, says) = match standing {
-        Standing::Unclear => ("open", "? ", said::CANNOT_TELL),
-        _ => ("bad", "✕ ", no_way(&found)),
+        Standing::Unclear => ("open", "? ", locale.options_cannot_tell()),
+        _ if found.iter().all(|(out, _)| !out.yet.is_empty()) => {
+            ("bad", "✕ ", locale.options_not_at_every_rail())
+        }
+        _ => ("bad", "✕ ", locale.options_no_way()),
     };
     html! {
         @if !found.is_empty() {
             div class={ "loud " (class) } {
                 p.big { (sign) (says) }
                 @if let Some(even_so) = plan.shown.practice.even_so.as_ref().filter(|_| class == "bad") {
-                    p { b { "Even so: " } (prose(&even_so.to_string())) }
+                    p { b { (locale.options_even_so()) " " } (prose(&even_so.to_string())) }
                 }
                 @for (out, like) in &found {
                     ul {
@@ -150,11 +165,13 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
                             li data-case=(safe(&case.situation.id)) { (prose(&case.title)) }
                         }
                     }
-                    @for yet in &out.yet { p { b { "Yet " } (prose(yet)) "." } }
+                    @for yet in &out.yet { p { b { (locale.options_card_yet()) " " } (prose(yet)) "." } }
                     p {
-                        b { (out.head) } (prose(&out.says))
+                        @if let Some(head) = out.head { b { (head) " " } }
+                        (prose(&out.says))
                         @if let Some(techniques) = out.then {
-                            " Then: " (prose(&said::small(&named(plan, techniques)))) "."
+                            @let way = said::small(&plan.shown.choice(techniques));
+                            " " (prose(&locale.options_card_then_way(&way)))
                         }
                     }
                 }
@@ -163,21 +180,12 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
     }
 }
 
-/// The loud words over situations of which nothing is open: milder where each
-/// has a way at some hauling station.
-fn no_way(found: &[(WayOut<'_>, Vec<&Case<'_>>)]) -> &'static str {
-    if found.iter().all(|(out, _)| !out.yet.is_empty()) {
-        return said::NOT_AT_EVERY_RAIL;
-    }
-    said::NO_WAY
-}
-
 /// What leads out of a situation of which nothing is known to be open.
 #[derive(PartialEq, Eq)]
 struct WayOut<'a> {
     /// What is open at some hauling stations by themselves.
     yet: Vec<String>,
-    head: &'static str,
+    head: Option<&'static str>,
     says: String,
     /// The techniques that are open then.
     then: Option<&'a [usize]>,
@@ -187,6 +195,7 @@ impl<'a> WayOut<'a> {
     /// The steps that take least; where nobody can tell, those that find out,
     /// or at least what is not known.
     fn of(plan: &Plan<'a>, case: &Case<'a>) -> Self {
+        let locale = plan.shown.locale;
         let unclear = case.standing() == Standing::Unclear;
         let choices = &case.answered.choices;
         let unknown =
@@ -194,17 +203,20 @@ impl<'a> WayOut<'a> {
         let first = said::get_first(plan.shown, case.answered, case.situation);
         let yet = said::at_stations(plan.shown, case.situation);
         if let Some((index, steps)) = first.filter(|(index, _)| !unclear || unknown(*index)) {
-            let head = if unclear { "Measure first: " } else { "Get first: " };
+            let head = match unclear {
+                true => locale.options_card_measure_first(),
+                false => locale.options_card_get_first(),
+            };
             let then = case.situation.choices.get(index).map(Vec::as_slice);
-            return Self { yet, head, says: said::steps(&steps), then };
+            return Self { yet, head: Some(head), says: said::steps(&steps), then };
         }
         let open = choices.iter().find(|choice| choice.answer == Answer::Unknown);
         let whys = open.into_iter().flat_map(|choice| plan.shown.wanting(choice));
         let whys: Vec<String> =
             whys.filter(|w| w.open).map(|w| format!("{}: {}", w.what, w.why)).collect();
         let (head, says) = match whys.is_empty() {
-            true => ("", sentence(said::NOTHING_OPENS_ANY)),
-            false => ("Not known: ", sentence(&whys.join("; "))),
+            true => (None, sentence(locale.options_nothing_opens_any())),
+            false => (Some(locale.options_card_not_known()), sentence(&whys.join("; "))),
         };
         Self { yet, head, says, then: None }
     }

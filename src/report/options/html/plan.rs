@@ -284,7 +284,7 @@ fn groups<'a>(shown: &'a Shown<'a>, all: Vec<(&'a Situation, &'a Answered)>) -> 
             cases.iter().map(|(s, _): &(&Situation, _)| s.title.to_string()).collect();
         let common = common_end(&titles);
         let title = match (along, alone) {
-            (true, _) => Some("With any of these".to_owned()),
+            (true, _) => Some(shown.locale.options_card_with_any().to_owned()),
             (false, true) => None,
             (false, false) if common.is_empty() => says(shown, 1, &words),
             (false, false) => Some(capital(common.trim_start_matches(", "))),
@@ -340,11 +340,6 @@ pub(super) fn label(index: usize) -> String {
         0 => letter.to_string(),
         round => format!("{letter}{}", round + 1),
     }
-}
-
-/// A choice in words.
-pub(super) fn named(plan: &Plan<'_>, techniques: &[usize]) -> String {
-    said::choice(plan.shown.practice, techniques)
 }
 
 #[cfg(test)]

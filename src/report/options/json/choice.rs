@@ -12,7 +12,6 @@ use crate::report::json::{
     OUTCOMES, ReasonJson, StepJson, TargetJson, ToolJson, WayJson, deed, outcome,
 };
 use crate::report::places::Places;
-use crate::report::words::options as said;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -66,7 +65,7 @@ impl ChoiceJson {
         let open = choice.answer == Answer::Yes;
         Self {
             techniques: techniques.iter().map(|t| practice.techniques[*t].id.clone()).collect(),
-            title: said::choice(practice, techniques),
+            title: shown.choice(techniques),
             answer: answer(choice.answer),
             short: choice.is_short(),
             tools: if choice.is_open() { tools(shown, places, choice) } else { Vec::new() },
@@ -138,7 +137,7 @@ fn way<'a>(shown: &Shown<'a>, choice: &'a Choice) -> WayJson {
             requirement: id_of(shown, Some(rail)),
             also: Vec::new(),
             reasons: vec!["vessel-fact-unknown"],
-            text: said::MEASURE_RAIL.to_owned(),
+            text: shown.locale.options_measure_rail().to_owned(),
         };
         way.steps.insert(0, step);
     }

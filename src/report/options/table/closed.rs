@@ -7,9 +7,9 @@ use super::super::Shown;
 use crate::measure::Answer;
 use crate::model::finding::{Step, WayToReady};
 use crate::model::options::Choice;
+use crate::report::Locale;
 use crate::report::content::Tone;
 use crate::report::render::lines::Page;
-use crate::report::words::fleet::count;
 use crate::report::words::options::{self as said, Wanting};
 
 /// How far what stands under a number is set in.
@@ -97,48 +97,48 @@ impl Closed {
     }
 
     /// Writes the list.
-    pub(super) fn write(&self, page: &mut Page) {
+    pub(super) fn write(&self, page: &mut Page, locale: Locale) {
         if self.entries.is_empty() && self.rail.is_none() {
             return;
         }
         page.gap();
-        page.prose(0, Tone::Strong, "What is closed, and what opens it");
+        page.prose(0, Tone::Strong, locale.options_what_is_closed());
         for (index, entry) in self.entries.iter().enumerate() {
             let label = format!("{:>4}", format!("({})", index + 1));
-            entry.write(page, &label);
+            entry.write(page, locale, &label);
         }
         let Some(rail) = &self.rail else { return };
         page.hang(0, ("   -", Tone::Plain), (&rail.what, Tone::Strong));
-        page.hang(LABEL, ("why:", Tone::Plain), (&rail.why, Tone::Plain));
-        page.hang(LABEL, ("closed:", Tone::Plain), (&self.by_rail.join("; "), Tone::Plain));
-        page.prose(LABEL, Tone::Plain, said::RAIL_IS_HIGH);
-        page.prose(LABEL, Tone::Plain, &wanting_in(&self.of_rail));
+        page.hang(LABEL, (locale.options_why(), Tone::Plain), (&rail.why, Tone::Plain));
+        let closed = self.by_rail.join("; ");
+        page.hang(LABEL, (locale.options_closed(), Tone::Plain), (&closed, Tone::Plain));
+        page.prose(LABEL, Tone::Plain, locale.options_rail_too_high());
+        page.prose(LABEL, Tone::Plain, &locale.options_wanting_in(self.of_rail.len()));
     }
 }
 
-/// In how many situations something is wanting.
-fn wanting_in(situations: &[usize]) -> String {
-    format!("wanting in {}", count(situations.len(), "situation"))
-}
-
 impl Entry {
-    fn write(&self, page: &mut Page, label: &str) {
+    fn write(&self, page: &mut Page, locale: Locale, label: &str) {
         for (place, wanting) in self.thing.wanting.iter().enumerate() {
             if place == 0 {
                 page.hang(0, (label, Tone::Plain), (&wanting.what, Tone::Strong));
             } else {
-                page.prose(LABEL, Tone::Strong, &format!("and: {}", wanting.what));
+                page.prose(LABEL, Tone::Strong, &locale.options_and(&wanting.what));
             }
-            let why = if wanting.open { "can't tell:" } else { "why:" };
+            let why = if wanting.open { locale.options_not_told() } else { locale.options_why() };
             page.hang(LABEL, (why, Tone::Plain), (&wanting.why, Tone::Plain));
         }
         match &self.thing.opens {
             Opens::Steps(steps) => {
-                page.hang(LABEL, ("do:", Tone::Strong), (&said::steps(steps), Tone::Strong));
+                page.hang(
+                    LABEL,
+                    (locale.options_do(), Tone::Strong),
+                    (&said::steps(steps), Tone::Strong),
+                );
             }
             Opens::Nothing(text) => page.prose(LABEL, Tone::Plain, text),
         }
-        page.prose(LABEL, Tone::Plain, &wanting_in(&self.situations));
+        page.prose(LABEL, Tone::Plain, &locale.options_wanting_in(self.situations.len()));
     }
 }
 
@@ -151,7 +151,7 @@ fn things<'a>(shown: &Shown<'a>, choice: &'a Choice) -> Vec<Thing> {
     let mut things: Vec<Thing> = rails
         .into_iter()
         .map(|rail| {
-            let opens = Opens::Steps(vec![said::MEASURE_RAIL.to_owned()]);
+            let opens = Opens::Steps(vec![shown.locale.options_measure_rail().to_owned()]);
             Thing { wanting: vec![bare(rail)], opens }
         })
         .collect();
@@ -179,7 +179,7 @@ fn things<'a>(shown: &Shown<'a>, choice: &'a Choice) -> Vec<Thing> {
         }));
     } else {
         let opens = match steps {
-            [] => Opens::Nothing(said::NOTHING_OPENS),
+            [] => Opens::Nothing(shown.locale.options_nothing_opens()),
             steps => Opens::Steps(steps.iter().map(text).collect()),
         };
         things.push(Thing { wanting: tools.into_iter().map(bare).collect(), opens });

@@ -6,6 +6,7 @@
 use super::super::Shown;
 use crate::model::options::{Answered, OwnHooks};
 use crate::model::technique::{Practice, Situation};
+use crate::report::Locale;
 
 /// A situation with what the kit answers to it.
 pub(super) struct One<'a> {
@@ -15,7 +16,7 @@ pub(super) struct One<'a> {
 
 /// Situations that stand together.
 pub(super) struct Group<'a> {
-    pub(super) heading: String,
+    pub(super) heading: &'static str,
     /// What the titles repeat of the heading.
     repeats: &'static str,
     pub(super) shown: Vec<One<'a>>,
@@ -33,12 +34,13 @@ enum Place {
     Along,
 }
 
-const ORDER: [(Place, &str, &str); 5] = [
-    (Place::ComesAboard, "In the water, it can come aboard", ", can come aboard"),
-    (Place::Stays, "In the water, it stays there", ", stays in the water"),
-    (Place::OnDeck, "On deck", ", on deck"),
-    (Place::Elsewhere, "Further situations", ""),
-    (Place::Along, "Goes along with the others", ""),
+/// The groups in their order: the heading, and what titles repeat of it.
+const ORDER: [(Place, fn(Locale) -> &'static str, &str); 5] = [
+    (Place::ComesAboard, Locale::options_in_water_comes_aboard, ", can come aboard"),
+    (Place::Stays, Locale::options_in_water_stays, ", stays in the water"),
+    (Place::OnDeck, Locale::options_on_deck, ", on deck"),
+    (Place::Elsewhere, Locale::options_further, ""),
+    (Place::Along, Locale::options_along, ""),
 ];
 
 impl Group<'_> {
@@ -62,8 +64,8 @@ pub(super) fn groups<'a>(shown: &Shown<'a>) -> Vec<Group<'a>> {
     let mut groups: Vec<(Place, Group<'a>)> = ORDER
         .iter()
         .map(|(place, heading, repeats)| {
-            let (shown, left_out) = (Vec::new(), Vec::new());
-            (*place, Group { heading: (*heading).to_owned(), repeats, shown, left_out })
+            let (heading, ones, left_out) = (heading(shown.locale), Vec::new(), Vec::new());
+            (*place, Group { heading, repeats, shown: ones, left_out })
         })
         .collect();
     for (place, one) in main.chain(along) {

@@ -9,6 +9,7 @@ use super::closed::Closed;
 use super::groups::{Group, One};
 use crate::measure::Answer;
 use crate::model::options::{Choice, Standing};
+use crate::report::Locale;
 use crate::report::content::Tone;
 use crate::report::render::lines::Page;
 use crate::report::words::options as said;
@@ -23,60 +24,60 @@ pub(super) fn write<'a>(
     closed: &mut Closed,
 ) {
     let standing = one.answered.standing();
-    let (sign, tone) = look(standing);
-    let right = match standing {
-        Standing::Nothing => said::no_way(shown, one.situation).to_owned(),
-        Standing::Unclear => said::CANNOT_TELL.to_owned(),
-        Standing::First | Standing::Fallback => said::standing(standing).to_owned(),
+    let locale = shown.locale;
+    let (sign, tone, right) = match standing {
+        Standing::First => ("+", Tone::Good, locale.options_first_choice()),
+        Standing::Fallback => ("-", Tone::Bad, locale.options_fallback()),
+        Standing::Unclear => ("?", Tone::Open, locale.options_cannot_tell()),
+        Standing::Nothing => ("!", Tone::Bad, said::no_way(shown, one.situation)),
     };
-    page.ends(INDENT, (sign, tone), &group.title(one.situation), &right);
+    page.ends(INDENT, (sign, tone), &group.title(one.situation), right);
     let better = better(shown, one, closed);
     match one.answered.best() {
         Some(best) => {
             let choice = &one.answered.choices[best];
             let uses = shown.uses(choice);
-            let mut text = said::choice(shown.practice, &one.situation.choices[best]);
+            let mut text = shown.choice(&one.situation.choices[best]);
             if !uses.is_empty() {
                 text.push_str(&format!(": {uses}"));
             }
             page.prose(INDENT + 2, Tone::Plain, &text);
             if let Some(next) = said::if_it_fails(shown, one.answered, one.situation) {
-                page.hang(INDENT + 2, ("if it fails:", Tone::Plain), (&next, Tone::Plain));
+                page.hang(
+                    INDENT + 2,
+                    (locale.options_if_it_fails(), Tone::Plain),
+                    (&next, Tone::Plain),
+                );
             }
         }
         None => get_first(page, shown, one, better.iter().map(|(_, titles)| titles.len()).sum()),
     }
     for text in said::at_stations(shown, one.situation) {
-        page.hang(INDENT + 2, ("yet", Tone::Strong), (&format!("{text}."), Tone::Strong));
+        page.hang(
+            INDENT + 2,
+            (locale.options_yet(), Tone::Strong),
+            (&format!("{text}."), Tone::Strong),
+        );
     }
     for (label, titles) in better {
         page.hang(INDENT + 2, (label, Tone::Plain), (&titles.join("; "), Tone::Plain));
     }
 }
 
-/// The sign in front of a situation.
-fn look(standing: Standing) -> (&'static str, Tone) {
-    match standing {
-        Standing::First => ("+", Tone::Good),
-        Standing::Fallback => ("-", Tone::Bad),
-        Standing::Unclear => ("?", Tone::Open),
-        Standing::Nothing => ("!", Tone::Bad),
-    }
-}
-
 /// What to do first where nothing is open. Which choice that opens is told
 /// where several are closed.
 fn get_first<'a>(page: &mut Page, shown: &Shown<'a>, one: &One<'a>, closed: usize) {
+    let locale = shown.locale;
     let Some((index, steps)) = said::get_first(shown, one.answered, one.situation) else {
-        page.prose(INDENT + 2, Tone::Strong, &sentence(said::NOTHING_OPENS_ANY));
+        page.prose(INDENT + 2, Tone::Strong, &sentence(locale.options_nothing_opens_any()));
         return;
     };
     let unclear = one.answered.choices[index].answer == Answer::Unknown;
-    let label = if unclear { "FIND OUT FIRST:" } else { "GET FIRST:" };
+    let label = if unclear { locale.options_find_out_first() } else { locale.options_get_first() };
     page.hang(INDENT + 2, (label, Tone::Bad), (&said::steps(&steps), Tone::Strong));
     if closed > 1 {
-        let opens = said::small(&said::choice(shown.practice, &one.situation.choices[index]));
-        let label = if unclear { "may open:" } else { "opens:" };
+        let opens = said::small(&shown.choice(&one.situation.choices[index]));
+        let label = if unclear { locale.options_may_open() } else { locale.options_opens() };
         page.hang(INDENT + 2, (label, Tone::Plain), (&opens, Tone::Plain));
     }
 }
@@ -90,8 +91,11 @@ enum Kept {
 }
 
 impl Kept {
-    const ALL: [(Self, &'static str); 3] =
-        [(Self::Short, "short:"), (Self::Closed, "closed:"), (Self::Unknown, "can't tell:")];
+    const ALL: [(Self, fn(Locale) -> &'static str); 3] = [
+        (Self::Short, Locale::options_short),
+        (Self::Closed, Locale::options_closed),
+        (Self::Unknown, Locale::options_not_told),
+    ];
 
     fn of(choice: &Choice) -> Self {
         match choice.answer {
@@ -114,22 +118,21 @@ fn better<'a>(
         let choices = choices.filter(|(choice, _)| Kept::of(choice) == kept);
         // What a high rail closes nothing opens: it is told once, behind.
         let texts = choices.filter_map(|(choice, of)| {
-            let title = said::small(&said::choice(shown.practice, of));
+            let title = said::small(&shown.choice(of));
             let numbers = closed.note(shown, choice, &title)?;
             Some(format!("{title} ({numbers})"))
         });
-        (label, texts.collect::<Vec<String>>())
+        (label(shown.locale), texts.collect::<Vec<String>>())
     });
     closed.next_situation();
     told.into_iter().filter(|(_, titles)| !titles.is_empty()).collect()
 }
 
 /// The situations of a group that are left out.
-pub(super) fn left_out(page: &mut Page, group: &Group<'_>) {
+pub(super) fn left_out(page: &mut Page, locale: Locale, group: &Group<'_>) {
     let titles: Vec<_> = group.left_out.iter().map(|one| group.title(one.situation)).collect();
     if !titles.is_empty() {
         let text = format!("{}.", titles.join("; "));
-        let label = "left out, no such hook aboard:";
-        page.hang(INDENT, (label, Tone::Plain), (&text, Tone::Plain));
+        page.hang(INDENT, (locale.options_left_out(), Tone::Plain), (&text, Tone::Plain));
     }
 }

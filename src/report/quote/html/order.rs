@@ -16,9 +16,9 @@ pub(super) fn all(shown: &Shown<'_>) -> Markup {
         @for order in orders { (supplier(shown, order)) }
         @if orders.len() > 1 {
             section.part {
-                h2 { "All orders together" }
+                h2 { (shown.locale.quote_all_orders()) }
                 table.goods {
-                    tfoot { (sums(shown, shown.quote.cost, "Delivery", "Tax", 1)) }
+                    tfoot { (sums(shown, shown.quote.cost, None, 1)) }
                 }
             }
         }
@@ -27,57 +27,55 @@ pub(super) fn all(shown: &Shown<'_>) -> Markup {
 
 fn supplier(shown: &Shown<'_>, order: &SupplierOrder) -> Markup {
     let catalogue = &shown.catalogues[order.catalogue];
-    let delivery = pages::capital(&said::delivery(shown, catalogue));
-    let tax = pages::capital(&said::tax(catalogue));
+    let locale = shown.locale;
     html! {
         section.part {
-            h2 { "Order from " (safe(&said::supplier(catalogue))) }
+            h2 { (safe(&locale.quote_order_from(&said::supplier(catalogue)))) }
             table class="goods ordered" {
                 colgroup { col.number; col.what; col.packs; col.price; col.sum; }
                 thead {
                     tr {
-                        th scope="col" { "Number" }
-                        th scope="col" { "What" }
-                        th.figure scope="col" { "Packs" }
-                        th.figure scope="col" { "Unit price" }
-                        th.figure scope="col" { "Sum" }
+                        th scope="col" { (locale.quote_head_number()) }
+                        th scope="col" { (locale.quote_head_what()) }
+                        th.figure scope="col" { (locale.quote_head_packs()) }
+                        th.figure scope="col" { (locale.quote_head_unit_price()) }
+                        th.figure scope="col" { (locale.quote_head_sum()) }
                     }
                 }
                 tbody { @for line in &order.lines { (row(shown, catalogue, line)) } }
-                tfoot { (sums(shown, order.cost, &delivery, &tax, 4)) }
+                tfoot { (sums(shown, order.cost, Some(catalogue), 4)) }
             }
-            p { (prose(&pages::sentence(&said::by_when(order)))) }
-            p { (prose(&said::terms(catalogue))) }
+            p { (prose(&pages::sentence(&said::by_when(order, locale)))) }
+            p { (prose(&said::terms(catalogue, locale))) }
         }
     }
 }
 
 fn row(shown: &Shown<'_>, catalogue: &Catalogue, line: &OrderLine) -> Markup {
-    let item = &catalogue.items[line.item];
+    let (item, locale) = (&catalogue.items[line.item], shown.locale);
     html! {
         tr {
             th scope="row" { (safe(&item.number)) }
             td {
                 (prose(&item.description))
-                @if let Some(rest) = said::left_over(line, item) { p.soft { (prose(&rest)) } }
+                @if let Some(rest) = said::left_over(line, item, locale) { p.soft { (prose(&rest)) } }
             }
-            td.figure data-as="Packs" {
-                (line.packs) @if item.pack > 1 { " of " (item.pack) }
+            td.figure data-as=(locale.quote_head_packs()) {
+                @if item.pack > 1 { (locale.quote_packs_of(&line.packs, &item.pack)) }
+                @else { (line.packs) }
             }
-            td.figure data-as="Unit price" { (shown.money(item.price)) }
-            td.figure data-as="Sum" { (shown.money(line.sum)) }
+            td.figure data-as=(locale.quote_head_unit_price()) { (shown.money(item.price)) }
+            td.figure data-as=(locale.quote_head_sum()) { (shown.money(line.sum)) }
         }
     }
 }
 
 /// Goods, delivery, tax and total, below so many columns of words.
-fn sums(shown: &Shown<'_>, cost: Cost, delivery: &str, tax: &str, columns: u8) -> Markup {
-    let rows =
-        [("Goods", cost.goods), (delivery, cost.delivery), (tax, cost.tax), ("Total", cost.total)];
+fn sums(shown: &Shown<'_>, cost: Cost, catalogue: Option<&Catalogue>, columns: u8) -> Markup {
     html! {
-        @for (text, amount) in rows {
+        @for (text, amount) in said::sums(shown, cost, catalogue) {
             tr {
-                th scope="row" colspan=(columns) { (prose(text)) }
+                th scope="row" colspan=(columns) { (prose(&pages::capital(&text))) }
                 td.figure { (shown.money(amount)) }
             }
         }

@@ -3,8 +3,10 @@
 //! Imports `quote` and `model`. Vessels that need nothing stand in one list.
 
 use super::super::{Shown, finding};
+use super::fact;
 use crate::model::finding::{Outcome, Verdict};
 use crate::quote::{Bought, Unmet, VesselQuote};
+use crate::report::Locale;
 use crate::report::render::base::{self, prose, shown as safe};
 use crate::report::words::{self, quote as said};
 use maud::{Markup, html};
@@ -18,7 +20,7 @@ pub(super) fn all(shown: &Shown<'_>) -> Markup {
         @for (index, vessel) in long { (one(shown, index, vessel)) }
         @if !brief.is_empty() {
             section.part {
-                h2 { "Nothing needed (" (brief.len()) ")" }
+                h2 { (shown.locale.quote_none_needed(&brief.len())) }
                 ul.ready-as-is {
                     @for (_, vessel) in &brief {
                         li { (base::verdict(Verdict::Ready, shown.locale)) " " (safe(&said::vessel(vessel))) }
@@ -30,28 +32,28 @@ pub(super) fn all(shown: &Shown<'_>) -> Markup {
 }
 
 fn one(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Markup {
-    let after = &vessel.after;
+    let (after, locale) = (&vessel.after, shown.locale);
     html! {
         section.part {
             div.head {
                 h2 { (safe(&said::vessel(vessel))) " " (base::verdict(after.verdict, shown.locale)) }
                 dl.facts {
-                    div { dt { "Leaves" } dd { (prose(&said::leaves(vessel))) } }
-                    @if let Some(before) = said::before(vessel, shown.locale) {
-                        div { dt { "Verdict" } dd { (safe(&before)) } }
+                    (fact(locale.quote_head_leaves(), &prose(&said::leaves(vessel, locale))))
+                    @if let Some(before) = said::before(vessel, locale) {
+                        (fact(locale.quote_head_verdict(), &html! { (safe(&before)) }))
                     }
-                    div { dt { "File" } dd { (safe(&vessel.file)) } }
-                    div { dt { "Judged by" } dd { (ids(vessel)) } }
+                    (fact(locale.quote_head_file(), &html! { (safe(&vessel.file)) }))
+                    (fact(locale.quote_head_judged_by(), &ids(vessel)))
                 }
             }
-            @if let Some(note) = said::departure(shown, index, vessel) { (caution(&note)) }
-            @for notice in &after.notices { (caution(&words::notice(notice, shown.locale))) }
+            @if let Some(note) = said::departure(shown, index, vessel) { (caution(&note, locale)) }
+            @for notice in &after.notices { (caution(&words::notice(notice, locale), locale)) }
             @if !vessel.lines.is_empty() { (goods(shown, vessel)) }
             @for judgement in after.judgements.iter().filter(|judged| !judged.profile.encoded) {
                 div class="finding unknown" {
                     p {
                         (base::outcome(Outcome::CannotTell)) " " code { (safe(&judgement.profile.id)) }
-                        ": " (said::NOT_ENCODED)
+                        ": " (locale.quote_not_encoded())
                     }
                 }
             }
@@ -70,22 +72,23 @@ fn ids(vessel: &VesselQuote) -> Markup {
     }
 }
 
-fn caution(note: &str) -> Markup {
-    html! { p.caution { b { "Note: " } (prose(note)) } }
+fn caution(note: &str, locale: Locale) -> Markup {
+    html! { p.caution { b { (locale.sheet_note()) " " } (prose(note)) } }
 }
 
 /// What is bought for it.
 fn goods(shown: &Shown<'_>, vessel: &VesselQuote) -> Markup {
+    let locale = shown.locale;
     html! {
         table class="goods bought" {
             colgroup { col.number; col.what; col.for; col.when; col.share; }
             thead {
                 tr {
-                    th scope="col" { "Number" }
-                    th scope="col" { "What" }
-                    th scope="col" { "For (clause)" }
-                    th scope="col" { "Delivery" }
-                    th.figure scope="col" { "Before tax" }
+                    th scope="col" { (locale.quote_head_number()) }
+                    th scope="col" { (locale.quote_head_what()) }
+                    th scope="col" { (locale.quote_head_for_clause()) }
+                    th scope="col" { (locale.quote_head_delivery()) }
+                    th.figure scope="col" { (locale.quote_head_before_tax()) }
                 }
             }
             tbody { @for line in &vessel.lines { (bought(shown, vessel, line)) } }
@@ -94,7 +97,7 @@ fn goods(shown: &Shown<'_>, vessel: &VesselQuote) -> Markup {
 }
 
 fn bought(shown: &Shown<'_>, vessel: &VesselQuote, line: &Bought) -> Markup {
-    let item = shown.item(line.offer);
+    let (item, locale) = (shown.item(line.offer), shown.locale);
     html! {
         tr {
             th scope="row" { (safe(&item.number)) }
@@ -102,11 +105,15 @@ fn bought(shown: &Shown<'_>, vessel: &VesselQuote, line: &Bought) -> Markup {
                 (prose(&item.description))
                 p.soft { (prose(&said::pieces(shown, vessel, line))) }
             }
-            td data-as="For" {
-                ul { @for cured in &line.cures { li { (prose(&said::asked(&vessel.after, *cured))) } } }
+            td data-as=(locale.quote_head_for()) {
+                ul {
+                    @for cured in &line.cures {
+                        li { (prose(&said::asked(&vessel.after, *cured, locale))) }
+                    }
+                }
             }
-            td data-as="Delivery" { (prose(&said::arrival(shown, vessel, line))) }
-            td.figure data-as="Before tax" { (shown.money(line.share)) }
+            td data-as=(locale.quote_head_delivery()) { (prose(&said::arrival(shown, vessel, line))) }
+            td.figure data-as=(locale.quote_head_before_tax()) { (shown.money(line.share)) }
         }
     }
 }
@@ -116,18 +123,18 @@ fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Markup {
     let outcome = finding(&vessel.after, unmet.finding).map(|finding| finding.outcome);
     let outcome = outcome.unwrap_or(Outcome::NotMet);
     let class = if outcome == Outcome::CannotTell { "finding unknown" } else { "finding not-met" };
-    let told = said::open(shown, vessel, unmet);
+    let (told, locale) = (said::open(shown, vessel, unmet), shown.locale);
     html! {
         div class=(class) {
             p {
-                (base::outcome(outcome)) " stays open: "
-                b { (prose(&said::asked(&vessel.after, unmet.finding))) }
+                (base::outcome(outcome)) " " (locale.quote_stays_open()) " "
+                b { (prose(&said::asked(&vessel.after, unmet.finding, locale))) }
             }
             ul {
                 @for why in &told.why { li { (prose(why)) } }
                 li { (prose(&told.offer)) }
             }
-            @if let Some(remedy) = &told.remedy { p { b { "Do: " } (prose(remedy)) } }
+            @if let Some(remedy) = &told.remedy { p { b { (locale.sheet_do()) " " } (prose(remedy)) } }
         }
     }
 }

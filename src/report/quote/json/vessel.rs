@@ -11,13 +11,13 @@ use crate::model::check::{Check, Notice};
 use crate::model::finding::Outcome;
 use crate::model::stable::stable_words;
 use crate::quote::{Bought, Cured, Hindrance, Nearest, Unmet, VesselQuote};
-use crate::report::Subject;
 use crate::report::audit::csv::{LEVELS, level};
 use crate::report::json::{
     NoticeJson, OUTCOMES, ReasonJson, VERDICTS, VesselJson, outcome, verdict,
 };
 use crate::report::places::Places;
 use crate::report::words;
+use crate::report::{Locale, Subject};
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::Value;
@@ -298,16 +298,20 @@ impl NearestJson {
         Self {
             item: ItemJson::new(shown, nearest.offer),
             lacks: nearest.lacks.iter().map(|reason| ReasonJson::bare(reason, words)).collect(),
-            hindrances: nearest.hindrances.iter().map(|one| HindranceJson::new(*one)).collect(),
+            hindrances: nearest
+                .hindrances
+                .iter()
+                .map(|one| HindranceJson::new(*one, shown.locale))
+                .collect(),
         }
     }
 }
 
 impl HindranceJson {
-    fn new(hindrance: Hindrance) -> Self {
+    fn new(hindrance: Hindrance, locale: Locale) -> Self {
         let told = Self {
             code: hindrance_code(hindrance),
-            text: words::quote::hindrance(hindrance),
+            text: words::quote::hindrance(hindrance, locale),
             ..Self::default()
         };
         match hindrance {

@@ -4,6 +4,7 @@
 
 use super::super::Shown;
 use super::BODY;
+use crate::model::catalogue::Catalogue;
 use crate::quote::{Cost, SupplierOrder};
 use crate::report::content::Tone;
 use crate::report::render::lines::Page;
@@ -15,15 +16,15 @@ pub(super) fn write(page: &mut Page, shown: &Shown<'_>) {
     orders.iter().for_each(|order| supplier(page, shown, order));
     if orders.len() > 1 {
         page.gap();
-        page.prose(0, Tone::Strong, "All orders together");
-        sums(page, shown, shown.quote.cost, "delivery", "tax");
+        page.prose(0, Tone::Strong, shown.locale.quote_all_orders());
+        sums(page, shown, shown.quote.cost, None);
     }
 }
 
 fn supplier(page: &mut Page, shown: &Shown<'_>, order: &SupplierOrder) {
     let catalogue = &shown.catalogues[order.catalogue];
     page.gap();
-    let heading = format!("Order from {}", said::supplier(catalogue));
+    let heading = shown.locale.quote_order_from(&said::supplier(catalogue));
     page.prose(0, Tone::Strong, &heading);
     for line in &order.lines {
         let item = &catalogue.items[line.item];
@@ -31,15 +32,15 @@ fn supplier(page: &mut Page, shown: &Shown<'_>, order: &SupplierOrder) {
         let packs = said::packs(shown, line, item);
         page.amount(BODY + 2, (&packs, Tone::Plain), &shown.money(line.sum));
     }
-    sums(page, shown, order.cost, &said::delivery(shown, catalogue), &said::tax(catalogue));
-    page.prose(BODY, Tone::Plain, &said::by_when(order));
-    page.prose(BODY, Tone::Plain, &said::terms(catalogue));
+    sums(page, shown, order.cost, Some(catalogue));
+    page.prose(BODY, Tone::Plain, &said::by_when(order, shown.locale));
+    page.prose(BODY, Tone::Plain, &said::terms(catalogue, shown.locale));
 }
 
-fn sums(page: &mut Page, shown: &Shown<'_>, cost: Cost, delivery: &str, tax: &str) {
-    let rows = [("goods", cost.goods), (delivery, cost.delivery), (tax, cost.tax)];
-    for (text, amount) in rows {
-        page.amount(BODY, (text, Tone::Plain), &shown.money(amount));
+fn sums(page: &mut Page, shown: &Shown<'_>, cost: Cost, catalogue: Option<&Catalogue>) {
+    let rows = said::sums(shown, cost, catalogue);
+    for (place, (text, amount)) in rows.iter().enumerate() {
+        let tone = if place + 1 == rows.len() { Tone::Strong } else { Tone::Plain };
+        page.amount(BODY, (text, tone), &shown.money(*amount));
     }
-    page.amount(BODY, ("total", Tone::Strong), &shown.money(cost.total));
 }

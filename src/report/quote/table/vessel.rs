@@ -27,7 +27,7 @@ pub(super) fn write(page: &mut Page, shown: &Shown<'_>) {
         if long {
             whole(page, shown, index, vessel);
         } else {
-            let text = format!("{}; {}", said::vessel(vessel), said::NEEDS_NOTHING);
+            let text = shown.locale.quote_needs_nothing(&said::vessel(vessel));
             let label = format!("{} ", shown.locale.verdict_aloud(Verdict::Ready));
             page.hang(0, (&label, Tone::Good), (&text, Tone::Plain));
         }
@@ -35,23 +35,30 @@ pub(super) fn write(page: &mut Page, shown: &Shown<'_>) {
 }
 
 fn whole(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote) {
-    let after = vessel.after.verdict;
+    let (after, locale) = (vessel.after.verdict, shown.locale);
     let label = format!("{} ", shown.locale.verdict_aloud(after));
     page.hang(0, (&label, tone(after)), (&said::vessel(vessel), Tone::Strong));
-    let before =
-        said::before(vessel, shown.locale).map_or(String::new(), |before| format!("{before}; "));
-    page.prose(BODY, Tone::Plain, &format!("{before}leaves on {}", said::leaves(vessel)));
-    page.prose(BODY, Tone::Plain, &said::judged(vessel, shown.locale));
+    let leaves = said::leaves(vessel, locale);
+    let leaves = match said::before(vessel, locale) {
+        Some(before) => locale.quote_before_leaves_on(&before, &leaves),
+        None => locale.quote_leaves_on(&leaves),
+    };
+    page.prose(BODY, Tone::Plain, &leaves);
+    page.prose(BODY, Tone::Plain, &said::judged(vessel, locale));
     if let Some(note) = said::departure(shown, index, vessel) {
-        page.hang(BODY, ("note:", Tone::Open), (&note, Tone::Plain));
+        page.hang(BODY, (locale.sheet_small_note(), Tone::Open), (&note, Tone::Plain));
     }
     for notice in &vessel.after.notices {
-        page.hang(BODY, ("note:", Tone::Open), (&words::notice(notice, shown.locale), Tone::Plain));
+        page.hang(
+            BODY,
+            (locale.sheet_small_note(), Tone::Open),
+            (&words::notice(notice, shown.locale), Tone::Plain),
+        );
     }
     vessel.lines.iter().for_each(|line| bought(page, shown, vessel, line));
     for judgement in &vessel.after.judgements {
         if !judgement.profile.encoded {
-            let text = format!("`{}`: {}", judgement.profile.id, said::NOT_ENCODED);
+            let text = format!("`{}`: {}", judgement.profile.id, locale.quote_not_encoded());
             page.hang(BODY, (words::sign(Outcome::CannotTell), Tone::Open), (&text, Tone::Plain));
         }
     }
@@ -64,12 +71,12 @@ fn bought(page: &mut Page, shown: &Shown<'_>, vessel: &VesselQuote, line: &Bough
     let pieces = said::pieces(shown, vessel, line);
     let mut text = format!("{pieces}, {}", said::arrival(shown, vessel, line));
     if shown.quote.vessels.len() > 1 {
-        text.push_str(&format!("; {}", said::share(shown, line)));
+        text.push_str(&format!("; {}", shown.locale.quote_share(&shown.money(line.share))));
     }
     page.prose(LINE, Tone::Plain, &text);
     for cured in &line.cures {
-        let text = said::asked(&vessel.after, *cured);
-        page.hang(LINE, ("for:", Tone::Plain), (&text, Tone::Plain));
+        let text = said::asked(&vessel.after, *cured, shown.locale);
+        page.hang(LINE, (shown.locale.quote_for(), Tone::Plain), (&text, Tone::Plain));
     }
 }
 
@@ -79,7 +86,8 @@ fn open(page: &mut Page, shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet)
         Some(Outcome::CannotTell) => (words::sign(Outcome::CannotTell), Tone::Open),
         _ => (words::sign(Outcome::NotMet), Tone::Bad),
     };
-    let title = format!("open: {}", said::asked(&vessel.after, unmet.finding));
+    let title = said::asked(&vessel.after, unmet.finding, shown.locale);
+    let title = shown.locale.quote_open(&title);
     page.hang(BODY, (sign, tone), (&title, Tone::Strong));
     let told = said::open(shown, vessel, unmet);
     for why in &told.why {
@@ -87,6 +95,6 @@ fn open(page: &mut Page, shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet)
     }
     page.prose(LINE, Tone::Plain, &told.offer);
     if let Some(remedy) = &told.remedy {
-        page.hang(LINE, ("do:", Tone::Plain), (remedy, Tone::Strong));
+        page.hang(LINE, (shown.locale.quote_do(), Tone::Plain), (remedy, Tone::Strong));
     }
 }

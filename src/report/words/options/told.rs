@@ -13,37 +13,6 @@ use crate::report::Locale;
 use crate::report::options::Shown;
 use crate::report::words::figures;
 
-/// That the types of the hooks aboard are not known.
-pub(crate) const HOOKS_NOT_SAID: &str = "which types of hook are aboard is not known for \
-    certain, so situations with each type are shown";
-
-/// That no single tool would help anywhere.
-pub(crate) const NO_LIFT: &str = "No single tool brought or mended is known to open a better \
-    choice; what is to be measured, mended or brought stands below.";
-
-/// That no catalogue has what would help most.
-pub(crate) const NO_OFFER: &str = "nothing in the catalogues does as much";
-
-/// Where the steps are.
-pub(crate) const STEPS_ON_CARD: &str = "The steps of each best way, of recovery and of release \
-    stand on the card that `--format html` prints; `--case WORDS` answers one case in five lines.";
-
-/// What opens a choice that hangs on a rail nobody measured.
-pub(crate) const MEASURE_RAIL: &str = "measure the freeboard at every hauling station, from the \
-    top of the rail to the water";
-
-/// That no change of the kit was found that opens a choice.
-pub(crate) const NOTHING_OPENS: &str = "no tool brought or mended opens it";
-
-/// The same where nothing at all is open.
-pub(crate) const NOTHING_OPENS_ANY: &str = "no tool brought or mended opens a way";
-
-/// That a choice hangs on the height of the rail alone.
-pub(crate) const RAIL_IS_HIGH: &str = "no tool opens it: the rail is too high";
-
-/// Why a situation says that nobody knows of any way.
-pub(crate) const CANNOT_TELL: &str = "CAN'T TELL whether any way is open";
-
 /// What to do first where nothing is known to be open: the fewest steps over
 /// the choices, among equals one that cuts the line, then the earliest; where
 /// of some nobody can tell, over those. The choice by index, and the steps;
@@ -65,9 +34,6 @@ pub(crate) fn cuts_line(practice: &Practice, choice: &[usize]) -> bool {
     choice.last().is_some_and(|technique| practice.techniques[*technique].cuts_line)
 }
 
-/// That nothing is open behind the best way.
-const NONE_LEFT: &str = "NO OTHER WAY with this kit, not even to cut the line";
-
 /// What is open next, should the best way fail, with the tools that it uses;
 /// none where the best way cuts the line, which is the last.
 pub(crate) fn if_it_fails<'a>(
@@ -78,12 +44,11 @@ pub(crate) fn if_it_fails<'a>(
     let last = |index: usize| cuts_line(shown.practice, &situation.choices[index]);
     let rests = situation.choices.iter().any(|choice| cuts_line(shown.practice, choice));
     answered.best().filter(|best| rests && !last(*best))?;
-    let Some(next) = answered.next() else { return Some(NONE_LEFT.to_owned()) };
-    let title = small(&super::choice(shown.practice, &situation.choices[next]));
-    Some(match shown.uses(&answered.choices[next]).as_str() {
-        "" => title,
-        uses => format!("{title} ({uses})"),
-    })
+    let Some(next) = answered.next() else {
+        return Some(shown.locale.options_none_left().to_owned());
+    };
+    let title = small(&shown.choice(&situation.choices[next]));
+    Some(shown.with_tools(title, &answered.choices[next]))
 }
 
 /// What is never done behind a label that says `Never` already.
@@ -135,34 +100,39 @@ fn pairs<'a>(shown: &Shown<'a>) -> impl Iterator<Item = (&'a Answered, &'a Situa
 /// `closed: no dip net aboard; to open it, bring a dip net`. The steps are
 /// left out where they are told already.
 pub(crate) fn brief<'a>(shown: &Shown<'a>, choice: &'a Choice, steps_told: bool) -> String {
+    let locale = shown.locale;
     let unknown = choice.answer == Answer::Unknown;
     if steps_told && !unknown {
-        return "open after that".to_owned();
+        return locale.options_open_after_that().to_owned();
     }
-    let wanting = shown.wanting(choice);
     let word = match (choice.is_short(), unknown) {
-        (true, _) => "short",
-        (false, true) => "can't tell",
-        (false, false) => "closed",
+        (true, _) => locale.options_word_short(),
+        (false, true) => locale.options_word_not_told(),
+        (false, false) => locale.options_word_closed(),
     };
+    let wanting = shown.wanting(choice);
     let why = wanting.iter().find(|wanting| wanting.open == unknown).or_else(|| wanting.first());
-    let why = why.map(|wanting| format!(": {}", wanting.why)).unwrap_or_default();
+    let told = why.map_or(word.to_owned(), |wanting| format!("{word}: {}", wanting.why));
+    if steps_told {
+        return told;
+    }
     let steps = shown.opens(choice);
-    let opens = match (steps.is_empty(), unknown) {
-        _ if steps_told => String::new(),
-        (true, _) => format!("; {}", nothing_opens(choice)),
-        (false, _) if choice.is_short() => format!("; in harbour, {}", steps.join("; ")),
-        (false, true) => format!("; to find out, {}", steps.join("; ")),
-        (false, false) => format!("; to open it, {}", steps.join("; ")),
+    let opens = match steps.join("; ") {
+        steps if steps.is_empty() => nothing_opens(shown, choice).to_owned(),
+        steps if choice.is_short() => locale.options_in_harbour(&steps),
+        steps if unknown => locale.options_to_find_out(&steps),
+        steps => locale.options_to_open_it(&steps),
     };
-    format!("{word}{why}{opens}")
+    format!("{told}; {opens}")
 }
 
 /// What stands where an animal brings a hook that is not this vessel's, and
 /// the choice hangs on nothing but that hook.
-pub(crate) fn foreign_hook(answered: &Answered, choice: &Choice) -> Option<&'static str> {
-    const TEXT: &str = "can't tell: no such hook is aboard, so the wire of this one is not \
-        known; measure it against what the bolt cutters cut";
+pub(crate) fn foreign_hook(
+    locale: Locale,
+    answered: &Answered,
+    choice: &Choice,
+) -> Option<&'static str> {
     let foreign = answered.hooks == OwnHooks::NoneAboard && choice.answer == Answer::Unknown;
     let of_hooks = |because: &Because| {
         let hooks = Reason::VesselFactUnknown { fact: VesselFact::Hooks };
@@ -171,22 +141,24 @@ pub(crate) fn foreign_hook(answered: &Answered, choice: &Choice) -> Option<&'sta
     let mut findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
     let hangs = findings
         .all(|finding| finding.outcome == Outcome::Met || finding.reasons.iter().any(of_hooks));
-    (foreign && hangs).then_some(TEXT)
+    (foreign && hangs).then(|| locale.options_foreign_hook())
 }
 
 /// That nothing opens a choice.
-pub(crate) fn nothing_opens(choice: &Choice) -> &'static str {
-    let high = choice.rails.iter().any(|rail| rail.answer == Answer::No);
-    if high { RAIL_IS_HIGH } else { NOTHING_OPENS }
+pub(crate) fn nothing_opens(shown: &Shown<'_>, choice: &Choice) -> &'static str {
+    match choice.rails.iter().any(|rail| rail.answer == Answer::No) {
+        true => shown.locale.options_rail_too_high(),
+        false => shown.locale.options_nothing_opens(),
+    }
 }
 
 /// The words of a case in a row, those taken for granted marked as such.
-pub(crate) fn case(practice: &Practice, said: &[Option<usize>]) -> String {
-    let words = practice.facts.iter().zip(said).filter_map(|(fact, said)| {
+pub(crate) fn case(shown: &Shown<'_>, said: &[Option<usize>]) -> String {
+    let words = shown.practice.facts.iter().zip(said).filter_map(|(fact, said)| {
         let word = |index: usize| fact.words.get(index).map(|word| word.word.clone());
         match (said, fact.unsaid) {
             (Some(index), _) => word(*index),
-            (None, Some(index)) => word(index).map(|word| format!("taken as {word}")),
+            (None, Some(index)) => word(index).map(|word| shown.locale.options_taken_as(&word)),
             (None, None) => None,
         }
     });
@@ -194,32 +166,35 @@ pub(crate) fn case(practice: &Practice, said: &[Option<usize>]) -> String {
 }
 
 /// Under which condition one of two answers holds: `it can come aboard`.
-pub(crate) fn condition(practice: &Practice, if_said: &[(usize, Vec<usize>)]) -> String {
+pub(crate) fn condition(shown: &Shown<'_>, if_said: &[(usize, Vec<usize>)]) -> String {
     let facts = if_said.iter().filter_map(|(index, words)| {
-        let fact = practice.facts.get(*index)?;
-        (words.len() < fact.words.len()).then(|| of_fact(fact, words))
+        let fact = shown.practice.facts.get(*index)?;
+        (words.len() < fact.words.len()).then(|| of_fact(shown.locale, fact, words))
     });
-    facts.collect::<Vec<_>>().join(" and ")
+    figures::all_of(&facts.collect::<Vec<_>>(), shown.locale)
 }
 
-fn of_fact(fact: &Fact, words: &[usize]) -> String {
+fn of_fact(locale: Locale, fact: &Fact, words: &[usize]) -> String {
     let stays = |word: &&FactWord| word.word != "boardable";
     let named = words.iter().filter_map(|index| fact.words.get(*index));
     if fact.id == "boarding" && named.clone().all(|word| stays(&word)) {
-        return "it stays in the water".to_owned();
+        return locale.options_it_stays().to_owned();
     }
-    let texts: Vec<String> = named.map(|word| in_sentence(&fact.id, word)).collect();
-    figures::any_of(&texts, Locale::default())
+    let texts: Vec<String> = named.map(|word| in_sentence(locale, &fact.id, word)).collect();
+    figures::any_of(&texts, locale)
 }
 
 /// A word of a fact as a clause of its own.
-fn in_sentence(fact: &str, word: &FactWord) -> String {
+fn in_sentence(locale: Locale, fact: &str, word: &FactWord) -> String {
     let says = word.says.to_string();
     match (fact, word.word.as_str()) {
-        ("boarding", "boardable") => format!("it {says}"),
-        ("where" | "site" | "state", _) => format!("it is {says}"),
-        ("hook", _) => format!("it is a {says}"),
-        ("point", _) => says.replacen("point and barb ", "point and barb are ", 1),
+        ("boarding", "boardable") => locale.options_it(&says),
+        ("where" | "site" | "state", _) => locale.options_it_is(&says),
+        ("hook", _) => locale.options_it_is_a(&says),
+        ("point", _) => match says.strip_prefix("point and barb ") {
+            Some(they_are) => locale.options_point_and_barb(&they_are),
+            None => says,
+        },
         _ => format!("`{says}`"),
     }
 }
@@ -230,12 +205,12 @@ pub(crate) fn even_so(shown: &Shown<'_>) -> Option<String> {
     shown.practice.even_so.as_ref().filter(|_| nothing).map(ToString::to_string)
 }
 
-/// That nothing is open, unless the animal is brought to a certain station.
-pub(crate) const NOT_AT_EVERY_RAIL: &str = "NO WAY AT EVERY RAIL with this kit";
-
 /// The loud words where nothing is open, or nothing at every station.
 pub(crate) fn no_way(shown: &Shown<'_>, situation: &Situation) -> &'static str {
-    if at_stations(shown, situation).is_empty() { super::NO_WAY } else { NOT_AT_EVERY_RAIL }
+    match at_stations(shown, situation).is_empty() {
+        true => shown.locale.options_no_way(),
+        false => shown.locale.options_not_at_every_rail(),
+    }
 }
 
 /// What better way is open at some hauling stations by themselves:
@@ -250,10 +225,9 @@ pub(crate) fn at_stations(shown: &Shown<'_>, situation: &Situation) -> Vec<Strin
     let told = options.better_at(index, along).into_iter().filter_map(|(name, best)| {
         let at = options.stations.iter().find(|at| at.name == name)?;
         let all = if along { &at.outlook.along } else { &at.outlook.situations };
-        let uses = shown.uses(all.get(index)?.choices.get(best)?);
-        let title = small(&super::choice(practice, &situation.choices[best]));
-        let uses = if uses.is_empty() { uses } else { format!(" ({uses})") };
-        Some(format!("at {name}: {title}{uses}; bring it there"))
+        let way = small(&shown.choice(&situation.choices[best]));
+        let way = shown.with_tools(way, all.get(index)?.choices.get(best)?);
+        Some(shown.locale.options_at_station(&name, &way))
     });
     told.collect()
 }

@@ -1,15 +1,13 @@
 //! The order as it goes to a supplier: packs, what is left of them, delivery,
 //! tax, dates and terms.
 //!
-//! Imports `quote` and `model` only.
+//! Imports `quote`, `model` and `measure` only.
 
+use crate::measure::Money;
 use crate::model::catalogue::{Catalogue, Item};
-use crate::quote::{OrderLine, SupplierOrder};
+use crate::quote::{Cost, OrderLine, SupplierOrder};
+use crate::report::Locale;
 use crate::report::quote::Shown;
-use crate::report::words::fleet::count;
-
-/// What stands where a supplier writes no terms.
-const NO_TERMS: &str = "to be agreed with the supplier";
 
 /// Who supplies, and from where.
 pub(crate) fn supplier(catalogue: &Catalogue) -> String {
@@ -21,65 +19,71 @@ pub(crate) fn supplier(catalogue: &Catalogue) -> String {
 
 /// How many packs at which price, and what of them is used.
 pub(crate) fn packs(shown: &Shown<'_>, line: &OrderLine, item: &Item) -> String {
-    let price = shown.money(item.price);
-    let mut text = match item.pack {
-        1 => format!("{} at {price}", line.packs),
-        pack => format!("{} of {pack} at {price}", count(line.packs as usize, "pack")),
+    let (price, locale) = (shown.money(item.price), shown.locale);
+    let told = match item.pack {
+        1 => locale.quote_at_price(&line.packs, &price),
+        pack => locale.quote_packs_at_price(line.packs, &pack, &price),
     };
-    if let Some(rest) = left_over(line, item) {
-        text.push_str(&format!("; {rest}"));
+    match left_over(line, item, locale) {
+        Some(rest) => format!("{told}; {rest}"),
+        None => told,
     }
-    text
 }
 
 /// What is not used of the packs, and why it is bought even so.
-pub(crate) fn left_over(line: &OrderLine, item: &Item) -> Option<String> {
-    let spare = line.spare(item.pack);
+pub(crate) fn left_over(line: &OrderLine, item: &Item, locale: Locale) -> Option<String> {
     if line.used == 0 {
-        return Some(
-            "no vessel needs it: it lifts the goods to where delivery is free, which makes the \
-             order cheaper"
-                .to_owned(),
-        );
+        return Some(locale.quote_not_needed().to_owned());
     }
-    let mut text = match spare {
+    let told = match line.spare(item.pack) {
         0 => return None,
-        spare => format!("{} used, {spare} left over", line.used),
+        spare => locale.quote_left_over(&line.used, &spare),
     };
     let needed = line.used.div_ceil(item.pack.max(1));
     let more = line.packs.saturating_sub(needed.max(item.least));
-    if more > 0 {
-        let lifts = if more == 1 { "lifts" } else { "lift" };
-        text.push_str(&format!("; {more} of them only {lifts} the goods to free delivery"));
+    let why = if more > 0 {
+        locale.quote_for_free_delivery(more)
     } else if item.least > needed {
-        text.push_str(&format!("; no fewer than {} are sold at once", item.least));
-    }
-    Some(text)
+        locale.quote_least_sold(&item.least)
+    } else {
+        return Some(told);
+    };
+    Some(format!("{told}; {why}"))
 }
 
-/// What delivery costs, and from which sum on it is free.
-pub(crate) fn delivery(shown: &Shown<'_>, catalogue: &Catalogue) -> String {
-    match catalogue.delivery.free_from {
-        Some(from) => format!("delivery, free from {} of goods on", shown.money(from)),
-        None => "delivery".to_owned(),
-    }
-}
-
-/// Which tax is added to what.
-pub(crate) fn tax(catalogue: &Catalogue) -> String {
-    let rate = catalogue.tax.to_string().replace('%', " %");
-    format!("tax, {rate} of goods and delivery, rounded once")
+/// What an order adds up to, row by row: one supplier's, or all of them.
+pub(crate) fn sums(
+    shown: &Shown<'_>,
+    cost: Cost,
+    catalogue: Option<&Catalogue>,
+) -> [(String, Money); 4] {
+    let locale = shown.locale;
+    let free_from = catalogue.and_then(|catalogue| catalogue.delivery.free_from);
+    let delivery = match free_from {
+        Some(from) => locale.quote_delivery_free_from(&shown.money(from)),
+        None => locale.quote_delivery().to_owned(),
+    };
+    let tax = match catalogue {
+        Some(catalogue) => locale.quote_tax_of(&catalogue.tax.to_string().replace('%', " %")),
+        None => locale.quote_tax().to_owned(),
+    };
+    [
+        (locale.quote_goods().to_owned(), cost.goods),
+        (delivery, cost.delivery),
+        (tax, cost.tax),
+        (locale.quote_total().to_owned(), cost.total),
+    ]
 }
 
 /// By when an order is there, and until when its prices hold.
-pub(crate) fn by_when(order: &SupplierOrder) -> String {
+pub(crate) fn by_when(order: &SupplierOrder, locale: Locale) -> String {
     match order.holds {
-        Some(day) => format!("all there on {}; these prices hold until {day}", order.arrives),
-        None => format!("all there on {}; no last day is stated for these prices", order.arrives),
+        Some(last) => locale.quote_all_there_until(&order.arrives, &last),
+        None => locale.quote_all_there(&order.arrives),
     }
 }
 
 /// What the supplier writes about terms.
-pub(crate) fn terms(catalogue: &Catalogue) -> String {
-    format!("Terms: {}", catalogue.terms.as_deref().unwrap_or(NO_TERMS))
+pub(crate) fn terms(catalogue: &Catalogue, locale: Locale) -> String {
+    locale.quote_terms(&catalogue.terms.as_deref().unwrap_or(locale.quote_terms_open()))
 }

@@ -4,18 +4,9 @@
 
 use super::item;
 use crate::quote::{Hindrance, Nearest, Unmet, VesselQuote};
+use crate::report::Locale;
 use crate::report::quote::{Shown, finding, requirement};
 use crate::report::words::Words;
-use crate::report::words::fleet::count;
-
-/// What is told of a finding that goods do not settle.
-const NO_GOODS: &str = "no goods settle this";
-
-/// What is told of a finding for which nobody sells anything of the kind.
-const NOTHING_NEAR: &str = "nothing on offer is of a kind that would do";
-
-/// What is told of an offer that lacks nothing by itself.
-const REST: &str = "would do by itself, once what stands in the way is settled";
 
 /// What is told of a finding that stays open.
 #[derive(Debug, Clone)]
@@ -45,8 +36,10 @@ pub(crate) fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Op
     }
     let offer = match &unmet.nearest {
         Some(nearest) => near(shown, nearest, &words),
-        None if !requirement(after, cured).wants_tools() => NO_GOODS.to_owned(),
-        None => NOTHING_NEAR.to_owned(),
+        None if !requirement(after, cured).wants_tools() => {
+            shown.locale.quote_no_goods().to_owned()
+        }
+        None => shown.locale.quote_nothing_near().to_owned(),
     };
     Open { why, remedy: found.and_then(|finding| words.remedy(finding, &[])), offer }
 }
@@ -54,26 +47,22 @@ pub(crate) fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Op
 /// The nearest offer and what it lacks.
 fn near(shown: &Shown<'_>, nearest: &Nearest, words: &Words<'_>) -> String {
     let lacks = nearest.lacks.iter().map(|reason| words.reason(reason));
-    let hindrances = nearest.hindrances.iter().map(|one| hindrance(*one));
+    let hindrances = nearest.hindrances.iter().map(|one| hindrance(*one, shown.locale));
     let mut lacks: Vec<_> = lacks.chain(hindrances).collect();
     if lacks.is_empty() {
-        lacks.push(REST.to_owned());
+        lacks.push(shown.locale.quote_would_do().to_owned());
     }
     let supplier = &shown.catalogue(nearest.offer).supplier;
     let item = item(shown.item(nearest.offer));
-    format!("nearest offer: {item}, from {supplier}: {}", lacks.join("; "))
+    shown.locale.quote_nearest(&item, supplier, &lacks.join("; "))
 }
 
 /// Why an item cannot be had in time.
-pub(crate) fn hindrance(hindrance: Hindrance) -> String {
+pub(crate) fn hindrance(hindrance: Hindrance, locale: Locale) -> String {
     match hindrance {
-        Hindrance::OutOfStock { packs: 0 } => "out of stock".to_owned(),
-        Hindrance::OutOfStock { packs } => {
-            format!("not enough in stock: {}", count(packs as usize, "pack"))
-        }
-        Hindrance::Late { arrives, days } => {
-            format!("arrives on {arrives}, {} after departure", count(days as usize, "day"))
-        }
-        Hindrance::PriceLapsed { held } => format!("the price held until {held}"),
+        Hindrance::OutOfStock { packs: 0 } => locale.quote_out_of_stock().to_owned(),
+        Hindrance::OutOfStock { packs } => locale.quote_too_few_in_stock(packs),
+        Hindrance::Late { arrives, days } => locale.quote_late(&arrives, days),
+        Hindrance::PriceLapsed { held } => locale.quote_price_lapsed(&held),
     }
 }

@@ -53,31 +53,31 @@ fn what_for(shown: &Shown<'_>, offer: Offer, line: &OrderLine) -> Vec<String> {
         }
     }
     if all.is_empty() {
-        let why = left_over(line, shown.item(offer)).filter(|_| line.used == 0);
-        return vec![pages::sentence(&why.unwrap_or_else(|| TOGETHER.to_owned()))];
+        let why = left_over(line, shown.item(offer), shown.locale).filter(|_| line.used == 0);
+        let why = why.unwrap_or_else(|| shown.locale.quote_together().to_owned());
+        return vec![pages::sentence(&why)];
     }
     all.iter().map(|met| meets(shown, met)).collect()
 }
-
-/// What is told of an item that meets nothing by itself.
-const TOGETHER: &str = "it serves together with other items of this order";
 
 /// What is met, on which vessels, and, of a single vessel, what was wrong.
 fn meets(shown: &Shown<'_>, met: &Met) -> String {
     let first = met.on.first().map(|index| &shown.quote.vessels[*index]);
     let Some(vessel) = first else { return String::new() };
-    let mut text = format!("for {}", asked(&vessel.after, met.cured));
-    if shown.quote.vessels.len() > 1 {
-        text.push_str(&format!(", on {}", names(shown, &met.on)));
-    }
+    let locale = shown.locale;
+    let asked = asked(&vessel.after, met.cured, locale);
+    let mut told = match shown.quote.vessels.len() {
+        1 => locale.quote_why_for(&asked),
+        _ => locale.quote_why_for_on(&asked, &names(shown, &met.on)),
+    };
     if let (1, Some(wrong)) = (met.on.len(), finding(&vessel.before, met.cured)) {
         let words = shown.words(&vessel.before, met.cured.judgement);
         let wrong = words.first_reason(wrong);
         if !wrong.is_empty() {
-            text.push_str(&format!("; it was open: {wrong}"));
+            told = locale.quote_why_was_open(&told, &wrong);
         }
     }
-    pages::sentence(&text)
+    pages::sentence(&told)
 }
 
 /// What the order would cost otherwise, a paragraph each.
@@ -89,39 +89,36 @@ pub(crate) fn otherwise(shown: &Shown<'_>, explained: &Explained) -> Vec<String>
 
 /// The dearest line, and what doing without it would cost.
 fn dearest(shown: &Shown<'_>, dearest: &Dearest) -> String {
+    let (locale, total) = (shown.locale, shown.quote.cost.total);
     let what = item(shown.item(dearest.offer));
-    let head = format!("The dearest line is {what}: {} before tax.", shown.money(dearest.price));
-    let total = shown.quote.cost.total;
+    let head = locale.quote_dearest(&what, &shown.money(dearest.price));
     let rest = match dearest.without {
-        None => "Nothing else on offer makes up for it.".to_owned(),
-        Some(without) if without > total => format!(
-            "Without it the order would come to {}, {} more.",
-            shown.money(without),
-            shown.money(without.less(total))
-        ),
-        Some(_) => "Without it other goods would do the same for as much.".to_owned(),
+        None => locale.quote_dearest_only().to_owned(),
+        Some(without) if without > total => {
+            locale.quote_dearest_saves(&shown.money(without), &shown.money(without.less(total)))
+        }
+        Some(_) => locale.quote_dearest_same().to_owned(),
     };
     format!("{head} {rest}")
 }
 
 /// The requirement that costs most, and how much.
 fn costliest(shown: &Shown<'_>, costliest: &Costliest) -> Option<String> {
+    let locale = shown.locale;
     let (vessel, cured) = costliest.at;
     let check = &shown.quote.vessels.get(vessel)?.after;
     if costliest.costs == Money::ZERO {
-        let text = "No single requirement makes the order dearer: without any one of them it \
-            would cost as much.";
-        return Some(text.to_owned());
+        return Some(locale.quote_costliest_none().to_owned());
     }
-    let head = format!("The requirement that costs most is: {}.", asked(check, cured));
-    let costs = shown.money(costliest.costs);
-    if costliest.without == Money::ZERO {
-        return Some(format!("{head} Without it nothing would have to be ordered."));
-    }
-    let without = shown.money(costliest.without);
-    Some(format!(
-        "{head} If nothing asked for it, the order would come to {without}, {costs} less."
-    ))
+    let head = locale.quote_costliest(&asked(check, cured, locale));
+    let rest = match costliest.without {
+        none if none == Money::ZERO => locale.quote_costliest_all().to_owned(),
+        without => {
+            let costs = shown.money(costliest.costs);
+            locale.quote_costliest_saves(&shown.money(without), &costs)
+        }
+    };
+    Some(format!("{head} {rest}"))
 }
 
 /// The tools to measure: of which vessel, and what is missing.
@@ -148,11 +145,9 @@ fn missing(shown: &Shown<'_>, check: &Check, tool: usize) -> Option<String> {
 
 /// What measuring them could save.
 pub(crate) fn measuring(shown: &Shown<'_>, measuring: &Measuring) -> String {
-    let they = if measuring.tools.len() == 1 { "it turns" } else { "all of them turn" };
-    let saves = shown.money(measuring.saves);
-    if measuring.total == Money::ZERO {
-        return format!("If {they} out well, nothing has to be ordered, which saves {saves}.");
+    let (tools, saves) = (measuring.tools.len(), shown.money(measuring.saves));
+    match measuring.total {
+        none if none == Money::ZERO => shown.locale.quote_measured_none(tools, &saves),
+        total => shown.locale.quote_measured_less(tools, &shown.money(total), &saves),
     }
-    let total = shown.money(measuring.total);
-    format!("If {they} out well, the order comes to {total}, which saves {saves}.")
 }
