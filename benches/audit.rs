@@ -143,7 +143,7 @@ fn audited(files: &[Result<PathBuf, load::Refusal>], library: &Library) -> Vec<S
         trust: Trust::All,
         depth: Depth::Findings,
     };
-    let line = |row| report::audit::line::line(&row, &library.vocabulary, Units::Both).unwrap();
+    let line = |row| report::wire::audit_line(&row, &library.vocabulary, Units::Both).unwrap();
     files
         .chunks(AT_ONCE)
         .map(|part| rows(&orders, part, &Records::default(), line, || ()).concat())

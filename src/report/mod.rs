@@ -8,7 +8,6 @@
 pub mod audit;
 mod check_html;
 pub(crate) mod html;
-pub mod json;
 pub mod options;
 mod page;
 mod picture;
@@ -18,36 +17,17 @@ mod profiles;
 pub mod quote;
 #[cfg(test)]
 mod sample;
-pub mod schema;
 pub mod sheet;
+mod subject;
 mod table;
 mod vocabulary;
+pub mod wire;
 mod words;
 
 pub use check_html::check_html;
 pub use places::Places;
 pub use problems::{refusals, usage};
 pub use profiles::profiles;
+pub use subject::Subject;
 pub use table::table;
 pub use vocabulary::{kind, vocabulary};
-
-use crate::load::Source;
-use crate::measure::Units;
-use crate::model::check::Check;
-use crate::model::vocabulary::Vocabulary;
-
-/// A check's result with all that is needed to put it into words.
-#[derive(Debug, Clone, Copy)]
-pub struct Subject<'a> {
-    /// The result.
-    pub check: &'a Check,
-    /// The words for kinds and attributes.
-    pub vocabulary: &'a Vocabulary,
-    /// The files that were read, to find lines and columns in.
-    pub sources: &'a [Source],
-    /// Which units are shown.
-    pub units: Units,
-    /// Which ways of freeing a turtle the kit leaves open, where that was
-    /// asked.
-    pub freeing: Option<options::Shown<'a>>,
-}

@@ -6,7 +6,7 @@
 
 use super::Fleet;
 use super::compare::{Line, is_told, lines};
-use super::draft::{beside, change};
+use super::draft::beside;
 use crate::fleet::compare::{Compared, Comparison, Fate};
 use crate::fleet::draft::{DraftFate, Drafted, UnderDraft};
 use crate::report::html::{self as base, prose};
@@ -145,6 +145,6 @@ fn under(of: &Fleet<'_>, vessel: &UnderDraft) -> Markup {
             ", " (compare::verdict(vessel.then)) " → " (compare::verdict(vessel.now))
         }
         @if let Some(bound) = compare::bound(vessel.bound) { p { (bound) } }
-        ul { @for one in &vessel.changes { li { (prose(&change(of, vessel, one))) } } }
+        ul { @for one in &vessel.changes { li { (prose(&compare::draft_change(of, vessel, one))) } } }
     }
 }

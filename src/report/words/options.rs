@@ -20,7 +20,7 @@ use crate::model::finding::{Because, Finding, Outcome, Step, Target, WayToReady}
 use crate::model::options::{Answered, Choice, OwnHooks, Rail, Standing, Worth};
 use crate::model::reason::Reason;
 use crate::model::technique::{GivenBy, Practice, Situation};
-use crate::report::options::Shown;
+use crate::report::subject::OptionsShown as Shown;
 use crate::report::words::{Words, taken_from};
 
 /// Where a card and a page say what they are.

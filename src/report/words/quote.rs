@@ -8,7 +8,7 @@ mod open;
 mod why;
 
 pub(crate) use goods::{by_when, delivery, left_over, packs, supplier, tax, terms};
-pub(crate) use open::{hindrance, open};
+pub(crate) use open::{beyond, hindrance, odd_departure, open};
 pub(crate) use why::{measuring, otherwise, reasons, to_measure};
 
 use super::fleet::count;
@@ -20,7 +20,7 @@ use crate::model::finding::Verdict;
 use crate::model::profile::Level;
 use crate::model::vessel::Tool;
 use crate::quote::{Alone, Bought, Bound, Cured, Quote, VesselQuote};
-use crate::report::quote::{Shown, requirement};
+use crate::report::subject::{QuoteShown as Shown, requirement};
 
 /// What stands beside a list of goods to be delivered.
 const CHECK_GOODS: &str = "Check the goods when they are delivered: count them, \

@@ -9,7 +9,7 @@ use crate::model::finding::{Because, Outcome};
 use crate::model::options::{Answered, Choice, OwnHooks, Standing};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::technique::{Fact, FactWord, Practice, Situation};
-use crate::report::options::Shown;
+use crate::report::subject::OptionsShown as Shown;
 use crate::report::words::figures;
 
 /// That the types of the hooks aboard are not known.

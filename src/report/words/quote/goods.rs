@@ -5,7 +5,7 @@
 
 use crate::model::catalogue::{Catalogue, Item};
 use crate::quote::{OrderLine, SupplierOrder};
-use crate::report::quote::Shown;
+use crate::report::subject::QuoteShown as Shown;
 use crate::report::words::fleet::count;
 
 /// What stands where a supplier writes no terms.
