@@ -57,7 +57,7 @@ pub fn orders(asked: &[Arc<Profile>], depth: Depth) -> Orders<'_> {
 pub fn print(check: &Check, sources: &[Source], vocabulary: &Vocabulary) {
     let subject = Subject { check, vocabulary, sources, units: Units::Both, freeing: None };
     told::page(&report::table(&subject, told::WIDTH));
-    let json = report::json::json(&subject).expect("a check has a JSON form");
+    let json = report::wire::check(&subject).expect("a check has a JSON form");
     told::steers_nothing(&json);
     serde_json::from_str::<serde_json::Value>(&json).expect("JSON");
 }

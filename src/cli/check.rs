@@ -117,7 +117,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     let text = match arguments.format {
         Format::Table => report::table(&subject, place.width),
         Format::Html => report::check_html(&subject),
-        Format::Json => report::json::json(&subject)
+        Format::Json => report::wire::check(&subject)
             .map_err(|error| Stop::usage(format!("the result has no JSON form: {error}"), ""))?,
     };
     match &arguments.output {

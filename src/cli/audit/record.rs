@@ -182,7 +182,7 @@ pub(super) fn keep(arguments: &AuditArguments, beside: &Beside) -> Result<(), St
 }
 
 fn write(path: &Path, record: &AuditRecord) -> Result<(), Stop> {
-    let text = report::audit::record::text(record).map_err(|error| super::formless(&error))?;
+    let text = report::wire::record(record).map_err(|error| super::formless(&error))?;
     if text.len() as u64 > LARGEST_RECORD {
         let most = LARGEST_RECORD / 1024 / 1024;
         return Err(Stop::usage(

@@ -1,5 +1,4 @@
-//! An audit on record: its text, and the page that tells what came of
-//! judging it again.
+//! An audit on record: the page that tells what came of judging it again.
 //!
 //! Imports `fleet` and below. Decides nothing: what differs was found there.
 
@@ -9,7 +8,6 @@ use crate::fleet::record::{
 use crate::model::finding::Verdict;
 use crate::report::Locale;
 use crate::report::content::Tone;
-use crate::report::json::harmless;
 use crate::report::render::lines::Page;
 use crate::report::words::locale::desk;
 use crate::report::words::{compare, fleet};
@@ -27,16 +25,6 @@ pub struct Verified<'a> {
 
 /// The most differences and editions that are listed.
 const MOST_LISTED: usize = 200;
-
-/// The record as JSON, ending in a line feed.
-///
-/// # Errors
-/// None in practice: the types of the format all have a JSON form.
-pub fn text(record: &AuditRecord) -> Result<String, serde_json::Error> {
-    let mut text = serde_json::to_string_pretty(record)?;
-    text.push('\n');
-    Ok(harmless(text))
-}
 
 /// Why a text is no record, in one line a reason.
 pub fn broken(broken: &[Broken]) -> String {

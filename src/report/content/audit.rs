@@ -5,17 +5,17 @@
 //! Decides nothing: rows come ordered and counted.
 
 use super::check::{self, Setting, named};
-use super::compare;
 use super::{
     Block, Column, Document, Headline, Inline, Item, Lead, Line, Role, Row, Section, Table, Tone,
 };
+use super::{compare, freeing};
 use crate::fleet::{After, HORIZONS, Judged, Missed};
 use crate::load::Refusal;
 use crate::measure::DaySpan;
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::{Level, Profile, Standing};
-use crate::report::audit::{Fleet, freeing};
+use crate::report::subject::Fleet;
 use crate::report::words::{self, Words, fleet};
 use crate::report::{Subject, problems};
 use std::sync::Arc;
@@ -79,7 +79,7 @@ fn bullet(tone: Tone, text: impl Into<Line>) -> Item {
 }
 
 /// That a list goes on, and where it is whole.
-pub(in crate::report) fn more(all: usize, most: usize) -> Option<Block> {
+pub(super) fn more(all: usize, most: usize) -> Option<Block> {
     let left = all.checked_sub(most).filter(|left| *left > 0)?;
     Some(Block::Paragraph(format!("and {left} more; `--format json` has them all").into()))
 }

@@ -8,8 +8,9 @@ use super::audit::more;
 use super::{Block, Inline, Item, Lead, Line, Role, Section, Tone};
 use crate::fleet::compare::{Cause, Compared, Comparison, Fate, Followed};
 use crate::fleet::draft::{DraftFate, Drafted, UnderDraft};
-use crate::report::audit::{Fleet, draft};
-use crate::report::words::{Words, compare};
+use crate::report::Locale;
+use crate::report::subject::Fleet;
+use crate::report::words::{self, Words, compare};
 use std::collections::BTreeSet;
 
 /// What changed since an earlier audit: counts, then vessel by vessel.
@@ -142,7 +143,7 @@ fn alone(comparison: &Comparison) -> Vec<Block> {
 /// changes.
 pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted, most: usize) -> Block {
     let mut body = vec![
-        Block::Paragraph(draft::beside(drafted, of.locale).into()),
+        Block::Paragraph(beside(drafted, of.locale).into()),
         Block::Paragraph(compare::draft_tally(&drafted.tally()).into()),
     ];
     let told = drafted.vessels.iter();
@@ -151,6 +152,17 @@ pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted, most: usize) -> Block {
     body.extend(told.iter().take(most).map(|under| under_draft(of, under)));
     body.extend(more(told.len(), most));
     Section::new(Role::Part, format!("Under the draft `{}`", drafted.profile.id), body)
+}
+
+/// What it is judged beside.
+fn beside(drafted: &Drafted, locale: Locale) -> String {
+    let of = format!("{}, {}", drafted.profile.title, drafted.profile.edition);
+    let days = words::span(drafted.profile.in_force, locale);
+    if drafted.in_force.is_empty() {
+        return format!("{of}; in force {days}; no edition of its rule judged a vessel");
+    }
+    let ids: Vec<_> = drafted.in_force.iter().map(|id| format!("`{id}`")).collect();
+    format!("{of}; in force {days}; beside {}", ids.join(", "))
 }
 
 fn under_draft(of: &Fleet<'_>, under: &UnderDraft) -> Block {
@@ -164,7 +176,7 @@ fn under_draft(of: &Fleet<'_>, under: &UnderDraft) -> Block {
     let bound = bound.map(|bound| Item::new(Lead::Note(Tone::Open), bound).into());
     let changes = under.changes.iter().map(|one| {
         let lead = if one.is_worse() { Lead::Worse } else { Lead::Better };
-        Item::new(lead, draft::change(of, under, one)).into()
+        Item::new(lead, compare::draft_change(of, under, one)).into()
     });
     let (then, now) = (compare::verdict(under.then), compare::verdict(under.now));
     let text = Line::strong(format!("{}: {then} → {now}", under.vessel.name));

@@ -8,6 +8,7 @@
 pub(crate) mod audit;
 pub(crate) mod check;
 pub(crate) mod compare;
+mod freeing;
 mod profile;
 mod shared;
 mod way;

@@ -167,7 +167,7 @@ impl Asks {
         let told = |asks: &Self| -> Vec<_> {
             asks.list
                 .iter()
-                .map(|ask| (ask.attribute, ask.text(self.words.locale), ask.or))
+                .map(|ask| (ask.attribute, ask.text(Locale::default()), ask.or))
                 .collect()
         };
         self.notes == other.notes && told(self) == told(other)

@@ -13,7 +13,7 @@ use crate::model::profile::FreeboardFrom;
 use crate::model::rule::{Base, Bound, Condition, Limit, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
 use crate::report::render::base::{document, shown};
-use crate::report::words::{self, sheet as said, specs};
+use crate::report::words::{sheet as said, specs};
 use crate::report::{Locale, Subject, sheet::rows};
 use maud::{Markup, html};
 

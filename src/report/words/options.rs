@@ -19,7 +19,7 @@ use crate::model::options::{Answered, Choice, OwnHooks, Rail, Worth};
 use crate::model::reason::Reason;
 use crate::model::technique::{GivenBy, Situation};
 use crate::report::Locale;
-use crate::report::options::Shown;
+use crate::report::subject::OptionsShown as Shown;
 use crate::report::words::{Words, taken_from};
 use std::fmt::Display;
 

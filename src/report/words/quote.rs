@@ -8,10 +8,10 @@ mod open;
 mod why;
 
 pub(crate) use goods::{by_when, left_over, packs, sums, supplier, terms};
-pub(crate) use open::{hindrance, open};
+pub(crate) use open::{beyond, hindrance, odd_departure, open};
 pub(crate) use why::{measuring, otherwise, reasons, to_measure};
 
-use super::{figures, pages};
+use super::figures;
 use crate::measure::{Day, Money};
 use crate::model::catalogue::{Gives, Item};
 use crate::model::check::Check;
@@ -21,7 +21,7 @@ use crate::model::vessel::Tool;
 use crate::quote::{Alone, Bought, Bound, Cured, Quote, VesselQuote};
 use crate::report::Locale;
 use crate::report::content::check;
-use crate::report::quote::{Shown, requirement};
+use crate::report::subject::{QuoteShown as Shown, requirement};
 
 /// What stands at the foot of a quote.
 pub(crate) fn foot(shown: &Shown<'_>) -> Vec<&'static str> {

@@ -10,7 +10,7 @@ use crate::model::options::{Answered, Choice, OwnHooks, Standing};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::technique::{Fact, FactWord, Practice, Situation};
 use crate::report::Locale;
-use crate::report::options::Shown;
+use crate::report::subject::OptionsShown as Shown;
 use crate::report::words::figures;
 
 /// What to do first where nothing is known to be open: the fewest steps over

@@ -1,6 +1,7 @@
 //! The words of steps and clashes, and of what serves.
 
 use super::*;
+use crate::report::Locale;
 
 #[test]
 fn a_step_that_brings_one_of_several_types_says_that_others_will_do() {

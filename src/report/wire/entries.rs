@@ -14,7 +14,7 @@ use serde_json::{Map, Value, json};
 
 /// What the names of a vessel's definitions begin with in the schema of a
 /// quote.
-pub(in crate::report) const ENTRY: &str = "Kit";
+pub(super) const ENTRY: &str = "Kit";
 
 /// The schema of [`entries`]: tools as a vessel's file has them, or a tool
 /// that takes the place of one aboard.

@@ -1,14 +1,18 @@
 //! A quote as CSV (RFC 4180). The column `sum` adds up to the total of the
 //! order: it has the packs of each item, delivery and tax, and nothing else.
 //! No cell can be taken for a formula by a spreadsheet.
+//!
+//! Imports `quote`, what lies below, and words.
 
-use super::{Shown, beyond, finding, odd_departure, requirement};
+use super::form::Named;
+use super::rows::problems;
+use super::text::{cell, csv};
+use crate::measure::Day;
 use crate::model::check::Check;
 use crate::model::text::visible;
 use crate::quote::{Bought, Cured, Offer, OrderLine, SupplierOrder, Unmet, VesselQuote};
-use crate::report::audit::csv::{cell, problems, written};
-use crate::report::json::verdict;
-use crate::report::words::{self, fleet};
+use crate::report::subject::{QuoteShown, finding, requirement};
+use crate::report::words::{fleet, quote as said};
 
 /// The columns, in their order.
 const HEAD: [&str; 30] = [
@@ -71,17 +75,11 @@ impl Row {
 ///
 /// # Errors
 /// None in practice: it is written to memory.
-pub fn csv(shown: &Shown<'_>) -> Result<String, csv::Error> {
-    let mut writer =
-        csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-    writer.write_record(HEAD)?;
-    for row in rows(shown) {
-        writer.write_record(row.0)?;
-    }
-    written(writer)
+pub fn quote_csv(shown: &QuoteShown<'_>) -> Result<String, csv::Error> {
+    csv(&HEAD, rows(shown).into_iter().map(|row| row.0))
 }
 
-fn rows(shown: &Shown<'_>) -> Vec<Row> {
+fn rows(shown: &QuoteShown<'_>) -> Vec<Row> {
     let mut rows = Vec::new();
     for order in &shown.quote.orders {
         rows.extend(of_supplier(shown, order));
@@ -92,15 +90,15 @@ fn rows(shown: &Shown<'_>) -> Vec<Row> {
             .text("total", &quote.cost.total.show(quote.currency))
             .text("currency", quote.currency.code())
             .text("price holds until", &day(quote.holds))
-            .text("note", &words::quote::bound(shown)),
+            .text("note", &said::bound(shown)),
     );
     for (index, vessel) in quote.vessels.iter().enumerate() {
-        let odd = odd_departure(shown, index, vessel).into_iter();
-        let note: Vec<_> = odd.chain(beyond(vessel, shown.locale)).collect();
+        let odd = said::odd_departure(shown, index, vessel).into_iter();
+        let note: Vec<_> = odd.chain(said::beyond(vessel, shown.locale)).collect();
         rows.push(
             of_vessel("vessel", vessel)
-                .text("verdict before", verdict(vessel.before.verdict))
-                .text("verdict after", verdict(vessel.after.verdict))
+                .text("verdict before", vessel.before.verdict.word())
+                .text("verdict after", vessel.after.verdict.word())
                 .text("note", &note.join("; ")),
         );
         rows.extend(vessel.unmet.iter().map(|unmet| open(shown, vessel, unmet)));
@@ -120,7 +118,7 @@ fn rows(shown: &Shown<'_>) -> Vec<Row> {
 
 /// The items of one supplier, below each the vessels that it is for, then
 /// what comes on top.
-fn of_supplier(shown: &Shown<'_>, order: &SupplierOrder) -> Vec<Row> {
+fn of_supplier(shown: &QuoteShown<'_>, order: &SupplierOrder) -> Vec<Row> {
     let catalogue = &shown.catalogues[order.catalogue];
     let currency = shown.quote.currency;
     let own = |kind| {
@@ -148,7 +146,7 @@ fn of_supplier(shown: &Shown<'_>, order: &SupplierOrder) -> Vec<Row> {
 }
 
 /// A row about an item, in whatever role.
-fn row_of(shown: &Shown<'_>, kind: &str, offer: Offer) -> Row {
+fn row_of(shown: &QuoteShown<'_>, kind: &str, offer: Offer) -> Row {
     let item = shown.item(offer);
     Row::new(kind)
         .text("supplier", &shown.catalogue(offer).supplier)
@@ -157,7 +155,7 @@ fn row_of(shown: &Shown<'_>, kind: &str, offer: Offer) -> Row {
         .text("currency", shown.quote.currency.code())
 }
 
-fn of_item(shown: &Shown<'_>, offer: Offer, line: &OrderLine) -> Row {
+fn of_item(shown: &QuoteShown<'_>, offer: Offer, line: &OrderLine) -> Row {
     let (item, currency) = (shown.item(offer), shown.quote.currency);
     row_of(shown, "item", offer)
         .number("packs", line.packs)
@@ -169,7 +167,7 @@ fn of_item(shown: &Shown<'_>, offer: Offer, line: &OrderLine) -> Row {
         .text("price holds until", &day(item.holds))
 }
 
-fn of_bought(shown: &Shown<'_>, vessel: &VesselQuote, bought: &Bought) -> Row {
+fn of_bought(shown: &QuoteShown<'_>, vessel: &VesselQuote, bought: &Bought) -> Row {
     let after = &vessel.after;
     let on = bought.on.and_then(|tool| vessel.before.vessel.kit.get(tool));
     let all = |told: &dyn Fn(Cured) -> String| {
@@ -198,7 +196,7 @@ fn with_vessel(row: Row, vessel: &VesselQuote) -> Row {
 }
 
 /// Something that stays open, and the offer that comes nearest.
-fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Row {
+fn open(shown: &QuoteShown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Row {
     let (after, cured) = (&vessel.after, unmet.finding);
     let words = shown.words(after, cured.judgement);
     let reasons = finding(after, cured).into_iter().flat_map(|finding| &finding.reasons);
@@ -210,8 +208,7 @@ fn open(shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet) -> Row {
     let Some(nearest) = &unmet.nearest else { return row };
     let item = shown.item(nearest.offer);
     let lacks = nearest.lacks.iter().map(|reason| words.reason(reason));
-    let hindrances =
-        nearest.hindrances.iter().map(|one| words::quote::hindrance(*one, shown.locale));
+    let hindrances = nearest.hindrances.iter().map(|one| said::hindrance(*one, shown.locale));
     let lacks: Vec<_> = lacks.chain(hindrances).collect();
     let supplier = &shown.catalogue(nearest.offer).supplier;
     row.text("nearest offer", &format!("{supplier}, {}: {}", item.number, item.description))
@@ -224,6 +221,6 @@ fn clause(check: &Check, cured: Cured) -> String {
     format!("{source}, {}", visible(&requirement(check, cured).clause))
 }
 
-fn day(day: Option<crate::measure::Day>) -> String {
+fn day(day: Option<Day>) -> String {
     day.map(|day| day.to_string()).unwrap_or_default()
 }

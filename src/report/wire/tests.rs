@@ -1,13 +1,13 @@
 //! The JSON of hand-made checks.
 
-use super::json;
+use super::check as json;
 use crate::measure::Units;
 use crate::model::check::{Check, Notice};
 use crate::model::finding::Because;
 use crate::model::reason::Reason;
 use crate::report::Locale;
-use crate::report::Subject;
 use crate::report::sample;
+use crate::report::subject::Subject;
 use serde_json::Value;
 
 fn text(check: &Check) -> String {

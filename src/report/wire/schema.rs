@@ -4,11 +4,12 @@
 //! Imports `load` and `fleet` for their types. A shape is written down nowhere
 //! but in those types; here they are listed, named and closed.
 
-use super::audit::json::AuditJson;
-use super::audit::line::AnyLine;
-use super::json::CheckJson;
-use super::options::OptionsJson;
-use super::quote::{ENTRY, QuoteJson};
+use super::audit::Audit;
+use super::check::Check;
+use super::entries::ENTRY;
+use super::options::Options;
+use super::quote::Quote;
+use super::rows::Line;
 use crate::fleet::record::AuditRecord;
 use crate::load::{FileKind, polish, schema};
 use schemars::generate::SchemaSettings;
@@ -36,11 +37,11 @@ pub const FORMATS: [Format; 12] = [
     file("profile", "profile/1", "a profile of rules", || schema(FileKind::Profile)),
     file("vocabulary", "vocabulary/1", "the words", || schema(FileKind::Vocabulary)),
     file("techniques", "techniques/1", "how a turtle is freed", || schema(FileKind::Techniques)),
-    file("check", "check/1", "what `check --format json` prints", written::<CheckJson>),
-    file("audit", "audit/1", "what `audit --format json` prints", written::<AuditJson>),
-    file("audit-line", "audit-line/1", "a line of `audit --format lines`", written::<AnyLine>),
+    file("check", "check/1", "what `check --format json` prints", written::<Check>),
+    file("audit", "audit/1", "what `audit --format json` prints", written::<Audit>),
+    file("audit-line", "audit-line/1", "a line of `audit --format lines`", written::<Line>),
     file("record", "record/1", "an audit on record", written::<AuditRecord>),
-    file("options", "options/1", "what `options --format json` prints", written::<OptionsJson>),
+    file("options", "options/1", "what `options --format json` prints", written::<Options>),
     file("quote", "quote/1", "what `quote --format json` prints", quote),
 ];
 
@@ -94,24 +95,8 @@ fn close(schema: &mut Schema) {
         schema.insert("additionalProperties".to_owned(), json!(false));
     }
     forbid_null(schema);
-    let types = schema.get("type").cloned().unwrap_or_default();
-    let is = |name: &str| match &types {
-        Value::String(only) => only == name,
-        Value::Array(many) => many.contains(&json!(name)),
-        _ => false,
-    };
-    // The words of a list are those of its entries; null is no word.
-    if is("array")
-        && let Some(words) = schema.remove("enum")
-    {
-        if let Some(Value::Object(items)) = schema.get_mut("items") {
-            items.insert("enum".to_owned(), words);
-        }
-    } else if is("null")
-        && let Some(Value::Array(words)) = schema.get_mut("enum")
-        && !words.contains(&Value::Null)
-    {
-        words.push(Value::Null);
+    if schema.get("description").and_then(Value::as_str) == Some("") {
+        schema.ensure_object().shift_remove("description");
     }
 }
 
@@ -133,7 +118,7 @@ fn forbid_null(schema: &mut Schema) {
 /// A quote has entries of a vessel's kit in it, whose shape is that of the
 /// file.
 fn quote() -> Value {
-    let mut quote = written::<QuoteJson>();
+    let mut quote = written::<Quote>();
     let vessel = schema(FileKind::Vessel);
     let mut open = vec!["Tool".to_owned()];
     while let Some(name) = open.pop() {

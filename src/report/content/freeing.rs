@@ -4,13 +4,13 @@
 //! Imports `fleet`, `options` and the words. Counts nothing that was not
 //! counted below.
 
-use super::{Fleet, Freeing};
+use super::audit::more;
+use super::{Block, Item, Lead, Role, Section, Tone};
 use crate::fleet::{Judged, Row};
 use crate::model::options::Worth;
 use crate::options::{Tally, tally};
-use crate::report::content::audit::more;
-use crate::report::content::{Block, Item, Lead, Role, Section, Tone};
 use crate::report::options::Shown;
+use crate::report::subject::{Fleet, Freeing};
 use crate::report::words::fleet::count;
 use crate::report::words::pages::{capital, sentence};
 
@@ -54,7 +54,7 @@ fn change(shown: &Shown<'_>) -> Option<String> {
 }
 
 /// The section: all of them in one sentence, then vessel by vessel.
-pub(in crate::report) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
+pub(super) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
     let freeing = of.freeing.as_ref()?;
     let vessels = vessels(of);
     let mut body = vec![Block::Paragraph(told(freeing).into())];
