@@ -21,11 +21,11 @@ use super::options::Shown;
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
 use crate::fleet::{Audit, Judged};
+use crate::freeing::Options;
 use crate::measure::Units;
 use crate::model::catalogue::Catalogue;
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
-use crate::options::Options;
 
 /// An audit with all that is needed to put it into words.
 #[derive(Debug, Clone, Copy)]

@@ -18,13 +18,13 @@ pub(in crate::report) use json::{FreeingJson, OptionsJson};
 pub use table::table;
 
 use super::words::Words;
+use crate::freeing::Options;
 use crate::load::Source;
 use crate::measure::Units;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::{Judgement, Notice};
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
-use crate::options::Options;
 
 /// What is shown.
 #[derive(Debug, Clone, Copy)]

@@ -6,8 +6,8 @@
 
 use super::{Fleet, Freeing};
 use crate::fleet::{Judged, Row};
+use crate::freeing::{Tally, tally};
 use crate::model::options::Worth;
-use crate::options::{Tally, tally};
 use crate::report::html as base;
 use crate::report::options::Shown;
 use crate::report::page::{Page, Tone};

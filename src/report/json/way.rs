@@ -4,7 +4,7 @@
 
 use super::profile::ids;
 use crate::model::check::Judgement;
-use crate::model::finding::{Clash, Deed, Target, WayToReady};
+use crate::model::finding::{Action, Clash, Target, WayToReady};
 use crate::model::reason::Reason;
 use crate::model::stable::stable_words;
 use crate::report::words::Words;
@@ -104,7 +104,7 @@ impl WayJson {
                 steps: steps
                     .iter()
                     .map(|step| StepJson {
-                        deed: deed(step.deed),
+                        deed: deed(step.action),
                         target: target(&step.target, step.requirement, words),
                         requirement: words.id(step.requirement),
                         also: ids(words, &step.also),
@@ -119,16 +119,16 @@ impl WayJson {
 
 stable_words! {
     /// The stable word for what is to be done.
-    pub(in crate::report) fn deed(Deed) in DEEDS {
-            Deed::Measure => "measure",
-            Deed::Reinspect => "reinspect",
-            Deed::Repair => "repair",
-            Deed::Lengthen => "lengthen",
-            Deed::BringAboard => "bring-aboard",
-            Deed::Document => "document",
-            Deed::Certify => "certify",
-            Deed::ChangeGear => "change-gear",
-            Deed::Acquire => "acquire",
+    pub(in crate::report) fn deed(Action) in DEEDS {
+            Action::Measure => "measure",
+            Action::Reinspect => "reinspect",
+            Action::Repair => "repair",
+            Action::Lengthen => "lengthen",
+            Action::BringAboard => "bring-aboard",
+            Action::Document => "document",
+            Action::Certify => "certify",
+            Action::ChangeGear => "change-gear",
+            Action::Acquire => "acquire",
     }
 }
 

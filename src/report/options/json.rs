@@ -9,10 +9,10 @@ mod freeing;
 mod lift;
 
 use super::Shown;
+use crate::freeing::{CaseAnswer, Question};
 use crate::model::options::{Answered, OwnHooks, Standing, Worth};
 use crate::model::stable::stable_words;
 use crate::model::technique::{Pattern, Practice, Situation};
-use crate::options::{CaseAnswer, Question};
 use crate::report::json::{NoticeJson, ProgramJson, TRUSTS, TripJson, VesselJson, harmless, trust};
 use crate::report::places::Places;
 use choice::ChoiceJson;

@@ -4,7 +4,7 @@
 //! Imports `model` and the page and words beside it.
 
 use super::section::{INDENT, Section};
-use crate::model::finding::{Deed, Finding, Outcome, Step, Target, Verdict, WayToReady};
+use crate::model::finding::{Action, Finding, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::reason::Reason;
 use crate::report::page::{Page, Tone};
@@ -46,7 +46,7 @@ impl Section<'_> {
                 page.prose(INDENT + 4, Tone::Plain, &wanted);
             }
         }
-        let measures = steps.iter().any(|step| step.deed == Deed::Measure);
+        let measures = steps.iter().any(|step| step.action == Action::Measure);
         if self.judgement.verdict == Verdict::CannotTell || measures {
             let text = "What is to be measured or looked up is taken to turn out well.";
             page.prose(INDENT, Tone::Plain, text);

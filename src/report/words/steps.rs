@@ -6,7 +6,7 @@ use super::asked::article;
 use super::figures;
 use super::{Case, Words};
 use crate::measure::Length;
-use crate::model::finding::{Clash, Deed, Slot, Step, Target};
+use crate::model::finding::{Action, Clash, FilledSlot, Step, Target};
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::rule::{Member, Need, Spec};
@@ -16,10 +16,10 @@ impl Words<'_> {
     pub(crate) fn step(&self, step: &Step, freeboard: Option<Length>) -> String {
         let case = Case { requirement: step.requirement, freeboard, explain: false };
         let reasons: Vec<&Reason> = step.reasons.iter().collect();
-        match (&step.target, step.deed) {
-            (Target::Tool(tool), deed) => self.step_on_tool(*tool, deed, &reasons, case),
-            (Target::Type(_), deed) => self.step_on_type(deed, step, freeboard),
-            (Target::Role(_) | Target::Gear(_), Deed::Measure) | (Target::Vessel, _) => {
+        match (&step.target, step.action) {
+            (Target::Tool(tool), action) => self.step_on_tool(*tool, action, &reasons, case),
+            (Target::Type(_), action) => self.step_on_type(action, step, freeboard),
+            (Target::Role(_) | Target::Gear(_), Action::Measure) | (Target::Vessel, _) => {
                 join(self.find_all_out(None, &reasons, case))
                     .unwrap_or_else(|| "complete what is written down of the vessel".to_owned())
             }
@@ -40,7 +40,7 @@ impl Words<'_> {
         remedy: &str,
     ) -> Option<String> {
         let what = match &step.target {
-            Target::Type(_) if step.deed == Deed::Acquire => {
+            Target::Type(_) if step.action == Action::Acquire => {
                 let full = self.things(step, |spec, requirement| {
                     self.spec_as_asked(spec, requirement, freeboard)
                 })?;
@@ -58,15 +58,15 @@ impl Words<'_> {
     /// A single thing that is done to a tool, without its figures.
     fn done_to_tool(&self, tool: usize, step: &Step) -> Option<String> {
         let mark = self.lot(tool);
-        match (step.deed, step.reasons.as_slice()) {
+        match (step.action, step.reasons.as_slice()) {
             (
-                Deed::Lengthen,
+                Action::Lengthen,
                 [Reason::TooShortForRail { .. } | Reason::OutOfSpecification { .. }],
             ) => Some(format!("lengthen {mark}")),
-            (Deed::Measure, [Reason::Unmeasured { attribute, .. }]) => {
+            (Action::Measure, [Reason::Unmeasured { attribute, .. }]) => {
                 Some(format!("measure the {} of {mark}", self.attribute(*attribute)))
             }
-            (Deed::Measure, [Reason::Disputed { attribute, .. }]) => {
+            (Action::Measure, [Reason::Disputed { attribute, .. }]) => {
                 Some(format!("measure the {} of {mark} again", self.attribute(*attribute)))
             }
             _ => None,
@@ -80,38 +80,38 @@ impl Words<'_> {
         self.titles(&all)
     }
 
-    fn step_on_tool(&self, tool: usize, deed: Deed, reasons: &[&Reason], case: Case) -> String {
+    fn step_on_tool(&self, tool: usize, action: Action, reasons: &[&Reason], case: Case) -> String {
         let mark = self.lot(tool);
         let mending = self.mending(tool, reasons);
         let mut texts = mending.deeds;
-        if deed == Deed::Document && !mending.terms.is_empty() {
+        if action == Action::Document && !mending.terms.is_empty() {
             texts = vec![format!("see to {mark}: {}", mending.terms.join(", "))];
         } else if let (false, Some(last)) = (mending.wishes.is_empty(), texts.last_mut()) {
             last.push_str(&format!(" to {}", figures::all_of(&mending.wishes)));
         }
         texts.extend(self.find_all_out(Some(tool), reasons, case));
-        join(texts).unwrap_or_else(|| match deed {
-            Deed::Measure => format!("measure {mark}"),
-            Deed::Reinspect => format!("have {mark} inspected"),
-            Deed::Repair => format!("repair {mark}"),
-            Deed::Lengthen => format!("lengthen {mark}"),
-            Deed::BringAboard => format!("bring {mark} aboard"),
-            Deed::Document => format!("carry or post {mark}"),
-            Deed::Certify => format!("have the holder of {mark} certified"),
-            Deed::ChangeGear => format!("change {mark}"),
-            Deed::Acquire => format!("replace {mark}"),
+        join(texts).unwrap_or_else(|| match action {
+            Action::Measure => format!("measure {mark}"),
+            Action::Reinspect => format!("have {mark} inspected"),
+            Action::Repair => format!("repair {mark}"),
+            Action::Lengthen => format!("lengthen {mark}"),
+            Action::BringAboard => format!("bring {mark} aboard"),
+            Action::Document => format!("carry or post {mark}"),
+            Action::Certify => format!("have the holder of {mark} certified"),
+            Action::ChangeGear => format!("change {mark}"),
+            Action::Acquire => format!("replace {mark}"),
         })
     }
 
     /// Something that is not on the list: to be looked for, or brought.
-    fn step_on_type(&self, deed: Deed, step: &Step, freeboard: Option<Length>) -> String {
+    fn step_on_type(&self, action: Action, step: &Step, freeboard: Option<Length>) -> String {
         let things = self
             .things(step, |spec, requirement| self.spec_as_asked(spec, requirement, freeboard))
             .unwrap_or_else(|| self.title(step.requirement));
         let things = format!("{things}{}", self.asked_elsewhere(step, freeboard));
-        match deed {
-            Deed::Measure => format!("look aboard for {things}, and write it down"),
-            Deed::Document => format!("carry or post {things}"),
+        match action {
+            Action::Measure => format!("look aboard for {things}, and write it down"),
+            Action::Document => format!("carry or post {things}"),
             _ => format!("bring {things}{}", self.or_another_type(step)),
         }
     }
@@ -156,7 +156,7 @@ impl Words<'_> {
     /// Where a rule lists several types, the one that a step brings is not
     /// the only one that will do.
     fn or_another_type(&self, step: &Step) -> String {
-        if step.deed != Deed::Acquire || self.types(step.requirement).len() < 2 {
+        if step.action != Action::Acquire || self.types(step.requirement).len() < 2 {
             return String::new();
         }
         format!("; or any other type of `{}` that is not there yet", self.title(step.requirement))
@@ -209,7 +209,7 @@ impl Words<'_> {
     }
 }
 
-fn member<'a>(requirement: &'a Requirement, slot: &Slot) -> Option<&'a Member> {
+fn member<'a>(requirement: &'a Requirement, slot: &FilledSlot) -> Option<&'a Member> {
     match &requirement.need {
         Need::Tools { types, .. } => types.get(slot.of_type)?.members.get(slot.member),
         _ => None,

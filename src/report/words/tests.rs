@@ -4,7 +4,8 @@ use super::Words;
 use crate::measure::{Day, Units};
 use crate::model::check::Judgement;
 use crate::model::finding::{
-    Because, Clash, Deed, Finding, GoodUpTo, Outcome, ReadyUntil, Slot, Step, Target, Verdict,
+    Action, Because, Clash, FilledSlot, Finding, GoodUpTo, Outcome, ReadyUntil, Step, Target,
+    Verdict,
 };
 use crate::model::profile::Profile;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};

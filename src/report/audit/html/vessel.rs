@@ -6,7 +6,7 @@
 use super::finding;
 use crate::measure::{Day, DaySpan};
 use crate::model::check::{Check, Judgement, Notice, Why};
-use crate::model::finding::{Deed, Finding, Outcome, Step, Target, WayToReady};
+use crate::model::finding::{Action, Finding, Outcome, Step, Target, WayToReady};
 use crate::model::profile::{Level, Profile, Standing};
 use crate::model::vessel::Trust;
 use crate::report::Subject;
@@ -350,7 +350,7 @@ impl<'a> Section<'a> {
 
     fn steps(&self, steps: &[Step], fewest: bool) -> Markup {
         let noun = if steps.len() == 1 { "step" } else { "steps" };
-        let measures = steps.iter().any(|step| step.deed == Deed::Measure);
+        let measures = steps.iter().any(|step| step.action == Action::Measure);
         let open = self.judgement.verdict == crate::model::finding::Verdict::CannotTell;
         html! {
             (self.part(&html! {

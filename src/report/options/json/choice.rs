@@ -5,7 +5,7 @@
 
 use super::super::Shown;
 use crate::measure::Answer;
-use crate::model::finding::{Deed, Finding, Outcome};
+use crate::model::finding::{Action, Finding, Outcome};
 use crate::model::options::{Choice, Rail};
 use crate::model::stable::stable_words;
 use crate::report::json::{
@@ -133,7 +133,7 @@ fn way<'a>(shown: &Shown<'a>, choice: &'a Choice) -> WayJson {
         way.state = "steps";
         way.fewest = way.fewest.or(Some(true));
         let step = StepJson {
-            deed: deed(Deed::Measure),
+            deed: deed(Action::Measure),
             target: TargetJson::Vessel(shown.options.vessel.name.clone()),
             requirement: id_of(shown, Some(rail)),
             also: Vec::new(),

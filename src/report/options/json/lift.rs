@@ -4,7 +4,7 @@
 
 use super::super::Shown;
 use super::situation;
-use crate::options::{Lift, Lifted, Priced};
+use crate::freeing::{Lift, Lifted, Priced};
 use crate::report::json::{DEEDS, deed};
 use crate::report::quote::MoneyJson;
 use schemars::JsonSchema;
@@ -67,7 +67,7 @@ impl LiftJson {
         };
         Self {
             text: shown.lift().unwrap_or_default(),
-            deed: deed(lift.step.deed),
+            deed: deed(lift.step.action),
             situations: lift.lifted.iter().map(one).collect(),
             price: lift.price.as_ref().and_then(|priced| PriceJson::new(shown, priced)),
         }

@@ -1,0 +1,164 @@
+//! Facts of the vessel itself that are missing, settled as if they turned out
+//! well.
+
+use crate::engine::evaluate::{holders, limit};
+use crate::engine::judge::subject::Subject;
+use crate::measure::{Figure, Length, Quantity, Rounding, System};
+use crate::model::finding::{Action, Step, Target};
+use crate::model::place::Place;
+use crate::model::profile::{Level, Profile, Requirement};
+use crate::model::reason::{Reason, VesselFact};
+use crate::model::rule::{Need, Test};
+use crate::model::vessel::{
+    Datum, Freeboard, FreeboardReading, GearPiece, How, Reading, Station, Tool, Vessel,
+};
+use crate::model::vocabulary::Vocabulary;
+
+/// Missing facts of the vessel itself, each settled as if it turned out
+/// well, with a step for each.
+pub(crate) fn settle(subject: &Subject<'_>, profile: &Profile) -> (Vessel, Vec<Step>) {
+    let mut vessel = subject.vessel.clone();
+    let mut steps = Vec::new();
+    let mut settled = Vec::new();
+    for (requirement, fact) in missing_facts(subject, profile) {
+        if settled.contains(&fact) {
+            continue;
+        }
+        settle_fact(&mut vessel, &fact, subject, profile);
+        let reasons = vec![Reason::VesselFactUnknown { fact: fact.clone() }];
+        let (also, slots) = (Vec::new(), Vec::new());
+        steps.push(Step {
+            action: Action::Measure,
+            target: Target::Vessel,
+            requirement,
+            also,
+            slots,
+            reasons,
+        });
+        settled.push(fact);
+    }
+    (vessel, steps)
+}
+
+/// The facts, each with the first requirement that hangs on it.
+fn missing_facts(subject: &Subject<'_>, profile: &Profile) -> Vec<(usize, VesselFact)> {
+    let mut facts = Vec::new();
+    let freeboards = subject.freeboards(profile);
+    let disputed = freeboards.as_ref().is_ok_and(|w| w.iter().any(|readings| readings.len() > 1));
+    let first = subject.edition.days.from.unwrap_or(subject.departure);
+    let at = freeboards.as_ref().map(|w| w[0][0].0).map_err(|missing| *missing);
+    let point = subject.point(profile, at, first);
+    let required = |requirement: &Requirement| {
+        requirement.level == Level::Required && point.binds(requirement) != Ok(false)
+    };
+    let rail = match freeboards {
+        Err(missing) => Some(VesselFact::from(missing)),
+        Ok(_) if disputed => Some(VesselFact::FreeboardDisputed),
+        Ok(_) => None,
+    };
+    let bound = profile.requirements.iter().position(required).unwrap_or(0);
+    facts.extend(rail.map(|fact| (bound, fact)));
+    for (index, requirement) in profile.requirements.iter().enumerate() {
+        if !required(requirement) {
+            continue;
+        }
+        let mut own = Vec::new();
+        own.extend(point.binds(requirement).err());
+        for spec in requirement.need.specs() {
+            own.extend(point.holds_all(&spec.when).err());
+            for test in &spec.tests {
+                if let Test::Limit { limit, .. } = test {
+                    own.extend(limit::missing_fact(limit, &point));
+                }
+            }
+        }
+        if matches!(requirement.need, Need::Gear { .. }) {
+            let reasons = holders::reasons(requirement, &point).unwrap_or_default();
+            own.extend(reasons.into_iter().filter_map(|reason| match reason {
+                Reason::VesselFactUnknown { fact } => Some(fact),
+                _ => None,
+            }));
+        }
+        facts.extend(own.into_iter().map(|fact| (index, fact)));
+    }
+    facts
+}
+
+fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, subject: &Subject<'_>, profile: &Profile) {
+    match fact {
+        VesselFact::Freeboard | VesselFact::FreeboardFrom => {
+            vessel.freeboard = Freeboard {
+                from: profile.freeboard_from,
+                stations: vec![Station { name: None, readings: vec![low_freeboard()] }],
+            };
+        }
+        VesselFact::FreeboardDisputed => {
+            for station in &mut vessel.freeboard.stations {
+                station.readings.sort_by_key(FreeboardReading::highest);
+                station.readings.truncate(1);
+                station.readings.iter_mut().for_each(|reading| reading.error = None);
+            }
+        }
+        VesselFact::Permits => vessel.permits = Some(Vec::new()),
+        VesselFact::Gear => vessel.gears = Some(Vec::new()),
+        VesselFact::Areas => vessel.areas = Some(Vec::new()),
+        VesselFact::Feature(feature) => {
+            vessel.features.insert(feature.clone(), true);
+        }
+        VesselFact::Hooks => {
+            thin(&mut vessel.hooks, "wire", subject.vocabulary);
+            vessel.coverage.all_seen.extend(subject.vocabulary.find_kind("hook"));
+        }
+        VesselFact::Lines => {
+            thin(&mut vessel.lines, "diameter", subject.vocabulary);
+            if let (Some([]), Some(kind)) =
+                (vessel.lines.as_deref(), subject.vocabulary.find_kind("fishing-line"))
+            {
+                let tool = Tool::bare("line", kind, 1, Place::default());
+                vessel.lines = Some(vec![GearPiece { name: "line".to_owned(), tool }]);
+                thin(&mut vessel.lines, "diameter", subject.vocabulary);
+            }
+            vessel.coverage.all_seen.extend(subject.vocabulary.find_kind("fishing-line"));
+        }
+        VesselFact::People => {}
+        VesselFact::Aboard(kind) => {
+            vessel.coverage.all_seen.insert(*kind);
+        }
+    }
+}
+
+/// A tenth of a metre: the lowest rail that a working vessel might have.
+fn low_freeboard() -> FreeboardReading {
+    let figure = figure(Quantity::Length(Length::from_millimetres(100)));
+    FreeboardReading {
+        low: figure.clone(),
+        high: figure,
+        load: None,
+        by: None,
+        on: None,
+        how: How::Measured,
+        error: None,
+        place: Place::default(),
+    }
+}
+
+fn thin(pieces: &mut Option<Vec<GearPiece>>, key: &str, vocabulary: &Vocabulary) {
+    let Some(attribute) = vocabulary.find_attribute(key) else {
+        return;
+    };
+    let datum = Datum::Figure(figure(Quantity::Length(Length::from_millimetres(1))));
+    for piece in pieces.get_or_insert_with(Vec::new) {
+        if piece.tool.readings(attribute).is_empty() {
+            piece.tool.set(attribute, vec![assumed(datum.clone())]);
+        }
+    }
+}
+
+fn figure(quantity: Quantity) -> Figure {
+    Figure::reckoned(quantity, System::Metric, Rounding::Up)
+}
+
+/// A reading that is assumed to turn out so.
+pub(super) fn assumed(datum: Datum) -> Reading {
+    Reading { datum, by: None, on: None, how: How::Measured, error: None }
+}
