@@ -10,9 +10,8 @@ use super::assign::{assign_from, groups};
 use super::evaluate::fit;
 use super::evaluate::point::Point;
 use super::evaluate::requirement::views;
-use super::judge::breakpoints;
+use super::judge::breakpoints::{self, Subject};
 use super::judge::editions::{self, ApplicableEdition};
-use super::judge::subject::Subject;
 use super::repair::mend;
 use super::request::Terms;
 use crate::measure::{Day, DaySpan, Length};
@@ -28,7 +27,7 @@ use std::sync::Arc;
 pub struct Demands {
     /// The profile that judges.
     pub profile: Arc<Profile>,
-    /// What it wants at each point that differs from the others.
+    /// What it demands at each point that differs from the others.
     pub points: Vec<PointDemands>,
 }
 
@@ -42,14 +41,14 @@ pub struct PointDemands {
     pub parts: Vec<Vec<usize>>,
 }
 
-/// What one requirement wants; tools are indices into the kit.
+/// What one requirement demands; tools are indices into the kit.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OpenDemand {
     /// Whether it counts towards the verdict.
     pub level: Level,
     /// How many different types are wanted.
     pub least: usize,
-    /// The types; for a type to count each of its places has to be filled.
+    /// The types; for a type to count each of its slots has to be filled.
     pub types: Vec<Vec<OpenSlot>>,
     /// Other requirements whose tools count here too.
     pub lent: Vec<Lent>,
@@ -58,7 +57,7 @@ pub struct OpenDemand {
     pub spares: Option<Spares>,
 }
 
-/// So many tools, each of these; each tool fills one place of one
+/// So many tools, each of these; each tool fills one slot of one
 /// requirement only.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OpenSlot {
@@ -70,13 +69,13 @@ pub struct OpenSlot {
     pub open: Vec<usize>,
 }
 
-/// Tools that fill a place of another requirement and count here too, each
+/// Tools that fill a slot of another requirement and count here too, each
 /// as often as it does there.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Lent {
     /// The other requirement.
     pub from: usize,
-    /// Which tools; `None`: those that do for the place here.
+    /// Which tools; `None`: those that do for the slot here.
     pub tools: Option<Vec<usize>>,
 }
 
@@ -90,7 +89,7 @@ pub struct Spares {
     pub fits: Vec<(usize, Option<Vec<usize>>)>,
 }
 
-/// What each judgement wants of the vessel, in the order in which a check
+/// What each judgement demands of the vessel, in the order in which a check
 /// judges: both ends of every stretch of freeboards over which the same
 /// requirements bind, and these further freeboards.
 ///
@@ -196,8 +195,7 @@ fn each_edition<T>(
     let days = DaySpan { from: Some(terms.departure), until: Some(back) };
     let editions: Vec<ApplicableEdition<'_>> = editions::applicable(terms, vessel, days).editions;
     let judged = editions.iter().map(|edition| {
-        let subject =
-            Subject { vocabulary: terms.vocabulary, vessel, edition, departure: terms.departure };
+        let subject = edition.subject(terms.vocabulary, vessel, terms.departure);
         each(&subject, &edition.profile)
     });
     judged.collect()
@@ -264,15 +262,15 @@ fn open_demand(
     let listed = |candidates: &[Candidate]| -> Vec<usize> {
         candidates.iter().map(|c| c.tool).filter(|tool| *tool < problem.listed).collect()
     };
-    let place = |of_type: usize, at: usize, places: &Slot| {
-        let tools = listed(&places.candidates);
+    let open_slot = |of_type: usize, at: usize, slot: &Slot| {
+        let tools = listed(&slot.candidates);
         let wider = generous.and_then(|demand| demand.types.get(of_type)).and_then(|t| t.get(at));
-        let mut open = wider.map_or_else(Vec::new, |places| listed(&places.candidates));
+        let mut open = wider.map_or_else(Vec::new, |slot| listed(&slot.candidates));
         open.retain(|tool| !tools.contains(tool));
-        OpenSlot { count: places.count, tools, open }
+        OpenSlot { count: slot.count, tools, open }
     };
-    let types = demand.types.iter().enumerate().map(|(of_type, places)| {
-        places.iter().enumerate().map(|(at, places)| place(of_type, at, places)).collect()
+    let types = demand.types.iter().enumerate().map(|(of_type, slots)| {
+        slots.iter().enumerate().map(|(at, slot)| open_slot(of_type, at, slot)).collect()
     });
     let lent = demand.links.iter().map(|link| Lent {
         from: link.from,
@@ -292,12 +290,12 @@ fn open_demand(
     })
 }
 
-/// The wants of one point, to be tried with one kit after another.
+/// The demands of one point, to be tried with one kit after another.
 #[derive(Debug, Clone)]
 pub struct Feasibility(Problem);
 
 impl Feasibility {
-    /// The wants of a point over so many tools; `optional` are those that
+    /// The demands of a point over so many tools; `optional` are those that
     /// need not be met.
     pub fn of(demands: &PointDemands, tools: usize, optional: impl Fn(usize) -> bool) -> Self {
         let demand = |(index, demand): (usize, &Option<OpenDemand>)| match demand {
@@ -305,7 +303,7 @@ impl Feasibility {
             Some(demand) => ToolDemand {
                 worth: if optional(index) { Worth::Recommended } else { Worth::Required },
                 least: demand.least,
-                types: demand.types.iter().map(|t| t.iter().map(places).collect()).collect(),
+                types: demand.types.iter().map(|t| t.iter().map(sure_slot).collect()).collect(),
                 links: demand.lent.iter().map(link).collect(),
                 fits: demand.spares.as_ref().map(|spares| (spares.served, spares.fits.clone())),
             },
@@ -334,9 +332,9 @@ impl Feasibility {
     }
 }
 
-fn places(place: &OpenSlot) -> Slot {
+fn sure_slot(slot: &OpenSlot) -> Slot {
     let candidate = |tool: &usize| Candidate { tool: *tool, price: 0, once: None };
-    Slot { count: place.count, candidates: place.tools.iter().map(candidate).collect() }
+    Slot { count: slot.count, candidates: slot.tools.iter().map(candidate).collect() }
 }
 
 fn link(lent: &Lent) -> Link {

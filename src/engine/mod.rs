@@ -27,7 +27,6 @@ use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
 use crate::model::finding::{Asked, GoodUpTo, ReadyUntil, Verdict, WayToReady};
 use crate::model::vessel::{Inspection, Vessel};
 use judge::editions::{self, Applicable, ApplicableEdition};
-use judge::subject::Subject;
 use judge::{clash, findings, good_up_to, verdict};
 use std::sync::Arc;
 
@@ -107,8 +106,7 @@ fn judge(
     if !profile.encoded {
         return judgement;
     }
-    let vocabulary = terms.vocabulary;
-    let subject = Subject { vocabulary, vessel, edition, departure: asked.departure };
+    let subject = edition.subject(terms.vocabulary, vessel, asked.departure);
     let trip = verdict::of_trip(&subject, profile);
     let inverses = (terms.depth != Depth::Findings).then(|| {
         let (good_up_to, stretches) = match terms.depth {
@@ -124,7 +122,7 @@ fn judge(
     });
     Judgement {
         verdict: trip.worst.verdict,
-        ready_until: verdict::ready_until(&subject, &trip.verdicts),
+        ready_until: verdict::ready_until(&subject, edition, &trip.verdicts),
         findings: findings::findings(&subject, profile, trip),
         inverses,
         ..judgement

@@ -4,7 +4,7 @@
 use crate::measure::Day;
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{
-    Change, Datum, Found, Freeboard, How, Inspection, Reading, Readings, State, Tool, Trust,
+    Change, Datum, Found, Freeboard, How, Inspection, Reading, Readings, Split, State, Tool, Trust,
     Vessel, Whereabouts,
 };
 use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
@@ -167,18 +167,8 @@ fn was_not_there(tool: &Tool, record: &Inspection) -> bool {
         || matches!(&tool.whereabouts, Whereabouts::Lent { span, .. } if span.holds(record.on));
     let named = |mark: &str| record.found.iter().any(|found| found.mark == mark);
     // What is left of a lot goes by the lot's own mark in a record.
-    let named_as_lot = || lot_of_rest(&tool.mark).is_some_and(named);
+    let named_as_lot = || tool.part_of.as_ref().is_some_and(|part| named(&part.lot));
     record.coverage.is_whole(tool.kind) && !named(&tool.mark) && !away && !named_as_lot()
-}
-
-/// What is added to the mark of a lot for its broken rest, and for that part
-/// of it which was there by one count and not by another.
-const RESTS: [&str; 2] = [" (broken)", DISPUTED_REST];
-/// See [`RESTS`].
-const DISPUTED_REST: &str = " (count disputed)";
-
-fn lot_of_rest(mark: &str) -> Option<&str> {
-    RESTS.iter().find_map(|rest| mark.strip_suffix(rest))
 }
 
 /// Where the tool is after the records of the day.
@@ -271,7 +261,7 @@ fn recount(vessel: &mut Vessel, day: &OfDay<'_>) {
     for mark in marks {
         let counts: Vec<u32> = day.seen(&mark).filter_map(|(found, _)| found.count).collect();
         let Some(least) = counts.iter().min() else { continue };
-        let is_rest = |tool: &Tool| lot_of_rest(&tool.mark) == Some(mark.as_str());
+        let is_rest = |tool: &Tool| tool.part_of.as_ref().is_some_and(|part| part.lot == mark);
         let broken = vessel.kit.iter().any(|tool| is_rest(tool) && tool.state == State::Broken);
         vessel.kit.retain(|tool| !is_rest(tool));
         let Some(tool) = vessel.kit.iter_mut().find(|tool| tool.mark == mark) else { continue };
@@ -286,11 +276,9 @@ fn recount(vessel: &mut Vessel, day: &OfDay<'_>) {
 fn split_disputed(vessel: &mut Vessel, day: &OfDay<'_>) {
     let rest = |tool: &Tool| {
         let most = day.seen(&tool.mark).filter_map(|(found, _)| found.count).max()?;
-        let mut rest = tool.clone();
-        rest.mark.push_str(DISPUTED_REST);
-        rest.count = most.checked_sub(tool.count).filter(|more| *more > 0)?;
-        rest.whereabouts = Whereabouts::Unknown;
-        Some(rest)
+        let more = most.checked_sub(tool.count).filter(|more| *more > 0)?;
+        let rest = tool.part(Split::CountDisputed, more);
+        Some(Tool { whereabouts: Whereabouts::Unknown, ..rest })
     };
     let rests: Vec<Tool> = vessel.kit.iter().filter_map(rest).collect();
     vessel.kit.extend(rests);

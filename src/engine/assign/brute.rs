@@ -5,15 +5,15 @@ use super::slots::*;
 use super::*;
 use proptest::prelude::*;
 
-/// A place in a problem: demand, type, place.
+/// A place in a problem: demand, type, slot.
 type Spot = (usize, usize, usize);
 
 fn spots(problem: &Problem) -> Vec<Spot> {
     let mut spots = Vec::new();
     let taking_part = |(_, demand): &(usize, &ToolDemand)| demand.worth != Worth::LeftOut;
     for (demand, wanted) in problem.demands.iter().enumerate().filter(taking_part) {
-        for (of_type, places) in wanted.types.iter().enumerate() {
-            spots.extend((0..places.len()).map(|place| (demand, of_type, place)));
+        for (of_type, slots) in wanted.types.iter().enumerate() {
+            spots.extend((0..slots.len()).map(|slot| (demand, of_type, slot)));
         }
     }
     spots
@@ -31,10 +31,10 @@ fn brute(problem: &Problem, tool: usize, put: &mut Vec<Option<Spot>>, best: &mut
     put.push(None);
     brute(problem, tool + 1, put, best);
     put.pop();
-    for (demand, of_type, place) in spots(problem) {
-        let candidates = &problem.demands[demand].types[of_type][place].candidates;
+    for (demand, of_type, slot) in spots(problem) {
+        let candidates = &problem.demands[demand].types[of_type][slot].candidates;
         if candidates.iter().any(|c| c.tool == tool) {
-            put.push(Some((demand, of_type, place)));
+            put.push(Some((demand, of_type, slot)));
             brute(problem, tool + 1, put, best);
             put.pop();
         }
@@ -54,9 +54,9 @@ fn parts_apart(problem: &Problem, put: &[Option<Spot>]) -> bool {
 /// Whether every tool that was placed serves: its demand is met, in a choice
 /// of types that has all that was placed there, and no place is overfull.
 fn nothing_idle(problem: &Problem, put: &[Option<Spot>]) -> bool {
-    spots(problem).into_iter().all(|(demand, of_type, place)| {
-        let here = put.iter().filter(|p| **p == Some((demand, of_type, place))).count();
-        let wanted = problem.demands[demand].types[of_type][place].count as usize;
+    spots(problem).into_iter().all(|(demand, of_type, slot)| {
+        let here = put.iter().filter(|p| **p == Some((demand, of_type, slot))).count();
+        let wanted = problem.demands[demand].types[of_type][slot].count as usize;
         here == 0 || (here <= wanted && demand_met(problem, put, demand))
     })
 }
@@ -98,13 +98,12 @@ fn lent_fills(problem: &Problem, put: &[Option<Spot>], index: usize, chosen: &[u
     let demand = &problem.demands[index];
     let mut missing: Vec<(usize, usize)> = Vec::new();
     for of_type in chosen {
-        for (place, places) in demand.types[*of_type].iter().enumerate() {
+        for (at, slot) in demand.types[*of_type].iter().enumerate() {
             let here = (0..put.len()).filter(|tool| {
-                put[*tool] == Some((index, *of_type, place))
-                    && spare_fits(problem, put, index, *tool)
+                put[*tool] == Some((index, *of_type, at)) && spare_fits(problem, put, index, *tool)
             });
             let here = u32::try_from(here.count()).unwrap();
-            missing.extend((here..places.count).map(|_| (*of_type, place)));
+            missing.extend((here..slot.count).map(|_| (*of_type, at)));
         }
     }
     let lent: Vec<usize> = (0..put.len())
@@ -125,14 +124,14 @@ fn fill(
     missing: &[(usize, usize)],
     lent: &[usize],
 ) -> bool {
-    let Some(((of_type, place), rest)) = missing.split_first() else { return true };
+    let Some(((of_type, slot), rest)) = missing.split_first() else { return true };
     lent.iter().any(|tool| {
         let from = put[*tool].map(|(demand, _, _)| demand);
         let counts = problem.demands[index].links.iter().any(|link| {
             Some(link.from) == from
                 && match &link.tools {
                     Tools::These(tools) => tools.contains(tool),
-                    Tools::Fitting => problem.demands[index].types[*of_type][*place]
+                    Tools::Fitting => problem.demands[index].types[*of_type][*slot]
                         .candidates
                         .iter()
                         .any(|c| c.tool == *tool),
@@ -152,7 +151,7 @@ fn spare_fits(problem: &Problem, put: &[Option<Spot>], index: usize, tool: usize
         })
 }
 
-fn small_places() -> impl Strategy<Value = Slot> {
+fn small_slots() -> impl Strategy<Value = Slot> {
     (1_u32..3, prop::collection::vec(any::<bool>(), TOOLS)).prop_map(|(count, fits)| Slot {
         count,
         candidates: (0..TOOLS)
@@ -181,7 +180,7 @@ fn turn_around(demands: &mut [ToolDemand]) {
 
 prop_compose! {
     fn small_problem()(
-        types in prop::collection::vec(prop::collection::vec(prop::collection::vec(small_places(), 1..3), 1..3), 1..4),
+        types in prop::collection::vec(prop::collection::vec(prop::collection::vec(small_slots(), 1..3), 1..3), 1..4),
         worths in [worth(), worth(), worth()],
         link in (0_u8..4, prop::collection::vec(any::<bool>(), TOOLS)),
         spare in (any::<bool>(), prop::collection::vec(any::<bool>(), TOOLS)),

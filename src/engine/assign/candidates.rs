@@ -4,7 +4,7 @@
 use super::slots::{Candidate, Link, Problem, Slot, SpareFit, ToolDemand, Tools, Worth};
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{Fitted, View, may_be_unlisted};
-use crate::engine::evaluate::{fit, readings};
+use crate::engine::evaluate::satisfy;
 use crate::measure::Answer;
 use crate::model::profile::{Level, Requirement};
 use crate::model::rule::{Member, Need};
@@ -84,10 +84,10 @@ fn demand(
     }
     for (of_type, the_type) in types.iter().enumerate() {
         let members = the_type.members.iter().enumerate();
-        let places = members
-            .map(|(at, member)| place(member, view.fits_of(of_type, at), point, pass, problem))
+        let slots = members
+            .map(|(at, member)| slot(member, view.fits_of(of_type, at), point, pass, problem))
             .collect();
-        demand.types.push(places);
+        demand.types.push(slots);
     }
     demand.links = links(view.requirement, point, pass);
     demand.fits = spare_for.map(|served| (served, spare_fits(&demand, point, pass)));
@@ -102,7 +102,7 @@ fn demand(
     demand
 }
 
-fn place(
+fn slot(
     member: &Member,
     fits: &[Fitted],
     point: &Point<'_>,
@@ -119,7 +119,7 @@ fn place(
             continue;
         }
         let tests = &member.choices[fitted.choice].tests;
-        let spare = readings::to_spare(&point.vessel.kit[fitted.tool], tests, point);
+        let spare = satisfy::to_spare(&point.vessel.kit[fitted.tool], tests, point);
         let price = u128::try_from(spare.nanometres()).unwrap_or(0);
         candidates.push(Candidate { tool: fitted.tool, price, once: None });
     }
@@ -139,7 +139,7 @@ pub(crate) fn unlisted(problem: &mut Problem, count: u32) -> usize {
 
 fn links(requirement: &Requirement, point: &Point<'_>, pass: Pass) -> Vec<Link> {
     let deemed = requirement.deemed.iter().map(|deemed| {
-        let counts = |tool: &Tool| match fit::keeps(&deemed.tests, tool, point) {
+        let counts = |tool: &Tool| match satisfy::keeps(&deemed.tests, tool, point) {
             Answer::Yes => true,
             Answer::Unknown => pass == Pass::Generous,
             Answer::No => false,
@@ -155,7 +155,7 @@ fn links(requirement: &Requirement, point: &Point<'_>, pass: Pass) -> Vec<Link> 
 fn spare_fits(demand: &ToolDemand, point: &Point<'_>, pass: Pass) -> Vec<SpareFit> {
     let kit = &point.vessel.kit;
     let mut fits = Vec::new();
-    for candidate in demand.types.iter().flatten().flat_map(|places| &places.candidates) {
+    for candidate in demand.types.iter().flatten().flat_map(|slot| &slot.candidates) {
         let Some(spare) = kit.get(candidate.tool) else {
             fits.push((candidate.tool, None));
             continue;

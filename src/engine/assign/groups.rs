@@ -1,4 +1,4 @@
-//! Which demands can disturb each other: they want one tool, part or price, or
+//! Which demands can disturb each other: they ask one tool, part or price, or
 //! lean on each other's tools.
 
 use super::slots::{Problem, ToolDemand, Worth};
@@ -34,7 +34,7 @@ impl Groups {
                     groups.join(index, from);
                 }
             }
-            for candidate in demand.types.iter().flatten().flat_map(|places| &places.candidates) {
+            for candidate in demand.types.iter().flatten().flat_map(|slot| &slot.candidates) {
                 groups.claim(index, &mut tools[candidate.tool]);
                 for part in &problem.parts[candidate.tool] {
                     groups.plain[index] = false;
@@ -91,7 +91,7 @@ impl Groups {
         self.above[one.max(other)] = one.min(other);
     }
 
-    /// A demand wants a thing that another may want too, or the demand itself in
+    /// A demand asks a thing that another may ask too, or the demand itself in
     /// another place.
     fn claim(&mut self, demand: usize, owner: &mut Option<usize>) {
         match *owner {

@@ -46,8 +46,8 @@ fn fill_alone(problem: &Problem, left: &[u32], index: usize, assignment: &mut As
 
 fn cheapest(demand: &ToolDemand, left: &[u32]) -> Option<(Vec<Use>, u128)> {
     let mut filled: Vec<(u128, usize)> = Vec::with_capacity(demand.types.len());
-    for (of_type, places) in demand.types.iter().enumerate() {
-        let prices = places.iter().map(|places| fill(places, left, |_| ()));
+    for (of_type, slots) in demand.types.iter().enumerate() {
+        let prices = slots.iter().map(|slot| fill(slot, left, |_| ()));
         if let Some(price) = prices.sum::<Option<u128>>() {
             filled.push((price, of_type));
         }
@@ -61,12 +61,12 @@ fn cheapest(demand: &ToolDemand, left: &[u32]) -> Option<(Vec<Use>, u128)> {
     filled.sort_by_key(|(_, of_type)| *of_type);
     let mut uses = Vec::new();
     for (_, of_type) in &filled {
-        for (place, places) in demand.types[*of_type].iter().enumerate() {
+        for (index, slot) in demand.types[*of_type].iter().enumerate() {
             let first = uses.len();
-            fill(places, left, |tool| {
-                uses.push(Use { tool, of_type: *of_type, place, through: None });
+            fill(slot, left, |tool| {
+                uses.push(Use { tool, of_type: *of_type, slot: index, through: None });
             });
-            in_order(&mut uses[first..], places);
+            in_order(&mut uses[first..], slot);
         }
     }
     Some((uses, filled.iter().map(|(price, _)| price).sum()))
@@ -74,14 +74,14 @@ fn cheapest(demand: &ToolDemand, left: &[u32]) -> Option<(Vec<Use>, u128)> {
 
 /// Takes as many tools as are asked, the cheapest first, and gives their
 /// price; none if there are too few.
-fn fill(places: &Slot, left: &[u32], mut take: impl FnMut(usize)) -> Option<u128> {
-    let (mut missing, mut price) = (places.count, 0);
-    if let [only] = places.candidates.as_slice() {
+fn fill(slot: &Slot, left: &[u32], mut take: impl FnMut(usize)) -> Option<u128> {
+    let (mut missing, mut price) = (slot.count, 0);
+    if let [only] = slot.candidates.as_slice() {
         let count = missing.min(left[only.tool]);
         (0..count).for_each(|_| take(only.tool));
         return (count == missing).then_some(u128::from(count) * only.price);
     }
-    let mut candidates: Vec<_> = places.candidates.iter().collect();
+    let mut candidates: Vec<_> = slot.candidates.iter().collect();
     candidates.sort_by_key(|candidate| candidate.price);
     for candidate in candidates {
         let count = missing.min(left[candidate.tool]);
@@ -93,9 +93,9 @@ fn fill(places: &Slot, left: &[u32], mut take: impl FnMut(usize)) -> Option<u128
 }
 
 /// The uses in the order of the candidates.
-fn in_order(uses: &mut [Use], places: &Slot) {
+fn in_order(uses: &mut [Use], slot: &Slot) {
     if uses.len() > 1 {
-        uses.sort_by_key(|used| places.candidates.iter().position(|c| c.tool == used.tool));
+        uses.sort_by_key(|used| slot.candidates.iter().position(|c| c.tool == used.tool));
     }
 }
 

@@ -4,10 +4,10 @@
 use super::slots::{Problem, Slot, Tools, Worth};
 
 /// Where a tool is a candidate, and at which price; two tools with the same
-/// places are of one class.
+/// slots are of one class.
 #[derive(Default, PartialEq, Eq, Clone)]
 struct Standing {
-    places: Vec<(usize, usize, usize)>,
+    slots: Vec<(usize, usize, usize)>,
     prices: Vec<u128>,
     /// Whether it pays once for what other tools may use too.
     shares_price: bool,
@@ -51,10 +51,10 @@ fn without_idle(problem: &Problem, capacity: &[u32]) -> Vec<u32> {
     capacity
 }
 
-/// Whether any place has more candidates than it asks tools, and two: where
+/// Whether any slot has more candidates than it asks tools, and two: where
 /// none has, no tool can be left out.
 fn is_crowded(problem: &Problem) -> bool {
-    let crowded = |places: &Slot| places.candidates.len() as u64 > u64::from(places.count) + 1;
+    let crowded = |slot: &Slot| slot.candidates.len() as u64 > u64::from(slot.count) + 1;
     problem.demands.iter().flat_map(|demand| demand.types.iter().flatten()).any(crowded)
 }
 
@@ -64,11 +64,11 @@ fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
         if demand.worth == Worth::LeftOut {
             continue;
         }
-        for (of_type, places) in demand.types.iter().enumerate() {
-            for (place, candidates) in places.iter().enumerate() {
-                for candidate in &candidates.candidates {
+        for (of_type, slots) in demand.types.iter().enumerate() {
+            for (at, slot) in slots.iter().enumerate() {
+                for candidate in &slot.candidates {
                     let standing = &mut standings[candidate.tool];
-                    standing.places.push((index, of_type, place));
+                    standing.slots.push((index, of_type, at));
                     // A mend of the tool's own is paid with its use.
                     let once = candidate.once.map_or(0, |(_, price)| price);
                     standing.prices.push(candidate.price + once);
@@ -91,9 +91,8 @@ fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
 }
 
 fn demand(problem: &Problem, standing: &Standing) -> usize {
-    let counts = standing.places.iter().map(|(demand, of_type, place)| {
-        usize::try_from(problem.demands[*demand].types[*of_type][*place].count)
-            .unwrap_or(usize::MAX)
+    let counts = standing.slots.iter().map(|(demand, of_type, slot)| {
+        usize::try_from(problem.demands[*demand].types[*of_type][*slot].count).unwrap_or(usize::MAX)
     });
     counts.fold(1, usize::saturating_add)
 }
@@ -101,7 +100,7 @@ fn demand(problem: &Problem, standing: &Standing) -> usize {
 /// Whether the one can stand in for the other wherever it serves, at no
 /// higher price; of two that are equal, the first in the file goes before.
 fn dominates(one: &Standing, other: &Standing, first: bool) -> bool {
-    one.places == other.places
+    one.slots == other.slots
         && one.links == other.links
         && one.named == other.named
         && !one.shares_price

@@ -10,7 +10,7 @@ fn candidate(tool: usize, price: u128) -> Candidate {
     Candidate { tool, price, once: None }
 }
 
-fn place(count: u32, candidates: Vec<Candidate>) -> ToolDemand {
+fn demand(count: u32, candidates: Vec<Candidate>) -> ToolDemand {
     let types = vec![vec![Slot { count, candidates }]];
     ToolDemand { worth: Worth::Required, least: 1, types, ..ToolDemand::default() }
 }
@@ -28,7 +28,7 @@ fn kept(problem: &Problem) -> Vec<usize> {
 
 /// A kit of equal tools for one place.
 fn equal(tools: usize, count: u32) -> Problem {
-    problem(vec![place(count, (0..tools).map(|tool| candidate(tool, 0)).collect())], tools)
+    problem(vec![demand(count, (0..tools).map(|tool| candidate(tool, 0)).collect())], tools)
 }
 
 #[test]
@@ -45,21 +45,21 @@ fn of_equal_tools_the_first_are_kept_as_many_as_are_asked_and_one() {
 #[test]
 fn of_several_places_all_that_they_ask_together_are_kept() {
     let all = || (0..20).map(|tool| candidate(tool, 0)).collect();
-    assert_eq!(kept(&problem(vec![place(1, all()), place(2, all())], 20)), [0, 1, 2, 3]);
-    let left_out = ToolDemand { worth: Worth::LeftOut, ..place(2, all()) };
-    assert_eq!(kept(&problem(vec![place(1, all()), left_out], 20)), [0, 1]);
+    assert_eq!(kept(&problem(vec![demand(1, all()), demand(2, all())], 20)), [0, 1, 2, 3]);
+    let left_out = ToolDemand { worth: Worth::LeftOut, ..demand(2, all()) };
+    assert_eq!(kept(&problem(vec![demand(1, all()), left_out], 20)), [0, 1]);
 }
 
 #[test]
 fn a_cheaper_tool_goes_before_a_dearer_one_wherever_it_stands() {
     let dear_first = (0..20).map(|tool| candidate(tool, u128::from(tool < 10))).collect();
-    assert_eq!(kept(&problem(vec![place(1, dear_first)], 20)), [10, 11]);
+    assert_eq!(kept(&problem(vec![demand(1, dear_first)], 20)), [10, 11]);
     let cheap_first = (0..20).map(|tool| candidate(tool, u128::from(tool >= 10))).collect();
-    assert_eq!(kept(&problem(vec![place(1, cheap_first)], 20)), [0, 1]);
+    assert_eq!(kept(&problem(vec![demand(1, cheap_first)], 20)), [0, 1]);
     // Dearer in one place and cheaper in another: neither stands in.
     let price = |tool: usize, even: u128| if tool.is_multiple_of(2) { even } else { 1 - even };
     let crossed = [0, 1]
-        .map(|even| place(1, (0..20).map(|tool| candidate(tool, price(tool, even))).collect()));
+        .map(|even| demand(1, (0..20).map(|tool| candidate(tool, price(tool, even))).collect()));
     assert_eq!(kept(&problem(crossed.to_vec(), 20)), [0, 1, 2, 3, 4, 5]);
 }
 
@@ -87,7 +87,7 @@ fn a_price_that_others_pay_too_leaves_a_tool_in() {
         let candidates = (0..20)
             .map(|tool| Candidate { tool, price: 0, once: Some((group(tool), price)) })
             .collect();
-        Problem { groups: 20, ..problem(vec![place(1, candidates)], 20) }
+        Problem { groups: 20, ..problem(vec![demand(1, candidates)], 20) }
     };
     assert_eq!(kept(&once(&|tool| tool, 5)), [0, 1]);
     assert_eq!(kept(&once(&|_| 7, 5)).len(), 20, "paid once for all of them");
@@ -102,12 +102,12 @@ fn a_price_that_others_pay_too_leaves_a_tool_in() {
 #[test]
 fn what_a_link_or_a_spare_names_is_a_class_of_its_own() {
     let all = || (0..20).map(|tool| candidate(tool, 0)).collect::<Vec<_>>();
-    let mut deemed = place(1, Vec::new());
+    let mut deemed = demand(1, Vec::new());
     deemed.links = vec![Link { from: 0, tools: Tools::These(vec![18, 19]) }];
-    assert_eq!(kept(&problem(vec![place(1, all()), deemed], 20)), [0, 1, 18, 19]);
-    let mut blades = place(1, vec![candidate(20, 0), candidate(21, 0)]);
+    assert_eq!(kept(&problem(vec![demand(1, all()), deemed], 20)), [0, 1, 18, 19]);
+    let mut blades = demand(1, vec![candidate(20, 0), candidate(21, 0)]);
     blades.fits = Some((0, vec![(20, Some(vec![17])), (21, None)]));
-    assert_eq!(kept(&problem(vec![place(1, all()), blades], 22)), [0, 1, 17, 20, 21]);
+    assert_eq!(kept(&problem(vec![demand(1, all()), blades], 22)), [0, 1, 17, 20, 21]);
 }
 
 /// A tool as it is drawn: its kind, its price, how many, whether it shares a
@@ -133,7 +133,7 @@ fn posed(tools: &[Drawn], demands: &[Wanted], link: u8, spare: u8) -> Problem {
             Candidate { tool: index, price: u128::from(*price), once }
         });
         let worth = if *required { Worth::Required } else { Worth::Recommended };
-        ToolDemand { worth, ..place(*count, candidates.collect()) }
+        ToolDemand { worth, ..demand(*count, candidates.collect()) }
     };
     let mut demands: Vec<ToolDemand> = demands.iter().map(demand).collect();
     if link > 0 && demands.len() > 1 {

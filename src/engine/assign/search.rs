@@ -1,4 +1,4 @@
-//! The exact search behind the assignment: demand by demand, place by place,
+//! The exact search behind the assignment: demand by demand, slot by slot,
 //! over a group of demands that want the same tools.
 //!
 //! Requirements that cannot disturb each other's tools collapse through the
@@ -183,11 +183,11 @@ impl<'p> Search<'p> {
 
     /// Whether a demand could be met if it had the whole kit for itself.
     fn can_be_met(&self, demand: &ToolDemand) -> bool {
-        let fillable = |places: &Slot| {
-            let tools = places.candidates.iter().map(|c| u64::from(self.capacity[c.tool]));
-            tools.sum::<u64>() >= u64::from(places.count) || !demand.links.is_empty()
+        let fillable = |slot: &Slot| {
+            let tools = slot.candidates.iter().map(|c| u64::from(self.capacity[c.tool]));
+            tools.sum::<u64>() >= u64::from(slot.count) || !demand.links.is_empty()
         };
-        demand.types.iter().filter(|places| places.iter().all(fillable)).count() >= demand.least
+        demand.types.iter().filter(|slots| slots.iter().all(fillable)).count() >= demand.least
     }
 
     fn next_type(&mut self, depth: usize, demand: usize, first: usize, left: usize) {
@@ -204,7 +204,7 @@ impl<'p> Search<'p> {
                 depth,
                 demand,
                 of_type,
-                place: 0,
+                slot: 0,
                 types_left: left,
                 link: 0,
                 candidate: 0,
@@ -222,16 +222,16 @@ impl<'p> Search<'p> {
         self.score = before;
     }
 
-    /// Fills one place after another of one type.
+    /// Fills one slot after another of one type.
     fn fill(&mut self, at: At) {
         let problem = self.problem;
-        let Some(places) = problem.demands[at.demand].types[at.of_type].get(at.place) else {
+        let Some(slot) = problem.demands[at.demand].types[at.of_type].get(at.slot) else {
             self.next_type(at.depth, at.demand, at.of_type + 1, at.types_left - 1);
             return;
         };
-        let missing = at.missing.unwrap_or(places.count);
+        let missing = at.missing.unwrap_or(slot.count);
         if missing == 0 {
-            self.fill(At { place: at.place + 1, link: 0, candidate: 0, missing: None, ..at });
+            self.fill(At { slot: at.slot + 1, link: 0, candidate: 0, missing: None, ..at });
             return;
         }
         if self.stopped() {
@@ -258,7 +258,7 @@ impl<'p> Search<'p> {
                     Tools::These(tools) => {
                         (used.tool >= problem.listed || tools.contains(&used.tool)).then_some(0)
                     }
-                    Tools::Fitting => demand.types[at.of_type][at.place]
+                    Tools::Fitting => demand.types[at.of_type][at.slot]
                         .candidates
                         .iter()
                         .find(|c| c.tool == used.tool)
@@ -279,7 +279,7 @@ impl<'p> Search<'p> {
                 self.uses[at.demand].push(Use {
                     tool: used.tool,
                     of_type: at.of_type,
-                    place: at.place,
+                    slot: at.slot,
                     through: Some(link.from),
                 });
                 self.fill(At { link: index, missing: Some(missing - 1), ..at });
@@ -291,8 +291,8 @@ impl<'p> Search<'p> {
 
     fn fill_directly(&mut self, at: At, missing: u32) {
         let problem = self.problem;
-        let places = &problem.demands[at.demand].types[at.of_type][at.place];
-        for (index, candidate) in places.candidates.iter().enumerate().skip(at.candidate) {
+        let slot = &problem.demands[at.demand].types[at.of_type][at.slot];
+        for (index, candidate) in slot.candidates.iter().enumerate().skip(at.candidate) {
             if self.left[candidate.tool] == 0
                 || !self.parts_free(candidate.tool)
                 || !self.spare_fits(at.demand, candidate.tool)
@@ -324,7 +324,7 @@ impl<'p> Search<'p> {
         self.uses[at.demand].push(Use {
             tool: candidate.tool,
             of_type: at.of_type,
-            place: at.place,
+            slot: at.slot,
             through: None,
         });
     }
@@ -372,7 +372,7 @@ struct At {
     depth: usize,
     demand: usize,
     of_type: usize,
-    place: usize,
+    slot: usize,
     types_left: usize,
     link: usize,
     candidate: usize,
@@ -382,10 +382,10 @@ struct At {
 /// Whether so few demands want so few tools that remembering states costs more
 /// than going through them all.
 fn is_small(problem: &Problem, group: &[usize]) -> bool {
-    let places = || group.iter().flat_map(|demand| problem.demands[*demand].types.iter().flatten());
+    let slots = || group.iter().flat_map(|demand| problem.demands[*demand].types.iter().flatten());
     group.len() <= FEW_SEATS
-        && places().all(|places| places.count == 1)
-        && places().map(|places| places.candidates.len()).sum::<usize>() <= FEW_TOOLS
+        && slots().all(|slot| slot.count == 1)
+        && slots().map(|slot| slot.candidates.len()).sum::<usize>() <= FEW_TOOLS
 }
 
 fn matters(problem: &Problem, order: &[usize], depth: usize) -> Matters {
@@ -393,7 +393,7 @@ fn matters(problem: &Problem, order: &[usize], depth: usize) -> Matters {
     let done = &order[..depth];
     for demand in &order[depth..] {
         let demand = &problem.demands[*demand];
-        for candidate in demand.types.iter().flatten().flat_map(|places| &places.candidates) {
+        for candidate in demand.types.iter().flatten().flat_map(|slot| &slot.candidates) {
             matters.tools.push(candidate.tool);
             matters.parts.extend(&problem.parts[candidate.tool]);
             matters.groups.extend(candidate.once.map(|(group, _)| group));

@@ -4,49 +4,49 @@
 use super::super::slots::{Link, Worth};
 use super::*;
 
-fn places(count: u32, tools: std::ops::Range<usize>) -> Slot {
+fn slot(count: u32, tools: std::ops::Range<usize>) -> Slot {
     let candidates = tools.map(|tool| Candidate { tool, price: 0, once: None }).collect();
     Slot { count, candidates }
 }
 
-fn problem(places: &[Slot], tools: usize) -> Problem {
-    let demand = |places: &Slot| ToolDemand {
+fn problem(slots: &[Slot], tools: usize) -> Problem {
+    let demand = |slot: &Slot| ToolDemand {
         worth: Worth::Required,
         least: 1,
-        types: vec![vec![places.clone()]],
+        types: vec![vec![slot.clone()]],
         ..ToolDemand::default()
     };
     let parts = vec![Vec::new(); tools];
-    let demands = places.iter().map(demand).collect();
+    let demands = slots.iter().map(demand).collect();
     Problem { demands, capacity: vec![1; tools], parts, listed: tools, ..Problem::default() }
 }
 
-fn small(places: &[Slot]) -> bool {
-    is_small(&problem(places, 8), &(0..places.len()).collect::<Vec<_>>())
+fn small(slots: &[Slot]) -> bool {
+    is_small(&problem(slots, 8), &(0..slots.len()).collect::<Vec<_>>())
 }
 
 #[test]
 fn three_demands_with_six_tools_are_gone_through_and_no_more() {
-    let two = || places(1, 0..2);
+    let two = || slot(1, 0..2);
     assert!(small(&[two(), two(), two()]));
-    assert!(!small(&[two(), two(), places(1, 0..3)]));
-    assert!(!small(&[two(), two(), places(1, 0..1), places(1, 0..1)]));
-    assert!(small(&[places(1, 0..6)]));
-    assert!(!small(&[places(1, 0..7)]));
-    assert!(!small(&[places(2, 0..2)]));
-    assert!(!small(&[two(), places(2, 0..2)]));
+    assert!(!small(&[two(), two(), slot(1, 0..3)]));
+    assert!(!small(&[two(), two(), slot(1, 0..1), slot(1, 0..1)]));
+    assert!(small(&[slot(1, 0..6)]));
+    assert!(!small(&[slot(1, 0..7)]));
+    assert!(!small(&[slot(2, 0..2)]));
+    assert!(!small(&[two(), slot(2, 0..2)]));
 }
 
 /// The key of a state in which the first demand uses these tools, the second
 /// leaning on it.
 fn key(uses: &[(usize, Option<usize>)]) -> Vec<u32> {
-    let mut problem = problem(&[places(2, 0..4), places(1, 0..4)], 4);
+    let mut problem = problem(&[slot(2, 0..4), slot(1, 0..4)], 4);
     problem.demands[1].links = vec![Link { from: 0, tools: Tools::Fitting }];
     let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone());
     let used = |(tool, through): &(usize, Option<usize>)| Use {
         tool: *tool,
         of_type: 0,
-        place: 0,
+        slot: 0,
         through: *through,
     };
     search.uses[0] = uses.iter().map(used).collect();
@@ -74,7 +74,7 @@ fn states_in_which_another_tool_serves_are_told_apart() {
 
 #[test]
 fn a_search_stops_at_its_last_step_and_says_so() {
-    let problem = problem(&[places(1, 0..2), places(1, 0..2)], 2);
+    let problem = problem(&[slot(1, 0..2), slot(1, 0..2)], 2);
     let solved = |steps: u64| {
         let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone());
         search.steps = steps;
@@ -95,7 +95,7 @@ fn a_search_stops_at_its_last_step_and_says_so() {
 /// What was stopped for one group stays so, whatever the next one says.
 #[test]
 fn once_stopped_a_assignment_stays_stopped() {
-    let problem = problem(&[places(1, 0..2), places(1, 0..2)], 2);
+    let problem = problem(&[slot(1, 0..2), slot(1, 0..2)], 2);
     let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone());
     let mut assignment = Assignment { uses: vec![None; 2], stopped: true, ..Assignment::default() };
     search.solve(&[0, 1], &mut assignment);

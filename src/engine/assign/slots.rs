@@ -1,7 +1,7 @@
-//! A kit and what is wanted of it, as numbers: demands, tools by index and
-//! prices; nothing of vessels.
+//! The problem that an assignment solves, in numbers: what is demanded of a
+//! kit, slot by slot, tools by index, prices; nothing of vessels.
 
-/// A tool that may serve a member of a demand.
+/// A tool that may fill a slot.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Candidate {
     pub(crate) tool: usize,
@@ -11,7 +11,7 @@ pub(crate) struct Candidate {
     pub(crate) once: Option<(usize, u128)>,
 }
 
-/// So many tools out of these candidates.
+/// What so many tools have to fill, out of these candidates.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(crate) struct Slot {
     pub(crate) count: u32,
@@ -36,14 +36,14 @@ pub(crate) enum Tools {
     Fitting,
 }
 
-/// A requirement that wants tools.
+/// What one requirement demands of the kit.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(crate) struct ToolDemand {
     /// How much meeting it is worth.
     pub(crate) worth: Worth,
-    /// How many different types it wants.
+    /// How many different types it asks.
     pub(crate) least: usize,
-    /// The types, each a set of places.
+    /// The types, each a set of slots.
     pub(crate) types: Vec<Vec<Slot>>,
     pub(crate) links: Vec<Link>,
     /// For spares: the demand whose tool they must fit, and for each candidate
@@ -68,7 +68,7 @@ pub(crate) enum Worth {
     LeftOut,
 }
 
-/// A kit and what is wanted of it.
+/// A kit and what is demanded of it.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(crate) struct Problem {
     pub(crate) demands: Vec<ToolDemand>,
@@ -92,9 +92,9 @@ pub(crate) struct Problem {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Use {
     pub(crate) tool: usize,
-    /// The type and the place in it that it fills.
+    /// The type and the slot in it that it fills.
     pub(crate) of_type: usize,
-    pub(crate) place: usize,
+    pub(crate) slot: usize,
     /// The demand through which it counts, if not directly.
     pub(crate) through: Option<usize>,
 }

@@ -4,7 +4,7 @@ use super::slots::*;
 use super::*;
 use proptest::prelude::*;
 
-fn places(count: u32, tools: &[usize]) -> Slot {
+fn slot(count: u32, tools: &[usize]) -> Slot {
     let candidates = tools.iter().map(|t| Candidate { tool: *t, price: 0, once: None }).collect();
     Slot { count, candidates }
 }
@@ -27,7 +27,7 @@ fn met(assignment: &Assignment) -> Vec<bool> {
 fn a_greedy_choice_does_not_cost_a_requirement() {
     // The first demand takes either tool, the second only tool 0.
     let problem = problem(
-        vec![demand(vec![vec![places(1, &[0, 1])]], 1), demand(vec![vec![places(1, &[0])]], 1)],
+        vec![demand(vec![vec![slot(1, &[0, 1])]], 1), demand(vec![vec![slot(1, &[0])]], 1)],
         vec![1, 1],
     );
     assert_eq!(met(&assign(&problem)), [true, true]);
@@ -35,8 +35,8 @@ fn a_greedy_choice_does_not_cost_a_requirement() {
 
 /// The cheapest are taken, and named in the order of the kit.
 #[test]
-fn what_fills_a_place_is_named_in_the_order_of_the_kit() {
-    let mut wanted = places(2, &[0, 1, 2]);
+fn what_fills_a_slot_is_named_in_the_order_of_the_kit() {
+    let mut wanted = slot(2, &[0, 1, 2]);
     for (candidate, price) in wanted.candidates.iter_mut().zip([5, 9, 1]) {
         candidate.price = price;
     }
@@ -48,11 +48,11 @@ fn what_fills_a_place_is_named_in_the_order_of_the_kit() {
 
 #[test]
 fn a_deemed_tool_counts_twice_but_goes_no_further() {
-    let mut internal = demand(vec![vec![places(1, &[0])]], 1);
+    let mut internal = demand(vec![vec![slot(1, &[0])]], 1);
     internal.links = Vec::new();
-    let mut external = demand(vec![vec![places(1, &[])]], 1);
+    let mut external = demand(vec![vec![slot(1, &[])]], 1);
     external.links = vec![Link { from: 0, tools: Tools::These(vec![0]) }];
-    let mut inverted = demand(vec![vec![places(1, &[])]], 1);
+    let mut inverted = demand(vec![vec![slot(1, &[])]], 1);
     inverted.links = vec![Link { from: 1, tools: Tools::These(vec![0]) }];
     let problem = problem(vec![internal, external, inverted], vec![1]);
     assert_eq!(met(&assign(&problem)), [true, true, false]);
@@ -60,8 +60,8 @@ fn a_deemed_tool_counts_twice_but_goes_no_further() {
 
 #[test]
 fn a_shared_tool_must_fit_both() {
-    let first = demand(vec![vec![places(1, &[0, 1])]], 1);
-    let mut second = demand(vec![vec![places(1, &[1])]], 1);
+    let first = demand(vec![vec![slot(1, &[0, 1])]], 1);
+    let mut second = demand(vec![vec![slot(1, &[1])]], 1);
     second.links = vec![Link { from: 0, tools: Tools::Fitting }];
     let kit = problem(vec![first, second], vec![1, 0]);
     assert_eq!(met(&assign(&kit)), [true, false]);
@@ -72,7 +72,7 @@ fn a_shared_tool_must_fit_both() {
 #[test]
 fn two_tools_that_share_a_part_do_not_both_serve() {
     let mut kit = problem(
-        vec![demand(vec![vec![places(1, &[0])]], 1), demand(vec![vec![places(1, &[1])]], 1)],
+        vec![demand(vec![vec![slot(1, &[0])]], 1), demand(vec![vec![slot(1, &[1])]], 1)],
         vec![1, 1],
     );
     kit.parts = vec![vec![0], vec![0]];
@@ -84,7 +84,7 @@ fn two_tools_that_share_a_part_do_not_both_serve() {
 
 #[test]
 fn a_type_counts_once_however_many_sets_there_are() {
-    let types = vec![vec![places(1, &[0])], vec![places(1, &[1])]];
+    let types = vec![vec![slot(1, &[0])], vec![slot(1, &[1])]];
     let kit = problem(vec![demand(types, 2)], vec![2, 0]);
     assert_eq!(met(&assign(&kit)), [false]);
     let kit = Problem { capacity: vec![1, 1], ..kit };
@@ -93,8 +93,8 @@ fn a_type_counts_once_however_many_sets_there_are() {
 
 #[test]
 fn spares_count_only_for_the_tool_in_use() {
-    let cutter = demand(vec![vec![places(1, &[0, 1])]], 1);
-    let mut blades = demand(vec![vec![places(1, &[2])]], 1);
+    let cutter = demand(vec![vec![slot(1, &[0, 1])]], 1);
+    let mut blades = demand(vec![vec![slot(1, &[2])]], 1);
     blades.fits = Some((0, vec![(2, Some(vec![1]))]));
     let kit = problem(vec![cutter, blades], vec![1, 1, 1]);
     let assignment = assign(&kit);
@@ -109,11 +109,11 @@ fn a_large_kit_of_different_tools_is_solved_without_being_stopped() {
     let all: Vec<usize> = (0..500).collect();
     let demands = (0..13_usize)
         .map(|s| {
-            let mut places = places(1, &all);
-            for candidate in &mut places.candidates {
+            let mut wide = slot(1, &all);
+            for candidate in &mut wide.candidates {
                 candidate.price = u128::try_from((candidate.tool * 7) % 500 + s).unwrap();
             }
-            demand(vec![vec![places]], 1)
+            demand(vec![vec![wide]], 1)
         })
         .collect();
     let assignment = assign(&problem(demands, vec![1; 500]));

@@ -165,13 +165,3 @@ pub(crate) fn tags_bind(binds: &Binds, vessel: &Vessel) -> Known {
         one(&binds.areas, vessel.areas.as_ref(), VesselFact::Areas),
     ])
 }
-
-/// Whether the profile names any tag that the vessel states.
-pub(crate) fn names(binds: &Binds, vessel: &Vessel) -> bool {
-    let touches = |wanted: &[String], has: Option<&Vec<String>>| {
-        has.is_some_and(|has| has.iter().any(|tag| wanted.contains(tag)))
-    };
-    touches(&binds.permits, vessel.permits.as_ref())
-        || touches(&binds.gears, vessel.gears.as_ref())
-        || touches(&binds.areas, vessel.areas.as_ref())
-}

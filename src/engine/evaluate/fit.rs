@@ -1,16 +1,15 @@
 //! Fit: does this tool satisfy this spec at this point? Every reason why
 //! not, and every fact that is missing.
 
-use super::conformity::Clauses;
-use super::notes::{Notes, Sum};
+use super::notes::Notes;
 use super::point::Point;
-use super::readings;
-use crate::measure::{Answer, Day, Interval};
+use super::satisfy::{self, Clauses};
+use crate::measure::{Day, Interval};
 use crate::model::profile::Requirement;
-use crate::model::reason::{Demand, Reason};
-use crate::model::rule::{Spec, Test};
-use crate::model::vessel::{Datum, State, Tool, Whereabouts};
-use crate::model::vocabulary::{AttributeId, Class};
+use crate::model::reason::Reason;
+use crate::model::rule::Spec;
+use crate::model::vessel::{State, Tool, Whereabouts};
+use crate::model::vocabulary::Class;
 
 /// Every reason why the tool does not satisfy the spec; none if it does.
 /// The kinds must agree already.
@@ -35,7 +34,7 @@ pub(crate) fn noted<N: Notes>(
     let mut notes: N = at_hand(tool, requirement.inspection, point);
     if !notes.is_settled() {
         let clauses = Clauses::of(spec, type_clause, requirement);
-        run(&spec.tests, tool, clauses, point, &mut notes);
+        satisfy::run(&spec.tests, tool, clauses, point, &mut notes);
     }
     notes
 }
@@ -132,141 +131,4 @@ fn lapse(first_day_without: Day, inspection: bool, point: &Point<'_>) -> Reason 
     } else {
         Reason::Expired { since: first_day_without }
     }
-}
-
-/// Runs every test and notes what fails or is open.
-pub(crate) fn run<N: Notes>(
-    tests: &[Test],
-    tool: &Tool,
-    clauses: Clauses<'_>,
-    point: &Point<'_>,
-    notes: &mut N,
-) {
-    for test in tests {
-        run_one(test, tool, clauses, point, notes);
-    }
-}
-
-/// Whether the tool keeps all the tests, no statement speaking for it.
-pub(crate) fn keeps(tests: &[Test], tool: &Tool, point: &Point<'_>) -> Answer {
-    let mut sum = Sum::default();
-    run(tests, tool, Clauses::NONE, point, &mut sum);
-    sum.answer()
-}
-
-fn run_one<N: Notes>(
-    test: &Test,
-    tool: &Tool,
-    clauses: Clauses<'_>,
-    point: &Point<'_>,
-    notes: &mut N,
-) {
-    match test {
-        Test::Limit { attribute, limit, .. } => {
-            readings::keep_limit(*attribute, limit, tool, clauses, point, notes);
-        }
-        Test::Feature { attribute, wanted } => {
-            let demand = || Demand::Is(*wanted);
-            let says = |datum: &Datum| matches!(datum, Datum::Feature(has) if has == wanted).into();
-            readings::say_words(*attribute, demand, says, tool, clauses, point, notes);
-        }
-        Test::Choice { attribute, allowed } => {
-            let demand = || Demand::OneOf(allowed.clone());
-            let says = |datum: &Datum| readings::word_answer(datum, allowed, *attribute, point);
-            readings::say_words(*attribute, demand, says, tool, clauses, point, notes);
-        }
-        Test::AcquiredBefore(before) => match tool.acquired {
-            None => notes.open(|| Reason::AcquiredUnknown { before: *before }),
-            Some(acquired) if acquired >= *before => {
-                notes.fault(|| Reason::AcquiredTooLate { acquired, before: *before });
-            }
-            Some(_) => {}
-        },
-        Test::AnyOf(groups) => run_any(groups, tool, clauses, point, notes),
-        Test::Readings(groups) => run_readings(groups, tool, clauses, point, notes),
-    }
-}
-
-fn run_group<N: Notes>(group: &[Test], tool: &Tool, clauses: Clauses<'_>, point: &Point<'_>) -> N {
-    let mut notes = N::default();
-    run(group, tool, clauses, point, &mut notes);
-    notes
-}
-
-/// One group that holds settles it; else the missing facts of the first
-/// group that they leave open; else none of them holds.
-fn run_any<N: Notes>(
-    groups: &[Vec<Test>],
-    tool: &Tool,
-    clauses: Clauses<'_>,
-    point: &Point<'_>,
-    notes: &mut N,
-) {
-    let (mut open, mut failed) = (None, None);
-    for group in groups {
-        let own: N = run_group(group, tool, clauses, point);
-        match own.answer() {
-            Answer::Yes => return,
-            Answer::Unknown => open = open.or(Some(own)),
-            Answer::No => failed = Some(own),
-        }
-    }
-    match (open, failed) {
-        (Some(open), _) => notes.append(open),
-        (None, Some(only)) if groups.len() == 1 => notes.append(only),
-        (None, _) => notes.fault(|| Reason::NoAlternative { attributes: attributes_of(groups) }),
-    }
-}
-
-/// What the rival readings agree on; where they differ nobody can tell.
-fn run_readings<N: Notes>(
-    groups: &[Vec<Test>],
-    tool: &Tool,
-    clauses: Clauses<'_>,
-    point: &Point<'_>,
-    notes: &mut N,
-) {
-    let (mut kept, mut failed, mut open, mut first) = (0, 0, None, None);
-    for group in groups {
-        let own: N = run_group(group, tool, clauses, point);
-        match own.answer() {
-            Answer::Yes => kept += 1,
-            Answer::No => {
-                failed += 1;
-                first = first.or(Some(own));
-            }
-            Answer::Unknown => open = open.or(Some(own)),
-        }
-    }
-    if kept == groups.len() {
-        return;
-    }
-    match (first, open) {
-        (Some(first), _) if failed == groups.len() => notes.append(first),
-        (Some(_), _) if kept > 0 => {
-            notes.open(|| Reason::WordingDisputed { attributes: attributes_of(groups) });
-        }
-        (_, Some(open)) => notes.append(open),
-        _ => {}
-    }
-}
-
-/// The attributes that the tests speak of, each once.
-pub(crate) fn attributes_of(groups: &[Vec<Test>]) -> Vec<AttributeId> {
-    let mut found = Vec::new();
-    for test in groups.iter().flatten() {
-        let ids = match test {
-            Test::Limit { attribute, .. }
-            | Test::Feature { attribute, .. }
-            | Test::Choice { attribute, .. } => vec![*attribute],
-            Test::AcquiredBefore(_) => Vec::new(),
-            Test::AnyOf(groups) | Test::Readings(groups) => attributes_of(groups),
-        };
-        for id in ids {
-            if !found.contains(&id) {
-                found.push(id);
-            }
-        }
-    }
-    found
 }

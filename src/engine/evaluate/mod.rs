@@ -2,12 +2,11 @@
 //! one evaluation point.
 
 pub(crate) mod condition;
-mod conformity;
 pub(crate) mod fit;
 pub(crate) mod holders;
 pub(crate) mod limit;
 pub(crate) mod notes;
 pub(crate) mod point;
-pub(crate) mod readings;
 pub(crate) mod requirement;
+pub(crate) mod satisfy;
 pub mod validity;

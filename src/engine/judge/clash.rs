@@ -1,6 +1,6 @@
 //! Why it cannot work: requirements that compete for too few tools.
 
-use super::subject::Subject;
+use super::breakpoints::Subject;
 use super::verdict::Combined;
 use crate::engine::assign::assign;
 use crate::engine::assign::candidates::{self, Pass};
@@ -99,7 +99,7 @@ fn tools(problem: &Problem, demands: &[usize]) -> Vec<usize> {
     let mut tools: Vec<usize> = demands
         .iter()
         .flat_map(|demand| problem.demands[*demand].types.iter().flatten())
-        .flat_map(|places| places.candidates.iter().map(|c| c.tool))
+        .flat_map(|slot| slot.candidates.iter().map(|c| c.tool))
         .filter(|tool| *tool < problem.listed)
         .collect();
     tools.sort_unstable();

@@ -1,7 +1,7 @@
 //! Which profiles judge a vessel on a trip.
 
-use super::breakpoints;
-use crate::engine::evaluate::condition::{self, Known};
+use super::breakpoints::{self, Subject};
+use crate::engine::evaluate::condition::{Known, any};
 use crate::engine::evaluate::point::{Missing, Point};
 use crate::engine::request::Terms;
 use crate::measure::{Day, DaySpan, Length};
@@ -9,6 +9,7 @@ use crate::model::check::{Notice, Why};
 use crate::model::profile::{Binds, Profile};
 use crate::model::reason::VesselFact;
 use crate::model::vessel::Vessel;
+use crate::model::vocabulary::Vocabulary;
 use std::sync::Arc;
 
 /// One profile with the days that it judges, and its sister editions for
@@ -25,6 +26,17 @@ pub(crate) struct ApplicableEdition<'a> {
 }
 
 impl ApplicableEdition<'_> {
+    /// The vessel as this edition judges it.
+    pub(crate) fn subject<'a>(
+        &self,
+        vocabulary: &'a Vocabulary,
+        vessel: &'a Vessel,
+        departure: Day,
+    ) -> Subject<'a> {
+        let asked = matches!(self.why, Why::Asked | Why::Fallback);
+        Subject { vocabulary, vessel, departure, days: self.days, asked }
+    }
+
     /// Which edition governs on the day; none where it is not known or not
     /// encoded. A single profile that was asked for governs on every day.
     pub(crate) fn governing(&self, day: Day) -> Option<&Profile> {
@@ -152,7 +164,7 @@ fn binding<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Applicable<
                 let why = match binds(terms, profile, vessel, days) {
                     Ok(true) => Why::Binds,
                     Ok(false) => return None,
-                    Err(fact) if condition::names(&profile.binds, vessel) => Why::MayBind(fact),
+                    Err(fact) if names(&profile.binds, vessel) => Why::MayBind(fact),
                     Err(fact) => {
                         // Nothing that the vessel states points to it: told,
                         // not judged.
@@ -205,7 +217,7 @@ fn binds(terms: &Terms<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -
     let days = breakpoints::days_of(vessel, profile, first, last);
     let freeboards = freeboards(vessel, profile);
     let at = |day: Day| freeboards.iter().map(move |f| (*f, day));
-    condition::any(days.into_iter().flat_map(at).map(|(f, day)| point(f, day).profile_binds()))
+    any(days.into_iter().flat_map(at).map(|(f, day)| point(f, day).profile_binds()))
 }
 
 /// Every freeboard at which it can matter whether a profile binds.
@@ -248,4 +260,14 @@ fn first_gap(editions: &[&Arc<Profile>], days: DaySpan) -> Option<Day> {
         }
     }
     None
+}
+
+/// Whether the profile names any tag that the vessel states.
+fn names(binds: &Binds, vessel: &Vessel) -> bool {
+    let touches = |wanted: &[String], has: Option<&Vec<String>>| {
+        has.is_some_and(|has| has.iter().any(|tag| wanted.contains(tag)))
+    };
+    touches(&binds.permits, vessel.permits.as_ref())
+        || touches(&binds.gears, vessel.gears.as_ref())
+        || touches(&binds.areas, vessel.areas.as_ref())
 }

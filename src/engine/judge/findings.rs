@@ -1,8 +1,8 @@
 //! The finding of one requirement at the point where it is worst: which
 //! tools serve it, or every reason why none does.
 
+use super::breakpoints::Subject;
 use super::evaluation::{Evaluation, evaluate};
-use super::subject::Subject;
 use super::verdict::Trip;
 use crate::engine::assign::assign_from;
 use crate::engine::assign::candidates::{self, Pass};
@@ -38,7 +38,7 @@ pub(crate) fn findings<'a>(
             }));
             explained.len() - 1
         });
-        let through = subject.edition.days.until.unwrap_or(at.day);
+        let through = subject.days.until.unwrap_or(at.day);
         let mut finding = explained[position].finding(index, at.outcome, through);
         if at.disputed {
             let reason = Reason::VesselFactUnknown { fact: VesselFact::FreeboardDisputed };
@@ -373,9 +373,9 @@ fn latest_lapse(at: &Evaluation<'_>) -> Assignment {
 /// Whether each demand that is met has enough of so many tools, whatever the
 /// others take; where it has not, the assignment cannot be as good.
 fn is_enough(problem: &Problem, assignment: &Assignment, capacity: &[u32]) -> bool {
-    let left = |places: &Slot| {
-        let tools = places.candidates.iter().map(|c| u64::from(capacity[c.tool]));
-        tools.sum::<u64>() >= u64::from(places.count)
+    let left = |slot: &Slot| {
+        let tools = slot.candidates.iter().map(|c| u64::from(capacity[c.tool]));
+        tools.sum::<u64>() >= u64::from(slot.count)
     };
     problem.demands.iter().zip(&assignment.uses).all(|(demand, uses)| {
         let wants_all = demand.links.is_empty() && demand.least == demand.types.len();

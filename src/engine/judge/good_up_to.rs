@@ -1,9 +1,8 @@
 //! Good up to: how much freeboard the kit could stand, and what gives out
 //! there.
 
-use super::breakpoints;
+use super::breakpoints::{self, Subject};
 use super::evaluation::evaluate;
-use super::subject::Subject;
 use crate::engine::evaluate::point::Point;
 use crate::measure::{Day, Length};
 use crate::model::finding::{GoodUpTo, Outcome, Stretch, Verdict};

@@ -8,5 +8,4 @@ pub(crate) mod editions;
 pub(crate) mod evaluation;
 pub(crate) mod findings;
 pub(crate) mod good_up_to;
-pub(crate) mod subject;
 pub(crate) mod verdict;

@@ -2,9 +2,9 @@
 //! points, the worst over its freeboards, what its readings agree on, the
 //! worst of the days of the trip; and until when it stays ready.
 
-use super::breakpoints;
+use super::breakpoints::{self, Range, Subject};
+use super::editions::ApplicableEdition;
 use super::evaluation::{Evaluation, evaluate};
-use super::subject::{Range, Subject};
 use crate::engine::evaluate::point::{Missing, Point};
 use crate::measure::{Day, Length};
 use crate::model::finding::{Outcome, ReadyUntil, Verdict};
@@ -62,14 +62,19 @@ pub(crate) fn on(subject: &Subject<'_>, day: Day, profile: &Profile) -> Verdict 
 /// The last day with the required findings met on every day from departure
 /// (or from the first day that the edition judges) to it; the assignment may
 /// differ by day. The verdicts of the days that were judged are known.
-pub(crate) fn ready_until(subject: &Subject<'_>, judged: &[(Day, Verdict)]) -> ReadyUntil {
+pub(crate) fn ready_until(
+    subject: &Subject<'_>,
+    edition: &ApplicableEdition<'_>,
+    judged: &[(Day, Verdict)],
+) -> ReadyUntil {
     let known = |day: Day| judged.iter().find(|(judged, _)| *judged == day);
-    let verdict_on = |day| known(day).map_or_else(|| governed_on(subject, day), |(_, v)| *v);
-    let start = subject.edition.days.from.unwrap_or(subject.departure).max(subject.departure);
+    let verdict_on =
+        |day| known(day).map_or_else(|| governed_on(subject, edition, day), |(_, v)| *v);
+    let start = subject.first_day().max(subject.departure);
     if verdict_on(start) != Verdict::Ready {
         return ReadyUntil::None;
     }
-    let editions: Vec<&Profile> = subject.edition.of_rule.iter().map(|p| p.as_ref()).collect();
+    let editions: Vec<&Profile> = edition.of_rule.iter().map(|p| p.as_ref()).collect();
     breakpoints::days(subject.vessel, &editions, start)
         .into_iter()
         .find(|day| verdict_on(*day) != Verdict::Ready)
@@ -77,8 +82,8 @@ pub(crate) fn ready_until(subject: &Subject<'_>, judged: &[(Day, Verdict)]) -> R
 }
 
 /// The verdict on one day under whatever edition governs then.
-fn governed_on(subject: &Subject<'_>, day: Day) -> Verdict {
-    let governing = subject.edition.governing(day);
+fn governed_on(subject: &Subject<'_>, edition: &ApplicableEdition<'_>, day: Day) -> Verdict {
+    let governing = edition.governing(day);
     governing.map_or(Verdict::CannotTell, |profile| on(subject, day, profile))
 }
 

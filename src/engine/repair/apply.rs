@@ -3,18 +3,16 @@
 
 use super::settle::{assumed, settle};
 use crate::engine::evaluate::point::Point;
-use crate::engine::evaluate::{fit, limit};
-use crate::engine::judge::editions::ApplicableEdition;
-use crate::engine::judge::subject::Subject;
+use crate::engine::evaluate::{limit, satisfy};
+use crate::engine::judge::breakpoints::Subject;
 use crate::measure::{Answer, Day};
-use crate::model::check::Judgement;
+use crate::model::check::{Judgement, Why};
 use crate::model::finding::{FilledSlot, Step, Target, WayToReady};
 use crate::model::place::Place;
 use crate::model::profile::{Profile, Requirement};
 use crate::model::rule::{Holders, Need, Spec, Test};
 use crate::model::vessel::{Certificate, Datum, Person, State, Tool, Vessel, Whereabouts};
 use crate::model::vocabulary::{AttributeShape, Class, Vocabulary};
-use std::sync::Arc;
 
 /// The vessel after every step of the judgement's way to ready, with the
 /// measurements assumed to turn out well.
@@ -27,15 +25,9 @@ pub fn repaired(
     let Some(WayToReady::Steps { steps, .. }) = judgement.inverses.as_ref().map(|i| &i.way) else {
         return vessel.clone();
     };
-    let edition = ApplicableEdition {
-        profile: Arc::clone(&judgement.profile),
-        why: judgement.why.clone(),
-        days: judgement.days,
-        always: true,
-        of_rule: Vec::new(),
-    };
     let profile = &judgement.profile;
-    let subject = Subject { vocabulary, vessel, edition: &edition, departure };
+    let asked = matches!(judgement.why, Why::Asked | Why::Fallback);
+    let subject = Subject { vocabulary, vessel, departure, days: judgement.days, asked };
     let (settled, _) = settle(&subject, profile);
     let subject = Subject { vessel: &settled, ..subject };
     let days = subject.days(profile);
@@ -139,7 +131,7 @@ fn make_conform(tool: &mut Tool, tests: &[Test], points: &[Point<'_>]) {
     for test in tests {
         let passes = |tool: &Tool| {
             let test = std::slice::from_ref(test);
-            points.iter().all(|point| fit::keeps(test, tool, point) == Answer::Yes)
+            points.iter().all(|point| satisfy::keeps(test, tool, point) == Answer::Yes)
         };
         if passes(tool) {
             continue;

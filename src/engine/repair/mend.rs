@@ -4,11 +4,17 @@
 use crate::engine::evaluate::fit;
 use crate::engine::evaluate::point::Point;
 use crate::model::finding::Action;
-use crate::model::profile::Requirement;
+use crate::model::profile::{Level, Requirement};
 use crate::model::reason::{Demand, Reason};
 use crate::model::rule::{Need, Spec};
 use crate::model::vessel::Tool;
 use crate::model::vocabulary::{Class, Vocabulary};
+
+/// Whether the requirement counts towards the verdict in any of the points.
+pub(crate) fn is_wanted(requirement: &Requirement, points: &[Point<'_>]) -> bool {
+    requirement.level == Level::Required
+        && points.iter().any(|point| point.binds(requirement) != Ok(false))
+}
 
 /// The action that mends the reason on the tool it speaks of; `None` where
 /// only another tool will do.

@@ -6,16 +6,11 @@ pub(crate) mod mend;
 mod settle;
 mod tools;
 
-use crate::engine::evaluate::holders;
-use crate::engine::evaluate::point::Point;
-use crate::engine::judge::subject::Subject;
+use crate::engine::judge::breakpoints::Subject;
 use crate::engine::judge::verdict;
 use crate::measure::Day;
-use crate::model::finding::{Action, Step, Target, Verdict, WayToReady};
+use crate::model::finding::{Step, Target, Verdict, WayToReady};
 use crate::model::profile::Profile;
-use crate::model::reason::{Reason, VesselFact};
-use crate::model::rule::{Holders, Need};
-use crate::model::vessel::Vessel;
 
 /// The shortest way to ready for the vessel on all days of the edition.
 pub(crate) fn shortest(subject: &Subject<'_>, profile: &Profile, verdict: Verdict) -> WayToReady {
@@ -26,7 +21,7 @@ pub(crate) fn shortest(subject: &Subject<'_>, profile: &Profile, verdict: Verdic
     let subject = Subject { vessel: &settled, ..*subject };
     let days = subject.days(profile);
     let points = subject.points(profile, &days);
-    steps.extend(for_people_and_gear(profile, &points));
+    steps.extend(settle::for_people_and_gear(profile, &points));
     let (tool_steps, most) = tools::for_tools(profile, &points);
     let least = points
         .iter()
@@ -70,70 +65,4 @@ fn drop_needless(steps: &mut Vec<Step>, makes_ready: impl Fn(&[Step]) -> bool) {
             index += 1;
         }
     }
-}
-
-/// Steps for certificates and for the vessel's own gear.
-fn for_people_and_gear(profile: &Profile, points: &[Point<'_>]) -> Vec<Step> {
-    let mut steps: Vec<Step> = Vec::new();
-    for (requirement, wanted) in profile.requirements.iter().enumerate() {
-        if !tools::is_wanted(wanted, points) {
-            continue;
-        }
-        let binding = points.iter().filter(|point| point.binds(wanted) != Ok(false));
-        let reasons: Vec<Reason> =
-            binding.filter_map(|point| holders::reasons(wanted, point)).flatten().collect();
-        for reason in reasons {
-            let (action, target) = match &reason {
-                Reason::GearOutside { piece, why } => {
-                    let action = if why.is_open() { Action::Measure } else { Action::ChangeGear };
-                    (action, Target::Gear(piece.clone()))
-                }
-                Reason::NoCertificate { role, .. } => (
-                    Action::Certify,
-                    Target::Role(one_person(role, &wanted.need, points[0].vessel)),
-                ),
-                Reason::CertificateUndated { .. }
-                | Reason::VesselFactUnknown { fact: VesselFact::People } => {
-                    (Action::Measure, Target::Role(None))
-                }
-                _ => (Action::Measure, Target::Vessel),
-            };
-            let step = Step {
-                action,
-                target,
-                requirement,
-                also: Vec::new(),
-                slots: Vec::new(),
-                reasons: vec![reason],
-            };
-            let people = missing_people(&step.reasons[0]);
-            let same = |s: &&Step| s.requirement == requirement && s.target == step.target;
-            if steps.iter().filter(same).count() < people {
-                steps.extend(std::iter::repeat_n(step, people));
-            }
-        }
-    }
-    steps
-}
-
-/// How many people have to be certified for want of a number of people; one
-/// step for everything else.
-fn missing_people(reason: &Reason) -> usize {
-    match reason {
-        Reason::NoCertificate { role: None, have, need, .. } => {
-            usize::try_from(need.saturating_sub(*have)).unwrap_or(1)
-        }
-        _ => 1,
-    }
-}
-
-/// One person who holds every role that the rule names is certified once:
-/// the step then names no single role.
-fn one_person(role: &Option<String>, need: &Need, vessel: &Vessel) -> Option<String> {
-    let Need::Certificates { holders: Holders::EachRole(roles), .. } = need else {
-        return role.clone();
-    };
-    let people = vessel.people.iter().flatten();
-    let all_in_one = people.clone().any(|p| roles.iter().all(|role| p.roles.contains(role)));
-    if all_in_one { None } else { role.clone() }
 }

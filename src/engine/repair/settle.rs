@@ -1,14 +1,16 @@
-//! Facts of the vessel itself that are missing, settled as if they turned out
-//! well.
+//! What has to be done beside tools: facts of the vessel itself that are
+//! missing, settled as if they turned out well, its people and its gear.
 
+use super::mend::is_wanted;
+use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::{holders, limit};
-use crate::engine::judge::subject::Subject;
+use crate::engine::judge::breakpoints::Subject;
 use crate::measure::{Figure, Length, Quantity, Rounding, System};
 use crate::model::finding::{Action, Step, Target};
 use crate::model::place::Place;
 use crate::model::profile::{Level, Profile, Requirement};
 use crate::model::reason::{Reason, VesselFact};
-use crate::model::rule::{Need, Test};
+use crate::model::rule::{Holders, Need, Test};
 use crate::model::vessel::{
     Datum, Freeboard, FreeboardReading, GearPiece, How, Reading, Station, Tool, Vessel,
 };
@@ -45,7 +47,7 @@ fn missing_facts(subject: &Subject<'_>, profile: &Profile) -> Vec<(usize, Vessel
     let mut facts = Vec::new();
     let freeboards = subject.freeboards(profile);
     let disputed = freeboards.as_ref().is_ok_and(|w| w.iter().any(|readings| readings.len() > 1));
-    let first = subject.edition.days.from.unwrap_or(subject.departure);
+    let first = subject.first_day();
     let at = freeboards.as_ref().map(|w| w[0][0].0).map_err(|missing| *missing);
     let point = subject.point(profile, at, first);
     let required = |requirement: &Requirement| {
@@ -161,4 +163,70 @@ fn figure(quantity: Quantity) -> Figure {
 /// A reading that is assumed to turn out so.
 pub(super) fn assumed(datum: Datum) -> Reading {
     Reading { datum, by: None, on: None, how: How::Measured, error: None }
+}
+
+/// Steps for certificates and for the vessel's own gear.
+pub(super) fn for_people_and_gear(profile: &Profile, points: &[Point<'_>]) -> Vec<Step> {
+    let mut steps: Vec<Step> = Vec::new();
+    for (requirement, wanted) in profile.requirements.iter().enumerate() {
+        if !is_wanted(wanted, points) {
+            continue;
+        }
+        let binding = points.iter().filter(|point| point.binds(wanted) != Ok(false));
+        let reasons: Vec<Reason> =
+            binding.filter_map(|point| holders::reasons(wanted, point)).flatten().collect();
+        for reason in reasons {
+            let (action, target) = match &reason {
+                Reason::GearOutside { piece, why } => {
+                    let action = if why.is_open() { Action::Measure } else { Action::ChangeGear };
+                    (action, Target::Gear(piece.clone()))
+                }
+                Reason::NoCertificate { role, .. } => (
+                    Action::Certify,
+                    Target::Role(one_person(role, &wanted.need, points[0].vessel)),
+                ),
+                Reason::CertificateUndated { .. }
+                | Reason::VesselFactUnknown { fact: VesselFact::People } => {
+                    (Action::Measure, Target::Role(None))
+                }
+                _ => (Action::Measure, Target::Vessel),
+            };
+            let step = Step {
+                action,
+                target,
+                requirement,
+                also: Vec::new(),
+                slots: Vec::new(),
+                reasons: vec![reason],
+            };
+            let people = missing_people(&step.reasons[0]);
+            let same = |s: &&Step| s.requirement == requirement && s.target == step.target;
+            if steps.iter().filter(same).count() < people {
+                steps.extend(std::iter::repeat_n(step, people));
+            }
+        }
+    }
+    steps
+}
+
+/// How many people have to be certified for want of a number of people; one
+/// step for everything else.
+fn missing_people(reason: &Reason) -> usize {
+    match reason {
+        Reason::NoCertificate { role: None, have, need, .. } => {
+            usize::try_from(need.saturating_sub(*have)).unwrap_or(1)
+        }
+        _ => 1,
+    }
+}
+
+/// One person who holds every role that the rule names is certified once:
+/// the step then names no single role.
+fn one_person(role: &Option<String>, need: &Need, vessel: &Vessel) -> Option<String> {
+    let Need::Certificates { holders: Holders::EachRole(roles), .. } = need else {
+        return role.clone();
+    };
+    let people = vessel.people.iter().flatten();
+    let all_in_one = people.clone().any(|p| roles.iter().all(|role| p.roles.contains(role)));
+    if all_in_one { None } else { role.clone() }
 }

@@ -2,18 +2,18 @@
 //! everything that may be brought, at the price of its action; the assignment
 //! then finds the cheapest.
 
-use super::mend::{Mend, mend};
+use super::mend::{Mend, is_wanted, mend};
 use crate::engine::assign::assign;
 use crate::engine::assign::candidates::{self, Pass, unlisted};
 use crate::engine::assign::slots::{
     Assignment, Candidate, Link, Problem, Slot, SpareFit, ToolDemand, Tools, Use, Worth,
 };
-use crate::engine::evaluate::fit;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{may_be_unlisted, views};
+use crate::engine::evaluate::satisfy;
 use crate::measure::Answer;
 use crate::model::finding::{Action, FilledSlot, Step, Target};
-use crate::model::profile::{Level, Profile, Requirement};
+use crate::model::profile::{Profile, Requirement};
 use crate::model::rule::{Member, Need};
 use crate::model::vocabulary::Class;
 
@@ -24,18 +24,12 @@ fn price(action: Action) -> u128 {
     (1 << 110) + (1 << (12 * rank))
 }
 
-/// Whether the requirement counts towards the verdict in any of the points.
-pub(crate) fn is_wanted(requirement: &Requirement, points: &[Point<'_>]) -> bool {
-    requirement.level == Level::Required
-        && points.iter().any(|point| point.binds(requirement) != Ok(false))
-}
-
 /// What stands behind a tool of the problem that is none of the kit's.
 enum Extra {
     /// A type to acquire, or to look for.
     Bring { requirement: usize, slot: FilledSlot, action: Action },
-    /// A lot of the kit, mended so that it fills one place: equal tools stay
-    /// equal, so that it cannot fill places that ask for different ones.
+    /// A lot of the kit, mended so that it fills one slot: equal tools stay
+    /// equal, so that it cannot fill slots that ask for different ones.
     Lot { tool: usize },
 }
 
@@ -44,7 +38,7 @@ enum Extra {
 struct Offer {
     problem: Problem,
     extras: Vec<Extra>,
-    /// By requirement, tool and place: what has to be mended.
+    /// By requirement, tool and slot: what has to be mended.
     mends: Vec<(usize, usize, FilledSlot, Mend)>,
     /// Lots that were added as tools of their own.
     lots: Vec<usize>,
@@ -91,23 +85,23 @@ fn offer_demand(
     for (of_type, the_type) in types.iter().enumerate() {
         let acquire = offer.problem.groups;
         offer.problem.groups += 2;
-        let places = the_type
+        let slots = the_type
             .members
             .iter()
             .enumerate()
-            .map(|(place, member)| {
-                let slot = FilledSlot { of_type, member: place, choice: 0, count: 1 };
-                offer_place(offer, index, requirement, member, slot, acquire, points)
+            .map(|(at, member)| {
+                let slot = FilledSlot { of_type, member: at, choice: 0, count: 1 };
+                offer_slot(offer, index, requirement, member, slot, acquire, points)
             })
             .collect();
-        demand.types.push(places);
+        demand.types.push(slots);
     }
     demand.links = offer_links(requirement, points);
     demand.fits = spare_for.map(|served| (served, offer_fits(&demand, offer, points)));
     demand
 }
 
-fn offer_place(
+fn offer_slot(
     offer: &mut Offer,
     index: usize,
     requirement: &Requirement,
@@ -171,7 +165,7 @@ fn offer_links(requirement: &Requirement, points: &[Point<'_>]) -> Vec<Link> {
     let kit = &points[0].vessel.kit;
     let deemed = requirement.deemed.iter().map(|deemed| {
         let counts = |index: &usize| {
-            let keeps = |point| fit::keeps(&deemed.tests, &kit[*index], point) == Answer::Yes;
+            let keeps = |point| satisfy::keeps(&deemed.tests, &kit[*index], point) == Answer::Yes;
             points.iter().all(keeps)
         };
         let tools = (0..kit.len()).filter(counts).collect();
@@ -183,7 +177,7 @@ fn offer_links(requirement: &Requirement, points: &[Point<'_>]) -> Vec<Link> {
 
 fn offer_fits(demand: &ToolDemand, offer: &Offer, points: &[Point<'_>]) -> Vec<SpareFit> {
     let kit = &points[0].vessel.kit;
-    let candidates = demand.types.iter().flatten().flat_map(|places| &places.candidates);
+    let candidates = demand.types.iter().flatten().flat_map(|slot| &slot.candidates);
     candidates
         .map(|candidate| {
             let named = kit.get(candidate.tool).map(|spare| &spare.fits);
@@ -254,7 +248,7 @@ fn mend_step(
     also: Vec<usize>,
 ) -> Option<Step> {
     let (_, _, slot, mend) = offer.mends.iter().find(|(r, t, slot, _)| {
-        (*r, *t, slot.of_type, slot.member) == (requirement, tool, used.of_type, used.place)
+        (*r, *t, slot.of_type, slot.member) == (requirement, tool, used.of_type, used.slot)
     })?;
     let (slots, reasons) = (vec![*slot], mend.reasons.clone());
     let target = Target::Tool(tool);
@@ -290,7 +284,7 @@ fn bring_step(
     }
 }
 
-/// A lot that fills several places of one requirement is mended once.
+/// A lot that fills several slots of one requirement is mended once.
 fn merge_same_tool(steps: &mut Vec<Step>) {
     let mut merged: Vec<Step> = Vec::new();
     for step in steps.drain(..) {

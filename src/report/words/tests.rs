@@ -10,7 +10,7 @@ use crate::model::finding::{
 use crate::model::profile::Profile;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
 use crate::model::rule::Need;
-use crate::model::vessel::{GearPiece, Person, State, Vessel};
+use crate::model::vessel::{GearPiece, Person, Split, State, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
 use crate::report::sample::{
     self, CUTTER, GUARD, HANDLE, OVERALL, PLACARD, PLIERS, STEEL, figure, length, reckoned,
@@ -211,8 +211,8 @@ fn too_few_says_how_many_count() {
 #[test]
 fn of_a_lot_with_broken_ones_the_lot_is_named() {
     let mut stage = Stage::new();
-    stage.vessel.kit[0] = sample::tool("PL-1 (broken)", PLIERS, 1);
-    stage.vessel.kit[0].state = State::Broken;
+    stage.vessel.kit[0] =
+        Tool { state: State::Broken, ..sample::tool("PL-1", PLIERS, 1).part(Split::Broken, 1) };
     stage.vessel.kit[1].count = 2;
     let words = stage.words(Units::Both);
     let because = Because { tool: Some(0), reason: Reason::NotServiceable };
