@@ -95,9 +95,9 @@ pub struct Spares {
 ///
 /// The kit may hold what is only offered; then a demand lists that too.
 pub fn demands(terms: &Terms<'_>, vessel: &Vessel, further: &[Length]) -> Vec<Demands> {
-    let of_edition = |subject: &Subject<'_>, profile: &Profile| {
+    let of_edition = |subject: &Subject<'_>| {
         let mut wanted: Vec<PointDemands> = Vec::new();
-        for point in points(subject, profile, further) {
+        for point in points(subject, further) {
             let demands = point_demands(&point);
             if !wanted.contains(&demands) {
                 wanted.push(demands);
@@ -107,7 +107,7 @@ pub fn demands(terms: &Terms<'_>, vessel: &Vessel, further: &[Length]) -> Vec<De
     };
     each_edition(terms, vessel, |subject, profile| Demands {
         profile: Arc::clone(profile),
-        points: of_edition(subject, profile),
+        points: of_edition(subject),
     })
 }
 
@@ -146,7 +146,7 @@ pub fn shortcomings(
     let found = each_edition(terms, vessel, |subject, profile| {
         at += 1;
         (at - 1 == judgement).then(|| {
-            let points = points(subject, profile, &[]);
+            let points = points(subject, &[]);
             let one = |tool: &usize| nearest_spec(profile, requirement, *tool, &points);
             tools.iter().map(one).collect()
         })
@@ -195,33 +195,29 @@ fn each_edition<T>(
     let days = DaySpan { from: Some(terms.departure), until: Some(back) };
     let editions: Vec<ApplicableEdition<'_>> = editions::applicable(terms, vessel, days).editions;
     let judged = editions.iter().map(|edition| {
-        let subject = edition.subject(terms.vocabulary, vessel, terms.departure);
-        each(&subject, &edition.profile)
+        let (profile, by_name) = (&edition.profile, edition.why.is_asked());
+        let point = Point::of(terms.vocabulary, profile, vessel, terms.departure, by_name);
+        each(&Subject::over(point, edition.days), profile)
     });
     judged.collect()
 }
 
-/// Every point that the vessel has to stand under the profile.
-fn points<'s>(subject: &Subject<'s>, profile: &'s Profile, further: &[Length]) -> Vec<Point<'s>> {
-    if !profile.encoded {
-        return Vec::new();
-    }
-    let days: Vec<Day> = subject.days(profile);
-    let freeboards = match subject.freeboards(profile) {
+/// Every point that the vessel has to stand, and those of the further
+/// freeboards that it may have.
+fn points<'a>(subject: &Subject<'a>, further: &[Length]) -> Vec<Point<'a>> {
+    let at = |freeboard, day: &Day| Point { freeboard, day: *day, ..subject.point };
+    let freeboards = match &subject.freeboards {
+        _ if !subject.point.profile.encoded => return Vec::new(),
+        Err(missing) => return subject.days.iter().map(|day| at(Err(*missing), day)).collect(),
         Ok(freeboards) => freeboards,
-        Err(missing) => {
-            return days.iter().map(|day| subject.point(profile, Err(missing), *day)).collect();
-        }
     };
-    let mut points = subject.points(profile, &days);
     let inside = |length: &&Length| {
         freeboards.iter().flatten().any(|(low, high)| (low..=high).contains(length))
     };
-    let further: Vec<_> = further.iter().filter(inside).collect();
-    for day in &days {
-        points.extend(further.iter().map(|length| subject.point(profile, Ok(**length), *day)));
-    }
-    points
+    let further: Vec<&Length> = further.iter().filter(inside).collect();
+    let on = |day| further.iter().map(move |length| at(Ok(**length), day));
+    let further = subject.days.iter().flat_map(on);
+    subject.points().into_iter().chain(further).collect()
 }
 
 fn point_demands(point: &Point<'_>) -> PointDemands {

@@ -26,8 +26,11 @@ use crate::measure::DaySpan;
 use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
 use crate::model::finding::{Asked, GoodUpTo, ReadyUntil, Verdict, WayToReady};
 use crate::model::vessel::{Inspection, Vessel};
+use evaluate::point::Point;
+use judge::breakpoints::Subject;
 use judge::editions::{self, Applicable, ApplicableEdition};
-use judge::{clash, findings, good_up_to, verdict};
+use judge::verdict::{self, Trip};
+use judge::{clash, findings, good_up_to};
 use std::sync::Arc;
 
 /// Checks one vessel against every profile that binds it, or against those
@@ -106,25 +109,19 @@ fn judge(
     if !profile.encoded {
         return judgement;
     }
-    let subject = edition.subject(terms.vocabulary, vessel, asked.departure);
-    let trip = verdict::of_trip(&subject, profile);
+    let by_name = edition.why.is_asked();
+    let point = Point::of(terms.vocabulary, profile, vessel, asked.departure, by_name);
+    let subject = Subject::over(point, edition.days);
+    let Trip { worst, verdicts, evaluations } = verdict::of_trip(&subject);
+    let ready_until = verdict::ready_until(&subject, edition, &verdicts);
+    let findings = findings::findings(&subject, &worst, edition.days.until, evaluations);
     let inverses = (terms.depth != Depth::Findings).then(|| {
         let (good_up_to, stretches) = match terms.depth {
-            Depth::Whole => good_up_to::good_up_to(&subject, profile),
+            Depth::Whole => good_up_to::good_up_to(&subject),
             _ => (GoodUpTo::None, Vec::new()),
         };
-        Inverses {
-            good_up_to,
-            stretches,
-            clashes: clash::clashes(&subject, profile, &trip.worst),
-            way: repair::shortest(&subject, profile, trip.worst.verdict),
-        }
+        let clashes = clash::clashes(&subject, &worst);
+        Inverses { good_up_to, stretches, clashes, way: repair::shortest(&subject, worst.verdict) }
     });
-    Judgement {
-        verdict: trip.worst.verdict,
-        ready_until: verdict::ready_until(&subject, edition, &trip.verdicts),
-        findings: findings::findings(&subject, profile, trip),
-        inverses,
-        ..judgement
-    }
+    Judgement { verdict: worst.verdict, ready_until, findings, inverses, ..judgement }
 }

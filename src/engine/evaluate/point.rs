@@ -41,7 +41,20 @@ impl From<Missing> for VesselFact {
     }
 }
 
-impl Point<'_> {
+impl<'a> Point<'a> {
+    /// The vessel under the profile on the day of departure, before its
+    /// freeboard is looked at.
+    pub(crate) fn of(
+        vocabulary: &'a Vocabulary,
+        profile: &'a Profile,
+        vessel: &'a Vessel,
+        departure: Day,
+        asked: bool,
+    ) -> Self {
+        let (freeboard, day, missed) = (Err(Missing::NotMeasured), departure, false);
+        Self { vocabulary, profile, vessel, freeboard, day, departure, asked, missed }
+    }
+
     /// The system of units that the vessel measures in.
     pub(crate) fn system(&self) -> System {
         self.vessel

@@ -8,124 +8,104 @@ use crate::measure::{Day, DaySpan, Interval, Length, Percent, Quantity};
 use crate::model::profile::{Profile, Requirement};
 use crate::model::rule::{Base, Condition, Need, Side, Test};
 use crate::model::vessel::{Datum, Tool, Vessel, Whereabouts};
-use crate::model::vocabulary::Vocabulary;
 
-/// What stays the same while one vessel is judged under one edition.
-#[derive(Clone, Copy)]
+/// One vessel under one edition, and where it has to be judged.
+#[derive(Clone)]
 pub(crate) struct Subject<'a> {
-    pub(crate) vocabulary: &'a Vocabulary,
-    pub(crate) vessel: &'a Vessel,
-    pub(crate) departure: Day,
-    /// The days that the edition judges.
-    pub(crate) days: DaySpan,
-    /// Whether the edition was asked for by name.
-    pub(crate) asked: bool,
+    /// The vessel on the first of the days; every evaluation sets freeboard
+    /// and day anew.
+    pub(crate) point: Point<'a>,
+    /// The days to look at.
+    pub(crate) days: Vec<Day>,
+    /// The freeboards of the vessel, station by station, reading by reading;
+    /// or the fact that is missing.
+    pub(crate) freeboards: Result<Vec<Vec<Range>>, Missing>,
+    /// The breakpoints of its freeboards, where any of them is a range: at a
+    /// single freeboard nothing lies between.
+    pub(crate) between: Vec<Length>,
 }
 
 /// Freeboards from a low one to a high one.
 pub(crate) type Range = (Length, Length);
 
 impl<'a> Subject<'a> {
-    /// The point at that freeboard on that day.
-    pub(crate) fn point<'s>(
-        &self,
-        profile: &'s Profile,
-        freeboard: Result<Length, Missing>,
-        day: Day,
-    ) -> Point<'s>
-    where
-        'a: 's,
-    {
-        Point {
-            vocabulary: self.vocabulary,
-            profile,
-            vessel: self.vessel,
-            freeboard,
-            day,
-            departure: self.departure,
-            asked: self.asked,
-            missed: false,
-        }
+    /// The vessel of the point, to be judged from the first of the days to the
+    /// last: on the first, and at every breakpoint after it.
+    pub(crate) fn over(point: Point<'a>, span: DaySpan) -> Self {
+        let first = span.from.unwrap_or(point.departure);
+        let days = days_of(point.vessel, point.profile, first, span.until.unwrap_or(first));
+        Self::new(Point { day: first, ..point }, days)
     }
 
-    /// The freeboards of the vessel, station by station, reading by reading;
-    /// or the fact that is missing.
-    pub(crate) fn freeboards(&self, profile: &Profile) -> Result<Vec<Vec<Range>>, Missing> {
-        let freeboard = &self.vessel.freeboard;
-        let stations = &freeboard.stations;
-        if stations.is_empty() || stations.iter().any(|station| station.readings.is_empty()) {
-            return Err(Missing::NotMeasured);
-        }
-        if freeboard.from != profile.freeboard_from {
-            return Err(Missing::OtherPlace);
-        }
-        let ranges = stations.iter().map(|station| {
-            let mut ranges = Vec::new();
-            for reading in &station.readings {
-                let (low, high) = (reading.lowest(), reading.highest());
-                ranges.push((low, high));
-                if let Some(error) = reading.error.as_ref().and_then(|error| error.length()) {
-                    ranges.extend(self.within((low, high), error, profile));
-                }
-            }
-            // Two readings that say the same dispute nothing.
-            ranges.sort_unstable();
-            ranges.dedup();
-            ranges
-        });
-        Ok(ranges.collect())
-    }
-
-    /// What a reading may mean within the tape's error: rivals that may
-    /// differ, at both ends of the error and at every breakpoint between.
-    fn within(&self, (low, high): Range, error: Length, profile: &Profile) -> Vec<Range> {
-        let (least, most) = (low.less(error), high.plus(error));
-        let mut rivals = vec![(least, high.less(error).max(least)), (low.plus(error), most)];
-        if low == high {
-            let inside = freeboards(profile, self.vessel);
-            let inside = inside.into_iter().filter(|length| (least..=most).contains(length));
-            rivals.extend(inside.map(|length| (length, length)));
-        }
-        rivals
-    }
-
-    /// The first day that the edition judges.
-    pub(crate) fn first_day(&self) -> Day {
-        self.days.from.unwrap_or(self.departure)
-    }
-
-    /// The days of the trip to look at.
-    pub(crate) fn days(&self, profile: &Profile) -> Vec<Day> {
-        let first = self.first_day();
-        let last = self.days.until.unwrap_or(first);
-        days_of(self.vessel, profile, first, last)
+    /// The vessel of the point, to be judged on those days.
+    pub(crate) fn new(point: Point<'a>, days: Vec<Day>) -> Self {
+        let freeboards = measured(point.profile, point.vessel);
+        let ranges = || freeboards.iter().flatten().flatten();
+        let between = match ranges().any(|(low, high)| low < high) {
+            true => self::freeboards(point.profile, point.vessel),
+            false => Vec::new(),
+        };
+        Self { point, days, freeboards, between }
     }
 
     /// Every point that the vessel has to stand: both ends of each stretch of
     /// its freeboards over which the same requirements bind, on each of the
     /// days.
-    pub(crate) fn points<'s>(&self, profile: &'s Profile, days: &[Day]) -> Vec<Point<'s>>
-    where
-        'a: 's,
-    {
-        let Ok(ranges) = self.freeboards(profile) else {
-            return Vec::new();
-        };
+    pub(crate) fn points(&self) -> Vec<Point<'a>> {
+        let Ok(ranges) = &self.freeboards else { return Vec::new() };
         // A least length is worst at the top of a stretch over which the same
         // requirements bind, a greatest length at the bottom.
-        let thresholds = thresholds(profile);
+        let thresholds = thresholds(self.point.profile);
         let mut freeboards: Vec<Length> = Vec::new();
-        for (low, high) in ranges.into_iter().flatten() {
-            freeboards.extend([low, high]);
-            for length in thresholds.iter().filter(|length| **length > low && **length <= high) {
+        for (low, high) in ranges.iter().flatten() {
+            freeboards.extend([*low, *high]);
+            for length in thresholds.iter().filter(|length| *length > low && *length <= high) {
                 freeboards.extend([length.just_below(), *length]);
             }
         }
-        freeboards.sort_unstable();
-        freeboards.dedup();
-        let at = |day| freeboards.iter().map(move |length| self.point(profile, Ok(*length), day));
-        days.iter().flat_map(|day| at(*day)).collect()
+        let freeboards = in_order(freeboards);
+        let at = |day| {
+            freeboards.iter().map(move |length| Point { freeboard: Ok(*length), day, ..self.point })
+        };
+        self.days.iter().flat_map(|day| at(*day)).collect()
     }
+}
+
+/// The freeboards of the vessel as the profile takes them.
+fn measured(profile: &Profile, vessel: &Vessel) -> Result<Vec<Vec<Range>>, Missing> {
+    let stations = &vessel.freeboard.stations;
+    if stations.is_empty() || stations.iter().any(|station| station.readings.is_empty()) {
+        return Err(Missing::NotMeasured);
+    }
+    if vessel.freeboard.from != profile.freeboard_from {
+        return Err(Missing::OtherPlace);
+    }
+    let ranges = stations.iter().map(|station| {
+        let mut ranges = Vec::new();
+        for reading in &station.readings {
+            let (low, high) = (reading.lowest(), reading.highest());
+            ranges.push((low, high));
+            if let Some(error) = reading.error.as_ref().and_then(|error| error.length()) {
+                ranges.extend(within((low, high), error, profile, vessel));
+            }
+        }
+        // Two readings that say the same dispute nothing.
+        in_order(ranges)
+    });
+    Ok(ranges.collect())
+}
+
+/// What a reading may mean within the tape's error: rivals that may differ, at
+/// both ends of the error and at every breakpoint between.
+fn within((low, high): Range, error: Length, profile: &Profile, vessel: &Vessel) -> Vec<Range> {
+    let (least, most) = (low.less(error), high.plus(error));
+    let mut rivals = vec![(least, high.less(error).max(least)), (low.plus(error), most)];
+    if low == high {
+        let inside = freeboards(profile, vessel).into_iter();
+        let inside = inside.filter(|length| (least..=most).contains(length));
+        rivals.extend(inside.map(|length| (length, length)));
+    }
+    rivals
 }
 
 /// The freeboards from which on something may differ with this very kit, in

@@ -5,14 +5,14 @@ use super::verdict::Combined;
 use crate::engine::assign::assign;
 use crate::engine::assign::candidates::{self, Pass};
 use crate::engine::assign::slots::{Problem, Worth};
+use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::views;
 use crate::model::finding::{Clash, Outcome, Verdict};
-use crate::model::profile::Profile;
 
 /// Sets of required findings that cannot all be met together while every
 /// proper subset can, found by dropping one at a time in profile order in
 /// the generous pass.
-pub(crate) fn clashes(subject: &Subject<'_>, profile: &Profile, worst: &Combined) -> Vec<Clash> {
+pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined) -> Vec<Clash> {
     if worst.verdict != Verdict::NotReady {
         return Vec::new();
     }
@@ -23,7 +23,7 @@ pub(crate) fn clashes(subject: &Subject<'_>, profile: &Profile, worst: &Combined
             continue;
         }
         looked.push((at.freeboard, at.day));
-        let point = subject.point(profile, at.freeboard, at.day);
+        let point = Point { freeboard: at.freeboard, day: at.day, ..subject.point };
         let problem = candidates::problem(&views(&point), &point, Pass::Generous);
         for clash in in_problem(&problem) {
             if !found.iter().any(|other| other.requirements == clash.requirements) {

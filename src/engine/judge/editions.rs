@@ -1,6 +1,6 @@
 //! Which profiles judge a vessel on a trip.
 
-use super::breakpoints::{self, Subject};
+use super::breakpoints;
 use crate::engine::evaluate::condition::{Known, any};
 use crate::engine::evaluate::point::{Missing, Point};
 use crate::engine::request::Terms;
@@ -9,7 +9,6 @@ use crate::model::check::{Notice, Why};
 use crate::model::profile::{Binds, Profile};
 use crate::model::reason::VesselFact;
 use crate::model::vessel::Vessel;
-use crate::model::vocabulary::Vocabulary;
 use std::sync::Arc;
 
 /// One profile with the days that it judges, and its sister editions for
@@ -26,17 +25,6 @@ pub(crate) struct ApplicableEdition<'a> {
 }
 
 impl ApplicableEdition<'_> {
-    /// The vessel as this edition judges it.
-    pub(crate) fn subject<'a>(
-        &self,
-        vocabulary: &'a Vocabulary,
-        vessel: &'a Vessel,
-        departure: Day,
-    ) -> Subject<'a> {
-        let asked = matches!(self.why, Why::Asked | Why::Fallback);
-        Subject { vocabulary, vessel, departure, days: self.days, asked }
-    }
-
     /// Which edition governs on the day; none where it is not known or not
     /// encoded. A single profile that was asked for governs on every day.
     pub(crate) fn governing(&self, day: Day) -> Option<&Profile> {
@@ -199,25 +187,19 @@ fn binding<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Applicable<
 /// freeboard that it has, or may have.
 fn binds(terms: &Terms<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -> Known {
     let first = days.from.unwrap_or(terms.departure);
-    let point = |freeboard, day| Point {
-        vocabulary: terms.vocabulary,
-        profile,
-        vessel,
-        freeboard,
-        day,
-        departure: terms.departure,
-        asked: false,
-        missed: false,
-    };
+    let point = Point::of(terms.vocabulary, profile, vessel, terms.departure, false);
     if profile.binds.when.is_empty() {
         // Nothing in it depends on a day or a freeboard.
-        return point(Err(Missing::NotMeasured), first).profile_binds();
+        return Point { day: first, ..point }.profile_binds();
     }
     let last = days.until.unwrap_or(first);
     let days = breakpoints::days_of(vessel, profile, first, last);
     let freeboards = freeboards(vessel, profile);
     let at = |day: Day| freeboards.iter().map(move |f| (*f, day));
-    any(days.into_iter().flat_map(at).map(|(f, day)| point(f, day).profile_binds()))
+    any(days
+        .into_iter()
+        .flat_map(at)
+        .map(|(freeboard, day)| Point { freeboard, day, ..point }.profile_binds()))
 }
 
 /// Every freeboard at which it can matter whether a profile binds.

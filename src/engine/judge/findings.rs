@@ -3,7 +3,7 @@
 
 use super::breakpoints::Subject;
 use super::evaluation::{Evaluation, evaluate};
-use super::verdict::Trip;
+use super::verdict::Combined;
 use crate::engine::assign::assign_from;
 use crate::engine::assign::candidates::{self, Pass};
 use crate::engine::assign::slots::{Assignment, Problem, Slot};
@@ -12,34 +12,34 @@ use crate::engine::evaluate::requirement::{Fitted, View, may_be_unlisted};
 use crate::engine::evaluate::{fit, holders};
 use crate::measure::{Answer, Day};
 use crate::model::finding::{Because, Finding, Outcome, Serving};
-use crate::model::profile::Profile;
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::rule::{Member, Need, ToolType};
 use crate::model::vocabulary::KindId;
 
-/// The findings of a trip, each explained at the point where it is worst.
+/// The findings of a trip that is judged through that day, each explained at
+/// the point where it is worst; points that are evaluated already are used.
 pub(crate) fn findings<'a>(
     subject: &Subject<'a>,
-    profile: &'a Profile,
-    trip: Trip<'a>,
+    worst: &Combined,
+    through: Option<Day>,
+    mut evaluations: Vec<Evaluation<'a>>,
 ) -> Vec<Finding> {
-    let mut evaluations = trip.evaluations;
     let mut explained: Vec<Explained<'a>> = Vec::new();
-    let mut findings = Vec::with_capacity(trip.worst.outcomes.len());
-    for (index, at) in trip.worst.outcomes.iter().enumerate() {
+    let mut findings = Vec::with_capacity(worst.outcomes.len());
+    for (index, at) in worst.outcomes.iter().enumerate() {
         let Some(at) = at else { continue };
         let is_there = |point: &Point<'_>| point.freeboard == at.freeboard && point.day == at.day;
         let known = explained.iter().position(|explained| is_there(&explained.at.point));
         let position = known.unwrap_or_else(|| {
             let evaluated = evaluations.iter().position(|of| is_there(&of.point));
+            let point = || Point { freeboard: at.freeboard, day: at.day, ..subject.point };
             explained.push(Explained::of(match evaluated {
                 Some(evaluated) => evaluations.swap_remove(evaluated),
-                None => evaluate(&subject.point(profile, at.freeboard, at.day)),
+                None => evaluate(&point()),
             }));
             explained.len() - 1
         });
-        let through = subject.days.until.unwrap_or(at.day);
-        let mut finding = explained[position].finding(index, at.outcome, through);
+        let mut finding = explained[position].finding(index, at.outcome, through.unwrap_or(at.day));
         if at.disputed {
             let reason = Reason::VesselFactUnknown { fact: VesselFact::FreeboardDisputed };
             finding.reasons.insert(0, Because { tool: None, reason });

@@ -1,12 +1,12 @@
 //! Good up to: how much freeboard the kit could stand, and what gives out
 //! there.
 
-use super::breakpoints::{self, Subject};
+use super::breakpoints::{self, Range, Subject};
 use super::evaluation::evaluate;
 use crate::engine::evaluate::point::Point;
 use crate::measure::{Day, Length};
 use crate::model::finding::{GoodUpTo, Outcome, Stretch, Verdict};
-use crate::model::profile::{Level, Profile};
+use crate::model::profile::Level;
 
 /// One piece of freeboards over which the answer is the same.
 struct Piece {
@@ -19,11 +19,9 @@ struct Piece {
 
 /// The answer, and every stretch from zero to twice the vessel's own
 /// freeboard (to the last change if the vessel has none).
-pub(crate) fn good_up_to(subject: &Subject<'_>, profile: &Profile) -> (GoodUpTo, Vec<Stretch>) {
-    let days = subject.days(profile);
-    let pieces = pieces(subject, profile, &days);
-    let ranges: Vec<(Length, Length)> =
-        subject.freeboards(profile).unwrap_or_default().into_iter().flatten().collect();
+pub(crate) fn good_up_to(subject: &Subject<'_>) -> (GoodUpTo, Vec<Stretch>) {
+    let pieces = pieces(subject);
+    let ranges: Vec<Range> = subject.freeboards.iter().flatten().flatten().copied().collect();
     let own = ranges.iter().map(|(_, high)| *high).max();
     let answer = match own {
         Some(own) => from_own(&pieces, &ranges, own),
@@ -32,18 +30,15 @@ pub(crate) fn good_up_to(subject: &Subject<'_>, profile: &Profile) -> (GoodUpTo,
     (answer, stretches(&pieces, own))
 }
 
-fn pieces(subject: &Subject<'_>, profile: &Profile, days: &[Day]) -> Vec<Piece> {
-    let first = days.first().copied().unwrap_or(subject.departure);
-    let starts = breakpoints::freeboards(profile, subject.vessel);
-    starts
-        .iter()
-        .enumerate()
-        .map(|(index, from)| {
-            let (verdict, fails) = over_days(&subject.point(profile, Ok(*from), first), days);
-            let to = starts.get(index + 1).map(|next| next.just_below());
-            Piece { from: *from, to, verdict, fails }
-        })
-        .collect()
+fn pieces(subject: &Subject<'_>) -> Vec<Piece> {
+    let starts = breakpoints::freeboards(subject.point.profile, subject.point.vessel);
+    let ends = starts.iter().skip(1).map(|next| Some(next.just_below())).chain([None]);
+    let pieces = starts.iter().zip(ends).map(|(from, to)| {
+        let point = Point { freeboard: Ok(*from), ..subject.point };
+        let (verdict, fails) = over_days(&point, &subject.days);
+        Piece { from: *from, to, verdict, fails }
+    });
+    pieces.collect()
 }
 
 fn over_days(point: &Point<'_>, days: &[Day]) -> (Verdict, Vec<usize>) {
@@ -69,11 +64,10 @@ fn holds(piece: &Piece, freeboard: Length) -> bool {
 
 /// From the vessel's own freeboard upward, if it is ready over all of it;
 /// else the greatest ready freeboard below the lowest at which it is not.
-fn from_own(pieces: &[Piece], ranges: &[(Length, Length)], own: Length) -> GoodUpTo {
+fn from_own(pieces: &[Piece], ranges: &[Range], own: Length) -> GoodUpTo {
     let covers = |piece: &Piece| {
-        let meets = |(low, high): &(Length, Length)| {
-            piece.from <= *high && piece.to.is_none_or(|to| *low <= to)
-        };
+        let meets =
+            |(low, high): &Range| piece.from <= *high && piece.to.is_none_or(|to| *low <= to);
         ranges.iter().any(meets)
     };
     let ready = |piece: &Piece| piece.verdict == Verdict::Ready;

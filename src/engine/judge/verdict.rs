@@ -42,12 +42,11 @@ pub(crate) struct Trip<'a> {
 type Keep<'k, 'a> = dyn FnMut(Evaluation<'a>) + 'k;
 
 /// Judges every day of the trip.
-pub(crate) fn of_trip<'a>(subject: &Subject<'a>, profile: &'a Profile) -> Trip<'a> {
+pub(crate) fn of_trip<'a>(subject: &Subject<'a>) -> Trip<'a> {
     let mut evaluations = Vec::new();
     let mut keep = |evaluation| evaluations.push(evaluation);
-    let days = subject.days(profile);
-    let by_day: Vec<Combined> =
-        days.iter().map(|day| kept_on(subject, *day, profile, &mut keep)).collect();
+    let days = &subject.days;
+    let by_day: Vec<Combined> = days.iter().map(|day| kept_on(subject, *day, &mut keep)).collect();
     let verdicts = days.iter().zip(&by_day).map(|(day, of)| (*day, of.verdict)).collect();
     let nothing = Combined { outcomes: Vec::new(), verdict: Verdict::CannotTell };
     let worst = by_day.into_iter().reduce(worse_day).unwrap_or(nothing);
@@ -55,8 +54,8 @@ pub(crate) fn of_trip<'a>(subject: &Subject<'a>, profile: &'a Profile) -> Trip<'
 }
 
 /// The verdict over all freeboards of the vessel on one day.
-pub(crate) fn on(subject: &Subject<'_>, day: Day, profile: &Profile) -> Verdict {
-    kept_on(subject, day, profile, &mut |_| ()).verdict
+pub(crate) fn on(subject: &Subject<'_>, day: Day) -> Verdict {
+    kept_on(subject, day, &mut |_| ()).verdict
 }
 
 /// The last day with the required findings met on every day from departure
@@ -67,15 +66,16 @@ pub(crate) fn ready_until(
     edition: &ApplicableEdition<'_>,
     judged: &[(Day, Verdict)],
 ) -> ReadyUntil {
-    let known = |day: Day| judged.iter().find(|(judged, _)| *judged == day);
-    let verdict_on =
-        |day| known(day).map_or_else(|| governed_on(subject, edition, day), |(_, v)| *v);
-    let start = subject.first_day().max(subject.departure);
+    let verdict_on = |day: Day| {
+        let known = judged.iter().find(|(judged, _)| *judged == day);
+        known.map_or_else(|| governed_on(subject, edition, day), |(_, verdict)| *verdict)
+    };
+    let start = subject.point.day.max(subject.point.departure);
     if verdict_on(start) != Verdict::Ready {
         return ReadyUntil::None;
     }
-    let editions: Vec<&Profile> = edition.of_rule.iter().map(|p| p.as_ref()).collect();
-    breakpoints::days(subject.vessel, &editions, start)
+    let editions: Vec<&Profile> = edition.of_rule.iter().map(|profile| profile.as_ref()).collect();
+    breakpoints::days(subject.point.vessel, &editions, start)
         .into_iter()
         .find(|day| verdict_on(*day) != Verdict::Ready)
         .map_or(ReadyUntil::NoEnd, |day| ReadyUntil::Day(day.previous()))
@@ -83,29 +83,21 @@ pub(crate) fn ready_until(
 
 /// The verdict on one day under whatever edition governs then.
 fn governed_on(subject: &Subject<'_>, edition: &ApplicableEdition<'_>, day: Day) -> Verdict {
-    let governing = edition.governing(day);
-    governing.map_or(Verdict::CannotTell, |profile| on(subject, day, profile))
+    edition.governing(day).map_or(Verdict::CannotTell, |profile| {
+        on(&Subject::new(Point { profile, ..subject.point }, Vec::new()), day)
+    })
 }
 
-fn kept_on<'a>(
-    subject: &Subject<'a>,
-    day: Day,
-    profile: &'a Profile,
-    keep: &mut Keep<'_, 'a>,
-) -> Combined {
-    let point = subject.point(profile, Err(Missing::NotMeasured), day);
-    let stations = match subject.freeboards(profile) {
-        Err(missing) => return at_point(&Point { freeboard: Err(missing), ..point }, keep),
+fn kept_on<'a>(subject: &Subject<'a>, day: Day, keep: &mut Keep<'_, 'a>) -> Combined {
+    let point = Point { day, ..subject.point };
+    let stations = match &subject.freeboards {
+        Err(missing) => return at_point(&Point { freeboard: Err(*missing), ..point }, keep),
         Ok(stations) => stations,
     };
-    // At a single freeboard nothing lies between.
-    let wide = stations.iter().flatten().any(|(low, high)| low < high);
-    let breakpoints =
-        if wide { breakpoints::freeboards(profile, subject.vessel) } else { Vec::new() };
-    let mut over = |range: &Range| over_range(*range, &breakpoints, &point, keep);
+    let mut over = |range: &Range| over_range(*range, &subject.between, &point, keep);
     // The readings of one station must agree, or nobody can tell.
     let mut at_stations = Vec::with_capacity(stations.len());
-    for readings in &stations {
+    for readings in stations {
         let readings: Vec<Combined> = readings.iter().map(&mut over).collect();
         at_stations.extend(readings.into_iter().reduce(agreeing));
     }

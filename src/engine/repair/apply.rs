@@ -6,7 +6,7 @@ use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::{limit, satisfy};
 use crate::engine::judge::breakpoints::Subject;
 use crate::measure::{Answer, Day};
-use crate::model::check::{Judgement, Why};
+use crate::model::check::Judgement;
 use crate::model::finding::{FilledSlot, Step, Target, WayToReady};
 use crate::model::place::Place;
 use crate::model::profile::{Profile, Requirement};
@@ -25,42 +25,34 @@ pub fn repaired(
     let Some(WayToReady::Steps { steps, .. }) = judgement.inverses.as_ref().map(|i| &i.way) else {
         return vessel.clone();
     };
-    let profile = &judgement.profile;
-    let asked = matches!(judgement.why, Why::Asked | Why::Fallback);
-    let subject = Subject { vocabulary, vessel, departure, days: judgement.days, asked };
-    let (settled, _) = settle(&subject, profile);
-    let subject = Subject { vessel: &settled, ..subject };
-    let days = subject.days(profile);
-    let points = subject.points(profile, &days);
-    apply(&subject, profile, steps, &points)
+    let by_name = judgement.why.is_asked();
+    let point = Point::of(vocabulary, &judgement.profile, vessel, departure, by_name);
+    let subject = Subject::over(point, judgement.days);
+    let (settled, _) = settle(&subject);
+    let subject = Subject::new(Point { vessel: &settled, ..subject.point }, subject.days);
+    apply(&subject.point, steps, &subject.points())
 }
 
 /// The vessel after the steps; those on the vessel itself are settled
 /// already.
-pub(crate) fn apply(
-    subject: &Subject<'_>,
-    profile: &Profile,
-    steps: &[Step],
-    points: &[Point<'_>],
-) -> Vessel {
-    let mut vessel = subject.vessel.clone();
+pub(crate) fn apply(point: &Point<'_>, steps: &[Step], points: &[Point<'_>]) -> Vessel {
+    let profile = point.profile;
+    let mut vessel = point.vessel.clone();
     for step in steps {
         let requirement = &profile.requirements[step.requirement];
         match &step.target {
             Target::Vessel => {}
             Target::Tool(index) => {
                 let slot = step.slots.first().copied();
-                mend_tool(&mut vessel.kit[*index], requirement, slot, points, subject.departure);
+                mend_tool(&mut vessel.kit[*index], requirement, slot, points, point.departure);
             }
             Target::Type(_) => {
                 for slot in &step.slots {
-                    let tool = new_tool(profile, step, *slot, points, subject.departure);
+                    let tool = new_tool(profile, step, *slot, points, point.departure);
                     vessel.kit.extend(tool);
                 }
             }
-            Target::Role(role) => {
-                certify(&mut vessel, requirement, role.as_ref(), subject.departure)
-            }
+            Target::Role(role) => certify(&mut vessel, requirement, role.as_ref(), point.departure),
             Target::Gear(name) => change_gear(&mut vessel, name, requirement, points),
         }
     }

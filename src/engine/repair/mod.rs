@@ -6,21 +6,20 @@ pub(crate) mod mend;
 mod settle;
 mod tools;
 
+use crate::engine::evaluate::point::Point;
 use crate::engine::judge::breakpoints::Subject;
 use crate::engine::judge::verdict;
-use crate::measure::Day;
 use crate::model::finding::{Step, Target, Verdict, WayToReady};
-use crate::model::profile::Profile;
 
 /// The shortest way to ready for the vessel on all days of the edition.
-pub(crate) fn shortest(subject: &Subject<'_>, profile: &Profile, verdict: Verdict) -> WayToReady {
+pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict) -> WayToReady {
     if verdict == Verdict::Ready {
         return WayToReady::Already;
     }
-    let (settled, mut steps) = settle::settle(subject, profile);
-    let subject = Subject { vessel: &settled, ..*subject };
-    let days = subject.days(profile);
-    let points = subject.points(profile, &days);
+    let (settled, mut steps) = settle::settle(subject);
+    let point = Point { vessel: &settled, ..subject.point };
+    let subject = Subject::new(point, subject.days.clone());
+    let (profile, points) = (point.profile, subject.points());
     steps.extend(settle::for_people_and_gear(profile, &points));
     let (tool_steps, most) = tools::for_tools(profile, &points);
     let least = points
@@ -30,8 +29,8 @@ pub(crate) fn shortest(subject: &Subject<'_>, profile: &Profile, verdict: Verdic
         .unwrap_or(most);
     steps.extend(tool_steps);
     let makes_ready = |steps: &[Step]| {
-        let vessel = apply::apply(&subject, profile, steps, &points);
-        is_ready(&Subject { vessel: &vessel, ..subject }, profile, &days)
+        let vessel = apply::apply(&point, steps, &points);
+        is_ready(&Subject::new(Point { vessel: &vessel, ..point }, subject.days.clone()))
     };
     if !makes_ready(&steps) {
         return WayToReady::None;
@@ -44,8 +43,8 @@ pub(crate) fn shortest(subject: &Subject<'_>, profile: &Profile, verdict: Verdic
     WayToReady::Steps { steps, fewest }
 }
 
-fn is_ready(subject: &Subject<'_>, profile: &Profile, days: &[Day]) -> bool {
-    days.iter().all(|day| verdict::on(subject, *day, profile) == Verdict::Ready)
+fn is_ready(subject: &Subject<'_>) -> bool {
+    subject.days.iter().all(|day| verdict::on(subject, *day) == Verdict::Ready)
 }
 
 /// A step that the rest can do without is left out. Needed where the best

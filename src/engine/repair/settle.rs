@@ -18,15 +18,15 @@ use crate::model::vocabulary::Vocabulary;
 
 /// Missing facts of the vessel itself, each settled as if it turned out
 /// well, with a step for each.
-pub(crate) fn settle(subject: &Subject<'_>, profile: &Profile) -> (Vessel, Vec<Step>) {
-    let mut vessel = subject.vessel.clone();
+pub(crate) fn settle(subject: &Subject<'_>) -> (Vessel, Vec<Step>) {
+    let mut vessel = subject.point.vessel.clone();
     let mut steps = Vec::new();
     let mut settled = Vec::new();
-    for (requirement, fact) in missing_facts(subject, profile) {
+    for (requirement, fact) in missing_facts(subject) {
         if settled.contains(&fact) {
             continue;
         }
-        settle_fact(&mut vessel, &fact, subject, profile);
+        settle_fact(&mut vessel, &fact, &subject.point);
         let reasons = vec![Reason::VesselFactUnknown { fact: fact.clone() }];
         let (also, slots) = (Vec::new(), Vec::new());
         steps.push(Step {
@@ -43,18 +43,18 @@ pub(crate) fn settle(subject: &Subject<'_>, profile: &Profile) -> (Vessel, Vec<S
 }
 
 /// The facts, each with the first requirement that hangs on it.
-fn missing_facts(subject: &Subject<'_>, profile: &Profile) -> Vec<(usize, VesselFact)> {
+fn missing_facts(subject: &Subject<'_>) -> Vec<(usize, VesselFact)> {
     let mut facts = Vec::new();
-    let freeboards = subject.freeboards(profile);
+    let Subject { freeboards, point, .. } = subject;
     let disputed = freeboards.as_ref().is_ok_and(|w| w.iter().any(|readings| readings.len() > 1));
-    let first = subject.first_day();
-    let at = freeboards.as_ref().map(|w| w[0][0].0).map_err(|missing| *missing);
-    let point = subject.point(profile, at, first);
+    let lowest = freeboards.as_ref().map(|w| w[0][0].0).map_err(|missing| *missing);
+    let point = Point { freeboard: lowest, ..*point };
+    let profile = point.profile;
     let required = |requirement: &Requirement| {
         requirement.level == Level::Required && point.binds(requirement) != Ok(false)
     };
     let rail = match freeboards {
-        Err(missing) => Some(VesselFact::from(missing)),
+        Err(missing) => Some(VesselFact::from(*missing)),
         Ok(_) if disputed => Some(VesselFact::FreeboardDisputed),
         Ok(_) => None,
     };
@@ -86,11 +86,12 @@ fn missing_facts(subject: &Subject<'_>, profile: &Profile) -> Vec<(usize, Vessel
     facts
 }
 
-fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, subject: &Subject<'_>, profile: &Profile) {
+fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, point: &Point<'_>) {
+    let vocabulary = point.vocabulary;
     match fact {
         VesselFact::Freeboard | VesselFact::FreeboardFrom => {
             vessel.freeboard = Freeboard {
-                from: profile.freeboard_from,
+                from: point.profile.freeboard_from,
                 stations: vec![Station { name: None, readings: vec![low_freeboard()] }],
             };
         }
@@ -108,19 +109,19 @@ fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, subject: &Subject<'_>, pr
             vessel.features.insert(feature.clone(), true);
         }
         VesselFact::Hooks => {
-            thin(&mut vessel.hooks, "wire", subject.vocabulary);
-            vessel.coverage.all_seen.extend(subject.vocabulary.find_kind("hook"));
+            thin(&mut vessel.hooks, "wire", vocabulary);
+            vessel.coverage.all_seen.extend(vocabulary.find_kind("hook"));
         }
         VesselFact::Lines => {
-            thin(&mut vessel.lines, "diameter", subject.vocabulary);
+            thin(&mut vessel.lines, "diameter", vocabulary);
             if let (Some([]), Some(kind)) =
-                (vessel.lines.as_deref(), subject.vocabulary.find_kind("fishing-line"))
+                (vessel.lines.as_deref(), vocabulary.find_kind("fishing-line"))
             {
                 let tool = Tool::bare("line", kind, 1, Place::default());
                 vessel.lines = Some(vec![GearPiece { name: "line".to_owned(), tool }]);
-                thin(&mut vessel.lines, "diameter", subject.vocabulary);
+                thin(&mut vessel.lines, "diameter", vocabulary);
             }
-            vessel.coverage.all_seen.extend(subject.vocabulary.find_kind("fishing-line"));
+            vessel.coverage.all_seen.extend(vocabulary.find_kind("fishing-line"));
         }
         VesselFact::People => {}
         VesselFact::Aboard(kind) => {
