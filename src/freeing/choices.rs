@@ -220,8 +220,9 @@ impl Set {
         let asked = Asked { departure, back, trust: Trust::All };
         let (answer, judgement) = self.judge_by(&self.profile, vocabulary, vessel, asked, depth);
         let short = self.short.as_ref().filter(|_| answer != Answer::Yes).and_then(|short| {
-            let told = self.judge_by(short, vocabulary, vessel, asked, Depth::Findings);
-            (told.0 == Answer::Yes).then_some(told.1)
+            let (answer, judgement) =
+                self.judge_by(short, vocabulary, vessel, asked, Depth::Findings);
+            (answer == Answer::Yes).then_some(judgement)
         });
         JudgedSet { answer, judgement, short }
     }
@@ -237,10 +238,10 @@ impl Set {
     ) -> (Answer, Arc<Judgement>) {
         let with = |hooks: Option<Vec<GearPiece>>| {
             let vessel = Vessel { hooks, ..vessel.clone() };
-            judge_with(profile, vocabulary, &vessel, asked, depth)
+            judge_with(profile, vocabulary, vessel, asked, depth)
         };
         if !self.cuts_hooks {
-            return judge_with(profile, vocabulary, vessel, asked, depth);
+            return judge_with(profile, vocabulary, vessel.clone(), asked, depth);
         }
         let (known, doubtful) = self.hooks(vocabulary, vessel);
         let Some(doubtful) = doubtful else { return with(known) };
@@ -263,7 +264,7 @@ impl Set {
 fn judge_with(
     profile: &Arc<Profile>,
     vocabulary: &Vocabulary,
-    vessel: &Vessel,
+    vessel: Vessel,
     asked: Asked,
     depth: Depth,
 ) -> (Answer, Arc<Judgement>) {
@@ -278,7 +279,7 @@ fn judge_with(
         depth,
     };
     // Of one profile that is asked for there is one judgement.
-    let judgement = check_own(vessel.clone(), &[], &terms).judgements.swap_remove(0);
+    let judgement = check_own(vessel, &[], &terms).judgements.swap_remove(0);
     let answer = match judgement.verdict {
         Verdict::Ready => Answer::Yes,
         Verdict::CannotTell => Answer::Unknown,

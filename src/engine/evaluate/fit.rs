@@ -9,7 +9,7 @@ use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::rule::Spec;
 use crate::model::vessel::{State, Tool, Whereabouts};
-use crate::model::vocabulary::Class;
+use crate::model::vocabulary::{Class, Vocabulary};
 
 /// Every reason why the tool does not satisfy the spec; none if it does.
 /// The kinds must agree already.
@@ -46,7 +46,7 @@ fn at_hand<N: Notes>(tool: &Tool, interval: Option<Interval>, point: &Point<'_>)
     if !tool.parts.is_empty() {
         parts(tool, point, &mut notes);
     }
-    if let Some(interval) = inspection_of(tool, interval, point) {
+    if let Some(interval) = inspection_of(tool, interval, point.vocabulary) {
         // An inspection that lies ahead is none yet.
         let done = tool.inspected.filter(|day| *day <= point.day);
         match done.map(|day| day.through(interval)) {
@@ -107,8 +107,12 @@ fn there_and_works<N: Notes>(tool: &Tool, point: &Point<'_>, notes: &mut N) {
 }
 
 /// Documents are read, not inspected.
-fn inspection_of(tool: &Tool, interval: Option<Interval>, point: &Point<'_>) -> Option<Interval> {
-    let class = point.vocabulary.kind(tool.kind).class;
+pub(super) fn inspection_of(
+    tool: &Tool,
+    interval: Option<Interval>,
+    vocabulary: &Vocabulary,
+) -> Option<Interval> {
+    let class = vocabulary.kind(tool.kind).class;
     interval.filter(|_| matches!(class, Class::Tool | Class::Spare))
 }
 
@@ -116,9 +120,9 @@ fn inspection_of(tool: &Tool, interval: Option<Interval>, point: &Point<'_>) -> 
 pub(crate) fn serves_through(
     tool: &Tool,
     interval: Option<Interval>,
-    point: &Point<'_>,
+    vocabulary: &Vocabulary,
 ) -> Option<Day> {
-    let inspected = inspection_of(tool, interval, point)
+    let inspected = inspection_of(tool, interval, vocabulary)
         .and_then(|interval| tool.inspected.map(|day| day.through(interval)));
     [tool.expires, inspected].into_iter().flatten().min()
 }

@@ -98,12 +98,8 @@ pub(crate) fn certified(requirement: &Requirement, point: &Point<'_>, through: D
     let Need::Certificates { kind, holders, valid } = &requirement.need else {
         return Vec::new();
     };
-    let concerned = |person: &Person| match holders {
-        Holders::EachRole(roles) => roles.iter().any(|role| person.roles.contains(role)),
-        Holders::People(_) => true,
-    };
     let counts = |person: &Person, day| {
-        concerned(person) && is_certified(person, *kind, *valid, day) == Answer::Yes
+        is_concerned(person, holders) && is_certified(person, *kind, *valid, day) == Answer::Yes
     };
     let people = point.vessel.people.iter().flatten().enumerate();
     let now: Vec<_> = people.filter(|(_, person)| counts(person, point.day)).collect();
@@ -112,9 +108,17 @@ pub(crate) fn certified(requirement: &Requirement, point: &Point<'_>, through: D
     if lasting.is_empty() { now.into_iter().map(|(p, _)| p).collect() } else { lasting }
 }
 
+/// Whether the rule asks that person: for any of its roles, or anybody.
+pub(super) fn is_concerned(person: &Person, holders: &Holders) -> bool {
+    match holders {
+        Holders::EachRole(roles) => roles.iter().any(|role| person.roles.contains(role)),
+        Holders::People(_) => true,
+    }
+}
+
 /// The last valid day: the earlier of its own print and its issue plus the
 /// span that the rule sets.
-fn last_day(certificate: &Certificate, valid: Option<Interval>) -> Option<Day> {
+pub(super) fn last_day(certificate: &Certificate, valid: Option<Interval>) -> Option<Day> {
     let by_issue = certificate.issued.zip(valid).map(|(day, valid)| day.through(valid));
     [certificate.expires, by_issue].into_iter().flatten().min()
 }

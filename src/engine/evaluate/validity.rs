@@ -1,12 +1,14 @@
 //! Until when what serves a requirement is good, for the calendar of a fleet
 //! and the time line of a vessel.
 
-use crate::measure::{Day, DaySpan};
+use super::fit::{inspection_of, serves_through};
+use super::holders::{is_concerned, last_day};
+use crate::measure::DaySpan;
 use crate::model::finding::Finding;
 use crate::model::profile::Requirement;
-use crate::model::rule::{Holders, Need};
+use crate::model::rule::Need;
 use crate::model::vessel::Vessel;
-use crate::model::vocabulary::{Class, Vocabulary};
+use crate::model::vocabulary::Vocabulary;
 
 /// What is good for a while.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -55,15 +57,9 @@ pub fn validities(
         Need::Certificates { kind, holders, valid } => {
             let mut all = Vec::new();
             for (p, person) in vessel.people.iter().flatten().enumerate() {
-                let concerned = match holders {
-                    Holders::EachRole(roles) => roles.iter().any(|r| person.roles.contains(r)),
-                    Holders::People(_) => true,
-                };
                 for (c, certificate) in person.certificates.iter().enumerate() {
-                    if concerned && certificate.kind == *kind {
-                        let by_issue =
-                            certificate.issued.zip(*valid).map(|(day, valid)| day.through(valid));
-                        let until = [certificate.expires, by_issue].into_iter().flatten().min();
+                    if is_concerned(person, holders) && certificate.kind == *kind {
+                        let until = last_day(certificate, *valid);
                         all.push(Validity {
                             holding: Holding::Certificate(p, c),
                             span: DaySpan { from: certificate.issued, until },
@@ -87,11 +83,8 @@ pub fn of_tool(
     tool: usize,
 ) -> Option<Validity> {
     let listed = vessel.kit.get(tool)?;
-    let class = vocabulary.kind(listed.kind).class;
-    let inspected = matches!(class, Class::Tool | Class::Spare);
-    let interval = requirement.inspection.filter(|_| inspected);
-    let due: Option<Day> = interval.zip(listed.inspected).map(|(i, day)| day.through(i));
-    let until = [listed.expires, due].into_iter().flatten().min();
+    let interval = inspection_of(listed, requirement.inspection, vocabulary);
+    let until = serves_through(listed, requirement.inspection, vocabulary);
     let end =
         until.map(|day| if listed.expires == Some(day) { End::Expiry } else { End::Inspection });
     let since_inspected = interval.and(listed.inspected);
@@ -102,12 +95,12 @@ pub fn of_tool(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::Interval;
+    use crate::measure::{Day, Interval};
     use crate::model::place::Place;
     use crate::model::profile::{FreeboardFrom, Level, Verified};
     use crate::model::text::Text;
     use crate::model::vessel::{Coverage, Freeboard, PlannedTrip, Tool};
-    use crate::model::vocabulary::{Kind, KindId};
+    use crate::model::vocabulary::{Class, Kind, KindId};
     use std::collections::BTreeMap;
 
     fn requirement(inspection: Option<Interval>) -> Requirement {

@@ -35,7 +35,7 @@ impl ApplicableEdition<'_> {
     }
 }
 
-/// The editions of a check, with what is to be told.
+/// The editions of a check, with what is to be said of them.
 pub(crate) struct Applicable<'a> {
     pub(crate) editions: Vec<ApplicableEdition<'a>>,
     pub(crate) notices: Vec<Notice>,
@@ -154,7 +154,7 @@ fn binding<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Applicable<
                     Ok(false) => return None,
                     Err(fact) if names(&profile.binds, vessel) => Why::MayBind(fact),
                     Err(fact) => {
-                        // Nothing that the vessel states points to it: told,
+                        // Nothing that the vessel states points to it: said,
                         // not judged.
                         unnamed = unnamed.take().or(Some(fact));
                         return None;

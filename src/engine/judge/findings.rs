@@ -341,7 +341,7 @@ fn latest_lapse(at: &Evaluation<'_>) -> Assignment {
             fit::serves_through(
                 tool,
                 intervals.min_by_key(|i| tool.inspected.map(|d| d.through(*i))),
-                point,
+                point.vocabulary,
             )
         })
         .collect();

@@ -3,15 +3,15 @@
 
 use crate::engine::evaluate::fit;
 use crate::engine::evaluate::point::Point;
-use crate::model::finding::Action;
-use crate::model::profile::{Level, Requirement};
+use crate::model::finding::{Action, FilledSlot};
+use crate::model::profile::{Level, Profile, Requirement};
 use crate::model::reason::{Demand, Reason};
 use crate::model::rule::{Need, Spec};
 use crate::model::vessel::Tool;
 use crate::model::vocabulary::{Class, Vocabulary};
 
 /// Whether the requirement counts towards the verdict in any of the points.
-pub(crate) fn is_wanted(requirement: &Requirement, points: &[Point<'_>]) -> bool {
+pub(super) fn counts(requirement: &Requirement, points: &[Point<'_>]) -> bool {
     requirement.level == Level::Required
         && points.iter().any(|point| point.binds(requirement) != Ok(false))
 }
@@ -59,14 +59,62 @@ fn document(reason: &Reason) -> Option<Action> {
 
 /// What makes a tool serve: the action that costs most, and all it mends.
 #[derive(Debug, Clone)]
-pub(crate) struct Mend {
-    pub(crate) action: Action,
-    pub(crate) reasons: Vec<Reason>,
+pub(super) struct Mend {
+    pub(super) action: Action,
+    pub(super) reasons: Vec<Reason>,
+}
+
+/// A tool of the kit that fills a slot of a requirement, as it is or once it
+/// is mended.
+pub(super) struct Service {
+    pub(super) requirement: usize,
+    pub(super) tool: usize,
+    pub(super) slot: FilledSlot,
+    /// What has to be done, if anything.
+    pub(super) mend: Option<Mend>,
+}
+
+impl Service {
+    /// Whether it fills that slot.
+    pub(super) fn fills(&self, requirement: usize, of_type: usize, member: usize) -> bool {
+        (self.requirement, self.slot.of_type, self.slot.member) == (requirement, of_type, member)
+    }
+}
+
+/// Every tool that comes to serve at all the points, slot by slot, by the
+/// alternative that takes the least.
+pub(super) fn services(profile: &Profile, points: &[Point<'_>]) -> Vec<Service> {
+    let mut services = Vec::new();
+    for (requirement, asked) in profile.requirements.iter().enumerate() {
+        let Need::Tools { types, .. } = &asked.need else { continue };
+        if !counts(asked, points) {
+            continue;
+        }
+        for (of_type, the_type) in types.iter().enumerate() {
+            for (at, member) in the_type.members.iter().enumerate() {
+                let slot = FilledSlot { of_type, member: at, choice: 0, count: 1 };
+                for (tool, listed) in points[0].vessel.kit.iter().enumerate() {
+                    let clause = the_type.clause.as_deref();
+                    let of_kind = |(_, spec): &(_, &Spec)| spec.kind == listed.kind;
+                    let choices = member.choices.iter().enumerate().filter(of_kind);
+                    let mends = choices.filter_map(|(choice, spec)| {
+                        Some((choice, mend(listed, spec, clause, asked, points).ok()?))
+                    });
+                    let least = mends.min_by_key(|(_, mend)| mend.as_ref().map(|mend| mend.action));
+                    services.extend(least.map(|(choice, mend)| {
+                        let slot = FilledSlot { choice, ..slot };
+                        Service { requirement, tool, slot, mend }
+                    }));
+                }
+            }
+        }
+    }
+    services
 }
 
 /// What has to be done so that the tool serves the spec at all the points:
 /// `Ok(None)` if nothing, `Err(())` if only another tool will do.
-pub(crate) fn mend(
+fn mend(
     tool: &Tool,
     spec: &Spec,
     type_clause: Option<&str>,

@@ -1,7 +1,7 @@
 //! What has to be done beside tools: facts of the vessel itself that are
 //! missing, settled as if they turned out well, its people and its gear.
 
-use super::mend::is_wanted;
+use super::mend::counts;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::{holders, limit};
 use crate::engine::judge::breakpoints::Subject;
@@ -170,7 +170,7 @@ pub(super) fn assumed(datum: Datum) -> Reading {
 pub(super) fn for_people_and_gear(profile: &Profile, points: &[Point<'_>]) -> Vec<Step> {
     let mut steps: Vec<Step> = Vec::new();
     for (requirement, wanted) in profile.requirements.iter().enumerate() {
-        if !is_wanted(wanted, points) {
+        if !counts(wanted, points) {
             continue;
         }
         let binding = points.iter().filter(|point| point.binds(wanted) != Ok(false));

@@ -2,7 +2,7 @@
 //! everything that may be brought, at the price of its action; the assignment
 //! then finds the cheapest.
 
-use super::mend::{Mend, is_wanted, mend};
+use super::mend::{Service, counts, services};
 use crate::engine::assign::assign;
 use crate::engine::assign::candidates::{self, Pass, unlisted};
 use crate::engine::assign::slots::{
@@ -38,8 +38,8 @@ enum Extra {
 struct Offer {
     problem: Problem,
     extras: Vec<Extra>,
-    /// By requirement, tool and slot: what has to be mended.
-    mends: Vec<(usize, usize, FilledSlot, Mend)>,
+    /// Which tools of the kit serve, and what has to be mended.
+    services: Vec<Service>,
     /// Lots that were added as tools of their own.
     lots: Vec<usize>,
 }
@@ -54,7 +54,7 @@ pub(crate) fn for_tools(profile: &Profile, points: &[Point<'_>]) -> (Vec<Step>, 
     let mut offer = Offer {
         problem: candidates::problem(&views, first, Pass::Strict),
         extras: Vec::new(),
-        mends: Vec::new(),
+        services: services(profile, points),
         lots: Vec::new(),
     };
     offer.problem.lot_parts = Some(offer.problem.part_count);
@@ -77,7 +77,7 @@ fn offer_demand(
     let Need::Tools { least, types, spare_for } = &requirement.need else {
         return ToolDemand { worth: Worth::LeftOut, ..ToolDemand::default() };
     };
-    if !is_wanted(requirement, points) {
+    if !counts(requirement, points) {
         return ToolDemand { worth: Worth::LeftOut, ..ToolDemand::default() };
     }
     let mut demand =
@@ -91,7 +91,7 @@ fn offer_demand(
             .enumerate()
             .map(|(at, member)| {
                 let slot = FilledSlot { of_type, member: at, choice: 0, count: 1 };
-                offer_slot(offer, index, requirement, member, slot, acquire, points)
+                offer_slot(offer, index, member, slot, acquire, points)
             })
             .collect();
         demand.types.push(slots);
@@ -104,37 +104,21 @@ fn offer_demand(
 fn offer_slot(
     offer: &mut Offer,
     index: usize,
-    requirement: &Requirement,
     member: &Member,
     slot: FilledSlot,
     acquire: usize,
     points: &[Point<'_>],
 ) -> Slot {
     let mut candidates = Vec::new();
-    let kit = &points[0].vessel.kit;
-    let type_clause = match &requirement.need {
-        Need::Tools { types, .. } => types[slot.of_type].clause.as_deref(),
-        _ => None,
-    };
-    for (tool_index, tool) in kit.iter().enumerate() {
-        let options = member.choices.iter().enumerate().filter(|(_, spec)| spec.kind == tool.kind);
-        let mends = options.filter_map(|(choice, spec)| {
-            mend(tool, spec, type_clause, requirement, points).ok().map(|mend| (choice, mend))
-        });
-        let cost = |mend: &Option<Mend>| mend.as_ref().map_or(0, |mend| price(mend.action));
-        let Some((choice, mend)) = mends.min_by_key(|(_, mend)| cost(mend)) else {
+    for at in 0..offer.services.len() {
+        let Service { tool, mend, .. } = &offer.services[at];
+        if !offer.services[at].fills(index, slot.of_type, slot.member) {
             continue;
-        };
-        let once = mend.as_ref().map(|mend| (tool_index, price(mend.action)));
-        let serves = if tool.count > 1 && mend.is_some() {
-            lot(offer, tool_index, tool.count)
-        } else {
-            tool_index
-        };
+        }
+        let (tool, once) = (*tool, mend.as_ref().map(|mend| (*tool, price(mend.action))));
+        let count = points[0].vessel.kit[tool].count;
+        let serves = if count > 1 && once.is_some() { lot(offer, tool, count) } else { tool };
         candidates.push(Candidate { tool: serves, price: 0, once });
-        offer
-            .mends
-            .extend(mend.map(|mend| (index, tool_index, FilledSlot { choice, ..slot }, mend)));
     }
     let look = points.iter().any(|point| !may_be_unlisted(member, point).is_empty());
     for (action, group) in [(Action::Measure, acquire), (Action::Acquire, acquire + 1)] {
@@ -247,9 +231,11 @@ fn mend_step(
     used: &Use,
     also: Vec<usize>,
 ) -> Option<Step> {
-    let (_, _, slot, mend) = offer.mends.iter().find(|(r, t, slot, _)| {
-        (*r, *t, slot.of_type, slot.member) == (requirement, tool, used.of_type, used.slot)
-    })?;
+    let fills = |service: &&Service| {
+        service.tool == tool && service.fills(requirement, used.of_type, used.slot)
+    };
+    let Service { slot, mend, .. } = offer.services.iter().find(fills)?;
+    let mend = mend.as_ref()?;
     let (slots, reasons) = (vec![*slot], mend.reasons.clone());
     let target = Target::Tool(tool);
     Some(Step { action: mend.action, target, requirement, also, slots, reasons })
