@@ -10,7 +10,7 @@ use super::suggest::{did_you_mean, nearest};
 use super::value::{choice, count, day, filled, kept, kind, missing, span};
 use super::written::loose::{Single, Texts};
 use super::written::vessel::{ChangeForm, StatementForm, ToolForm, WhereForm};
-use crate::model::vessel::{Change, Datum, Reading, State, Statement, Tool, Whereabouts};
+use crate::model::vessel::{Change, Datum, Reading, Split, State, Statement, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
 
 /// The most equal tools that one line of a list may stand for.
@@ -128,6 +128,7 @@ impl ToolReader<'_> {
             changes,
             evidence: kept(form.evidence),
             remark: kept(form.remark),
+            part_of: None,
             place: spot.place(),
         };
         Some(split(tool, broken))
@@ -325,10 +326,7 @@ fn split(mut tool: Tool, broken: u32) -> (Tool, Option<Tool>) {
     if broken == 0 || broken >= tool.count {
         return (tool, None);
     }
-    let mut rest = tool.clone();
-    rest.mark.push_str(" (broken)");
-    rest.count = broken;
-    rest.state = State::Broken;
+    let rest = Tool { state: State::Broken, ..tool.part(Split::Broken, broken) };
     tool.count -= broken;
     (tool, Some(rest))
 }

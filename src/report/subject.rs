@@ -8,6 +8,7 @@ use super::words::Words;
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
 use crate::fleet::{Audit, Judged, LeftOut};
+use crate::freeing::Options;
 use crate::load::{Refusal, Source};
 use crate::measure::Money;
 use crate::model::catalogue::{Catalogue, Item};
@@ -16,7 +17,6 @@ use crate::model::finding::Finding;
 use crate::model::profile::{Profile, Requirement};
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
-use crate::options::Options;
 use crate::quote::{Cured, Offer, Quote, VesselQuote};
 use crate::report::Locale;
 

@@ -31,7 +31,7 @@ use crate::model::check::{Judgement, Why};
 use crate::model::finding::Outcome;
 use crate::model::profile::{FreeboardFrom, Profile, Requirement};
 use crate::model::rule::{Need, ToolType};
-use crate::model::vessel::{Datum, FreeboardReading, Tool, Vessel};
+use crate::model::vessel::{Datum, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 use crate::report::Locale;
 
@@ -120,10 +120,8 @@ impl<'a> Words<'a> {
         requirement: usize,
     ) -> Option<Length> {
         let finding = judgement.findings.iter().find(|f| f.requirement == requirement);
-        finding.and_then(|finding| finding.freeboard).or_else(|| {
-            let readings = self.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
-            readings.map(FreeboardReading::highest).max()
-        })
+        let worst = finding.and_then(|finding| finding.freeboard);
+        worst.or_else(|| self.vessel.freeboard.highest())
     }
 
     /// What a requirement is called.
@@ -145,9 +143,7 @@ impl<'a> Words<'a> {
     /// Whether the vessel has more than one freeboard, so that a finding has
     /// to say at which it is worst.
     pub(crate) fn has_several_freeboards(&self) -> bool {
-        let readings = self.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
-        let mut ends = readings.flat_map(|reading| [reading.lowest(), reading.highest()]);
-        ends.next().is_some_and(|first| ends.any(|other| other != first))
+        self.vessel.freeboard.is_several()
     }
 
     /// A freeboard at which something was judged.

@@ -7,8 +7,8 @@
 use super::audit::more;
 use super::{Block, Item, Lead, Role, Section, Tone};
 use crate::fleet::{Judged, Row};
+use crate::freeing::{Tally, tally};
 use crate::model::options::Worth;
-use crate::options::{Tally, tally};
 use crate::report::options::Shown;
 use crate::report::subject::{Fleet, Freeing};
 use crate::report::words::fleet::count;

@@ -2,7 +2,7 @@
 
 use super::profile::Told;
 use super::{Block, Item, Lead, Role, Section, Tone};
-use crate::model::finding::{Deed, Finding, Outcome, Step, Target, Verdict, WayToReady};
+use crate::model::finding::{Action, Finding, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::reason::Reason;
 
@@ -30,7 +30,7 @@ impl Told<'_> {
             Item::new(Lead::Bullet(Tone::Plain), self.step(step)).with(wanted.into_iter().collect())
         });
         let mut body = vec![Block::Steps(items.collect())];
-        let measures = steps.iter().any(|step| step.deed == Deed::Measure);
+        let measures = steps.iter().any(|step| step.action == Action::Measure);
         if self.judgement.verdict == Verdict::CannotTell || measures {
             let text = "What is to be measured or looked up is taken to turn out well.";
             body.push(Block::Paragraph(text.into()));

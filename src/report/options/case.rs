@@ -4,10 +4,10 @@
 //! nothing.
 
 use super::Shown;
+use crate::freeing::{CaseAnswer, Question};
 use crate::measure::Answer;
 use crate::model::options::{Answered, Standing};
 use crate::model::technique::{Never, Situation};
-use crate::options::{CaseAnswer, Question};
 use crate::report::content::Tone;
 use crate::report::content::check::notices;
 use crate::report::render::lines::Page;

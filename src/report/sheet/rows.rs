@@ -377,7 +377,7 @@ impl<'a> Plan<'a, '_> {
 
 /// Whether a tool is the broken part of the lot before it.
 fn is_rest(lot: &Tool, rest: &Tool) -> bool {
-    rest.mark == format!("{} (broken)", lot.mark)
+    rest.broken_part_of() == Some(&lot.mark)
 }
 
 /// `part of set of three canine mouth gags; 2 types asked`.

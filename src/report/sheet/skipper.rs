@@ -10,7 +10,7 @@ use super::rows::{self, Thing};
 use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in};
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
-use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
+use crate::model::finding::{Action, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::vessel::{Tool, Whereabouts};
 use crate::report::content::check::stated_freeboard;
@@ -175,7 +175,9 @@ impl<'a> List<'a> {
     fn measures(&self) -> bool {
         let ways = self.encoded().filter_map(|(judgement, _)| judgement.inverses.as_ref());
         ways.map(|inverses| &inverses.way).any(|way| match way {
-            WayToReady::Steps { steps, .. } => steps.iter().any(|step| step.deed == Deed::Measure),
+            WayToReady::Steps { steps, .. } => {
+                steps.iter().any(|step| step.action == Action::Measure)
+            }
             WayToReady::Already | WayToReady::None => false,
         })
     }

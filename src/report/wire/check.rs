@@ -16,7 +16,7 @@ use super::reason::{Reason, fact_code};
 use super::text::document;
 use crate::measure::{self, DaySpan, Length};
 use crate::model::check::{self, Judgement};
-use crate::model::finding::{self, Deed, Outcome, Verdict, WayToReady};
+use crate::model::finding::{self, Action, Outcome, Verdict, WayToReady};
 use crate::model::profile::{self, Level, Standing, Verified};
 use crate::model::reason::{self, VesselFact};
 use crate::model::vessel::Trust;
@@ -229,7 +229,7 @@ objects! {
 
     /// One change.
     pub(super) Step(
-        deed: Deed,
+        deed: Action,
         target: Target,
         requirement: String,
         also: Vec<String>,
@@ -237,7 +237,7 @@ objects! {
         text: String
     ) {
         /// What is to be done.
-        deed: Word<Deed> = word(&deed),
+        deed: Word<Action> = word(&deed),
         /// To what.
         target: Target = target,
         /// The requirement that it meets.
@@ -320,7 +320,8 @@ impl Way {
     pub(super) fn once_measured(self, vessel: &str, capability: String, text: &str) -> Self {
         let why = [reason::Reason::VesselFactUnknown { fact: VesselFact::Freeboard }];
         let target = Target::Vessel(vessel.to_owned());
-        let first = Step::new(Deed::Measure, target, capability, Vec::new(), &why, text.to_owned());
+        let first =
+            Step::new(Action::Measure, target, capability, Vec::new(), &why, text.to_owned());
         let steps = std::iter::once(first).chain(self.steps).collect();
         let way = WayToReady::Steps { steps: Vec::new(), fewest: true };
         Self::new(word(&way), self.fewest.or(Some(true)), steps)
@@ -341,6 +342,6 @@ impl Step {
             finding::Target::Vessel => Target::Vessel(words.vessel.name.clone()),
         };
         let also = ids(words, &step.also);
-        Self::new(step.deed, target, words.id(requirement), also, &step.reasons, text)
+        Self::new(step.action, target, words.id(requirement), also, &step.reasons, text)
     }
 }

@@ -73,7 +73,7 @@ fn of_line(vocabulary: &Vocabulary, vessel: &VesselQuote, line: &Bought, tool: &
     let Some(old) = line.on.and_then(|index| kit.get(index)) else {
         return entry(vocabulary, tool);
     };
-    let lot = old.mark.strip_suffix(BROKEN_REST).filter(|lot| kit.iter().any(|t| t.mark == *lot));
+    let lot = old.broken_part_of().filter(|lot| kit.iter().any(|t| t.mark == *lot));
     let mut keys = Keys::default();
     keys.put("of", json!(lot.unwrap_or(&old.mark)));
     if lot.is_some() {
@@ -83,10 +83,6 @@ fn of_line(vocabulary: &Vocabulary, vessel: &VesselQuote, line: &Bought, tool: &
     keys.put("entry", entry(vocabulary, tool));
     keys.whole()
 }
-
-/// What the loader adds to the mark of a lot for those of it that are broken;
-/// in the file they are a `broken:` of the lot.
-const BROKEN_REST: &str = " (broken)";
 
 /// A tool as an entry of a kit.
 fn entry(vocabulary: &Vocabulary, tool: &Tool) -> Value {

@@ -12,7 +12,7 @@ use crate::fleet::{After, Doubt};
 use crate::measure::{self, Answer};
 use crate::model::catalogue::Gives;
 use crate::model::check::{Notice, Why};
-use crate::model::finding::{Deed, GoodUpTo, Outcome, ReadyUntil, Verdict, WayToReady};
+use crate::model::finding::{Action, GoodUpTo, Outcome, ReadyUntil, Verdict, WayToReady};
 use crate::model::options::{self, OwnHooks};
 use crate::model::profile::{FreeboardFrom, Level, Standing, Verified};
 use crate::model::reason::Reason;
@@ -184,7 +184,7 @@ words! {
         OnlyBelow = "only-below",
         NoLimit = "no-limit",
     }
-    Deed {
+    Action {
         Measure = "measure",
         Reinspect = "reinspect",
         Repair = "repair",

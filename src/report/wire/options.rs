@@ -9,13 +9,13 @@ use super::form::{Word, objects, word};
 use super::parts::{Money, Notice, Program, ServingTool, Trip, Vessel};
 use super::reason::Reason;
 use super::text::document;
+use crate::freeing::{self, Question};
 use crate::measure::Answer;
 use crate::model::catalogue::Catalogue;
-use crate::model::finding::{Deed, Outcome, WayToReady};
+use crate::model::finding::{Action, Outcome, WayToReady};
 use crate::model::options::{self as model, Answered, OwnHooks, Rail, Standing};
 use crate::model::technique::{self, Pattern};
 use crate::model::vessel::Trust;
-use crate::options::{self, Question};
 use crate::report::places::Places;
 use crate::report::subject::OptionsShown;
 use crate::report::words::options as said;
@@ -28,7 +28,7 @@ const SCHEMA: &str = "kitmuster/options/1";
 type Facts = BTreeMap<String, Vec<String>>;
 
 /// A case that was asked, and what it can be.
-type Asked<'a> = Option<(&'a Question, &'a [options::CaseAnswer])>;
+type Asked<'a> = Option<(&'a Question, &'a [freeing::CaseAnswer])>;
 
 /// What is open as pretty-printed JSON, ending in a line feed; of a case only
 /// the situations that answer it.
@@ -37,7 +37,7 @@ type Asked<'a> = Option<(&'a Question, &'a [options::CaseAnswer])>;
 /// None in practice: the types of the format all have a JSON form.
 pub fn options(
     shown: &OptionsShown<'_>,
-    case: Option<(&Question, &[options::CaseAnswer])>,
+    case: Option<(&Question, &[freeing::CaseAnswer])>,
 ) -> Result<String, serde_json::Error> {
     document(&Options::new(shown, case))
 }
@@ -100,7 +100,7 @@ objects! {
     }
 
     /// One case, as it was asked.
-    Case(practice: &technique::Practice, question: &Question, answers: &[options::CaseAnswer]) {
+    Case(practice: &technique::Practice, question: &Question, answers: &[freeing::CaseAnswer]) {
         let facts = practice.facts.iter().zip(&question.said);
         let unsaid = facts.clone().filter(|(_, said)| said.is_none());
         let answer = |answer| CaseAnswer::new(practice, answer);
@@ -115,7 +115,7 @@ objects! {
     }
 
     /// A situation that answers the case.
-    CaseAnswer(practice: &technique::Practice, answer: &options::CaseAnswer) {
+    CaseAnswer(practice: &technique::Practice, answer: &freeing::CaseAnswer) {
         let along = answer.along.iter();
         /// Its id.
         situation: String = practice.situations[answer.situation].id.clone(),
@@ -213,13 +213,13 @@ objects! {
     }
 
     /// The single tool that would lift most situations.
-    Lift(shown: &OptionsShown<'_>, lift: &options::Lift) {
+    Lift(shown: &OptionsShown<'_>, lift: &freeing::Lift) {
         let lifted = lift.lifted.iter();
         let price = lift.price.as_ref();
         /// For people; its wording may change.
         text: String = shown.lift().unwrap_or_default(),
         /// What is to be done.
-        deed: Word<Deed> = word(&lift.step.deed),
+        deed: Word<Action> = word(&lift.step.action),
         /// What it lifts.
         situations: Vec<Lifted> = lifted.map(|one| Lifted::new(shown.practice, one)).collect(),
         /// What it costs; null without a catalogue that has one.
@@ -227,7 +227,7 @@ objects! {
     }
 
     /// A situation that is lifted.
-    Lifted(practice: &technique::Practice, lifted: &options::Lifted) {
+    Lifted(practice: &technique::Practice, lifted: &freeing::Lifted) {
         /// Its id.
         id: String = situation(practice, lifted.situation, lifted.along).id.clone(),
         /// True for what goes along with the others.
@@ -239,7 +239,7 @@ objects! {
     }
 
     /// The cheapest item that does as much.
-    Priced(catalogues: &[Catalogue], priced: &options::Priced) {
+    Priced(catalogues: &[Catalogue], priced: &freeing::Priced) {
         let catalogue = &catalogues[priced.catalogue];
         let item = &catalogue.items[priced.item];
         /// The supplier's name.
@@ -259,7 +259,7 @@ objects! {
 
 /// Every situation, those that go along behind the others; of a case those
 /// that answer it.
-fn situations(shown: &OptionsShown<'_>, answers: Option<&[options::CaseAnswer]>) -> Vec<Situation> {
+fn situations(shown: &OptionsShown<'_>, answers: Option<&[freeing::CaseAnswer]>) -> Vec<Situation> {
     let places = Places::new(shown.sources);
     let outlook = &shown.options.outlook;
     let main = outlook.situations.iter().filter(|one| {

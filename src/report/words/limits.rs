@@ -1,15 +1,15 @@
 //! Until when and up to which freeboard a kit stays ready, in words.
 //!
-//! Imports `model` and `measure` only. Both answers were found by the engine;
+//! Imports `engine::validity`, `model` and `measure`. Both answers were found by the engine;
 //! here they are told, with what runs out first where the result shows it.
 
 use super::Words;
 use super::figures;
+use crate::engine::validity::{End, Holding, Validity, validities};
 use crate::measure::{Day, Length, Rounding};
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, GoodUpTo, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Level;
-use crate::model::rule::Need;
 
 impl Words<'_> {
     /// Until when the kit is ready.
@@ -47,27 +47,19 @@ impl Words<'_> {
         if requirement.level != Level::Required {
             return Vec::new();
         }
-        if let Need::Certificates { kind, valid, .. } = &requirement.need {
-            let people = self.vessel.people.iter().flatten();
-            let held = people.flat_map(|p| p.certificates.iter().map(move |c| (p, c)));
-            let ends = held.filter(|(_, c)| {
-                let by_issue = c.issued.zip(*valid).map(|(issued, valid)| issued.through(valid));
-                c.kind == *kind && [c.expires, by_issue].into_iter().flatten().min() == Some(day)
-            });
-            return ends.map(|(person, _)| self.locale.ends_certificate(&person.name)).collect();
-        }
-        let mut texts = Vec::new();
-        for serving in &finding.serving {
-            let Some(tool) = self.tool(serving.tool) else { continue };
-            let inspected =
-                tool.inspected.zip(requirement.inspection).map(|(on, every)| on.through(every));
-            if tool.expires == Some(day) {
-                texts.push(self.locale.ends_tool(&tool.mark));
-            } else if inspected == Some(day) {
-                texts.push(self.locale.ends_inspection(&tool.mark));
+        let all = validities(self.vocabulary, self.vessel, requirement, finding);
+        let ending = all.iter().filter(|validity| validity.span.until == Some(day));
+        let text = |validity: &Validity| match (validity.holding, validity.end) {
+            (Holding::Certificate(person, _), _) => {
+                let person = self.vessel.people.iter().flatten().nth(person)?;
+                Some(self.locale.ends_certificate(&person.name))
             }
-        }
-        texts
+            (Holding::Tool(tool), Some(End::Inspection)) => {
+                Some(self.locale.ends_inspection(&self.mark(tool)))
+            }
+            (Holding::Tool(tool), _) => Some(self.locale.ends_tool(&self.mark(tool))),
+        };
+        ending.filter_map(text).collect()
     }
 
     /// Up to which freeboard the kit is ready, where it was worked out.

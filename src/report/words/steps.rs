@@ -6,7 +6,7 @@ use super::asked::article;
 use super::figures;
 use super::{Case, Words};
 use crate::measure::Length;
-use crate::model::finding::{Clash, Deed, Slot, Step, Target};
+use crate::model::finding::{Action, Clash, FilledSlot, Step, Target};
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::rule::{Member, Need, Spec};
@@ -16,10 +16,10 @@ impl Words<'_> {
     pub(crate) fn step(&self, step: &Step, freeboard: Option<Length>) -> String {
         let case = Case { requirement: step.requirement, freeboard, explain: false };
         let reasons: Vec<&Reason> = step.reasons.iter().collect();
-        match (&step.target, step.deed) {
+        match (&step.target, step.action) {
             (Target::Tool(tool), deed) => self.step_on_tool(*tool, deed, &reasons, case),
             (Target::Type(_), deed) => self.step_on_type(deed, step, freeboard),
-            (Target::Role(_) | Target::Gear(_), Deed::Measure) | (Target::Vessel, _) => self
+            (Target::Role(_) | Target::Gear(_), Action::Measure) | (Target::Vessel, _) => self
                 .all(self.find_all_out(None, &reasons, case))
                 .unwrap_or_else(|| self.locale.step_vessel().to_owned()),
             (Target::Role(role), _) => self.certify(role.as_deref(), &reasons),
@@ -39,7 +39,7 @@ impl Words<'_> {
         remedy: &str,
     ) -> Option<String> {
         let what = match &step.target {
-            Target::Type(_) if step.deed == Deed::Acquire => {
+            Target::Type(_) if step.action == Action::Acquire => {
                 let full = self.things(step, |spec, requirement| {
                     self.spec_as_asked(spec, requirement, freeboard)
                 })?;
@@ -58,15 +58,15 @@ impl Words<'_> {
     /// A single thing that is done to a tool, without its figures.
     fn done_to_tool(&self, tool: usize, step: &Step) -> Option<String> {
         let mark = self.lot(tool);
-        match (step.deed, step.reasons.as_slice()) {
+        match (step.action, step.reasons.as_slice()) {
             (
-                Deed::Lengthen,
+                Action::Lengthen,
                 [Reason::TooShortForRail { .. } | Reason::OutOfSpecification { .. }],
             ) => Some(self.locale.remedy_lengthen(&mark)),
-            (Deed::Measure, [Reason::Unmeasured { attribute, .. }]) => {
+            (Action::Measure, [Reason::Unmeasured { attribute, .. }]) => {
                 Some(self.locale.settle_measure(&self.attribute(*attribute), &mark))
             }
-            (Deed::Measure, [Reason::Disputed { attribute, .. }]) => {
+            (Action::Measure, [Reason::Disputed { attribute, .. }]) => {
                 Some(self.locale.settle_measure_again(&self.attribute(*attribute), &mark))
             }
             _ => None,
@@ -80,11 +80,11 @@ impl Words<'_> {
         self.titles(&all)
     }
 
-    fn step_on_tool(&self, tool: usize, deed: Deed, reasons: &[&Reason], case: Case) -> String {
+    fn step_on_tool(&self, tool: usize, deed: Action, reasons: &[&Reason], case: Case) -> String {
         let (mark, say) = (self.lot(tool), self.locale);
         let mending = self.mending(tool, reasons);
         let mut texts = mending.deeds;
-        if deed == Deed::Document && !mending.terms.is_empty() {
+        if deed == Action::Document && !mending.terms.is_empty() {
             texts = vec![say.remedy_see_to(&mark, &mending.terms.join(", "))];
         } else if !mending.wishes.is_empty() {
             let lengthen = say.remedy_lengthen(&mark);
@@ -94,27 +94,27 @@ impl Words<'_> {
         }
         texts.extend(self.find_all_out(Some(tool), reasons, case));
         self.all(texts).unwrap_or_else(|| match deed {
-            Deed::Measure => say.step_measure(&mark),
-            Deed::Reinspect => say.step_inspect(&mark),
-            Deed::Repair => say.remedy_repair(&mark),
-            Deed::Lengthen => say.remedy_lengthen(&mark),
-            Deed::BringAboard => say.remedy_bring_aboard(&mark),
-            Deed::Document => say.step_carry_or_post(&mark),
-            Deed::Certify => say.step_certify_holder(&mark),
-            Deed::ChangeGear => say.step_change(&mark),
-            Deed::Acquire => say.step_replace(&mark),
+            Action::Measure => say.step_measure(&mark),
+            Action::Reinspect => say.step_inspect(&mark),
+            Action::Repair => say.remedy_repair(&mark),
+            Action::Lengthen => say.remedy_lengthen(&mark),
+            Action::BringAboard => say.remedy_bring_aboard(&mark),
+            Action::Document => say.step_carry_or_post(&mark),
+            Action::Certify => say.step_certify_holder(&mark),
+            Action::ChangeGear => say.step_change(&mark),
+            Action::Acquire => say.step_replace(&mark),
         })
     }
 
     /// Something that is not on the list: to be looked for, or brought.
-    fn step_on_type(&self, deed: Deed, step: &Step, freeboard: Option<Length>) -> String {
+    fn step_on_type(&self, action: Action, step: &Step, freeboard: Option<Length>) -> String {
         let things = self
             .things(step, |spec, requirement| self.spec_as_asked(spec, requirement, freeboard))
             .unwrap_or_else(|| self.title(step.requirement));
         let things = self.to_count_too(things, step, freeboard);
-        match deed {
-            Deed::Measure => self.locale.step_look_aboard(&things),
-            Deed::Document => self.locale.step_carry_or_post(&things),
+        match action {
+            Action::Measure => self.locale.step_look_aboard(&things),
+            Action::Document => self.locale.step_carry_or_post(&things),
             _ => self.or_another_type(self.locale.remedy_bring(&things), step),
         }
     }
@@ -158,7 +158,7 @@ impl Words<'_> {
     /// Where a rule lists several types, the one that a step brings is not
     /// the only one that will do.
     fn or_another_type(&self, text: String, step: &Step) -> String {
-        if step.deed != Deed::Acquire || self.types(step.requirement).len() < 2 {
+        if step.action != Action::Acquire || self.types(step.requirement).len() < 2 {
             return text;
         }
         format!("{text}; {}", self.locale.step_or_other_type(&self.title(step.requirement)))
@@ -224,7 +224,7 @@ impl Words<'_> {
     }
 }
 
-fn member<'a>(requirement: &'a Requirement, slot: &Slot) -> Option<&'a Member> {
+fn member<'a>(requirement: &'a Requirement, slot: &FilledSlot) -> Option<&'a Member> {
     match &requirement.need {
         Need::Tools { types, .. } => types.get(slot.of_type)?.members.get(slot.member),
         _ => None,

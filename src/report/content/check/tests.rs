@@ -4,7 +4,7 @@ use super::table;
 use crate::measure::{DaySpan, Units};
 use crate::model::check::{Check, Notice, Why};
 use crate::model::finding::{
-    Because, Clash, Deed, Outcome, ReadyUntil, Step, Target, Verdict, WayToReady,
+    Action, Because, Clash, Outcome, ReadyUntil, Step, Target, Verdict, WayToReady,
 };
 use crate::model::profile::{Profile, Standing};
 use crate::model::reason::{Reason, VesselFact};
@@ -256,7 +256,7 @@ fn what_is_written_down_of_the_vessel_is_for_no_single_requirement() {
     let mut check = sample::not_ready();
     let reasons = vec![Reason::VesselFactUnknown { fact: VesselFact::Permits }];
     let step = |target| Step {
-        deed: Deed::Measure,
+        action: Action::Measure,
         target,
         requirement: 0,
         also: Vec::new(),
@@ -281,7 +281,7 @@ fn a_list_that_others_build_on_is_called_one() {
 fn a_figure_told_in_full_above_is_not_told_again_in_the_shortest_way() {
     let mut check = sample::not_ready();
     let step = Step {
-        deed: Deed::Lengthen,
+        action: Action::Lengthen,
         target: Target::Tool(0),
         requirement: 0,
         also: Vec::new(),
