@@ -4,106 +4,45 @@
 //! nothing about a kit; it refuses what cannot be understood, with every
 //! problem of a file at once.
 
-mod amount;
-mod bounds;
-#[cfg(test)]
-mod catalogue_refusal_tests;
-#[cfg(test)]
-mod catalogue_tests;
-mod check_capability;
-mod check_catalogue;
-mod check_facts;
-mod check_fits;
-mod check_freeboard;
-mod check_goods;
-mod check_inspection;
-mod check_lines;
-mod check_need;
-mod check_people;
-mod check_profile;
-mod check_requirement;
-mod check_situations;
-mod check_techniques;
-mod check_tool;
-mod check_vessel;
-mod check_vocabulary;
-mod check_work;
-mod condition;
-mod drafts;
-mod folder;
-mod guard;
-#[cfg(test)]
-mod hostile_tests;
-#[cfg(test)]
-mod inspection_tests;
-mod judge_forbidden;
-mod judge_practice;
-mod judge_tags;
+mod check;
+mod form;
 mod library;
+mod read;
 #[cfg(test)]
-mod library_tests;
-mod long;
-mod manual;
-#[cfg(test)]
-mod manual_tests;
-mod merge;
-mod parse;
-mod phrase;
-mod problem;
-mod reading;
-mod schema;
-mod shape;
-#[cfg(test)]
-mod situation_refusal_tests;
-mod source;
-mod spot;
-mod suggest;
-mod syntax;
-#[cfg(test)]
-mod technique_refusal_tests;
-#[cfg(test)]
-mod techniques_tests;
-mod tighten;
-mod tree;
-mod tree_de;
-mod usual;
-mod value;
-#[cfg(test)]
-mod vessel_tests;
-mod written;
+mod tests;
 
 use crate::model::catalogue::Catalogue;
 use crate::model::technique::Practice;
 use crate::model::vessel::{Inspection, Vessel};
 use crate::model::vocabulary::Vocabulary;
-use check_catalogue::check_catalogue;
-use check_inspection::check_inspection;
-use check_vessel::check_vessel;
-use spot::Spot;
+use check::catalogue::check_catalogue;
+use check::inspection::check_inspection;
+use check::vessel::check_vessel;
+use form::catalogue::CatalogueFile;
+use form::inspection::InspectionFile;
+use form::vessel::VesselFile;
+use read::spot::Spot;
 use std::path::Path;
 use std::sync::Arc;
-use written::catalogue::CatalogueFile;
-use written::inspection::InspectionFile;
-use written::vessel::VesselFile;
 
-pub use check_catalogue::MOST_ITEMS;
-pub use check_profile::MOST_REQUIREMENTS;
-pub use check_vessel::MOST_TOOLS;
-pub use folder::{FoundFile, RECORDS, find_files};
-pub use guard::LARGEST_FILE;
-pub use library::Library;
-pub use long::read_long;
-pub use problem::{MOST_PROBLEMS, Position, Problem, Refusal};
-pub(crate) use schema::polish;
-pub use schema::{FileKind, schema};
-pub use source::{Positions, Source};
+pub use form::catalogue::MOST_ITEMS;
+pub use form::profile::MOST_REQUIREMENTS;
+pub(crate) use form::schema::polish;
+pub use form::schema::{FileKind, schema};
+pub use form::vessel::MOST_TOOLS;
+pub use library::folder::{FoundFile, RECORDS, find_files};
+pub use library::shelf::Library;
+pub use read::guard::LARGEST_FILE;
+pub use read::long::read_long;
+pub use read::problem::{MOST_PROBLEMS, Position, Problem, Refusal};
+pub use read::source::{Positions, Source};
 
 /// Reads a vessel's inventory from a file.
 ///
 /// # Errors
 /// The file cannot be read, or everything that is wrong in it.
 pub fn load_vessel(path: &Path, vocabulary: &Vocabulary) -> Result<(Vessel, Source), Refusal> {
-    vessel_of(guard::read_source(path)?, vocabulary)
+    vessel_of(read::guard::read_source(path)?, vocabulary)
 }
 
 /// Reads a vessel's inventory from memory; `name` stands for the file's.
@@ -115,7 +54,7 @@ pub fn read_vessel(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<(Vessel, Source), Refusal> {
-    vessel_of(guard::source_of(&name.into(), text)?, vocabulary)
+    vessel_of(read::guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 /// Whether a text has the shape of a vessel's inventory: the YAML is read
@@ -134,7 +73,7 @@ pub fn load_inspection(
     path: &Path,
     vocabulary: &Vocabulary,
 ) -> Result<(Inspection, Source), Refusal> {
-    inspection_of(guard::read_source(path)?, vocabulary)
+    inspection_of(read::guard::read_source(path)?, vocabulary)
 }
 
 /// Reads an inspection record from memory; `name` stands for the file's.
@@ -146,7 +85,7 @@ pub fn read_inspection(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<(Inspection, Source), Refusal> {
-    inspection_of(guard::source_of(&name.into(), text)?, vocabulary)
+    inspection_of(read::guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 /// Reads a supplier's catalogue from a file.
@@ -157,7 +96,7 @@ pub fn load_catalogue(
     path: &Path,
     vocabulary: &Vocabulary,
 ) -> Result<(Catalogue, Source), Refusal> {
-    catalogue_of(guard::read_source(path)?, vocabulary)
+    catalogue_of(read::guard::read_source(path)?, vocabulary)
 }
 
 /// Reads a supplier's catalogue from memory; `name` stands for the file's.
@@ -169,7 +108,7 @@ pub fn read_catalogue(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<(Catalogue, Source), Refusal> {
-    catalogue_of(guard::source_of(&name.into(), text)?, vocabulary)
+    catalogue_of(read::guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 /// Reads a vocabulary from memory; `name` stands for the file's.
@@ -177,7 +116,7 @@ pub fn read_catalogue(
 /// # Errors
 /// Everything that is wrong in it.
 pub fn read_vocabulary(name: &str, text: &str) -> Result<Arc<Vocabulary>, Refusal> {
-    library::read_vocabulary(&guard::source_of(&name.into(), text)?)
+    library::shelf::read_vocabulary(&read::guard::source_of(&name.into(), text)?)
 }
 
 /// Reads a file of techniques from memory; `name` stands for the file's.
@@ -189,25 +128,25 @@ pub fn read_techniques(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<Practice, Refusal> {
-    manual::read_techniques(&guard::source_of(&name.into(), text)?, vocabulary)
+    library::manual::read_techniques(&read::guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 fn catalogue_of(source: Source, vocabulary: &Vocabulary) -> Result<(Catalogue, Source), Refusal> {
-    let catalogue = parse::read(&source, |written: CatalogueFile, problems| {
+    let catalogue = read::parse::read(&source, |written: CatalogueFile, problems| {
         check_catalogue(written, vocabulary, &Spot::top(&source.file), problems)
     })?;
     Ok((catalogue, source))
 }
 
 fn vessel_of(source: Source, vocabulary: &Vocabulary) -> Result<(Vessel, Source), Refusal> {
-    let vessel = parse::read(&source, |written: VesselFile, problems| {
+    let vessel = read::parse::read(&source, |written: VesselFile, problems| {
         check_vessel(written, vocabulary, &Spot::top(&source.file), problems)
     })?;
     Ok((vessel, source))
 }
 
 fn inspection_of(source: Source, vocabulary: &Vocabulary) -> Result<(Inspection, Source), Refusal> {
-    let inspection = parse::read(&source, |written: InspectionFile, problems| {
+    let inspection = read::parse::read(&source, |written: InspectionFile, problems| {
         check_inspection(written, vocabulary, &Spot::top(&source.file), problems)
     })?;
     Ok((inspection, source))

@@ -1,0 +1,121 @@
+//! An inspection record as it is written.
+//!
+//! Texts only; what they mean is judged in `check_inspection`.
+
+use crate::load::form::loose::{Loose, Texts};
+use crate::load::form::marks::{flags, words};
+use crate::load::form::open::open_form;
+use crate::load::form::vessel::HOW;
+use crate::load::form::vessel::{CONDITIONS, LARGEST_LOT};
+use crate::load::form::vessel::{COVERS, MOST_TOOLS};
+use crate::load::form::vessel::{FreeboardForm, ReadingForm};
+use crate::load::form::{LONGEST_NAME, WrittenFile};
+use crate::load::read::limits::LONGEST_REMARK;
+use schemars::JsonSchema;
+use serde::Deserialize;
+use validator::Validate;
+
+/// The most rows that a sheet may have.
+pub(crate) const MOST_ROWS: u32 = 9999;
+
+/// A dated set of readings and remarks.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(title = "Inspection record")]
+pub(crate) struct InspectionFile {
+    /// `inspection/1`.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) format: Option<String>,
+    /// The vessel's name.
+    #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
+    pub(crate) vessel: Option<String>,
+    /// On which day.
+    #[schemars(extend("x-needed" = true, "x-day" = true))]
+    pub(crate) on: Option<String>,
+    /// By whom.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) by: Option<String>,
+    /// The digest of the sheet that it was keyed in from.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) sheet: Option<String>,
+    /// How plain figures came about: `measured` (taken if missing),
+    /// `stated` or `label`.
+    #[schemars(extend("x-words" = words(&HOW)))]
+    pub(crate) figures: Option<String>,
+    /// `listed things only` (taken if missing) or `whole kit`.
+    #[schemars(extend("x-words" = words(&COVERS)))]
+    pub(crate) covers: Option<String>,
+    /// Kinds of which everything aboard is listed.
+    #[serde(rename = "all seen")]
+    pub(crate) all_seen: Option<Texts>,
+    /// Kinds of which there is no more than listed.
+    #[serde(rename = "sought and not found")]
+    pub(crate) sought: Option<Texts>,
+    /// Whether it renews the inspection of each tool found serviceable.
+    #[serde(rename = "counts as inspection due")]
+    #[schemars(extend("x-words" = flags()))]
+    pub(crate) renews: Option<String>,
+    /// The freeboard, if it was taken.
+    pub(crate) freeboard: Option<Loose<FreeboardForm>>,
+    /// What was found.
+    #[validate(nested)]
+    #[schemars(extend("x-listed" = [0, MOST_TOOLS]))]
+    pub(crate) found: Option<Vec<FoundForm>>,
+}
+
+open_form! {
+    /// What was found of one tool; the open keys are attributes.
+    FoundForm, open as attributes: Loose<ReadingForm>;
+    /// The row of the sheet; a row with nothing else to it adds nothing.
+    #[extend("x-whole" = [1, MOST_ROWS])]
+    "row" => row: String,
+    /// The tool's mark.
+    #[validate(length(max = LONGEST_NAME))]
+    #[extend("x-needed" = true)]
+    "mark" => mark: String,
+    /// The kind; needed for a tool that the vessel does not list.
+    #[validate(length(max = LONGEST_NAME))]
+    "kind" => kind: String,
+    /// `serviceable`, `broken` or `unknown`.
+    #[extend("x-words" = words(&CONDITIONS))]
+    "condition" => condition: String,
+    /// How many there were.
+    #[extend("x-whole" = [0, LARGEST_LOT])]
+    "count" => count: String,
+    /// The day printed as expiry.
+    #[extend("x-day" = true)]
+    "expires" => expires: String,
+    /// `yes` if it was looked for and not found.
+    #[extend("x-words" = flags())]
+    "missing" => missing: String,
+    /// What was put right on the spot, in order.
+    "mended" => mended: Vec<MendedForm>,
+    /// Where it is stowed.
+    #[validate(length(max = LONGEST_NAME))]
+    "stowed" => stowed: String,
+    /// A remark.
+    #[validate(length(max = LONGEST_REMARK))]
+    "remark" => remark: String,
+}
+
+open_form! {
+    /// Something put right on the spot; the open keys are attributes read
+    /// after it.
+    MendedForm, open as attributes: Loose<ReadingForm>;
+    /// What was done, a word of the vocabulary.
+    #[extend("x-needed" = true)]
+    "what" => what: String,
+    /// On which day; the record's if missing.
+    #[extend("x-day" = true)]
+    "on" => on: String,
+}
+
+impl WrittenFile for InspectionFile {
+    const FORMAT: &'static str = "inspection/1";
+    const CALLED: &'static str = "an inspection record";
+
+    fn format(&self) -> Option<&str> {
+        self.format.as_deref()
+    }
+}

@@ -1,0 +1,88 @@
+//! The file of techniques of a library: the shipped one, or the one that was
+//! given, checked against the vocabulary in use.
+//!
+//! Imports `model`. A library without a fitting file of techniques has none;
+//! a file that was given is refused where it is wrong.
+
+use crate::load::check::techniques::check_techniques;
+use crate::load::form::techniques::TechniquesFile;
+use crate::load::library::shelf::SHIPPED;
+use crate::load::read::bounds::judge_bounds;
+use crate::load::read::guard::source_of;
+use crate::load::read::parse::{parse_quickly, read};
+use crate::load::read::problem::{Problems, Refusal};
+use crate::load::read::source::Source;
+use crate::load::read::spot::Spot;
+use crate::model::technique::Practice;
+use crate::model::vocabulary::Vocabulary;
+use std::path::Path;
+use std::sync::Arc;
+
+/// The name of the file of techniques.
+const TECHNIQUES: &str = "techniques.yaml";
+
+/// A file of techniques and what it says.
+#[derive(Debug, Clone)]
+pub(crate) struct Manual {
+    /// Its text.
+    pub(crate) source: Source,
+    /// What it says; none where a text that nobody gave does not fit the
+    /// vocabulary.
+    pub(crate) practice: Option<Arc<Practice>>,
+}
+
+/// Whether that is the name of a file of techniques.
+pub(crate) fn is_techniques(path: &Path) -> bool {
+    path.file_name().is_some_and(|name| name == TECHNIQUES)
+}
+
+impl Manual {
+    /// The one that was given.
+    ///
+    /// # Errors
+    /// Everything that is wrong in it.
+    pub(crate) fn given(source: Source, vocabulary: &Vocabulary) -> Result<Self, Refusal> {
+        let practice = read_techniques(&source, vocabulary)?;
+        Ok(Self { source, practice: Some(Arc::new(practice)) })
+    }
+
+    /// The shipped one, which need not fit a vocabulary of another day or
+    /// another house.
+    ///
+    /// # Errors
+    /// It is no text, which the tests of this crate rule out.
+    pub(crate) fn shipped(vocabulary: &Vocabulary) -> Result<Self, Refusal> {
+        let text = SHIPPED.get_file(TECHNIQUES).and_then(include_dir::File::contents_utf8);
+        let name = format!("requirements/{TECHNIQUES}").into();
+        Ok(Self::refitted(source_of(&name, text.unwrap_or_default())?, vocabulary))
+    }
+
+    /// The text of another library, for this vocabulary.
+    pub(crate) fn refitted(source: Source, vocabulary: &Vocabulary) -> Self {
+        // Nobody is told what is wrong, so it need not be looked up where.
+        let practice = match parse_quickly::<TechniquesFile>(&source) {
+            Some(written) => {
+                let mut problems = Problems::default();
+                judge_bounds(&written, &source.file, &mut problems);
+                let top = Spot::top(&source.file);
+                let practice = check_techniques(&written, vocabulary, &top, &mut problems);
+                practice.filter(|_| problems.count() == 0)
+            }
+            None => read_techniques(&source, vocabulary).ok(),
+        };
+        Self { source, practice: practice.map(Arc::new) }
+    }
+}
+
+/// Reads a file of techniques.
+///
+/// # Errors
+/// Everything that is wrong in it.
+pub(crate) fn read_techniques(
+    source: &Source,
+    vocabulary: &Vocabulary,
+) -> Result<Practice, Refusal> {
+    read(source, |written: TechniquesFile, problems| {
+        check_techniques(&written, vocabulary, &Spot::top(&source.file), problems)
+    })
+}

@@ -1,0 +1,249 @@
+//! What is wrong in a file: where, what, what was expected, how to mend it.
+//!
+//! Imports `model` only. Nothing here is printed; the command line does that.
+
+use crate::model::place::Place;
+use crate::model::text::visible;
+use std::sync::Arc;
+
+/// A line and a column, both counted from one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Position {
+    /// The line.
+    pub line: usize,
+    /// The column, in characters.
+    pub column: usize,
+}
+
+/// One thing that is wrong in a file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Problem {
+    /// The file and the key path in it.
+    pub place: Place,
+    /// The line and column, where they are known.
+    pub position: Option<Position>,
+    /// The offending text.
+    pub offending: Option<String>,
+    /// What is wrong: lower case, no full stop.
+    pub what: String,
+    /// What was expected instead.
+    pub expected: Option<String>,
+    /// How to mend it, an imperative.
+    pub mend: Option<String>,
+}
+
+/// A file, or a set of files, that is refused, with everything that is wrong.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{}", self.told())]
+pub struct Refusal {
+    /// The file's name as it was given.
+    pub file: String,
+    /// Everything that is wrong, by file and position; at least one.
+    pub problems: Vec<Problem>,
+}
+
+/// What was read, or what is wrong with it.
+pub(crate) type Told<T> = Result<T, Box<Problem>>;
+
+/// The most problems that are told of one file or set of files. Whoever
+/// mends so many finds the rest on the next run.
+pub const MOST_PROBLEMS: usize = 200;
+
+/// The longest offending text that is shown, in characters.
+const LONGEST_SHOWN: usize = 60;
+
+impl Problem {
+    /// A problem at a place; the rest is added below.
+    pub(crate) fn new(place: Place, what: impl Into<String>) -> Self {
+        Self {
+            place,
+            position: None,
+            offending: None,
+            what: what.into(),
+            expected: None,
+            mend: None,
+        }
+    }
+
+    /// With the text that offends, cut to a line's length.
+    pub(crate) fn offending(mut self, text: &str) -> Self {
+        let mut shown: String = text.chars().take(LONGEST_SHOWN).collect();
+        if text.chars().count() > LONGEST_SHOWN {
+            shown.push('…');
+        }
+        self.offending = Some(visible(&shown));
+        self
+    }
+
+    /// With what was expected.
+    pub(crate) fn expected(mut self, text: impl Into<String>) -> Self {
+        self.expected = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it.
+    pub(crate) fn mend(mut self, text: impl Into<String>) -> Self {
+        self.mend = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it, if there is one.
+    pub(crate) fn mend_if(mut self, text: Option<String>) -> Self {
+        self.mend = text;
+        self
+    }
+
+    /// As the outcome of a reading that failed.
+    pub(crate) fn refused<T>(self) -> Told<T> {
+        Err(Box::new(self))
+    }
+
+    /// With a line and column.
+    pub(crate) fn at(mut self, position: Position) -> Self {
+        self.position = Some(position);
+        self
+    }
+}
+
+impl std::fmt::Display for Problem {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}", visible(&self.place.file))?;
+        if let Some(position) = self.position {
+            write!(f, ":{}:{}", position.line, position.column)?;
+        }
+        f.write_str(": ")?;
+        if !self.place.key.is_empty() {
+            write!(f, "{}: ", visible(&self.place.key))?;
+        }
+        if let Some(offending) = &self.offending {
+            write!(f, "`{offending}`: ")?;
+        }
+        // Each of them may repeat a piece of the file.
+        f.write_str(&visible(&self.what))?;
+        if let Some(expected) = &self.expected {
+            write!(f, "; expected {}", visible(expected))?;
+        }
+        if let Some(mend) = &self.mend {
+            write!(f, "; {}", visible(mend))?;
+        }
+        Ok(())
+    }
+}
+
+impl Refusal {
+    /// A refusal of `file` for these reasons, sorted and each told once.
+    pub(crate) fn new(file: &str, mut problems: Vec<Problem>) -> Self {
+        problems.sort_by(|a, b| {
+            let rank = |p: &Problem| (p.place.file != Arc::from(file), Arc::clone(&p.place.file));
+            (rank(a), a.position, &a.place.key, &a.what).cmp(&(
+                rank(b),
+                b.position,
+                &b.place.key,
+                &b.what,
+            ))
+        });
+        problems.dedup();
+        if problems.len() > MOST_PROBLEMS {
+            problems.truncate(MOST_PROBLEMS);
+            let place = Place::new(&file.into(), "");
+            let what = format!("only the first {MOST_PROBLEMS} problems are told; there are more");
+            problems.push(Problem::new(place, what));
+        }
+        Self { file: file.to_owned(), problems }
+    }
+
+    /// A refusal of a file over which the program itself failed.
+    pub fn of_program(file: &str) -> Self {
+        let what = "the program failed over this file, so nothing is known of it";
+        let problem = Problem::new(Place::new(&file.into(), ""), what)
+            .mend("this is a fault of the program: report it together with the file");
+        Self::new(file, vec![problem])
+    }
+
+    fn told(&self) -> String {
+        let lines: Vec<String> = self.problems.iter().map(Problem::to_string).collect();
+        lines.join("\n")
+    }
+}
+
+/// Problems as a check finds them, before they are placed.
+#[derive(Debug, Default)]
+pub(crate) struct Problems {
+    found: Vec<(Problem, Aim)>,
+}
+
+/// What of a line a problem points at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Aim {
+    /// What stands after the key.
+    Value,
+    /// The key itself.
+    Key,
+    /// A group that lacks one of these keys; not told where one of them was
+    /// written and cut out.
+    OneOf(&'static [&'static str]),
+}
+
+impl Problems {
+    /// Adds one that points at the value.
+    pub(crate) fn add(&mut self, problem: Problem) {
+        self.found.push((problem, Aim::Value));
+    }
+
+    /// Adds one that points at the key.
+    pub(crate) fn add_at_key(&mut self, problem: Problem) {
+        self.found.push((problem, Aim::Key));
+    }
+
+    /// Adds one of a group that lacks one of these keys.
+    pub(crate) fn add_lacking(&mut self, problem: Problem, keys: &'static [&'static str]) {
+        self.found.push((problem, Aim::OneOf(keys)));
+    }
+
+    /// How many there are.
+    pub(crate) fn count(&self) -> usize {
+        self.found.len()
+    }
+
+    /// Whether there are more than are told, so that looking on is idle.
+    pub(crate) fn is_full(&self) -> bool {
+        self.found.len() > MOST_PROBLEMS
+    }
+
+    /// Everything that was found.
+    pub(crate) fn into_found(self) -> Vec<(Problem, Aim)> {
+        self.found
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_problem_tells_where_what_and_how_to_mend_it() {
+        let place = Place::new(&"a.yaml".into(), "kit[0].handle");
+        let problem = Problem::new(place, "a figure without its unit")
+            .offending("6\u{1b}[31m")
+            .expected("a length")
+            .mend("write `6 ft`")
+            .at(Position { line: 3, column: 9 });
+        assert_eq!(
+            problem.to_string(),
+            "a.yaml:3:9: kit[0].handle: `6\\u{1b}[31m`: a figure without its unit; \
+             expected a length; write `6 ft`"
+        );
+    }
+
+    #[test]
+    fn problems_are_told_in_the_order_of_the_file_and_once() {
+        let at = |line, key: &str| {
+            Problem::new(Place::new(&"a.yaml".into(), key), "wrong")
+                .at(Position { line, column: 1 })
+        };
+        let refusal = Refusal::new("a.yaml", vec![at(9, "z"), at(2, "a"), at(9, "z")]);
+        let lines: Vec<_> =
+            refusal.problems.iter().filter_map(|p| p.position).map(|p| p.line).collect();
+        assert_eq!(lines, [2, 9]);
+    }
+}
