@@ -22,18 +22,20 @@ use form::catalogue::CatalogueFile;
 use form::inspection::InspectionFile;
 use form::vessel::VesselFile;
 use read::spot::Spot;
+use read::{guard, parse};
 use std::path::Path;
 use std::sync::Arc;
 
 pub use form::catalogue::MOST_ITEMS;
 pub use form::profile::MOST_REQUIREMENTS;
 pub(crate) use form::schema::polish;
-pub use form::schema::{FileKind, schema};
+pub use form::schema::schema;
 pub use form::vessel::MOST_TOOLS;
 pub use library::folder::{FoundFile, RECORDS, find_files};
 pub use library::shelf::Library;
 pub use read::guard::LARGEST_FILE;
 pub use read::long::read_long;
+pub use read::parse::FileKind;
 pub use read::problem::{MOST_PROBLEMS, Position, Problem, Refusal};
 pub use read::source::{Positions, Source};
 
@@ -42,7 +44,7 @@ pub use read::source::{Positions, Source};
 /// # Errors
 /// The file cannot be read, or everything that is wrong in it.
 pub fn load_vessel(path: &Path, vocabulary: &Vocabulary) -> Result<(Vessel, Source), Refusal> {
-    vessel_of(read::guard::read_source(path)?, vocabulary)
+    vessel_of(guard::read_source(path)?, vocabulary)
 }
 
 /// Reads a vessel's inventory from memory; `name` stands for the file's.
@@ -54,7 +56,7 @@ pub fn read_vessel(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<(Vessel, Source), Refusal> {
-    vessel_of(read::guard::source_of(&name.into(), text)?, vocabulary)
+    vessel_of(guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 /// Whether a text has the shape of a vessel's inventory: the YAML is read
@@ -73,7 +75,7 @@ pub fn load_inspection(
     path: &Path,
     vocabulary: &Vocabulary,
 ) -> Result<(Inspection, Source), Refusal> {
-    inspection_of(read::guard::read_source(path)?, vocabulary)
+    inspection_of(guard::read_source(path)?, vocabulary)
 }
 
 /// Reads an inspection record from memory; `name` stands for the file's.
@@ -85,7 +87,7 @@ pub fn read_inspection(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<(Inspection, Source), Refusal> {
-    inspection_of(read::guard::source_of(&name.into(), text)?, vocabulary)
+    inspection_of(guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 /// Reads a supplier's catalogue from a file.
@@ -96,7 +98,7 @@ pub fn load_catalogue(
     path: &Path,
     vocabulary: &Vocabulary,
 ) -> Result<(Catalogue, Source), Refusal> {
-    catalogue_of(read::guard::read_source(path)?, vocabulary)
+    catalogue_of(guard::read_source(path)?, vocabulary)
 }
 
 /// Reads a supplier's catalogue from memory; `name` stands for the file's.
@@ -108,7 +110,7 @@ pub fn read_catalogue(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<(Catalogue, Source), Refusal> {
-    catalogue_of(read::guard::source_of(&name.into(), text)?, vocabulary)
+    catalogue_of(guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 /// Reads a vocabulary from memory; `name` stands for the file's.
@@ -116,7 +118,7 @@ pub fn read_catalogue(
 /// # Errors
 /// Everything that is wrong in it.
 pub fn read_vocabulary(name: &str, text: &str) -> Result<Arc<Vocabulary>, Refusal> {
-    library::shelf::read_vocabulary(&read::guard::source_of(&name.into(), text)?)
+    library::shelf::read_vocabulary(&guard::source_of(&name.into(), text)?)
 }
 
 /// Reads a file of techniques from memory; `name` stands for the file's.
@@ -128,26 +130,22 @@ pub fn read_techniques(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<Practice, Refusal> {
-    library::manual::read_techniques(&read::guard::source_of(&name.into(), text)?, vocabulary)
+    library::manual::read_techniques(&guard::source_of(&name.into(), text)?, vocabulary)
 }
 
-fn catalogue_of(source: Source, vocabulary: &Vocabulary) -> Result<(Catalogue, Source), Refusal> {
-    let catalogue = read::parse::read(&source, |written: CatalogueFile, problems| {
-        check_catalogue(written, vocabulary, &Spot::top(&source.file), problems)
-    })?;
-    Ok((catalogue, source))
-}
-
-fn vessel_of(source: Source, vocabulary: &Vocabulary) -> Result<(Vessel, Source), Refusal> {
-    let vessel = read::parse::read(&source, |written: VesselFile, problems| {
-        check_vessel(written, vocabulary, &Spot::top(&source.file), problems)
-    })?;
+fn vessel_of(source: Source, words: &Vocabulary) -> Result<(Vessel, Source), Refusal> {
+    let vessel = parse::read(&source, |file: VesselFile, top| check_vessel(file, words, top))?;
     Ok((vessel, source))
 }
 
-fn inspection_of(source: Source, vocabulary: &Vocabulary) -> Result<(Inspection, Source), Refusal> {
-    let inspection = read::parse::read(&source, |written: InspectionFile, problems| {
-        check_inspection(written, vocabulary, &Spot::top(&source.file), problems)
-    })?;
+fn inspection_of(source: Source, words: &Vocabulary) -> Result<(Inspection, Source), Refusal> {
+    let check = |file: InspectionFile, top: &Spot<'_>| check_inspection(file, words, top);
+    let inspection = parse::read(&source, check)?;
     Ok((inspection, source))
+}
+
+fn catalogue_of(source: Source, words: &Vocabulary) -> Result<(Catalogue, Source), Refusal> {
+    let check = |file: CatalogueFile, top: &Spot<'_>| check_catalogue(file, words, top);
+    let catalogue = parse::read(&source, check)?;
+    Ok((catalogue, source))
 }

@@ -2,10 +2,10 @@
 //! and tests of a tool.
 
 use crate::load::check::phrase::{bracketed_length, limit};
-use crate::load::check::value::{filled, flag, kind, same_word};
-use crate::load::form::group::{Group, GroupKeys, Line, When, With};
-use crate::load::read::problem::{Problem, Problems, Told};
-use crate::load::read::spot::Spot;
+use crate::load::check::value::same_word;
+use crate::load::form::open::{Group, GroupKeys, Line, When, With};
+use crate::load::read::problem::Told;
+use crate::load::read::spot::{Spot, said};
 use crate::load::read::suggest::{did_you_mean, nearest, or_list, slip_of};
 use crate::measure::Day;
 use crate::model::rule::{Condition, Side, Test};
@@ -37,222 +37,174 @@ const MONTHS: [&str; 12] = [
     "december",
 ];
 
-/// Reads lines against a vocabulary.
-pub(crate) struct LineReader<'a> {
-    /// The words.
-    pub(crate) vocabulary: &'a Vocabulary,
-    /// Where problems go.
-    pub(crate) problems: &'a mut Problems,
+/// All the conditions of a group; every one must hold.
+pub(crate) fn conditions(
+    group: &Group<When>,
+    words: &Vocabulary,
+    spot: &Spot<'_>,
+) -> Vec<Condition> {
+    lines(group, spot, |key, line, at| match line {
+        Line::Empty => nothing_said(key, spot),
+        Line::Groups(groups) => {
+            let read = |at: &Spot<'_>, group| conditions(group, words, at);
+            Some(Condition::AnyOf(each_group(key, groups, spot, read)))
+        }
+        Line::Text(text) => condition(key, text, words, at),
+    })
 }
 
-impl LineReader<'_> {
-    /// All the conditions of a group; every one must hold.
-    pub(crate) fn conditions(&mut self, group: &Group<When>, spot: &Spot<'_>) -> Vec<Condition> {
-        let mut conditions = Vec::new();
-        for (key, line) in &group.lines {
-            let spot = spot.key(key);
-            match line {
-                Line::Empty => self.nothing_said(key, &spot),
-                Line::Groups(groups) => {
-                    let groups = self.groups(groups, &spot, |reader, group, spot| {
-                        reader.conditions(group, spot)
-                    });
-                    conditions.push(Condition::AnyOf(groups));
-                }
-                Line::Text(text) => conditions.extend(self.condition(key, text, &spot)),
+/// All the tests of a group. Every attribute must belong to one of the
+/// kinds.
+pub(crate) fn tests(
+    group: &Group<With>,
+    kinds: &[KindId],
+    words: &Vocabulary,
+    spot: &Spot<'_>,
+) -> Vec<Test> {
+    lines(group, spot, |key, line, at| match line {
+        Line::Empty => nothing_said(key, spot),
+        Line::Groups(groups) => {
+            let read = |at: &Spot<'_>, group| tests(group, kinds, words, at);
+            let groups = each_group(key, groups, spot, read);
+            Some(if key == "any of" { Test::AnyOf(groups) } else { Test::Readings(groups) })
+        }
+        Line::Text(text) if key == "acquired" => acquired(text, at),
+        Line::Text(text) => {
+            let attribute = attribute(key, kinds, words, spot)?;
+            match said(text) {
+                Some(text) => test(attribute, text, words, at),
+                None => nothing_said(key, spot),
             }
         }
-        conditions
-    }
+    })
+}
 
-    fn condition(&mut self, key: &str, text: &str, spot: &Spot<'_>) -> Option<Condition> {
-        let vocabulary = self.vocabulary;
-        match key {
-            "freeboard" => match threshold(text, spot) {
-                Ok(condition) => Some(condition),
-                Err(problem) => {
-                    self.problems.add(*problem);
-                    None
-                }
-            },
-            "aboard" | "not aboard" => {
-                let kind = kind(text, &Class::CARRIED, vocabulary, spot, self.problems)?;
-                Some(Condition::Aboard { kind, wanted: key == "aboard" })
-            }
-            "gear" => tag(text, &vocabulary.gears, spot, self.problems).map(Condition::Gear),
-            "area" => tag(text, &vocabulary.areas, spot, self.problems).map(Condition::Area),
-            "area other than" => {
-                tag(text, &vocabulary.areas, spot, self.problems).map(Condition::AreaOtherThan)
-            }
-            "permit" => tag(text, &vocabulary.permits, spot, self.problems).map(Condition::Permit),
-            "months" => {
-                let months = months(text);
-                if months.is_none() {
-                    self.problems.add(
-                        Problem::new(spot.place(), "these are not months")
-                            .offending(text)
-                            .expected("two months of the year, like `January to June`"),
-                    );
-                }
-                months.map(|(first, last)| Condition::Months(first, last))
-            }
-            feature => self.vessel_feature(feature, text, spot),
+/// What is made of the lines of a group, each at its spot.
+fn lines<K, T>(
+    group: &Group<K>,
+    spot: &Spot<'_>,
+    mut read: impl FnMut(&str, &Line<K>, &Spot<'_>) -> Option<T>,
+) -> Vec<T> {
+    group.lines.iter().filter_map(|(key, line)| read(key, line, &spot.key(key))).collect()
+}
+
+fn each_group<'g, K, T>(
+    key: &str,
+    groups: &'g [Group<K>],
+    spot: &Spot<'_>,
+    read: impl Fn(&Spot<'_>, &'g Group<K>) -> Vec<T>,
+) -> Vec<Vec<T>> {
+    if groups.is_empty() {
+        let wrong = spot.key(key).wrong("an empty list of groups");
+        wrong.expected("at least one group of lines").tell();
+    }
+    spot.each(key, groups, |at, group| {
+        if group.lines.is_empty() {
+            at.wrong("an empty group always holds").tell();
         }
-    }
+        Some(read(at, group))
+    })
+}
 
-    fn vessel_feature(&mut self, key: &str, text: &str, spot: &Spot<'_>) -> Option<Condition> {
-        let known = &self.vocabulary.vessel_features;
-        if !known.contains_key(key) {
+fn nothing_said<T>(key: &str, spot: &Spot<'_>) -> Option<T> {
+    spot.wrong_key(key, format!("nothing is said of `{key}`"))
+        .mend("write what is asked after the colon, or take the line away")
+        .none()
+}
+
+fn condition(key: &str, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Condition> {
+    match key {
+        "freeboard" => spot.take(threshold(text, spot)),
+        "aboard" | "not aboard" => {
+            let kind = spot.kind_of(text, &Class::CARRIED, words)?;
+            Some(Condition::Aboard { kind, wanted: key == "aboard" })
+        }
+        "gear" => tag(text, &words.gears, spot).map(Condition::Gear),
+        "area" => tag(text, &words.areas, spot).map(Condition::Area),
+        "area other than" => tag(text, &words.areas, spot).map(Condition::AreaOtherThan),
+        "permit" => tag(text, &words.permits, spot).map(Condition::Permit),
+        "months" => match months(text) {
+            Some((first, last)) => Some(Condition::Months(first, last)),
+            None => spot
+                .wrong("these are not months")
+                .of(text)
+                .expected("two months of the year, like `January to June`")
+                .none(),
+        },
+        feature if words.vessel_features.contains_key(feature) => {
+            let wanted = spot.flag_of(text)?;
+            Some(Condition::Feature { feature: feature.to_owned(), wanted })
+        }
+        other => {
             let fixed = When::FIXED.iter().chain(When::NESTED).map(|(fixed, _)| *fixed);
-            let names = known.keys().map(String::as_str).chain(fixed);
-            self.problems.add_at_key(
-                Problem::new(spot.place(), "no condition of this name is known")
-                    .offending(key)
-                    .mend_if(did_you_mean(nearest(key, names))),
-            );
-            return None;
+            let names = words.vessel_features.keys().map(String::as_str).chain(fixed);
+            let wrong = spot.wrong("no condition of this name is known");
+            wrong.at_key().unlike(other, names).none()
         }
-        let wanted = flag(text, spot, self.problems)?;
-        Some(Condition::Feature { feature: key.to_owned(), wanted })
     }
+}
 
-    /// All the tests of a group. Every attribute must belong to one of the
-    /// kinds.
-    pub(crate) fn tests(
-        &mut self,
-        group: &Group<With>,
-        kinds: &[KindId],
-        spot: &Spot<'_>,
-    ) -> Vec<Test> {
-        let mut tests = Vec::new();
-        for (key, line) in &group.lines {
-            let spot = spot.key(key);
-            match line {
-                Line::Empty => self.nothing_said(key, &spot),
-                Line::Groups(groups) => {
-                    let groups = self.groups(groups, &spot, |reader, group, spot| {
-                        reader.tests(group, kinds, spot)
-                    });
-                    tests.push(match key.as_str() {
-                        "any of" => Test::AnyOf(groups),
-                        _ => Test::Readings(groups),
-                    });
-                }
-                Line::Text(text) if key == "acquired" => tests.extend(self.acquired(text, &spot)),
-                Line::Text(text) => tests.extend(self.test(key, text, kinds, &spot)),
-            }
-        }
-        tests
-    }
+fn acquired(text: &str, spot: &Spot<'_>) -> Option<Test> {
+    let day = text.trim().strip_prefix("before ").and_then(|day| Day::parse(day).ok());
+    day.map(Test::AcquiredBefore).or_else(|| {
+        spot.wrong("this is not a day of acquisition")
+            .of(text)
+            .expected("`before` and a day, like `before 2019-06-01`")
+            .none()
+    })
+}
 
-    fn groups<K, T>(
-        &mut self,
-        groups: &[Group<K>],
-        spot: &Spot<'_>,
-        read: impl Fn(&mut Self, &Group<K>, &Spot<'_>) -> Vec<T>,
-    ) -> Vec<Vec<T>> {
-        if groups.is_empty() {
-            self.problems.add(
-                Problem::new(spot.place(), "an empty list of groups")
-                    .expected("at least one group of lines"),
-            );
+fn test(attribute: AttributeId, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Test> {
+    let known = words.attribute(attribute);
+    match &known.shape {
+        AttributeShape::Quantity(kind) => {
+            let limit = spot.take(limit(text, *kind, spot))?;
+            Some(Test::Limit { attribute, limit, written: text.to_owned() })
         }
-        let mut out = Vec::new();
-        for (index, group) in groups.iter().enumerate() {
-            let spot = spot.entry(index);
-            if group.lines.is_empty() {
-                self.problems.add(Problem::new(spot.place(), "an empty group always holds"));
-            }
-            out.push(read(self, group, &spot));
+        AttributeShape::Feature => Some(Test::Feature { attribute, wanted: spot.flag_of(text)? }),
+        AttributeShape::Choice(choices) => {
+            let find = |word: String| {
+                let found = choices.iter().find(|known| same_word(known, &word));
+                found.cloned().or_else(|| {
+                    spot.wrong(format!("`{}` knows no such word", known.id))
+                        .none_of(&word, choices.iter().map(String::as_str))
+                        .none()
+                })
+            };
+            let allowed = split_or(text).into_iter().filter_map(find).collect();
+            Some(Test::Choice { attribute, allowed })
         }
-        out
+        AttributeShape::Name => Some(Test::Choice { attribute, allowed: split_or(text) }),
     }
+}
 
-    fn nothing_said(&mut self, key: &str, spot: &Spot<'_>) {
-        self.problems.add_at_key(
-            Problem::new(spot.place(), format!("nothing is said of `{key}`"))
-                .mend("write what is asked after the colon, or take the line away"),
-        );
+/// The attribute of that key, which one of the kinds must have.
+fn attribute(
+    key: &str,
+    kinds: &[KindId],
+    words: &Vocabulary,
+    spot: &Spot<'_>,
+) -> Option<AttributeId> {
+    let known = words.find_attribute(key);
+    let kinds = kinds.iter().map(|kind| words.kind(*kind));
+    if let Some(found) = known
+        && kinds.clone().any(|kind| kind.attributes.contains(&found))
+    {
+        return Some(found);
     }
-
-    fn acquired(&mut self, text: &str, spot: &Spot<'_>) -> Option<Test> {
-        let day = text.trim().strip_prefix("before ").and_then(|day| Day::parse(day).ok());
-        if day.is_none() {
-            self.problems.add(
-                Problem::new(spot.place(), "this is not a day of acquisition")
-                    .offending(text)
-                    .expected("`before` and a day, like `before 2019-06-01`"),
-            );
-        }
-        day.map(Test::AcquiredBefore)
+    let names: Vec<&str> = kinds.clone().map(|kind| kind.name.as_str()).collect();
+    if names.is_empty() {
+        return None;
     }
-
-    fn test(&mut self, key: &str, text: &str, kinds: &[KindId], spot: &Spot<'_>) -> Option<Test> {
-        let attribute = self.attribute(key, kinds, spot)?;
-        let text = text.trim();
-        if text.is_empty() {
-            self.nothing_said(key, spot);
-            return None;
-        }
-        match &self.vocabulary.attribute(attribute).shape {
-            AttributeShape::Quantity(kind) => match limit(text, *kind, spot) {
-                Ok(limit) => Some(Test::Limit { attribute, limit, written: text.to_owned() }),
-                Err(problem) => {
-                    self.problems.add(*problem);
-                    None
-                }
-            },
-            AttributeShape::Feature => {
-                let wanted = flag(text, spot, self.problems)?;
-                Some(Test::Feature { attribute, wanted })
-            }
-            AttributeShape::Choice(words) => {
-                let mut allowed = Vec::new();
-                for word in split_or(text) {
-                    if let Some(known) = words.iter().find(|known| same_word(known, &word)) {
-                        allowed.push(known.clone());
-                        continue;
-                    }
-                    let names: Vec<&str> = words.iter().map(String::as_str).collect();
-                    self.problems.add(
-                        Problem::new(spot.place(), format!("`{key}` knows no such word"))
-                            .offending(&word)
-                            .expected(or_list(&names))
-                            .mend_if(did_you_mean(nearest(&word, names.iter().copied()))),
-                    );
-                }
-                Some(Test::Choice { attribute, allowed })
-            }
-            AttributeShape::Name => Some(Test::Choice { attribute, allowed: split_or(text) }),
-        }
-    }
-
-    /// The attribute of that key, which one of the kinds must have.
-    fn attribute(&mut self, key: &str, kinds: &[KindId], spot: &Spot<'_>) -> Option<AttributeId> {
-        let known = self.vocabulary.find_attribute(key);
-        let kinds = kinds.iter().map(|kind| self.vocabulary.kind(*kind));
-        if let Some(found) = known
-            && kinds.clone().any(|kind| kind.attributes.contains(&found))
-        {
-            return Some(found);
-        }
-        let names: Vec<&str> = kinds.clone().map(|kind| kind.name.as_str()).collect();
-        if names.is_empty() {
-            return None;
-        }
-        let own = kinds.flat_map(|kind| kind.attributes.iter());
-        let own = own.map(|id| self.vocabulary.attribute(*id).id.as_str());
-        let fixed = With::FIXED.iter().chain(With::NESTED).map(|(fixed, _)| *fixed);
-        let meant = nearest(key, own.chain(fixed));
-        let what = match known {
-            Some(_) => format!("{} has no such attribute in the vocabulary", or_list(&names)),
-            None => "no attribute of this id is known".to_owned(),
-        };
-        self.problems.add_at_key(
-            Problem::new(spot.place(), what).offending(key).mend_if(did_you_mean(meant)),
-        );
-        None
-    }
+    let own = kinds.flat_map(|kind| kind.attributes.iter());
+    let own = own.map(|id| words.attribute(*id).id.as_str());
+    let fixed = With::FIXED.iter().chain(With::NESTED).map(|(fixed, _)| *fixed);
+    let meant = nearest(key, own.chain(fixed));
+    let what = match known {
+        Some(_) => format!("{} has no such attribute in the vocabulary", or_list(&names)),
+        None => "no attribute of this id is known".to_owned(),
+    };
+    spot.wrong_key(key, what).of(key).mend_if(did_you_mean(meant)).none()
 }
 
 /// Words joined by `or`, in lower case.
@@ -271,8 +223,8 @@ fn threshold(text: &str, spot: &Spot<'_>) -> Told<Condition> {
         let Some(threshold) = figure.length() else { continue };
         return Ok(Condition::Freeboard { side, threshold, written: figure.written });
     }
-    Problem::new(spot.place(), "this is not a freeboard threshold")
-        .offending(text)
+    spot.wrong("this is not a freeboard threshold")
+        .of(text)
         .expected("`more than`, `less than`, `at most` or `at least` and a length")
         .mend("write it like `more than 4 ft` or `4 ft or less`")
         .refused()
@@ -293,16 +245,8 @@ fn months(text: &str) -> Option<(u8, u8)> {
 /// A tag for a permit, gear or an area. A tag that the vocabulary does not
 /// have is taken as it is, unless it is so near to a known one that it must
 /// be a slip: a slip would silently make a rule bind nobody.
-pub(crate) fn tag(
-    text: &str,
-    known: &BTreeMap<String, Tag>,
-    spot: &Spot<'_>,
-    problems: &mut Problems,
-) -> Option<String> {
-    let Some(text) = filled(Some(text)) else {
-        problems.add(Problem::new(spot.place(), "an empty tag"));
-        return None;
-    };
+pub(crate) fn tag(text: &str, known: &BTreeMap<String, Tag>, spot: &Spot<'_>) -> Option<String> {
+    let Some(text) = said(text) else { return spot.wrong("an empty tag").none() };
     if known.contains_key(text) {
         return Some(text.to_owned());
     }
@@ -311,20 +255,20 @@ pub(crate) fn tag(
     if let Some((id, _)) = known.iter().find(same) {
         return Some(id.clone());
     }
-    if let Some(meant) = slip_of(text, known.keys().map(String::as_str)) {
-        problems.add(
-            Problem::new(spot.place(), "this tag is not known, and very near to one that is")
-                .offending(text)
-                .mend_if(did_you_mean(Some(meant))),
-        );
-        return None;
+    match slip_of(text, known.keys().map(String::as_str)) {
+        Some(meant) => spot
+            .wrong("this tag is not known, and very near to one that is")
+            .of(text)
+            .mend_if(did_you_mean(Some(meant)))
+            .none(),
+        None => Some(text.to_owned()),
     }
-    Some(text.to_owned())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::load::read::problem::Problems;
     use crate::measure::Length;
     use std::sync::Arc;
 
@@ -332,8 +276,8 @@ mod tests {
     /// 4 ft (1.2 m).
     #[test]
     fn both_sides_of_a_threshold_are_read() {
-        let file: Arc<str> = "a.yaml".into();
-        let top = Spot::top(&file);
+        let (file, problems): (Arc<str>, _) = ("a.yaml".into(), Problems::default());
+        let top = Spot::top(&file, &problems);
         let four = Length::parse("4 ft").unwrap().0;
         let cases = [
             ("more than 4 ft (1.2 m)", Side::MoreThan),
@@ -365,15 +309,14 @@ mod tests {
 
     #[test]
     fn a_tag_near_a_known_one_is_a_slip_and_a_stranger_is_taken() {
-        let file: Arc<str> = "a.yaml".into();
-        let top = Spot::top(&file);
+        let (file, problems): (Arc<str>, _) = ("a.yaml".into(), Problems::default());
+        let top = Spot::top(&file, &problems);
         let name = Tag { name: "bottom longline".into(), counts_as: Vec::new() };
         let known = BTreeMap::from([("bottom-longline".to_owned(), name)]);
-        let mut problems = Problems::default();
-        assert_eq!(tag("Bottom longline", &known, &top, &mut problems).unwrap(), "bottom-longline");
-        assert_eq!(tag("gillnet", &known, &top, &mut problems).unwrap(), "gillnet");
+        assert_eq!(tag("Bottom longline", &known, &top).unwrap(), "bottom-longline");
+        assert_eq!(tag("gillnet", &known, &top).unwrap(), "gillnet");
         assert_eq!(problems.count(), 0);
-        assert!(tag("botom-longline", &known, &top, &mut problems).is_none());
+        assert!(tag("botom-longline", &known, &top).is_none());
         assert_eq!(problems.count(), 1);
     }
 }

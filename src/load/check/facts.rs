@@ -4,12 +4,10 @@
 //! Imports `model`. A word must be unique over all facts, since a case is put
 //! in words alone.
 
-use crate::load::check::lines::Desk;
-use crate::load::check::value::{filled, flag, same_word};
+use crate::load::check::value::same_word;
 use crate::load::form::loose::Words;
 use crate::load::form::techniques::{FactForm, FactWordForm, PatternForm};
-use crate::load::read::problem::Problem;
-use crate::load::read::spot::Spot;
+use crate::load::read::spot::{Spot, said};
 use crate::load::read::suggest::{did_you_mean, nearest, or_list};
 use crate::model::technique::{Fact, FactWord, Pattern};
 use crate::model::vocabulary::{AttributeShape, Vocabulary, fold};
@@ -22,39 +20,31 @@ type Taken = Vec<(String, String)>;
 pub(crate) fn facts(
     written: Option<&[FactForm]>,
     vocabulary: &Vocabulary,
-    spot: &Spot<'_>,
-    desk: &mut Desk<'_>,
+    language: &str,
+    top: &Spot<'_>,
 ) -> Vec<Fact> {
-    let mut taken = Taken::new();
-    let mut ids = Vec::new();
-    let mut facts = Vec::new();
-    for (index, form) in desk.entries(written, spot).iter().enumerate() {
-        let here = spot.entry(index);
-        let id = desk.id(form.id.as_deref(), &here, "id");
-        ids.push(id.clone());
-        desk.refuse_twin(&ids, "facts", &here.key("id"));
-        let asks = desk.title(form.asks.as_ref(), &here, "asks", "write the question");
-        let list = here.key("words");
-        let mut words = Vec::new();
-        for (index, word) in desk.entries(form.words.as_deref(), &list).iter().enumerate() {
-            words.push(fact_word(word, vocabulary, &mut taken, &list.entry(index), desk));
-        }
+    let (mut taken, mut ids) = (Taken::new(), Vec::new());
+    let facts = top.listed("facts", written, |at, form| {
+        let id = at.own_id(&form.id, &mut ids, "facts");
+        let asks = at.title("asks", &form.asks, language, "write the question");
+        let words = at.listed("words", form.words.as_deref(), |at, word| {
+            Some(fact_word(word, vocabulary, &mut taken, language, at))
+        });
         if words.len() < 2 {
-            let what = "a fact with fewer than two words decides nothing";
-            desk.add(
-                Problem::new(list.place(), what)
-                    .offending(&id)
-                    .expected("two words or more")
-                    .mend("write the other answers, or take the fact away"),
-            );
+            at.key("words")
+                .wrong("a fact with fewer than two words decides nothing")
+                .of(&id)
+                .expected("two words or more")
+                .mend("write the other answers, or take the fact away")
+                .tell();
         }
-        let unsaid = filled(form.unless_said.as_deref())
-            .and_then(|word| word_of(word, &words, &here.key("unless said"), desk));
-        facts.push(Fact { id, asks: asks.unwrap_or_default(), words, unsaid });
-    }
+        let unsaid =
+            at.read("unless said", &form.unless_said, |at, word| word_of(word, &words, at));
+        Some(Fact { id, asks: asks.unwrap_or_default(), words, unsaid })
+    });
     if facts.is_empty() {
-        let mend = "write what decides: questions, each with its words";
-        desk.problems.add_at_key(Problem::new(spot.place(), "no fact is written").mend(mend));
+        let wrong = top.wrong_key("facts", "no fact is written");
+        wrong.mend("write what decides: questions, each with its words").tell();
     }
     facts
 }
@@ -63,81 +53,58 @@ fn fact_word(
     form: &FactWordForm,
     vocabulary: &Vocabulary,
     taken: &mut Taken,
+    language: &str,
     spot: &Spot<'_>,
-    desk: &mut Desk<'_>,
 ) -> FactWord {
-    let word = desk.id(form.word.as_deref(), spot, "word");
-    let says = desk.title(form.says.as_ref(), spot, "says", "write it as in a sentence");
-    take(&word, &word, taken, &spot.key("word"), desk);
-    let list = spot.key("also");
-    let mut also = Vec::new();
-    for (index, other) in desk.entries(form.also.as_deref(), &list).iter().enumerate() {
-        let here = list.entry(index);
-        match filled(Some(other)) {
-            Some(other) => {
-                take(other, &word, taken, &here, desk);
-                also.push(other.to_owned());
-            }
-            None => desk.add(Problem::new(here.place(), "nothing is said here")),
-        }
-    }
-    let hook_type = filled(form.hook_type.as_deref())
-        .and_then(|text| hook_type(text, vocabulary, &spot.key("hook type"), desk));
-    let cited = desk.cited_if(form.clause.as_deref(), form.verified.as_deref(), spot);
-    let only_if_said = filled(form.only_if_said.as_deref())
-        .and_then(|text| flag(text, &spot.key("only if said"), desk.problems))
-        .unwrap_or(false);
+    let word = spot.id("word", &form.word);
+    let says = spot.title("says", &form.says, language, "write it as in a sentence");
+    take(&word, &word, taken, &spot.key("word"));
+    let also = spot.listed("also", form.also.as_deref(), |at, other| {
+        let other = said(other).or_else(|| at.wrong("nothing is said here").none())?;
+        take(other, &word, taken, at);
+        Some(other.to_owned())
+    });
+    let hook_type =
+        spot.read("hook type", &form.hook_type, |at, text| hook_type(text, vocabulary, at));
+    let cited = spot.cited_if(&form.clause, &form.verified);
+    let only_if_said = spot.flag("only if said", &form.only_if_said).unwrap_or(false);
     FactWord { word, also, says: says.unwrap_or_default(), cited, hook_type, only_if_said }
 }
 
 /// Enters a word; one that is taken is told.
-fn take(text: &str, word: &str, taken: &mut Taken, spot: &Spot<'_>, desk: &mut Desk<'_>) {
+fn take(text: &str, word: &str, taken: &mut Taken, spot: &Spot<'_>) {
     let folded = fold(text);
     if folded.is_empty() {
         return;
     }
     if text.contains(',') {
-        desk.add(
-            Problem::new(spot.place(), "a case is put in words with commas between them")
-                .offending(text)
-                .expected("a word without a comma"),
-        );
+        let wrong = spot.wrong("a case is put in words with commas between them").of(text);
+        wrong.expected("a word without a comma").tell();
     }
     if let Some((_, owner)) = taken.iter().find(|(known, _)| *known == folded) {
-        desk.add(
-            Problem::new(spot.place(), format!("the word `{owner}` is called this too"))
-                .offending(text)
-                .expected("a word that means one answer to one fact only")
-                .mend("write another word, or take it away"),
-        );
+        spot.wrong(format!("the word `{owner}` is called this too"))
+            .of(text)
+            .expected("a word that means one answer to one fact only")
+            .mend("write another word, or take it away")
+            .tell();
     }
     taken.push((folded, word.to_owned()));
 }
 
 /// A type of hook of the vocabulary, in lower case.
-fn hook_type(
-    text: &str,
-    vocabulary: &Vocabulary,
-    spot: &Spot<'_>,
-    desk: &mut Desk<'_>,
-) -> Option<String> {
+fn hook_type(text: &str, vocabulary: &Vocabulary, spot: &Spot<'_>) -> Option<String> {
     let known = hook_types(vocabulary);
     if let Some(found) = known.iter().find(|known| same_word(known, text)) {
         return Some(found.to_lowercase());
     }
-    let names: Vec<&str> = known.iter().map(String::as_str).collect();
-    let expected = if names.is_empty() {
-        "a vocabulary in which the kind `hook` has the attribute `type`".to_owned()
-    } else {
-        or_list(&names)
-    };
-    desk.add(
-        Problem::new(spot.place(), "the vocabulary has no such hook type")
-            .offending(text)
-            .expected(expected)
-            .mend_if(did_you_mean(nearest(text, names.iter().copied()))),
-    );
-    None
+    let wrong = spot
+        .wrong("the vocabulary has no such hook type")
+        .none_of(text, known.iter().map(String::as_str));
+    if known.is_empty() {
+        let hooks = "a vocabulary in which the kind `hook` has the attribute `type`";
+        return wrong.expected(hooks).none();
+    }
+    wrong.none()
 }
 
 /// The words of the attribute `type` of hooks.
@@ -155,30 +122,38 @@ fn hook_types(vocabulary: &Vocabulary) -> &[String] {
 
 /// The index of a word of a fact; what is no word of it is told, and what
 /// was meant, if that can be told.
-fn word_of(text: &str, words: &[FactWord], spot: &Spot<'_>, desk: &mut Desk<'_>) -> Option<usize> {
+fn word_of(text: &str, words: &[FactWord], spot: &Spot<'_>) -> Option<usize> {
     let text = text.trim();
     let found = words.iter().position(|known| known.word == text && !text.is_empty());
-    if found.is_none() {
-        let names: Vec<&str> = words.iter().map(|known| known.word.as_str()).collect();
+    found.or_else(|| {
+        let names = names(words);
         let also = |known: &&FactWord| known.also.iter().any(|also| fold(also) == fold(text));
         let meant = words.iter().find(also).map(|known| known.word.as_str());
-        desk.add(
-            Problem::new(spot.place(), "this is no word of the fact")
-                .offending(text)
-                .expected(or_list(&names))
-                .mend_if(did_you_mean(meant.or_else(|| nearest(text, names.iter().copied())))),
-        );
-    }
-    found
+        spot.wrong("this is no word of the fact")
+            .of(text)
+            .expected(or_list(&names))
+            .mend_if(did_you_mean(meant.or_else(|| nearest(text, names.iter().copied()))))
+            .none()
+    })
+}
+
+fn names(words: &[FactWord]) -> Vec<&str> {
+    words.iter().map(|known| known.word.as_str()).collect()
+}
+
+/// A pattern that must stand after `when`.
+pub(crate) fn when(
+    written: &Option<PatternForm>,
+    facts: &[Fact],
+    spot: &Spot<'_>,
+    mend: &str,
+) -> Option<Pattern> {
+    let written = spot.must("when", written.as_ref(), mend)?;
+    Some(pattern(written, facts, &spot.key("when")))
 }
 
 /// Reads a pattern.
-pub(crate) fn pattern(
-    written: &PatternForm,
-    facts: &[Fact],
-    spot: &Spot<'_>,
-    desk: &mut Desk<'_>,
-) -> Pattern {
+pub(crate) fn pattern(written: &PatternForm, facts: &[Fact], spot: &Spot<'_>) -> Pattern {
     let ids: Vec<String> = facts.iter().map(|fact| fact.id.clone()).collect();
     let mut parts = Vec::new();
     // Without facts, which is told, no name of one could be right.
@@ -187,34 +162,26 @@ pub(crate) fn pattern(
     }
     for (id, words) in &written.0 {
         let here = spot.key(id);
-        let Some(fact) = desk.named(id, &ids, "fact", &here) else { continue };
+        let Some(fact) = here.named(id, &ids, "fact") else { continue };
         let known = &facts[fact].words;
         let mut found = Vec::new();
-        match words {
-            Some(Words::One(word)) => found.extend(word_of(word, known, &here, desk)),
-            Some(Words::Many(words)) => {
-                for (index, word) in words.iter().enumerate() {
-                    let here = here.entry(index);
-                    match word_of(word, known, &here, desk) {
-                        Some(one) if found.contains(&one) => desk.add(
-                            Problem::new(here.place(), "this word stands here twice")
-                                .offending(word)
-                                .mend("take one of them away"),
-                        ),
-                        one => found.extend(one),
-                    }
+        if let Some(words) = words {
+            here.each_of(words, |at, word| {
+                let one = word_of(word, known, at)?;
+                if found.contains(&one) {
+                    let wrong = at.wrong("this word stands here twice").of(word);
+                    return wrong.mend("take one of them away").none::<()>();
                 }
-            }
-            None => {}
+                found.push(one);
+                None
+            });
         }
         if matches!(words, None | Some(Words::Many(_))) && found.is_empty() {
-            let names: Vec<&str> = known.iter().map(|known| known.word.as_str()).collect();
-            desk.add(
-                Problem::new(here.place(), "no word stands here")
-                    .offending(id)
-                    .expected(or_list(&names))
-                    .mend("take the line away if any answer will do"),
-            );
+            here.wrong("no word stands here")
+                .of(id)
+                .expected(or_list(&names(known)))
+                .mend("take the line away if any answer will do")
+                .tell();
         }
         parts.push((fact, found));
     }

@@ -4,13 +4,12 @@
 //! runs backwards), and leaves what is not known out.
 
 use crate::load::check::reading::Unsaid;
-use crate::load::check::value::{choice, day, figure, filled, is_unknown, kept};
+use crate::load::check::value::{is_unknown, kept};
 use crate::load::form::loose::{Loose, Single};
+use crate::load::form::open::HOW;
 use crate::load::form::profile::FREEBOARD_FROM;
-use crate::load::form::vessel::HOW;
 use crate::load::form::vessel::{FreeboardForm, StationForm};
-use crate::load::read::problem::{Problem, Problems};
-use crate::load::read::spot::Spot;
+use crate::load::read::spot::{Spot, filled};
 use crate::measure::{Figure, Length, QuantityKind};
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{Freeboard, FreeboardReading, Station};
@@ -21,80 +20,67 @@ const SUFFIXES: [(&str, FreeboardFrom); 2] = [
     (" from the working deck", FreeboardFrom::Deck),
 ];
 
-/// Reads a freeboard.
-pub(crate) struct FreeboardReader<'a> {
-    /// What plain figures leave unsaid.
-    pub(crate) unsaid: &'a Unsaid,
-    /// Where problems go.
-    pub(crate) problems: &'a mut Problems,
+/// The freeboard; none where nothing is written of it.
+pub(crate) fn freeboard(
+    written: Loose<FreeboardForm>,
+    unsaid: &Unsaid,
+    spot: &Spot<'_>,
+) -> Freeboard {
+    let mut reader = Reader { unsaid, from: None };
+    let stations = match written {
+        Loose::One(Single::Form(form)) => reader.top_form(*form, spot),
+        other => Vec::from_iter(whole(reader.readings(other, spot))),
+    };
+    Freeboard { from: reader.from.unwrap_or(FreeboardFrom::Rail), stations }
+}
+
+/// The vessel as one station, if anything is known of it.
+fn whole(readings: Vec<FreeboardReading>) -> Option<Station> {
+    (!readings.is_empty()).then_some(Station { name: None, readings })
+}
+
+struct Reader<'a> {
+    unsaid: &'a Unsaid,
     /// Where the freeboard was taken from, once somebody has said so.
     from: Option<FreeboardFrom>,
 }
 
-impl<'a> FreeboardReader<'a> {
-    /// A reader that knows nothing yet of where the freeboard is taken.
-    pub(crate) fn new(unsaid: &'a Unsaid, problems: &'a mut Problems) -> Self {
-        Self { unsaid, problems, from: None }
-    }
-
-    /// The freeboard; none where nothing is written of it.
-    pub(crate) fn freeboard(mut self, written: Loose<FreeboardForm>, spot: &Spot<'_>) -> Freeboard {
-        let stations = match written {
-            Loose::One(Single::Form(form)) => self.top_form(*form, spot),
-            other => {
-                let readings = self.readings(other, spot);
-                (!readings.is_empty())
-                    .then_some(Station { name: None, readings })
-                    .into_iter()
-                    .collect()
-            }
-        };
-        Freeboard { from: self.from.unwrap_or(FreeboardFrom::Rail), stations }
-    }
-
+impl Reader<'_> {
     /// The longer form: stations, or one reading, with where it was taken.
     fn top_form(&mut self, mut form: FreeboardForm, spot: &Spot<'_>) -> Vec<Station> {
-        if let Some(text) = filled(form.from.as_deref()) {
-            let from = choice(text, &FREEBOARD_FROM, &spot.key("from"), self.problems);
-            self.take_from(from, spot);
+        if filled(&form.from).is_some() {
+            let from = spot.word("from", &form.from, &FREEBOARD_FROM);
+            self.take_from(from, &spot.key("from"));
         }
         form.from = None;
         let Some(stations) = form.stations.take() else {
-            let readings: Vec<_> =
-                self.reading(Single::Form(Box::new(form)), spot).into_iter().collect();
-            let station = Station { name: None, readings };
-            return if station.readings.is_empty() { Vec::new() } else { vec![station] };
+            let reading = self.reading(Single::Form(Box::new(form)), spot);
+            return Vec::from_iter(whole(Vec::from_iter(reading)));
         };
         if form.value.is_some() {
-            self.problems.add_at_key(
-                Problem::new(spot.key("value").place(), "`value` cannot stand beside `stations`")
-                    .mend("write the figure under one of the stations"),
-            );
+            spot.wrong_key("value", "`value` cannot stand beside `stations`")
+                .mend("write the figure under one of the stations")
+                .tell();
         }
-        let list = spot.key("stations");
-        let mut read = Vec::new();
-        for (index, StationForm { name, freeboard }) in stations.into_iter().enumerate() {
-            let here = list.entry(index);
-            let readings = freeboard
-                .map(|freeboard| self.readings(freeboard, &here.key("freeboard")))
-                .unwrap_or_default();
+        spot.each("stations", stations, |at, StationForm { name, freeboard }| {
+            let readings =
+                freeboard.map(|freeboard| self.readings(freeboard, &at.key("freeboard")));
+            let readings = readings.unwrap_or_default();
             if readings.is_empty() {
-                self.problems.add(
-                    Problem::new(here.place(), "a station without its freeboard")
-                        .mend("measure it, or take the station away if no gear is hauled there"),
-                );
+                at.wrong("a station without its freeboard")
+                    .mend("measure it, or take the station away if no gear is hauled there")
+                    .tell();
             }
-            read.push(Station { name: kept(name), readings });
-        }
-        read
+            Some(Station { name: kept(name), readings })
+        })
     }
 
     fn take_from(&mut self, from: Option<FreeboardFrom>, spot: &Spot<'_>) {
         match (self.from, from) {
-            (Some(known), Some(other)) if known != other => self.problems.add(
-                Problem::new(spot.place(), "freeboards from the rail and from the deck are mixed")
-                    .mend("give all of them from one place"),
-            ),
+            (Some(known), Some(other)) if known != other => spot
+                .wrong("freeboards from the rail and from the deck are mixed")
+                .mend("give all of them from one place")
+                .tell(),
             (None, from) => self.from = from,
             _ => {}
         }
@@ -105,14 +91,7 @@ impl<'a> FreeboardReader<'a> {
         written: Loose<FreeboardForm>,
         spot: &Spot<'_>,
     ) -> Vec<FreeboardReading> {
-        match written {
-            Loose::One(one) => self.reading(one, spot).into_iter().collect(),
-            Loose::Many(many) => many
-                .into_iter()
-                .enumerate()
-                .filter_map(|(index, one)| self.reading(one, &spot.entry(index)))
-                .collect(),
-        }
+        spot.each_of(written, |at, one| self.reading(one, at))
     }
 
     fn reading(
@@ -123,8 +102,7 @@ impl<'a> FreeboardReader<'a> {
         let form = match written {
             Single::Plain(text) => {
                 let (low, high) = self.range(&text, spot)?;
-                let (by, on) = (self.unsaid.by.clone(), self.unsaid.on);
-                let how = self.unsaid.how;
+                let Unsaid { by, on, how, .. } = self.unsaid.clone();
                 let place = spot.place();
                 return Some(FreeboardReading {
                     low,
@@ -139,24 +117,18 @@ impl<'a> FreeboardReader<'a> {
             }
             Single::Form(form) => *form,
         };
-        for (key, stray) in [("from", form.from.is_some()), ("stations", form.stations.is_some())] {
-            if stray {
-                self.problems.add_at_key(
-                    Problem::new(spot.key(key).place(), format!("`{key}` cannot stand here"))
-                        .mend("write it directly under `freeboard`"),
-                );
-            }
+        let strays = [("from", form.from.is_some()), ("stations", form.stations.is_some())];
+        for (key, _) in strays.iter().filter(|(_, stray)| *stray) {
+            spot.wrong_key(key, format!("`{key}` cannot stand here"))
+                .mend("write it directly under `freeboard`")
+                .tell();
         }
-        let on = day(form.on.as_deref(), &spot.key("on"), self.problems);
-        let (by, on) = self.unsaid.taker(kept(form.by), on);
-        let how = filled(form.how.as_deref())
-            .and_then(|text| choice(text, &HOW, &spot.key("how"), self.problems))
-            .unwrap_or(self.unsaid.how);
-        let error = filled(form.error.as_deref())
-            .and_then(|text| figure(text, QuantityKind::Length, &spot.key("error"), self.problems));
-        let (low, high) = self.range(filled(form.value.as_deref())?, &spot.key("value"))?;
-        let place = spot.place();
-        Some(FreeboardReading { low, high, load: kept(form.load), by, on, how, error, place })
+        let (by, on) = self.unsaid.taker(kept(form.by), spot.day("on", &form.on));
+        let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
+        let error = spot.figure("error", &form.error, QuantityKind::Length);
+        let (low, high) = self.range(filled(&form.value)?, &spot.key("value"))?;
+        let (load, place) = (kept(form.load), spot.place());
+        Some(FreeboardReading { low, high, load, by, on, how, error, place })
     }
 
     /// A figure or a range; none where it is not known.
@@ -171,32 +143,28 @@ impl<'a> FreeboardReader<'a> {
                 self.take_from(Some(from), spot);
             }
         }
+        let length = |text: &str| spot.figure_of(text, QuantityKind::Length);
         let (low, high) = match text.split_once(" to ") {
-            Some((low, high)) => (
-                figure(low, QuantityKind::Length, spot, self.problems)?,
-                figure(high, QuantityKind::Length, spot, self.problems)?,
-            ),
+            Some((low, high)) => (length(low)?, length(high)?),
             None => {
-                let only = figure(text, QuantityKind::Length, spot, self.problems)?;
+                let only = length(text)?;
                 (only.clone(), only)
             }
         };
         if low.length() == Some(Length::ZERO) {
-            self.problems.add(
-                Problem::new(spot.place(), "a freeboard of zero")
-                    .offending(text)
-                    .expected("the distance down to the water")
-                    .mend("measure it, or write `unknown`"),
-            );
-            return None;
+            return spot
+                .wrong("a freeboard of zero")
+                .of(text)
+                .expected("the distance down to the water")
+                .mend("measure it, or write `unknown`")
+                .none();
         }
         if low.length() > high.length() {
-            self.problems.add(
-                Problem::new(spot.place(), "the range ends below its beginning")
-                    .offending(text)
-                    .mend("write the lower freeboard first"),
-            );
-            return None;
+            return spot
+                .wrong("the range ends below its beginning")
+                .of(text)
+                .mend("write the lower freeboard first")
+                .none();
         }
         Some((low, high))
     }

@@ -4,7 +4,7 @@
 //!
 //! Imports `model` only.
 
-use crate::load::read::problem::{Problem, Problems};
+use crate::load::read::problem::Problems;
 use crate::load::read::suggest::{did_you_mean, nearest, or_list};
 use crate::model::place::Place;
 use crate::model::profile::{Profile, Requirement};
@@ -14,12 +14,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Judges the tags of all these profiles.
-pub(crate) fn judge_tags(
-    profiles: &[Arc<Profile>],
-    vocabulary: &Vocabulary,
-    problems: &mut Problems,
-) {
-    let mut judge = Judge { vocabulary, problems };
+pub(crate) fn judge_tags(profiles: &[Arc<Profile>], vocabulary: &Vocabulary, problems: &Problems) {
+    let judge = Judge { vocabulary, problems };
     for profile in profiles {
         let place = profile.place.below("binds");
         for (key, tags, known) in [
@@ -36,11 +32,11 @@ pub(crate) fn judge_tags(
 
 struct Judge<'a> {
     vocabulary: &'a Vocabulary,
-    problems: &'a mut Problems,
+    problems: &'a Problems,
 }
 
 impl Judge<'_> {
-    fn requirement(&mut self, requirement: &Requirement) {
+    fn requirement(&self, requirement: &Requirement) {
         let place = &requirement.place;
         self.conditions(&requirement.when, &place.below("when"));
         for group in &requirement.unless {
@@ -51,7 +47,7 @@ impl Judge<'_> {
         }
     }
 
-    fn conditions(&mut self, conditions: &[Condition], place: &Place) {
+    fn conditions(&self, conditions: &[Condition], place: &Place) {
         let words = self.vocabulary;
         for condition in conditions {
             match condition {
@@ -71,7 +67,7 @@ impl Judge<'_> {
         }
     }
 
-    fn tag(&mut self, tag: &str, known: &BTreeMap<String, Tag>, place: &Place) {
+    fn tag(&self, tag: &str, known: &BTreeMap<String, Tag>, place: &Place) {
         if known.contains_key(tag) {
             return;
         }
@@ -79,12 +75,12 @@ impl Judge<'_> {
         let meant = did_you_mean(nearest(tag, ids.iter().copied()));
         let mend =
             "write one of these, or add it to a `vocabulary.yaml` given with `--requirements`";
-        self.problems.add(
-            Problem::new(place.clone(), "the vocabulary has no such tag")
-                .offending(tag)
-                .expected(or_list(&ids))
-                .mend(meant.unwrap_or_else(|| mend.to_owned())),
-        );
+        self.problems
+            .wrong(place.clone(), "the vocabulary has no such tag")
+            .of(tag)
+            .expected(or_list(&ids))
+            .mend(meant.unwrap_or_else(|| mend.to_owned()))
+            .tell();
     }
 }
 

@@ -4,276 +4,242 @@
 //! Imports `model`. Goes on after a problem, so that all of them are found at
 //! once.
 
-use crate::load::check::requirement::{NO_SOURCE, worded};
-use crate::load::form::techniques::MOST_ENTRIES;
-
-use crate::load::check::value::{choice, filled, missing};
+use crate::load::check::requirement::{clause, verified, worded};
 use crate::load::check::vocabulary::check_id;
 use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::Single;
-use crate::load::form::profile::VERIFIED;
 use crate::load::form::profile::Worded;
-use crate::load::form::techniques::LineText;
+use crate::load::form::techniques::{LineText, MOST_ENTRIES};
 use crate::load::read::limits::LONGEST_REMARK;
-use crate::load::read::problem::{Problem, Problems};
-use crate::load::read::spot::Spot;
-use crate::load::read::suggest::{did_you_mean, nearest};
-use crate::model::profile::{Requirement, Verified};
+use crate::load::read::spot::{Spot, filled, said};
+use crate::model::profile::Requirement;
 use crate::model::technique::{Cited, Line};
 use crate::model::text::Text;
 
-/// What the readers share.
-pub(crate) struct Desk<'a> {
-    /// The governing language.
-    pub(crate) language: &'a str,
-    /// Where problems go.
-    pub(crate) problems: &'a mut Problems,
-}
-
-impl Desk<'_> {
-    /// Tells that a key is missing.
-    pub(crate) fn missing(&mut self, above: &Spot<'_>, key: &str, mend: &str) {
-        missing(above, key, self.problems, mend);
-    }
-
-    /// Adds a problem.
-    pub(crate) fn add(&mut self, problem: Problem) {
-        self.problems.add(problem);
-    }
-
-    /// The entries of a list, as many as may be.
-    pub(crate) fn entries<'t, T>(&mut self, written: Option<&'t [T]>, spot: &Spot<'_>) -> &'t [T] {
+impl Spot<'_> {
+    /// Reads the entries of a list, as many as there may be.
+    pub(crate) fn listed<T, R>(
+        &self,
+        key: &str,
+        written: Option<&[T]>,
+        by: impl FnMut(&Spot<'_>, &T) -> Option<R>,
+    ) -> Vec<R> {
         let entries = written.unwrap_or_default();
-        if entries.len() <= MOST_ENTRIES {
-            return entries;
+        if entries.len() > MOST_ENTRIES {
+            let wrong = self.key(key).wrong(format!("{} entries are too many", entries.len()));
+            wrong.expected(format!("at most {MOST_ENTRIES}")).tell();
         }
-        let what = format!("{} entries are too many", entries.len());
-        self.add(Problem::new(spot.place(), what).expected(format!("at most {MOST_ENTRIES}")));
-        &entries[..MOST_ENTRIES]
+        self.each(key, entries.iter().take(MOST_ENTRIES), by)
     }
 
     /// Tells of a text that is longer than it may be.
-    fn cap(&mut self, text: &str, most: u64, spot: &Spot<'_>) {
+    fn cap(&self, text: &str, most: u64) {
         if text.chars().count() as u64 > most {
-            self.add(
-                Problem::new(spot.place(), "this text is too long")
-                    .expected(format!("at most {most} characters")),
-            );
+            let wrong = self.wrong("this text is too long");
+            wrong.expected(format!("at most {most} characters")).tell();
         }
     }
 
-    /// An id that must be there.
-    pub(crate) fn id(&mut self, written: Option<&str>, above: &Spot<'_>, key: &str) -> String {
-        let Some(id) = filled(written) else {
-            let mend =
-                format!("write one of lower-case letters, digits and hyphens after `{key}:`");
-            self.missing(above, key, &mend);
-            return String::new();
-        };
-        let spot = above.key(key);
-        self.cap(id, LONGEST_NAME, &spot);
-        check_id(id, &spot, self.problems);
-        id.to_owned()
-    }
-
-    /// A text for people of at most `most` characters; none where nothing is
-    /// written.
-    pub(crate) fn text_of(&mut self, written: &Worded, most: u64, spot: &Spot<'_>) -> Option<Text> {
-        let text = worded(written, self.language, spot, self.problems)?;
-        self.cap_all(&text, most, spot);
-        Some(text)
-    }
-
-    /// Tells of a text for people that is longer than it may be in some
-    /// language.
-    fn cap_all(&mut self, text: &Text, most: u64, spot: &Spot<'_>) {
+    fn cap_all(&self, text: &Text, most: u64) {
         for said in std::iter::once(&text.main).chain(text.others.values()) {
-            self.cap(said, most, spot);
+            self.cap(said, most);
         }
     }
 
     /// Tells of texts of a requirement that are longer than they may be here.
-    pub(crate) fn cap_requirement(&mut self, requirement: &Requirement, spot: &Spot<'_>) {
-        self.cap(&requirement.id, LONGEST_NAME, &spot.key("id"));
-        self.cap(&requirement.clause, LONGEST_NAME, &spot.key("clause"));
-        self.cap_all(&requirement.title, LONGEST_NAME, &spot.key("title"));
+    pub(crate) fn cap_requirement(&self, requirement: &Requirement) {
+        self.key("id").cap(&requirement.id, LONGEST_NAME);
+        self.key("clause").cap(&requirement.clause, LONGEST_NAME);
+        self.key("title").cap_all(&requirement.title, LONGEST_NAME);
         if let Some(note) = &requirement.note {
-            self.cap_all(note, LONGEST_REMARK, &spot.key("note"));
+            self.key("note").cap_all(note, LONGEST_REMARK);
         }
+    }
+
+    /// An id that must be there.
+    pub(crate) fn id(&self, key: &str, written: &Option<String>) -> String {
+        let mend = format!("write one of lower-case letters, digits and hyphens after `{key}:`");
+        let Some(id) = self.must(key, filled(written), &mend) else { return String::new() };
+        let spot = self.key(key);
+        spot.cap(id, LONGEST_NAME);
+        check_id(id, &spot);
+        id.to_owned()
+    }
+
+    /// An id that must be there, and that no earlier one of these is.
+    pub(crate) fn own_id(
+        &self,
+        written: &Option<String>,
+        ids: &mut Vec<String>,
+        what: &str,
+    ) -> String {
+        let id = self.id("id", written);
+        self.refuse_twin(&id, ids, what);
+        id
+    }
+
+    /// Tells of an id that an earlier one has too.
+    pub(crate) fn refuse_twin(&self, id: &str, ids: &mut Vec<String>, what: &str) {
+        if !id.is_empty() && ids.iter().any(|known| known == id) {
+            self.key("id")
+                .wrong(format!("two {what} have this id"))
+                .of(id)
+                .expected("an id that stands for one of them only")
+                .mend("give one of them another id")
+                .tell();
+        }
+        ids.push(id.to_owned());
+    }
+
+    /// A text for people of at most `most` characters; none where nothing is
+    /// written.
+    fn text_of(&self, written: &Worded, most: u64, language: &str) -> Option<Text> {
+        let text = worded(written, language, self)?;
+        self.cap_all(&text, most);
+        Some(text)
     }
 
     /// A short text that must be there: a title, what is asked or said.
     pub(crate) fn title(
-        &mut self,
-        written: Option<&Worded>,
-        above: &Spot<'_>,
+        &self,
         key: &str,
+        written: &Option<Worded>,
+        language: &str,
         mend: &str,
     ) -> Option<Text> {
-        let text = written.and_then(|text| self.text_of(text, LONGEST_NAME, &above.key(key)));
-        if text.is_none() {
-            self.missing(above, key, mend);
-        }
-        text
+        let text = written.as_ref();
+        let text = text.and_then(|text| self.key(key).text_of(text, LONGEST_NAME, language));
+        self.must(key, text, mend)
     }
 
     /// A longer text that may be there: a note, a reading.
-    pub(crate) fn remark(&mut self, written: Option<&Worded>, spot: &Spot<'_>) -> Option<Text> {
-        self.text_of(written?, LONGEST_REMARK, spot)
+    pub(crate) fn remark(
+        &self,
+        key: &str,
+        written: &Option<Worded>,
+        language: &str,
+    ) -> Option<Text> {
+        self.key(key).text_of(written.as_ref()?, LONGEST_REMARK, language)
     }
 
     /// A list of texts.
-    pub(crate) fn texts(&mut self, written: Option<&[Worded]>, spot: &Spot<'_>) -> Vec<Text> {
-        let mut texts = Vec::new();
-        for (index, one) in self.entries(written, spot).iter().enumerate() {
-            let here = spot.entry(index);
-            let text = self.text_of(one, LONGEST_REMARK, &here);
-            if text.is_none() {
-                self.add(Problem::new(here.place(), "nothing is said here"));
-            }
-            texts.extend(text);
-        }
-        texts
+    pub(crate) fn texts(
+        &self,
+        key: &str,
+        written: &Option<Vec<Worded>>,
+        language: &str,
+    ) -> Vec<Text> {
+        self.listed(key, written.as_deref(), |at, one| {
+            let text = at.text_of(one, LONGEST_REMARK, language);
+            text.or_else(|| at.wrong("nothing is said here").none())
+        })
     }
 
     /// A list of lines.
-    pub(crate) fn lines(&mut self, written: Option<&[LineText]>, spot: &Spot<'_>) -> Vec<Line> {
-        let mut lines = Vec::new();
-        for (index, one) in self.entries(written, spot).iter().enumerate() {
-            lines.extend(self.line(one, &spot.entry(index)));
-        }
-        lines
+    pub(crate) fn lines(
+        &self,
+        key: &str,
+        written: &Option<Vec<LineText>>,
+        language: &str,
+    ) -> Vec<Line> {
+        self.listed(key, written.as_deref(), |at, one| at.line(one, language))
     }
 
-    fn line(&mut self, written: &LineText, spot: &Spot<'_>) -> Option<Line> {
+    /// The steps, of which there is at least one.
+    pub(crate) fn steps(&self, written: &Option<Vec<LineText>>, language: &str) -> Vec<Line> {
+        let steps = self.lines("steps", written, language);
+        if steps.is_empty() {
+            self.missing("steps", "write what to do, a short line for each step");
+        }
+        steps
+    }
+
+    fn line(&self, written: &LineText, language: &str) -> Option<Line> {
         match written {
             Single::Plain(text) => {
-                let said = filled(Some(text));
-                if said.is_none() {
-                    self.add(Problem::new(spot.place(), "nothing is said here"));
-                }
-                self.cap(text, LONGEST_REMARK, spot);
+                self.cap(text, LONGEST_REMARK);
+                let said = said(text).or_else(|| self.wrong("nothing is said here").none());
                 said.map(|said| Line { says: Text::plain(said), cited: None })
             }
             Single::Form(form) => {
-                let says = form.says.as_ref();
-                let says = says.and_then(|s| self.text_of(s, LONGEST_REMARK, &spot.key("says")));
-                if says.is_none() {
-                    self.missing(spot, "says", "write the line");
-                }
-                let cited = self.cited_if(form.clause.as_deref(), form.verified.as_deref(), spot);
+                let says = self.remark("says", &form.says, language);
+                let says = self.must("says", says, "write the line");
+                let cited = self.cited_if(&form.clause, &form.verified);
                 says.map(|says| Line { says, cited })
             }
         }
     }
 
     /// A citation that must be there.
-    pub(crate) fn cited(
-        &mut self,
-        clause: Option<&str>,
-        verified: Option<&str>,
-        above: &Spot<'_>,
-    ) -> Option<Cited> {
-        let verified = match filled(verified) {
-            Some(text) => choice(text, &VERIFIED, &above.key("verified"), self.problems),
-            None => {
-                let mend = "write `read`, `excerpt`, `inferred`, `memory` or `common practice`";
-                self.missing(above, "verified", mend);
-                None
-            }
-        };
-        let clause = filled(clause)
-            .or_else(|| (verified == Some(Verified::CommonPractice)).then_some(NO_SOURCE));
-        match clause {
-            Some(clause) => self.cap(clause, LONGEST_NAME, &above.key("clause")),
-            None => self.missing(above, "clause", "write the source and its clause"),
+    pub(crate) fn cited(&self, written: &Option<String>, how: &Option<String>) -> Option<Cited> {
+        let verified = verified(how, self);
+        let clause = clause(written, verified);
+        let clause = self.must("clause", clause, "write the source and its clause");
+        if let Some(clause) = clause {
+            self.key("clause").cap(clause, LONGEST_NAME);
         }
         Some(Cited { clause: clause?.to_owned(), verified: verified? })
     }
 
     /// A citation that may be there.
     pub(crate) fn cited_if(
-        &mut self,
-        clause: Option<&str>,
-        verified: Option<&str>,
-        above: &Spot<'_>,
+        &self,
+        clause: &Option<String>,
+        verified: &Option<String>,
     ) -> Option<Cited> {
-        if filled(clause).is_none() && filled(verified).is_none() {
-            return None;
-        }
-        self.cited(clause, verified, above)
+        filled(clause).or(filled(verified))?;
+        self.cited(clause, verified)
     }
 
     /// The name of a drawing, if there is one.
-    pub(crate) fn drawing(&mut self, written: Option<&str>, above: &Spot<'_>) -> Option<String> {
-        let name = filled(written)?;
-        check_id(name, &above.key("drawing"), self.problems);
-        Some(name.to_owned())
+    pub(crate) fn drawing(&self, written: &Option<String>) -> Option<String> {
+        self.read("drawing", written, |at, name| {
+            check_id(name, at);
+            Some(name.to_owned())
+        })
     }
 
     /// The index of a name; what is not known is told.
-    pub(crate) fn named(
-        &mut self,
-        name: &str,
-        names: &[String],
-        what: &str,
-        spot: &Spot<'_>,
-    ) -> Option<usize> {
+    pub(crate) fn named(&self, name: &str, names: &[String], what: &str) -> Option<usize> {
         let name = name.trim();
         let found = names.iter().position(|known| known == name && !name.is_empty());
-        if found.is_none() {
+        found.or_else(|| {
             let known = names.iter().map(String::as_str).filter(|name| !name.is_empty());
             let article = if what.starts_with('a') { "an" } else { "a" };
-            self.add(
-                Problem::new(spot.place(), format!("no {what} of this id is in the file"))
-                    .offending(name)
-                    .expected(format!("the id of {article} {what}"))
-                    .mend_if(did_you_mean(nearest(name, known))),
-            );
-        }
-        found
+            self.wrong(format!("no {what} of this id is in the file"))
+                .unlike(name, known)
+                .expected(format!("the id of {article} {what}"))
+                .none()
+        })
     }
 
     /// The indices of a list of names, each named once.
     pub(crate) fn all_named(
-        &mut self,
+        &self,
+        key: &str,
         written: Option<&[String]>,
         names: &[String],
         what: &str,
-        spot: &Spot<'_>,
     ) -> Vec<usize> {
         let mut found = Vec::new();
-        for (index, name) in self.entries(written, spot).iter().enumerate() {
-            let here = spot.entry(index);
-            match self.named(name, names, what, &here) {
-                Some(one) if found.contains(&one) => self.add(
-                    Problem::new(here.place(), "this is named twice")
-                        .offending(name)
-                        .expected(format!("each {what} once"))
-                        .mend("take one of them away"),
-                ),
-                one => found.extend(one),
+        self.listed(key, written, |at, name| {
+            let one = at.named(name, names, what)?;
+            if found.contains(&one) {
+                at.wrong("this is named twice")
+                    .of(name)
+                    .expected(format!("each {what} once"))
+                    .mend("take one of them away")
+                    .tell();
+            } else {
+                found.push(one);
             }
-        }
+            Some(())
+        });
         found
-    }
-
-    /// Tells of an id that an earlier one of the same list has too. `index`
-    /// is that of the last of `ids`.
-    pub(crate) fn refuse_twin(&mut self, ids: &[String], what: &str, spot: &Spot<'_>) {
-        let Some((last, before)) = ids.split_last() else { return };
-        if !last.is_empty() && before.contains(last) {
-            self.add(
-                Problem::new(spot.place(), format!("two {what} have this id"))
-                    .offending(last)
-                    .expected("an id that stands for one of them only")
-                    .mend("give one of them another id"),
-            );
-        }
     }
 }
 
 /// The ids of a list, empty where there is none.
-pub(crate) fn ids_of<'t>(written: impl Iterator<Item = Option<&'t str>>) -> Vec<String> {
+pub(crate) fn ids_of<'t>(written: impl Iterator<Item = &'t Option<String>>) -> Vec<String> {
     written.map(|id| filled(id).unwrap_or_default().to_owned()).collect()
 }

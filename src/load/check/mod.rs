@@ -1,28 +1,29 @@
-//! Form to model.
+//! From the forms, as files are written, to the model: one file for each
+//! subject. Every check goes on after a problem, so that all are told at once.
+//!
+//! Imports `read` and `form`; knows no folder and no shipped file.
 
-pub(crate) mod amount;
-pub(crate) mod capability;
+mod capability;
 pub(crate) mod catalogue;
-pub(crate) mod condition;
-pub(crate) mod facts;
-pub(crate) mod fits;
-pub(crate) mod freeboard;
-pub(crate) mod goods;
+mod condition;
+mod facts;
+mod fits;
+mod freeboard;
+mod goods;
 pub(crate) mod inspection;
-pub(crate) mod judge_forbidden;
-pub(crate) mod judge_practice;
 pub(crate) mod judge_tags;
-pub(crate) mod lines;
-pub(crate) mod need;
-pub(crate) mod people;
-pub(crate) mod phrase;
+mod lines;
+mod need;
+mod people;
+mod phrase;
+mod practice;
 pub(crate) mod profile;
-pub(crate) mod reading;
+mod reading;
 pub(crate) mod requirement;
-pub(crate) mod situations;
+mod situations;
 pub(crate) mod techniques;
-pub(crate) mod tool;
-pub(crate) mod value;
+mod tool;
+mod value;
 pub(crate) mod vessel;
 pub(crate) mod vocabulary;
-pub(crate) mod work;
+mod work;

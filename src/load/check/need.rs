@@ -1,14 +1,12 @@
 //! What a requirement wants: tools, types, spares, certificates or the
 //! vessel's own gear.
 
-use crate::load::check::condition::LineReader;
-use crate::load::check::value::{count, filled, interval, kind, missing};
-use crate::load::form::group::{Group, When, With};
+use crate::load::check::condition::{conditions, tests};
 use crate::load::form::loose::{Slot, Words};
+use crate::load::form::open::{Group, When, With};
 use crate::load::form::profile::{AlternativeForm, MemberForm, RequirementForm, TypeForm};
-use crate::load::read::problem::{Problem, Problems};
-use crate::load::read::spot::Spot;
-use crate::model::rule::{Holders, Member, Need, Spec, ToolType};
+use crate::load::read::spot::{Spot, filled};
+use crate::model::rule::{Condition, Holders, Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{Class, KindId, Vocabulary, fold};
 
 /// The most of anything that a requirement may ask for.
@@ -21,9 +19,7 @@ const SHAPES: &str = "`carry` with `with`, `one of` or `types`; `certificate` wi
 /// Reads what a requirement wants.
 pub(crate) struct NeedReader<'a> {
     /// The words.
-    pub(crate) vocabulary: &'a Vocabulary,
-    /// Where problems go.
-    pub(crate) problems: &'a mut Problems,
+    pub(crate) words: &'a Vocabulary,
 }
 
 /// The parts of `carry: 2 pliers`.
@@ -32,21 +28,18 @@ struct Carry<'t> {
     rest: &'t str,
 }
 
+/// Tells of keys that are written and cannot stand beside another.
+fn clash(spot: &Spot<'_>, beside: &str, keys: &[(&str, bool)]) {
+    for (key, _) in keys.iter().filter(|(_, written)| *written) {
+        let wrong = spot.wrong_key(key, format!("`{key}` cannot stand beside `{beside}`"));
+        wrong.expected(SHAPES).tell();
+    }
+}
+
 impl NeedReader<'_> {
-    fn lines(&mut self) -> LineReader<'_> {
-        LineReader { vocabulary: self.vocabulary, problems: self.problems }
-    }
-
-    fn clash(&mut self, spot: &Spot<'_>, key: &str, with: &str) {
-        let place = spot.key(key).place();
-        self.problems.add_at_key(
-            Problem::new(place, format!("`{key}` cannot stand beside `{with}`")).expected(SHAPES),
-        );
-    }
-
     /// What the requirement wants; `spare_for` is already looked up.
     pub(crate) fn need(
-        &mut self,
+        &self,
         form: &RequirementForm,
         spare_for: Option<usize>,
         spot: &Spot<'_>,
@@ -54,296 +47,205 @@ impl NeedReader<'_> {
         let carried = form.carry.is_some() || form.spare_for.is_some();
         let ways = [carried, form.certificate.is_some(), form.every.is_some()];
         if ways.iter().filter(|way| **way).count() != 1 {
-            self.problems.add(
-                Problem::new(spot.place(), "it is not clear what this requirement wants")
-                    .expected(SHAPES),
-            );
-            return None;
+            let wrong = spot.wrong("it is not clear what this requirement wants");
+            return wrong.expected(SHAPES).none();
         }
         if let Some(text) = &form.certificate {
             return self.certificates(text, form, spot);
         }
-        for (key, stray) in [("held by", form.held_by.is_some()), ("valid", form.valid.is_some())] {
-            if stray {
-                self.clash(spot, key, if carried { "carry" } else { "every" });
-            }
+        let strays = [("held by", form.held_by.is_some()), ("valid", form.valid.is_some())];
+        clash(spot, if carried { "carry" } else { "every" }, &strays);
+        match &form.every {
+            Some(text) => self.gear(text, form, spot),
+            None => self.tools(form, spare_for, spot),
         }
-        if let Some(text) = &form.every {
-            return self.gear(text, form, spot);
-        }
-        self.tools(form, spare_for, spot)
     }
 
     fn tools(
-        &mut self,
+        &self,
         form: &RequirementForm,
         spare_for: Option<usize>,
         spot: &Spot<'_>,
     ) -> Option<Need> {
-        let types = form.types.as_ref().and_then(Slot::value);
         let with = form.with.as_ref().and_then(Slot::value);
         let one_of = form.one_of.as_ref().and_then(Slot::value);
-        if let Some(types) = types {
-            for (key, stray) in [("with", with.is_some()), ("one of", one_of.is_some())] {
-                if stray {
-                    self.clash(spot, key, "types");
-                }
-            }
-            return self.types(types, form, spot);
+        if let Some(types) = form.types.as_ref().and_then(Slot::value) {
+            clash(spot, "types", &[("with", with.is_some()), ("one of", one_of.is_some())]);
+            return self.types(types, &form.carry, spot);
         }
-        let member = self.member(form.carry.as_deref(), with, one_of.map(Vec::as_slice), spot)?;
-        let is_spare =
-            member.choices.iter().any(|spec| self.vocabulary.kind(spec.kind).class == Class::Spare);
-        if is_spare != form.spare_for.is_some() {
-            self.spare_mismatch(is_spare, spot);
+        let member = self.member(&form.carry, with, one_of.map(Vec::as_slice), spot)?;
+        let is_spare = |spec: &Spec| self.words.kind(spec.kind).class == Class::Spare;
+        match (member.choices.iter().any(is_spare), form.spare_for.is_some()) {
+            (true, false) => spot
+                .key("carry")
+                .wrong("spares for what is not said")
+                .mend("write `spare for:` and the requirement whose tool they are for")
+                .tell(),
+            (false, true) => spot
+                .key("spare for")
+                .wrong("what is carried here is no spare")
+                .expected("a kind of the class `spare`")
+                .tell(),
+            _ => {}
         }
         let only = ToolType { name: None, clause: None, members: vec![member] };
         Some(Need::Tools { least: 1, types: vec![only], spare_for })
     }
 
-    fn spare_mismatch(&mut self, is_spare: bool, spot: &Spot<'_>) {
-        let problem = if is_spare {
-            Problem::new(spot.key("carry").place(), "spares for what is not said")
-                .mend("write `spare for:` and the requirement whose tool they are for")
-        } else {
-            Problem::new(spot.key("spare for").place(), "what is carried here is no spare")
-                .expected("a kind of the class `spare`")
-        };
-        self.problems.add(problem);
-    }
-
     /// `carry: 2 different types` with `types:`.
-    fn types(
-        &mut self,
-        forms: &[TypeForm],
-        form: &RequirementForm,
-        spot: &Spot<'_>,
-    ) -> Option<Need> {
-        let place = spot.key("carry");
-        let carry = self.carry(form.carry.as_deref(), spot)?;
+    fn types(&self, forms: &[TypeForm], written: &Option<String>, spot: &Spot<'_>) -> Option<Need> {
+        let at = spot.key("carry");
+        let carry = carry(written, spot)?;
+        let written = written.as_deref().unwrap_or_default();
         if !carry.rest.is_empty() && !matches!(carry.rest, "different types" | "different type") {
-            self.problems.add(
-                Problem::new(place.place(), "`types` is written, but not how many of them")
-                    .offending(form.carry.as_deref().unwrap_or_default())
-                    .expected("a number of different types, like `2 different types`"),
-            );
+            at.wrong("`types` is written, but not how many of them")
+                .of(written)
+                .expected("a number of different types, like `2 different types`")
+                .tell();
         }
-        let list = spot.key("types");
-        let mut types = Vec::new();
-        for (index, form) in forms.iter().enumerate() {
-            types.extend(self.tool_type(form, &list.entry(index)));
-        }
+        let types = spot.each("types", forms, |at, form| self.tool_type(form, at));
         let known = u32::try_from(forms.len()).unwrap_or(u32::MAX);
         if carry.count > known {
-            self.problems.add(
-                Problem::new(place.place(), "more types are asked for than there are")
-                    .offending(form.carry.as_deref().unwrap_or_default())
-                    .expected(format!("at most {known}")),
-            );
+            let wrong = at.wrong("more types are asked for than there are").of(written);
+            wrong.expected(format!("at most {known}")).tell();
         }
         Some(Need::Tools { least: carry.count, types, spare_for: None })
     }
 
-    fn tool_type(&mut self, form: &TypeForm, spot: &Spot<'_>) -> Option<ToolType> {
-        let name = filled(form.name.as_deref());
-        if name.is_none() {
-            missing(spot, "type", self.problems, "write the name of the type");
-        }
+    fn tool_type(&self, form: &TypeForm, spot: &Spot<'_>) -> Option<ToolType> {
+        let name = spot.must("type", filled(&form.name), "write the name of the type");
         let members = match &form.set_of {
             Some(members) => {
-                for (key, stray) in [
+                let strays = [
                     ("carry", form.carry.is_some()),
                     ("with", form.with.is_some()),
                     ("one of", form.one_of.is_some()),
-                ] {
-                    if stray {
-                        self.clash(spot, key, "set of");
-                    }
-                }
-                self.members(members, &spot.key("set of"))
+                ];
+                clash(spot, "set of", &strays);
+                self.members(members, spot)
             }
-            None => self
-                .member(form.carry.as_deref(), form.with.as_ref(), form.one_of.as_deref(), spot)
-                .into_iter()
-                .collect(),
+            None => {
+                let (with, one_of) = (form.with.as_ref(), form.one_of.as_deref());
+                Vec::from_iter(self.member(&form.carry, with, one_of, spot))
+            }
         };
-        if members.is_empty() {
-            return None;
-        }
-        let clause = filled(form.clause.as_deref()).map(str::to_owned);
-        Some(ToolType { name: name.map(str::to_owned), clause, members })
+        let clause = filled(&form.clause).map(str::to_owned);
+        let name = name.map(str::to_owned);
+        (!members.is_empty()).then_some(ToolType { name, clause, members })
     }
 
-    fn members(&mut self, forms: &[MemberForm], spot: &Spot<'_>) -> Vec<Member> {
+    fn members(&self, forms: &[MemberForm], spot: &Spot<'_>) -> Vec<Member> {
         if forms.is_empty() {
-            self.problems.add(Problem::new(spot.place(), "an empty set"));
+            spot.key("set of").wrong("an empty set").tell();
         }
-        let mut members = Vec::new();
-        for (index, form) in forms.iter().enumerate() {
-            let spot = spot.entry(index);
-            let (with, one_of) = (form.with.as_ref(), form.one_of.as_deref());
-            members.extend(self.member(form.carry.as_deref(), with, one_of, &spot));
-        }
-        members
+        spot.each("set of", forms, |at, form| {
+            self.member(&form.carry, form.with.as_ref(), form.one_of.as_deref(), at)
+        })
     }
 
     /// A number of one kind, or of one of several alternatives.
     fn member(
-        &mut self,
-        carry: Option<&str>,
+        &self,
+        written: &Option<String>,
         with: Option<&Group<With>>,
         one_of: Option<&[AlternativeForm]>,
         spot: &Spot<'_>,
     ) -> Option<Member> {
-        let written = self.carry(carry, spot)?;
-        let place = spot.key("carry");
+        let Carry { count, rest } = carry(written, spot)?;
+        let (at, written) = (spot.key("carry"), written.as_deref().unwrap_or_default());
         if let Some(forms) = one_of {
-            if !written.rest.is_empty() {
-                self.problems.add(
-                    Problem::new(place.place(), "a kind beside `one of`")
-                        .offending(carry.unwrap_or_default())
-                        .expected("only a number, like `1`; the kinds stand under `one of`"),
-                );
+            if !rest.is_empty() {
+                at.wrong("a kind beside `one of`")
+                    .of(written)
+                    .expected("only a number, like `1`; the kinds stand under `one of`")
+                    .tell();
             }
-            if with.is_some() {
-                self.clash(spot, "with", "one of");
-            }
-            let choices = self.alternatives(forms, None, &spot.key("one of"));
-            return (!choices.is_empty()).then_some(Member { count: written.count, choices });
+            clash(spot, "one of", &[("with", with.is_some())]);
+            let choices = self.alternatives(forms, None, spot);
+            return (!choices.is_empty()).then_some(Member { count, choices });
         }
-        if written.rest.is_empty() || written.rest.starts_with("different type") {
-            self.problems.add(
-                Problem::new(place.place(), "of which kind is not said")
-                    .offending(carry.unwrap_or_default())
-                    .expected("a number and a kind, like `2 pliers`")
-                    .mend("write the kind after the number, or list alternatives under `one of`"),
-            );
-            return None;
+        if rest.is_empty() || rest.starts_with("different type") {
+            return at
+                .wrong("of which kind is not said")
+                .of(written)
+                .expected("a number and a kind, like `2 pliers`")
+                .mend("write the kind after the number, or list alternatives under `one of`")
+                .none();
         }
-        let kind = kind(written.rest, &Class::CARRIED, self.vocabulary, &place, self.problems)?;
+        let kind = at.kind_of(rest, &Class::CARRIED, self.words)?;
         let tests = self.with(with, kind, spot);
         let spec = Spec { kind, clause: None, when: Vec::new(), tests };
-        Some(Member { count: written.count, choices: vec![spec] })
+        Some(Member { count, choices: vec![spec] })
     }
 
-    fn with(
-        &mut self,
-        with: Option<&Group<With>>,
-        kind: KindId,
-        spot: &Spot<'_>,
-    ) -> Vec<crate::model::rule::Test> {
-        with.map(|group| self.lines().tests(group, &[kind], &spot.key("with"))).unwrap_or_default()
-    }
-
-    /// The number and what follows it.
-    fn carry<'t>(&mut self, text: Option<&'t str>, spot: &Spot<'_>) -> Option<Carry<'t>> {
-        let Some(text) = filled(text) else {
-            missing(spot, "carry", self.problems, "write a number and a kind, like `1 pliers`");
-            return None;
-        };
-        let (number, rest) = text.split_once(' ').unwrap_or((text, ""));
-        let place = spot.key("carry");
-        if !number.bytes().all(|b| b.is_ascii_digit()) {
-            self.problems.add(
-                Problem::new(place.place(), "how many is not said")
-                    .offending(text)
-                    .expected("a number and a kind")
-                    .mend(format!("write it like `1 {text}`")),
-            );
-            return None;
-        }
-        let count = count(number, 1, MOST_ASKED, &place, self.problems)?;
-        Some(Carry { count, rest: rest.trim() })
+    fn with(&self, with: Option<&Group<With>>, kind: KindId, spot: &Spot<'_>) -> Vec<Test> {
+        let read = |group| tests(group, &[kind], self.words, &spot.key("with"));
+        with.map(read).unwrap_or_default()
     }
 
     /// The entries under `one of:`; of the given kind if there is one.
     fn alternatives(
-        &mut self,
+        &self,
         forms: &[AlternativeForm],
         of: Option<KindId>,
         spot: &Spot<'_>,
     ) -> Vec<Spec> {
         if forms.is_empty() {
-            self.problems.add(Problem::new(spot.place(), "no alternative is listed"));
+            spot.key("one of").wrong("no alternative is listed").tell();
         }
-        let mut choices = Vec::new();
-        for (index, form) in forms.iter().enumerate() {
-            choices.extend(self.alternative(form, of, &spot.entry(index)));
-        }
-        choices
+        spot.each("one of", forms, |at, form| self.alternative(form, of, at))
     }
 
     fn alternative(
-        &mut self,
+        &self,
         form: &AlternativeForm,
         of: Option<KindId>,
         spot: &Spot<'_>,
     ) -> Option<Spec> {
-        let place = spot.key("kind");
-        let kind = match (filled(form.kind.as_deref()), of) {
-            (Some(text), None) => {
-                kind(text, &Class::CARRIED, self.vocabulary, &place, self.problems)?
+        let text = filled(&form.kind);
+        let kind = match of {
+            None => {
+                spot.must("kind", text, "write the kind of this alternative")?;
+                spot.kind("kind", &form.kind, &Class::CARRIED, self.words)?
             }
-            (None, Some(of)) => {
-                if form.with.is_none() {
-                    missing(spot, "with", self.problems, "write what such a piece must be like");
+            Some(of) => {
+                if text.is_none() {
+                    let mend = "write what such a piece must be like";
+                    spot.must("with", form.with.as_ref(), mend);
+                }
+                if let Some(text) = text.filter(|text| self.words.find_kind(text) != Some(of)) {
+                    let wrong = spot.key("kind").wrong("another kind than after `every`");
+                    wrong.of(text).mend("take the line away").tell();
                 }
                 of
-            }
-            (Some(text), Some(of)) => {
-                if self.vocabulary.find_kind(text) != Some(of) {
-                    self.problems.add(
-                        Problem::new(place.place(), "another kind than after `every`")
-                            .offending(text)
-                            .mend("take the line away"),
-                    );
-                }
-                of
-            }
-            (None, None) => {
-                missing(spot, "kind", self.problems, "write the kind of this alternative");
-                return None;
             }
         };
         Some(Spec {
             kind,
-            clause: filled(form.clause.as_deref()).map(str::to_owned),
+            clause: filled(&form.clause).map(str::to_owned),
             when: self.when(form.when.as_ref(), spot),
             tests: self.with(form.with.as_ref(), kind, spot),
         })
     }
 
-    fn when(
-        &mut self,
-        group: Option<&Group<When>>,
-        spot: &Spot<'_>,
-    ) -> Vec<crate::model::rule::Condition> {
-        group.map(|group| self.lines().conditions(group, &spot.key("when"))).unwrap_or_default()
-    }
-
-    fn refuse_types(&mut self, form: &RequirementForm, beside: &str, spot: &Spot<'_>) {
-        if form.types.as_ref().and_then(Slot::value).is_some() {
-            self.clash(spot, "types", beside);
-        }
+    fn when(&self, group: Option<&Group<When>>, spot: &Spot<'_>) -> Vec<Condition> {
+        let read = |group| conditions(group, self.words, &spot.key("when"));
+        group.map(read).unwrap_or_default()
     }
 
     /// `every: hook`.
-    fn gear(&mut self, text: &str, form: &RequirementForm, spot: &Spot<'_>) -> Option<Need> {
-        self.refuse_types(form, "every", spot);
-        let place = spot.key("every");
-        let kind = kind(text, &[Class::Gear], self.vocabulary, &place, self.problems)?;
+    fn gear(&self, text: &str, form: &RequirementForm, spot: &Spot<'_>) -> Option<Need> {
+        let types = form.types.as_ref().and_then(Slot::value);
+        clash(spot, "every", &[("types", types.is_some())]);
+        let kind = spot.key("every").kind_of(text, &[Class::Gear], self.words)?;
         let with = form.with.as_ref().and_then(Slot::value);
         let choices = match form.one_of.as_ref().and_then(Slot::value) {
             Some(forms) => {
-                if with.is_some() {
-                    self.clash(spot, "with", "one of");
-                }
-                self.alternatives(forms, Some(kind), &spot.key("one of"))
+                clash(spot, "one of", &[("with", with.is_some())]);
+                self.alternatives(forms, Some(kind), spot)
             }
             None => {
-                if with.is_none() {
-                    missing(spot, "with", self.problems, "write what every piece must be like");
-                }
+                spot.must("with", with, "write what every piece must be like");
                 let tests = self.with(with, kind, spot);
                 vec![Spec { kind, clause: None, when: Vec::new(), tests }]
             }
@@ -352,52 +254,55 @@ impl NeedReader<'_> {
     }
 
     /// `certificate: workshop certificate`.
-    fn certificates(
-        &mut self,
-        text: &str,
-        form: &RequirementForm,
-        spot: &Spot<'_>,
-    ) -> Option<Need> {
-        self.refuse_types(form, "certificate", spot);
-        for (key, stray) in [("with", form.with.is_some()), ("one of", form.one_of.is_some())] {
-            if stray {
-                self.clash(spot, key, "certificate");
-            }
-        }
-        let place = spot.key("certificate");
-        let kind = kind(text, &[Class::Certificate], self.vocabulary, &place, self.problems);
-        let held_by = spot.key("held by");
-        let holders = match &form.held_by {
-            None => {
-                let mend = "write roles like `[owner, operator]`, or `2 people`";
-                missing(spot, "held by", self.problems, mend);
-                None
-            }
-            Some(Words::Many(roles)) => self.roles(roles, &held_by),
-            Some(Words::One(text)) => self.people(text, &held_by),
+    fn certificates(&self, text: &str, form: &RequirementForm, spot: &Spot<'_>) -> Option<Need> {
+        let strays = [
+            ("types", form.types.as_ref().and_then(Slot::value).is_some()),
+            ("with", form.with.is_some()),
+            ("one of", form.one_of.is_some()),
+        ];
+        clash(spot, "certificate", &strays);
+        let kind = spot.key("certificate").kind_of(text, &[Class::Certificate], self.words);
+        let mend = "write roles like `[owner, operator]`, or `2 people`";
+        let holders = match spot.must("held by", form.held_by.as_ref(), mend) {
+            None => None,
+            Some(Words::Many(names)) => roles(names, &spot.key("held by")),
+            Some(Words::One(text)) => people(text, &spot.key("held by")),
         };
-        let valid = filled(form.valid.as_deref())
-            .and_then(|text| interval(text, &spot.key("valid"), self.problems));
+        let valid = spot.interval("valid", &form.valid);
         Some(Need::Certificates { kind: kind?, holders: holders?, valid })
     }
+}
 
-    fn roles(&mut self, roles: &[String], spot: &Spot<'_>) -> Option<Holders> {
-        let roles: Vec<String> =
-            roles.iter().map(|role| fold(role)).filter(|role| !role.is_empty()).collect();
-        if roles.is_empty() {
-            self.problems.add(Problem::new(spot.place(), "no role is listed"));
-            return None;
-        }
-        Some(Holders::EachRole(roles))
+/// The number after `carry`, and what follows it.
+fn carry<'t>(text: &'t Option<String>, spot: &Spot<'_>) -> Option<Carry<'t>> {
+    let text = spot.must("carry", filled(text), "write a number and a kind, like `1 pliers`")?;
+    let (number, rest) = text.split_once(' ').unwrap_or((text, ""));
+    let spot = spot.key("carry");
+    if !number.bytes().all(|b| b.is_ascii_digit()) {
+        return spot
+            .wrong("how many is not said")
+            .of(text)
+            .expected("a number and a kind")
+            .mend(format!("write it like `1 {text}`"))
+            .none();
     }
+    Some(Carry { count: spot.count_of(number, 1, MOST_ASKED)?, rest: rest.trim() })
+}
 
-    /// `2 people`, or a single role.
-    fn people(&mut self, text: &str, spot: &Spot<'_>) -> Option<Holders> {
-        let text = text.trim();
-        let number = text.strip_suffix("people").or_else(|| text.strip_suffix("person"));
-        match number {
-            Some(number) => count(number, 1, MOST_ASKED, spot, self.problems).map(Holders::People),
-            None => self.roles(&[text.to_owned()], spot),
-        }
+fn roles(names: &[String], spot: &Spot<'_>) -> Option<Holders> {
+    let roles = names.iter().map(|role| fold(role)).filter(|role| !role.is_empty());
+    let roles: Vec<String> = roles.collect();
+    if roles.is_empty() {
+        return spot.wrong("no role is listed").none();
+    }
+    Some(Holders::EachRole(roles))
+}
+
+/// `2 people`, or a single role.
+fn people(text: &str, spot: &Spot<'_>) -> Option<Holders> {
+    let text = text.trim();
+    match text.strip_suffix("people").or_else(|| text.strip_suffix("person")) {
+        Some(number) => spot.count_of(number, 1, MOST_ASKED).map(Holders::People),
+        None => roles(&[text.to_owned()], spot),
     }
 }

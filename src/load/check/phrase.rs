@@ -1,8 +1,7 @@
 //! The phrases under `with:` that limit a quantity, like `at least the
 //! greater of 150% of freeboard and 6 ft (1.8 m)`.
 
-use crate::load::check::value::quantity_problem;
-use crate::load::read::problem::{Problem, Told};
+use crate::load::read::problem::{Told, Wrong};
 use crate::load::read::spot::Spot;
 use crate::load::read::suggest::or_list;
 use crate::measure::{Figure, Percent, Quantity, QuantityKind};
@@ -50,12 +49,12 @@ pub(crate) fn limit(text: &str, kind: QuantityKind, spot: &Spot<'_>) -> Told<Lim
     if let Some(rest) = text.strip_prefix("about ") {
         return reader.about(rest);
     }
-    let problem = Problem::new(spot.place(), "this is not a limit")
-        .offending(text)
-        .expected(format!("a phrase that begins with {}", or_list(&OPENINGS)));
     let bare = Figure::parse(text, kind).is_ok();
-    let mend = bare.then(|| format!("write `at least {text}` or the like"));
-    problem.mend_if(mend).refused()
+    spot.wrong("this is not a limit")
+        .of(text)
+        .expected(format!("a phrase that begins with {}", or_list(&OPENINGS)))
+        .mend_if(bare.then(|| format!("write `at least {text}` or the like")))
+        .refused()
 }
 
 struct Reader<'a> {
@@ -65,8 +64,8 @@ struct Reader<'a> {
 }
 
 impl Reader<'_> {
-    fn wrong(&self, what: impl Into<String>) -> Problem {
-        Problem::new(self.spot.place(), what).offending(self.whole.trim())
+    fn wrong(&self, what: impl Into<String>) -> Wrong<'_> {
+        self.spot.wrong(what).of(self.whole.trim())
     }
 
     /// A bound, and nothing after it.
@@ -233,7 +232,7 @@ impl Reader<'_> {
             .unwrap_or(text.len());
         let (written, mut rest) = text.split_at(end);
         let figure = Figure::parse(written, self.kind)
-            .map_err(|error| quantity_problem(&error, written, self.kind, self.spot))?;
+            .map_err(|error| self.spot.no_figure(&error, written, self.kind))?;
         let mut bracket = None;
         if let Some(inside) = rest.trim_start().strip_prefix('(') {
             let (text, after) = inside
@@ -266,12 +265,13 @@ pub(crate) fn bracketed_length(text: &str, spot: &Spot<'_>) -> Told<Figure> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::load::read::problem::Problems;
     use crate::measure::Length;
     use std::sync::Arc;
 
     fn read(text: &str, kind: QuantityKind) -> Told<Limit> {
-        let file: Arc<str> = "a.yaml".into();
-        limit(text, kind, &Spot::top(&file))
+        let (file, problems): (Arc<str>, _) = ("a.yaml".into(), Problems::default());
+        limit(text, kind, &Spot::top(&file, &problems))
     }
 
     fn fixed(text: &str, bracket: Option<&str>) -> Bound {

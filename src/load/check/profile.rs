@@ -1,180 +1,121 @@
 //! From a profile as written, with what it is built on, to the profile that
 //! is used.
 
-use crate::load::check::condition::{LineReader, tag};
-use crate::load::check::requirement::{Around, check_requirement, links, worded};
-use crate::load::check::value::{choice, count, filled, flag, interval, missing, span};
+use crate::load::check::condition::{conditions, tag};
+use crate::load::check::requirement::{Around, Drafted, check_requirement, links, worded};
+use crate::load::check::value::copied;
 use crate::load::check::vocabulary::check_id;
 use crate::load::form::loose::Texts;
-use crate::load::form::profile::FREEBOARD_FROM;
-use crate::load::form::profile::MOST_REQUIREMENTS;
-use crate::load::form::profile::STANDINGS;
-use crate::load::form::profile::{BindsForm, ProfileFile};
-use crate::load::library::merge::{Draft, Drafted, merged};
-use crate::load::read::problem::{Problem, Problems};
-use crate::load::read::spot::Spot;
+use crate::load::form::profile::{
+    BindsForm, FREEBOARD_FROM, MOST_REQUIREMENTS, ProfileFile, STANDINGS,
+};
+use crate::load::read::spot::{Spot, filled};
 use crate::measure::DaySpan;
 use crate::model::profile::{Binds, FreeboardFrom, Profile, Requirement, Standing};
 use crate::model::rule::Need;
-use crate::model::text::Text;
 use crate::model::vocabulary::{KindId, Tag, Vocabulary};
 use std::collections::BTreeMap;
 
-/// Checks the draft at `index` against the vocabulary and the other drafts.
+/// A profile as written, with everything that it takes over from others.
+pub(crate) struct Merged<'a> {
+    /// Its own file.
+    pub(crate) file: &'a ProfileFile,
+    /// The files of the profiles that it is built on, nearest first.
+    pub(crate) bases: Vec<&'a ProfileFile>,
+    /// The requirements, in order.
+    pub(crate) requirements: Vec<Drafted>,
+}
+
+impl Merged<'_> {
+    /// What is written after a key, here or in the nearest base.
+    fn taken(&self, own: fn(&ProfileFile) -> &Option<String>) -> Option<String> {
+        let files = std::iter::once(&self.file).chain(&self.bases);
+        files.map(|file| own(file)).find_map(copied)
+    }
+}
+
+/// Checks a profile against the vocabulary.
 pub(crate) fn check_profile(
-    drafts: &[Draft],
-    index: usize,
-    vocabulary: &Vocabulary,
-    problems: &mut Problems,
+    merged: &Merged<'_>,
+    words: &Vocabulary,
+    top: &Spot<'_>,
 ) -> Option<Profile> {
-    let draft = &drafts[index];
-    let file = &draft.file;
-    let top = Spot::top(&draft.source.file);
-    let merged = merged(drafts, index, problems);
-    let taken = |own: fn(&ProfileFile) -> Option<&str>| {
-        let bases = merged.bases.iter().map(|base| &drafts[*base].file);
-        std::iter::once(file).chain(bases).find_map(|file| filled(own(file)))
-    };
-    let mut desk = Desk { file, vocabulary, top: &top, problems };
-    let language = taken(|file| file.language.as_deref()).unwrap_or("en").to_owned();
-    let standing = desk.word(file.standing.as_deref(), "standing", &STANDINGS);
-    let standing = standing.unwrap_or(Standing::Rule);
-    let base = desk.yes(file.base.as_deref(), "base", false);
-    let encoded = desk.yes(file.encoded.as_deref(), "encoded", true);
-    let source = taken(|file| file.source.as_deref()).map(str::to_owned);
+    let file = merged.file;
+    let yes = |key: &str, text: &Option<String>| top.flag(key, text);
+    let language = merged.taken(|file| &file.language).unwrap_or_else(|| "en".to_owned());
+    let standing = top.word("standing", &file.standing, &STANDINGS).unwrap_or(Standing::Rule);
+    let base = yes("base", &file.base).unwrap_or(false);
+    let encoded = yes("encoded", &file.encoded).unwrap_or(true);
+    let source = merged.taken(|file| &file.source);
     if source.is_none() && standing == Standing::Rule {
-        desk.missing("source", "write the publication that this profile encodes");
+        top.missing("source", "write the publication that this profile encodes");
     }
-    let id = desk.id();
-    let rule = filled(file.rule.as_deref()).map(str::to_owned).or_else(|| base.then(|| id.clone()));
-    if rule.is_none() {
-        desk.missing("rule", "write the id of the rule of which this is an edition");
+    let mend = "write the id of this edition, like `example-2024`";
+    let id = top.must("id", filled(&file.id), mend).unwrap_or_default().to_owned();
+    if !id.is_empty() {
+        check_id(&id, &top.key("id"));
     }
-    let edition = filled(file.edition.as_deref()).map(str::to_owned);
+    let rule = copied(&file.rule).or_else(|| base.then(|| id.clone()));
+    let rule = top.must("rule", rule, "write the id of the rule of which this is an edition");
+    let edition = copied(&file.edition);
     if edition.is_none() && !base {
-        desk.missing("edition", "write the law's edition, in words");
+        top.missing("edition", "write the law's edition, in words");
     }
-    let title = file.title.as_ref();
-    let title = title.and_then(|t| worded(t, &language, &top.key("title"), desk.problems));
-    if title.is_none() {
-        desk.missing("title", "write what the rule is called");
-    }
-    let binds = desk.binds();
-    let deck = taken(|file| file.freeboard_from.as_deref());
-    let due = taken(|file| file.inspection_due.as_deref());
-    let shared = taken(|file| file.parts_may_be_shared.as_deref());
+    let title = file.title.as_ref().and_then(|text| worded(text, &language, &top.key("title")));
+    let title = top.must("title", title, "write what the rule is called");
+    let binds = file.binds.as_ref().map(|form| binds(form, words, &top.key("binds")));
+    let due = merged.taken(|file| &file.inspection_due).filter(|due| due != "none");
     let around = Around {
-        vocabulary,
-        ids: &merged.requirements.iter().map(|r| r.id().to_owned()).collect::<Vec<_>>(),
-        inspection: due
-            .filter(|due| *due != "none")
-            .and_then(|due| interval(due, &top.key("inspection due"), desk.problems)),
+        words,
+        ids: &merged.requirements.iter().map(|one| one.id().to_owned()).collect::<Vec<_>>(),
+        inspection: top.interval("inspection due", &due),
         language: &language,
     };
+    let encoding = top.count("encoding", &file.encoding, 1, 9999).unwrap_or(1);
+    let in_force = file.in_force.as_ref();
+    let in_force = in_force.map(|form| top.key("in force").span(&form.from, &form.until));
+    let fallback = yes("fallback", &file.fallback).unwrap_or(false);
+    let deck = merged.taken(|file| &file.freeboard_from);
+    let freeboard_from = top.word("freeboard from", &deck, &FREEBOARD_FROM);
+    let shared = merged.taken(|file| &file.parts_may_be_shared);
+    let parts_shared = yes("parts may be shared", &shared).unwrap_or(false);
+    let notes = file.notes.iter().flatten();
+    let notes = top.each("notes", notes, |at, note| worded(note, &language, at));
     let profile = Profile {
+        requirements: requirements(&merged.requirements, &around, top)?,
         id,
         rule: rule.unwrap_or_default(),
         edition: edition.unwrap_or_default(),
-        encoding: desk.encoding(),
+        encoding,
         title: title.unwrap_or_default(),
         source: source.unwrap_or_default(),
         standing,
-        in_force: desk.in_force(),
+        in_force: in_force.unwrap_or(DaySpan::ALWAYS),
         encoded,
         base,
-        fallback: desk.yes(file.fallback.as_deref(), "fallback", false),
-        freeboard_from: desk
-            .word(deck, "freeboard from", &FREEBOARD_FROM)
-            .unwrap_or(FreeboardFrom::Rail),
-        parts_shared: desk.yes(shared, "parts may be shared", false),
-        notes: desk.notes(&language),
-        requirements: requirements(&merged.requirements, &around, &top, desk.problems)?,
+        fallback,
+        freeboard_from: freeboard_from.unwrap_or(FreeboardFrom::Rail),
+        parts_shared,
+        notes,
         language,
         place: top.place(),
-        binds,
+        binds: binds.unwrap_or_default(),
     };
-    judge_whole(&profile, &top, desk.problems);
+    judge_whole(&profile, top);
     Some(profile)
 }
 
-/// What the readers of single keys share.
-struct Desk<'a> {
-    file: &'a ProfileFile,
-    vocabulary: &'a Vocabulary,
-    top: &'a Spot<'a>,
-    problems: &'a mut Problems,
-}
-
-impl Desk<'_> {
-    fn missing(&mut self, key: &str, mend: &str) {
-        missing(self.top, key, self.problems, mend);
-    }
-
-    fn word<T: Copy>(&mut self, text: Option<&str>, key: &str, words: &[(&str, T)]) -> Option<T> {
-        choice(filled(text)?, words, &self.top.key(key), self.problems)
-    }
-
-    fn yes(&mut self, text: Option<&str>, key: &str, otherwise: bool) -> bool {
-        filled(text)
-            .and_then(|text| flag(text, &self.top.key(key), self.problems))
-            .unwrap_or(otherwise)
-    }
-
-    fn id(&mut self) -> String {
-        let Some(id) = filled(self.file.id.as_deref()) else {
-            self.missing("id", "write the id of this edition, like `example-2024`");
-            return String::new();
-        };
-        check_id(id, &self.top.key("id"), self.problems);
-        id.to_owned()
-    }
-
-    fn encoding(&mut self) -> u32 {
-        filled(self.file.encoding.as_deref())
-            .and_then(|text| count(text, 1, 9999, &self.top.key("encoding"), self.problems))
-            .unwrap_or(1)
-    }
-
-    fn in_force(&mut self) -> DaySpan {
-        let Some(form) = &self.file.in_force else { return DaySpan::ALWAYS };
-        let spot = self.top.key("in force");
-        span(form.from.as_deref(), form.until.as_deref(), &spot, self.problems)
-    }
-
-    fn notes(&mut self, language: &str) -> Vec<Text> {
-        let spot = self.top.key("notes");
-        let notes = self.file.notes.iter().flatten().enumerate();
-        notes
-            .filter_map(|(i, note)| worded(note, language, &spot.entry(i), self.problems))
-            .collect()
-    }
-
-    fn binds(&mut self) -> Binds {
-        let Some(form) = &self.file.binds else { return Binds::default() };
-        let spot = self.top.key("binds");
-        let BindsForm { permits, gear, areas, when } = form;
-        let when = when.as_ref().map(|group| {
-            LineReader { vocabulary: self.vocabulary, problems: self.problems }
-                .conditions(group, &spot.key("when"))
-        });
-        Binds {
-            permits: self.tags(permits, &self.vocabulary.permits, &spot.key("permits")),
-            gears: self.tags(gear, &self.vocabulary.gears, &spot.key("gear")),
-            areas: self.tags(areas, &self.vocabulary.areas, &spot.key("areas")),
-            when: when.unwrap_or_default(),
-        }
-    }
-
-    fn tags(
-        &mut self,
-        written: &Option<Texts>,
-        known: &BTreeMap<String, Tag>,
-        spot: &Spot<'_>,
-    ) -> Vec<String> {
-        let written = written.iter().flatten().enumerate();
-        written
-            .filter_map(|(index, text)| tag(text, known, &spot.entry(index), self.problems))
-            .collect()
+fn binds(form: &BindsForm, words: &Vocabulary, spot: &Spot<'_>) -> Binds {
+    let when = form.when.as_ref();
+    let when = when.map(|group| conditions(group, words, &spot.key("when")));
+    let tags = |key, written: &Option<Texts>, known: &BTreeMap<String, Tag>| {
+        spot.each(key, written.iter().flatten(), |at, text| tag(text, known, at))
+    };
+    Binds {
+        permits: tags("permits", &form.permits, &words.permits),
+        gears: tags("gear", &form.gear, &words.gears),
+        areas: tags("areas", &form.areas, &words.areas),
+        when: when.unwrap_or_default(),
     }
 }
 
@@ -184,26 +125,18 @@ fn requirements(
     drafted: &[Drafted],
     around: &Around<'_>,
     top: &Spot<'_>,
-    problems: &mut Problems,
 ) -> Option<Vec<Requirement>> {
+    let problems = top.problems();
     if drafted.len() > MOST_REQUIREMENTS {
-        problems.add(
-            Problem::new(
-                top.key("requirements").place(),
-                format!("{} requirements are too many", drafted.len()),
-            )
-            .expected(format!("at most {MOST_REQUIREMENTS} in a profile")),
-        );
-        return None;
+        let what = format!("{} requirements are too many", drafted.len());
+        let wrong = top.key("requirements").wrong(what);
+        return wrong.expected(format!("at most {MOST_REQUIREMENTS} in a profile")).none();
     }
     for (index, one) in drafted.iter().enumerate() {
         if !one.id().is_empty() && around.ids[..index].iter().any(|id| id == one.id()) {
-            let spot = Spot::requirement(&one.origin);
-            problems.add(
-                Problem::new(spot.key("id").place(), "two requirements have this id")
-                    .offending(one.id())
-                    .mend("give one of them another id"),
-            );
+            let spot = one.spot(problems);
+            let wrong = spot.key("id").wrong("two requirements have this id").of(one.id());
+            wrong.mend("give one of them another id").tell();
         }
     }
     let read: Vec<Option<Requirement>> =
@@ -211,15 +144,12 @@ fn requirements(
     let kinds: Vec<Vec<KindId>> =
         read.iter().map(|one| one.as_ref().map(Requirement::kinds).unwrap_or_default()).collect();
     let links: Vec<_> = drafted.iter().map(|one| links(one, around, &kinds, problems)).collect();
-    let mut requirements = Vec::with_capacity(read.len());
-    for (one, links) in read.into_iter().zip(links) {
-        let mut one = one?;
-        one.deemed = links.deemed;
-        one.shares = links.shares;
-        requirements.push(one);
+    let mut requirements = read.into_iter().collect::<Option<Vec<Requirement>>>()?;
+    for (one, links) in requirements.iter_mut().zip(links) {
+        (one.deemed, one.shares) = links;
     }
     for (index, one) in drafted.iter().enumerate() {
-        judge_links(&requirements, index, one, problems);
+        judge_links(&requirements, index, &one.spot(problems));
     }
     Some(requirements)
 }
@@ -235,41 +165,33 @@ fn is_plain(requirement: &Requirement) -> bool {
 }
 
 /// Judges whether the links of one requirement can mean anything.
-fn judge_links(
-    requirements: &[Requirement],
-    index: usize,
-    drafted: &Drafted,
-    problems: &mut Problems,
-) {
+fn judge_links(requirements: &[Requirement], index: usize, spot: &Spot<'_>) {
     let one = &requirements[index];
-    let spot = Spot::requirement(&drafted.origin);
-    let met_by = spot.key("met by the tool of");
-    let mut add = |spot: &Spot<'_>, what: String| {
-        problems.add(Problem::new(spot.place(), what).offending(&one.id));
-    };
+    let add = |key: &str, what: String| spot.key(key).wrong(what).of(&one.id).tell();
+    let met_by = "met by the tool of";
     if !one.deemed.is_empty() && !is_plain(one) {
-        add(&met_by, "only a number of one kind or of alternatives can be met so".to_owned());
+        add(met_by, "only a number of one kind or of alternatives can be met so".to_owned());
     }
     for deemed in &one.deemed {
         let other = &requirements[deemed.requirement];
         if !is_plain(other) {
-            add(&met_by, format!("`{}` has no single tool that could serve", other.id));
+            add(met_by, format!("`{}` has no single tool that could serve", other.id));
         }
         if leads_to(requirements, deemed.requirement, index) {
-            add(&met_by, format!("`{}` is met by this one in turn", other.id));
+            add(met_by, format!("`{}` is met by this one in turn", other.id));
         }
     }
     for other in &one.shares {
         if *other == index || !requirements[*other].wants_tools() || !one.wants_tools() {
             let what = format!("no tool can be shared with `{}`", requirements[*other].id);
-            add(&spot.key("may share the tool of"), what);
+            add("may share the tool of", what);
         }
     }
     if let Need::Tools { spare_for: Some(other), .. } = &one.need {
         let served = &requirements[*other];
         let spare = matches!(&served.need, Need::Tools { spare_for: Some(_), .. });
         if *other == index || spare || !served.wants_tools() {
-            add(&spot.key("spare for"), format!("`{}` wants no tool", served.id));
+            add("spare for", format!("`{}` wants no tool", served.id));
         }
     }
 }
@@ -291,10 +213,8 @@ fn leads_to(requirements: &[Requirement], from: usize, to: usize) -> bool {
 }
 
 /// Judges the profile as a whole.
-fn judge_whole(profile: &Profile, top: &Spot<'_>, problems: &mut Problems) {
-    let mut add = |key: &str, what: &str, mend: &str| {
-        problems.add_at_key(Problem::new(top.key(key).place(), what).mend(mend));
-    };
+fn judge_whole(profile: &Profile, top: &Spot<'_>) {
+    let add = |key: &str, what: &str, mend: &str| top.wrong_key(key, what).mend(mend).tell();
     match (profile.encoded, profile.requirements.is_empty()) {
         (true, true) => add(
             "requirements",

@@ -2,23 +2,16 @@
 //!
 //! Imports `model` and `measure`; what is not known is no reading.
 
-use crate::load::check::value::{
-    choice, day, figure, figure_of, filled, flag, is_unknown, kept, same_word,
-};
-use crate::load::form::loose::{Loose, Single};
-use crate::load::form::vessel::HOW;
-use crate::load::form::vessel::ReadingForm;
+use crate::load::check::value::{is_unknown, kept, same_word};
+use crate::load::form::loose::Single;
+use crate::load::form::open::{HOW, ReadingForm, WrittenAttributes};
 use crate::load::read::limits::LONGEST_REMARK;
-use crate::load::read::problem::{Problem, Problems};
 use crate::load::read::spot::Spot;
 use crate::load::read::suggest::{did_you_mean, nearest, or_list};
 use crate::measure::Day;
 use crate::model::vessel::{Datum, How, Reading};
 use crate::model::vocabulary::{Attribute, AttributeId, AttributeShape, Kind, KindId, Vocabulary};
 use std::sync::Arc;
-
-/// Attributes as they are written: open keys, in order.
-pub(crate) type WrittenAttributes = Vec<(String, Option<Loose<ReadingForm>>)>;
 
 /// Attributes as they are used.
 pub(crate) type Attributes = Vec<(AttributeId, Vec<Reading>)>;
@@ -60,11 +53,11 @@ impl Unsaid {
 /// Reads attributes against a vocabulary.
 pub(crate) struct AttributeReader<'a> {
     /// The words.
-    pub(crate) vocabulary: &'a Vocabulary,
+    pub(crate) words: &'a Vocabulary,
     /// What plain figures leave unsaid.
     pub(crate) unsaid: &'a Unsaid,
-    /// The fixed keys that stand beside the attributes.
-    pub(crate) fixed: &'static [&'static str],
+    /// Keys that may stand beside the attributes and that a slip may mean.
+    pub(crate) keys: &'a [&'a str],
 }
 
 impl AttributeReader<'_> {
@@ -75,84 +68,55 @@ impl AttributeReader<'_> {
         written: WrittenAttributes,
         kind: Option<KindId>,
         spot: &Spot<'_>,
-        problems: &mut Problems,
     ) -> Attributes {
-        let kind = kind.map(|kind| self.vocabulary.kind(kind));
+        let kind = kind.map(|kind| self.words.kind(kind));
         let mut attributes = Attributes::with_capacity(written.len());
         let mut seen: Vec<AttributeId> = Vec::with_capacity(written.len());
         for (key, value) in written {
-            let spot = spot.key(&key);
-            let Some(id) = self.find(&key, kind, &spot, problems) else { continue };
+            let Some(id) = self.find(&key, kind, spot) else { continue };
             if seen.contains(&id) {
-                problems.add_at_key(
-                    Problem::new(spot.place(), "this attribute is written twice")
-                        .offending(&key)
-                        .mend("write several readings of one attribute as a list"),
-                );
+                spot.wrong_key(&key, "this attribute is written twice")
+                    .of(&key)
+                    .mend("write several readings of one attribute as a list")
+                    .tell();
                 continue;
             }
             seen.push(id);
-            let readings = value
-                .map(|value| self.readings(value, self.vocabulary.attribute(id), &spot, problems));
-            if let Some(readings) = readings.filter(|readings| !readings.is_empty()) {
+            let (Some(value), attribute) = (value, self.words.attribute(id)) else { continue };
+            let read = |at: &Spot<'_>, one| self.reading(one, attribute, at);
+            let readings = spot.key(&key).each_of(value, read);
+            if !readings.is_empty() {
                 attributes.push((id, readings));
             }
         }
         attributes
     }
 
-    fn find(
-        &self,
-        key: &str,
-        kind: Option<&Kind>,
-        spot: &Spot<'_>,
-        problems: &mut Problems,
-    ) -> Option<AttributeId> {
+    fn find(&self, key: &str, kind: Option<&Kind>, spot: &Spot<'_>) -> Option<AttributeId> {
+        let name = |id: &AttributeId| self.words.attribute(*id).id.as_str();
         let own = kind.map_or(&[][..], |kind| &kind.attributes);
-        if let Some(id) = own.iter().find(|id| self.vocabulary.attribute(**id).id == key) {
+        if let Some(id) = own.iter().find(|id| name(id) == key) {
             return Some(*id);
         }
-        let known = self.vocabulary.find_attribute(key);
+        let known = self.words.find_attribute(key);
         let belongs = |id: &AttributeId| kind.is_none_or(|kind| kind.attributes.contains(id));
         if let Some(id) = known.filter(belongs) {
             return Some(id);
         }
-        let name = |id: &AttributeId| self.vocabulary.attribute(*id).id.as_str();
         let own: Vec<&str> = match kind {
             Some(kind) => kind.attributes.iter().map(name).collect(),
-            None => self.vocabulary.attributes.iter().map(|one| one.id.as_str()).collect(),
+            None => self.words.attributes.iter().map(|one| one.id.as_str()).collect(),
         };
-        let meant = nearest(key, own.iter().copied().chain(self.fixed.iter().copied()));
+        let meant = nearest(key, own.iter().copied().chain(self.keys.iter().copied()));
         let what = match (known, kind) {
             (Some(_), Some(kind)) => format!("`{}` has no such attribute", kind.name),
             _ => "no such key or attribute is known here".to_owned(),
         };
-        let problem = Problem::new(spot.place(), what).offending(key);
-        let problem = match (meant, kind) {
-            (None, Some(_)) if !own.is_empty() && own.len() <= 12 => {
-                problem.expected(format!("one of its attributes: {}", or_list(&own)))
-            }
-            _ => problem,
-        };
-        problems.add_at_key(problem.mend_if(did_you_mean(meant)));
-        None
-    }
-
-    fn readings(
-        &self,
-        written: Loose<ReadingForm>,
-        attribute: &Attribute,
-        spot: &Spot<'_>,
-        problems: &mut Problems,
-    ) -> Vec<Reading> {
-        match written {
-            Loose::One(one) => self.reading(one, attribute, spot, problems).into_iter().collect(),
-            Loose::Many(many) => many
-                .into_iter()
-                .enumerate()
-                .filter_map(|(i, one)| self.reading(one, attribute, &spot.entry(i), problems))
-                .collect(),
+        let mut wrong = spot.wrong_key(key, what).of(key).mend_if(did_you_mean(meant));
+        if meant.is_none() && kind.is_some() && !own.is_empty() && own.len() <= 12 {
+            wrong = wrong.expected(format!("one of its attributes: {}", or_list(&own)));
         }
+        wrong.none()
     }
 
     fn reading(
@@ -160,84 +124,48 @@ impl AttributeReader<'_> {
         written: Single<ReadingForm>,
         attribute: &Attribute,
         spot: &Spot<'_>,
-        problems: &mut Problems,
     ) -> Option<Reading> {
-        match written {
+        let form = match written {
             Single::Plain(text) => {
-                let datum = datum(text, attribute, spot, problems)?;
+                let datum = datum(text, attribute, spot)?;
                 let (by, on) = (self.unsaid.by.clone(), self.unsaid.on);
-                Some(Reading { datum, by, on, how: self.unsaid.how, error: None })
+                return Some(Reading { datum, by, on, how: self.unsaid.how, error: None });
             }
-            Single::Form(form) => self.long_reading(*form, attribute, spot, problems),
-        }
-    }
-
-    fn long_reading(
-        &self,
-        form: ReadingForm,
-        attribute: &Attribute,
-        spot: &Spot<'_>,
-        problems: &mut Problems,
-    ) -> Option<Reading> {
-        let on = day(form.on.as_deref(), &spot.key("on"), problems);
-        let (by, on) = self.unsaid.taker(kept(form.by), on);
-        let how = filled(form.how.as_deref())
-            .and_then(|text| choice(text, &HOW, &spot.key("how"), problems))
-            .unwrap_or(self.unsaid.how);
-        let error = filled(form.error.as_deref()).and_then(|text| {
-            let spot = spot.key("error");
-            match attribute.shape {
-                AttributeShape::Quantity(kind) => figure(text, kind, &spot, problems),
-                _ => {
-                    let what = "only a measured quantity has a tape error";
-                    problems.add(Problem::new(spot.place(), what).offending(text));
-                    None
-                }
-            }
+            Single::Form(form) => *form,
+        };
+        let (by, on) = self.unsaid.taker(kept(form.by), spot.day("on", &form.on));
+        let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
+        let error = spot.read("error", &form.error, |at, text| match attribute.shape {
+            AttributeShape::Quantity(kind) => at.figure_of(text, kind),
+            _ => at.wrong("only a measured quantity has a tape error").of(text).none(),
         });
-        let datum = datum(kept(form.value)?, attribute, &spot.key("value"), problems)?;
+        let datum = datum(kept(form.value)?, attribute, &spot.key("value"))?;
         Some(Reading { datum, by, on, how, error })
     }
 }
 
 /// What a text says of an attribute; none where it is not known.
-fn datum(
-    text: String,
-    attribute: &Attribute,
-    spot: &Spot<'_>,
-    problems: &mut Problems,
-) -> Option<Datum> {
+fn datum(text: String, attribute: &Attribute, spot: &Spot<'_>) -> Option<Datum> {
     if is_unknown(&text) {
         return None;
     }
     match &attribute.shape {
-        AttributeShape::Quantity(kind) => figure_of(text, *kind, spot, problems).map(Datum::Figure),
-        AttributeShape::Feature => flag(&text, spot, problems).map(Datum::Feature),
+        AttributeShape::Quantity(kind) => spot.figure_in(text, *kind).map(Datum::Figure),
+        AttributeShape::Feature => spot.flag_of(&text).map(Datum::Feature),
         AttributeShape::Choice(words) => {
-            let word = text.trim();
-            if let Some(known) = words.iter().find(|known| same_word(known, word)) {
-                return Some(Datum::Word(known.clone()));
-            }
-            let names: Vec<&str> = words.iter().map(String::as_str).collect();
-            problems.add(
-                Problem::new(spot.place(), format!("`{}` knows no such word", attribute.id))
-                    .offending(&text)
-                    .expected(or_list(&names))
-                    .mend_if(did_you_mean(nearest(word, names.iter().copied()))),
-            );
-            None
+            let known = words.iter().find(|known| same_word(known, text.trim()));
+            known.map(|known| Datum::Word(known.clone())).or_else(|| {
+                spot.wrong(format!("`{}` knows no such word", attribute.id))
+                    .none_of(&text, words.iter().map(String::as_str))
+                    .none()
+            })
         }
-        AttributeShape::Name => {
-            if text.chars().count() as u64 > LONGEST_REMARK {
-                problems.add(
-                    Problem::new(spot.place(), "this text is too long")
-                        .offending(&text)
-                        .expected(format!("at most {LONGEST_REMARK} characters")),
-                );
-                return None;
-            }
-            Some(Datum::Word(text.trim().to_lowercase()))
-        }
+        AttributeShape::Name if text.chars().count() as u64 > LONGEST_REMARK => spot
+            .wrong("this text is too long")
+            .of(&text)
+            .expected(format!("at most {LONGEST_REMARK} characters"))
+            .none(),
+        AttributeShape::Name => Some(Datum::Word(text.trim().to_lowercase())),
     }
 }
 
@@ -249,10 +177,8 @@ pub(crate) fn retire(
     changed_on: Day,
 ) {
     let is_retired = |id: AttributeId| retired.is_none_or(|retired| retired.contains(&id));
-    for (id, readings) in attributes.iter_mut() {
-        if is_retired(*id) {
-            readings.retain(|reading| reading.on.is_some_and(|on| on > changed_on));
-        }
+    for (_, readings) in attributes.iter_mut().filter(|(id, _)| is_retired(*id)) {
+        readings.retain(|reading| reading.on.is_some_and(|on| on > changed_on));
     }
     attributes.retain(|(_, readings)| !readings.is_empty());
 }

@@ -1,34 +1,52 @@
 //! From a requirement as written to the requirement that is used.
 //!
-//! Imports `model`; what the requirement wants is read in `check_need`, its
-//! lines in `condition`.
+//! Imports `model`; what the requirement wants is read in `need`, its lines in
+//! `condition`.
 
-use crate::load::check::condition::LineReader;
+use crate::load::check::condition::{conditions, tests};
 use crate::load::check::need::NeedReader;
-use crate::load::check::value::{choice, filled, interval, missing, span};
+use crate::load::check::value::copied;
 use crate::load::check::vocabulary::check_id;
-use crate::load::form::loose::{Loose, Single, Slot, Words};
+use crate::load::form::loose::{Single, Slot, Words};
 use crate::load::form::open::Open;
-use crate::load::form::profile::LEVELS;
-use crate::load::form::profile::VERIFIED;
-use crate::load::form::profile::{DeemedForm, Unless, Worded};
-use crate::load::library::merge::Drafted;
-use crate::load::read::problem::{Problem, Problems};
-use crate::load::read::spot::Spot;
-use crate::load::read::suggest::{did_you_mean, nearest};
+use crate::load::form::profile::{DeemedForm, LEVELS, RequirementForm, VERIFIED, Worded};
+use crate::load::read::problem::Problems;
+use crate::load::read::spot::{Origin, Spot, filled, said};
 use crate::measure::Interval;
 use crate::model::profile::{Deemed, Level, Requirement, Verified};
-use crate::model::rule::{Condition, Need, Test};
+use crate::model::rule::{Condition, Need};
 use crate::model::text::Text;
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
+use std::collections::BTreeMap;
 
 /// The clause of what has no published source.
 pub(crate) const NO_SOURCE: &str = "common practice, no source";
 
+/// A requirement as it is written, all changes made.
+#[derive(Debug, Clone)]
+pub(crate) struct Drafted {
+    /// What is written.
+    pub(crate) form: RequirementForm,
+    /// Where.
+    pub(crate) origin: Origin,
+}
+
+impl Drafted {
+    /// The id as written; empty if there is none.
+    pub(crate) fn id(&self) -> &str {
+        filled(&self.form.id).unwrap_or("")
+    }
+
+    /// Where it is checked.
+    pub(crate) fn spot<'a>(&'a self, problems: &'a Problems) -> Spot<'a> {
+        Spot::requirement(&self.origin, problems)
+    }
+}
+
 /// What a requirement needs to know of its profile.
 pub(crate) struct Around<'a> {
     /// The words.
-    pub(crate) vocabulary: &'a Vocabulary,
+    pub(crate) words: &'a Vocabulary,
     /// The ids of all requirements, in order.
     pub(crate) ids: &'a [String],
     /// How often every tool must be inspected.
@@ -41,54 +59,36 @@ pub(crate) struct Around<'a> {
 pub(crate) fn check_requirement(
     drafted: &Drafted,
     around: &Around<'_>,
-    problems: &mut Problems,
+    problems: &Problems,
 ) -> Option<Requirement> {
-    let form = &drafted.form;
-    let spot = Spot::requirement(&drafted.origin);
+    let (form, spot) = (&drafted.form, drafted.spot(problems));
     let id = drafted.id().to_owned();
     if id.is_empty() {
-        missing(&spot, "id", problems, "write an id, unique in the profile");
+        spot.missing("id", "write an id, unique in the profile");
     } else {
-        check_id(&id, &spot.key("id"), problems);
+        check_id(&id, &spot.key("id"));
     }
-    let title = form
-        .title
-        .as_ref()
-        .and_then(|title| worded(title, around.language, &spot.key("title"), problems));
-    if title.is_none() {
-        missing(&spot, "title", problems, "write what the rule calls it");
-    }
-    let verified = match filled(form.verified.as_deref()) {
-        Some(text) => choice(text, &VERIFIED, &spot.key("verified"), problems),
-        None => {
-            let mend = "write `read`, `excerpt`, `inferred`, `memory` or `common practice`";
-            missing(&spot, "verified", problems, mend);
-            None
-        }
+    let text = |key, text: &Option<Worded>| {
+        text.as_ref().and_then(|text| worded(text, around.language, &spot.key(key)))
     };
-    let clause = filled(form.clause.as_deref())
-        .map(str::to_owned)
-        .or_else(|| (verified == Some(Verified::CommonPractice)).then(|| NO_SOURCE.to_owned()));
-    if clause.is_none() {
-        missing(&spot, "clause", problems, "write the clause of the source");
-    }
-    let level = filled(form.level.as_deref())
-        .and_then(|text| choice(text, &LEVELS, &spot.key("level"), problems))
-        .unwrap_or(Level::Required);
-    let note = form
-        .note
-        .as_ref()
-        .and_then(|note| worded(note, around.language, &spot.key("note"), problems));
-    let span = span(form.from.as_deref(), form.until.as_deref(), &spot, problems);
-    let (when, unless) = binding(drafted, around, problems);
-    let spare_for = filled(form.spare_for.as_deref())
-        .and_then(|id| reference(id, around.ids, &spot.key("spare for"), problems));
-    let need = NeedReader { vocabulary: around.vocabulary, problems }.need(form, spare_for, &spot);
-    let need = need?;
+    let title = spot.must("title", text("title", &form.title), "write what the rule calls it");
+    let verified = verified(&form.verified, &spot);
+    let clause = clause(&form.clause, verified).map(str::to_owned);
+    let clause = spot.must("clause", clause, "write the clause of the source");
+    let level = spot.word("level", &form.level, &LEVELS).unwrap_or(Level::Required);
+    let note = text("note", &form.note);
+    let span = spot.span(&form.from, &form.until);
+    let (when, unless) = binding(form, around.words, &spot);
+    let spare_for = spot.read("spare for", &form.spare_for, |at, id| reference(id, around, at));
+    let need = NeedReader { words: around.words }.need(form, spare_for, &spot)?;
     Some(Requirement {
-        inspection: inspection(drafted, &need, around, problems),
+        inspection: inspection(&form.inspection_due, &need, around, &spot),
         id,
-        formerly: listed(form.formerly.as_ref()),
+        formerly: match &form.formerly {
+            None => Vec::new(),
+            Some(Words::One(word)) => vec![word.trim().to_owned()],
+            Some(Words::Many(words)) => words.iter().map(|word| word.trim().to_owned()).collect(),
+        },
         title: title?,
         level,
         clause: clause?,
@@ -104,176 +104,118 @@ pub(crate) fn check_requirement(
     })
 }
 
-/// Text for people, with its translations.
-pub(crate) fn worded(
-    written: &Worded,
-    language: &str,
-    spot: &Spot<'_>,
-    problems: &mut Problems,
-) -> Option<Text> {
-    let Open(lines) = match written {
-        Single::Plain(text) => return filled(Some(text)).map(Text::plain),
-        Single::Form(lines) => &**lines,
-    };
-    let said = |(tag, text): &(String, Option<String>)| {
-        filled(text.as_deref()).map(|text| (tag.clone(), text.to_owned()))
-    };
-    let mut others: std::collections::BTreeMap<String, String> =
-        lines.iter().filter_map(said).collect();
-    let main = others.remove(language);
-    if main.is_none() {
-        problems.add(
-            Problem::new(spot.place(), "the text in the governing language is missing")
-                .expected(format!("a line that begins with `{language}:`")),
-        );
-    }
-    main.map(|main| Text { main, others })
+/// How something was verified, which must be said.
+pub(crate) fn verified(text: &Option<String>, spot: &Spot<'_>) -> Option<Verified> {
+    let mend = "write `read`, `excerpt`, `inferred`, `memory` or `common practice`";
+    spot.must("verified", filled(text), mend)?;
+    spot.word("verified", text, &VERIFIED)
 }
 
-fn listed(words: Option<&Words>) -> Vec<String> {
-    match words {
-        None => Vec::new(),
-        Some(Words::One(word)) => vec![word.trim().to_owned()],
-        Some(Words::Many(words)) => words.iter().map(|word| word.trim().to_owned()).collect(),
-    }
+/// The clause as written, or that there is none.
+pub(crate) fn clause(text: &Option<String>, verified: Option<Verified>) -> Option<&str> {
+    filled(text).or((verified == Some(Verified::CommonPractice)).then_some(NO_SOURCE))
+}
+
+/// Text for people, with its translations.
+pub(crate) fn worded(written: &Worded, language: &str, spot: &Spot<'_>) -> Option<Text> {
+    let Open(lines) = match written {
+        Single::Plain(text) => return said(text).map(Text::plain),
+        Single::Form(lines) => &**lines,
+    };
+    let line = |(tag, text): &(String, Option<String>)| Some((tag.clone(), copied(text)?));
+    let mut others: BTreeMap<String, String> = lines.iter().filter_map(line).collect();
+    let Some(main) = others.remove(language) else {
+        return spot
+            .wrong("the text in the governing language is missing")
+            .expected(format!("a line that begins with `{language}:`"))
+            .none();
+    };
+    Some(Text { main, others })
 }
 
 fn binding(
-    drafted: &Drafted,
-    around: &Around<'_>,
-    problems: &mut Problems,
+    form: &RequirementForm,
+    words: &Vocabulary,
+    spot: &Spot<'_>,
 ) -> (Vec<Condition>, Vec<Vec<Condition>>) {
-    let spot = Spot::requirement(&drafted.origin);
-    let mut reader = LineReader { vocabulary: around.vocabulary, problems };
-    let when = drafted.form.when.as_ref().and_then(Slot::value);
-    let when = when.map(|group| reader.conditions(group, &spot.key("when"))).unwrap_or_default();
+    let when = form.when.as_ref().and_then(Slot::value);
+    let when = when.map(|group| conditions(group, words, &spot.key("when"))).unwrap_or_default();
     let here = spot.key("unless");
-    let unless = match drafted.form.unless.as_ref().and_then(Slot::value) {
+    let unless = match form.unless.as_ref().and_then(Slot::value) {
+        Some(groups) => here.each_of(groups, |at, group| Some(conditions(group, words, at))),
         None => Vec::new(),
-        Some(Unless::One(group)) => vec![reader.conditions(group, &here)],
-        Some(Unless::Many(groups)) => groups
-            .iter()
-            .enumerate()
-            .map(|(index, group)| reader.conditions(group, &here.entry(index)))
-            .collect(),
     };
     // An empty group would hold always and take the requirement away.
     if unless.iter().any(Vec::is_empty) {
-        reader.problems.add(Problem::new(here.place(), "an empty group always holds"));
+        here.wrong("an empty group always holds").tell();
     }
     (when, unless)
 }
 
 /// The requirement's own interval, or the profile's for tools.
 fn inspection(
-    drafted: &Drafted,
+    written: &Option<String>,
     need: &Need,
     around: &Around<'_>,
-    problems: &mut Problems,
+    spot: &Spot<'_>,
 ) -> Option<Interval> {
-    if let Some(text) = filled(drafted.form.inspection_due.as_deref()) {
-        let spot = Spot::requirement(&drafted.origin);
-        if matches!(text, "none" | "no") {
-            return None;
+    match (filled(written), need) {
+        (Some("none" | "no"), _) => None,
+        (Some(_), _) => spot.interval("inspection due", written),
+        (None, Need::Tools { types, .. }) => {
+            let mut specs = types.iter().flat_map(|t| t.members.iter().flat_map(|m| &m.choices));
+            let of_tools = specs.any(|spec| around.words.kind(spec.kind).class == Class::Tool);
+            around.inspection.filter(|_| of_tools)
         }
-        return interval(text, &spot.key("inspection due"), problems);
+        (None, Need::Certificates { .. } | Need::Gear { .. }) => None,
     }
-    let mut specs = match need {
-        Need::Tools { types, .. } => {
-            types.iter().flat_map(|t| t.members.iter().flat_map(|member| member.choices.iter()))
-        }
-        Need::Certificates { .. } | Need::Gear { .. } => return None,
-    };
-    let of_tools = specs.any(|spec| around.vocabulary.kind(spec.kind).class == Class::Tool);
-    around.inspection.filter(|_| of_tools)
 }
 
 /// The index of the requirement of that id.
-pub(crate) fn reference(
-    id: &str,
-    ids: &[String],
-    spot: &Spot<'_>,
-    problems: &mut Problems,
-) -> Option<usize> {
-    let found = ids.iter().position(|known| known == id.trim());
-    if found.is_none() {
-        problems.add(
-            Problem::new(spot.place(), "no requirement of this id is in the profile")
-                .offending(id)
-                .mend_if(did_you_mean(nearest(id, ids.iter().map(String::as_str)))),
-        );
-    }
-    found
+fn reference(id: &str, around: &Around<'_>, spot: &Spot<'_>) -> Option<usize> {
+    around.ids.iter().position(|known| known == id.trim()).or_else(|| {
+        spot.wrong("no requirement of this id is in the profile")
+            .unlike(id, around.ids.iter().map(String::as_str))
+            .none()
+    })
 }
 
-/// Links to other requirements, as indices.
-#[derive(Default)]
-pub(crate) struct Links {
-    /// Whose tools are deemed to serve.
-    pub(crate) deemed: Vec<Deemed>,
-    /// Whose tools may be shared.
-    pub(crate) shares: Vec<usize>,
-}
-
-/// Looks up the requirements that one names. `kinds` are the kinds that can
-/// serve each requirement.
+/// Looks up the requirements that one names: those whose tools are deemed to
+/// serve it, and those whose tools it may share. `kinds` are the kinds that
+/// can serve each requirement.
 pub(crate) fn links(
     drafted: &Drafted,
     around: &Around<'_>,
     kinds: &[Vec<KindId>],
-    problems: &mut Problems,
-) -> Links {
-    let spot = Spot::requirement(&drafted.origin);
-    let mut links = Links::default();
-    let here = spot.key("met by the tool of");
-    match &drafted.form.met_by {
-        None => {}
-        Some(Loose::One(one)) => {
-            links.deemed.extend(deemed(one, &here, around, kinds, problems));
-        }
-        Some(Loose::Many(many)) => {
-            for (index, one) in many.iter().enumerate() {
-                links.deemed.extend(deemed(one, &here.entry(index), around, kinds, problems));
-            }
-        }
-    }
-    let here = spot.key("may share the tool of");
-    match &drafted.form.may_share {
-        None => {}
-        Some(Words::One(id)) => links.shares.extend(reference(id, around.ids, &here, problems)),
-        Some(Words::Many(ids)) => {
-            for (index, id) in ids.iter().enumerate() {
-                links.shares.extend(reference(id, around.ids, &here.entry(index), problems));
-            }
-        }
-    }
-    links
+    problems: &Problems,
+) -> (Vec<Deemed>, Vec<usize>) {
+    let spot = drafted.spot(problems);
+    let met_by = drafted.form.met_by.as_ref().map(|written| {
+        spot.key("met by the tool of").each_of(written, |at, one| deemed(one, around, kinds, at))
+    });
+    let may_share = drafted.form.may_share.as_ref().map(|written| {
+        let find = |at: &Spot<'_>, id: &String| reference(id, around, at);
+        spot.key("may share the tool of").each_of(written, find)
+    });
+    (met_by.unwrap_or_default(), may_share.unwrap_or_default())
 }
 
 fn deemed(
     written: &Single<DeemedForm>,
-    spot: &Spot<'_>,
     around: &Around<'_>,
     kinds: &[Vec<KindId>],
-    problems: &mut Problems,
+    spot: &Spot<'_>,
 ) -> Option<Deemed> {
     let form = match written {
         Single::Plain(id) => {
-            let requirement = reference(id, around.ids, spot, problems)?;
+            let requirement = reference(id, around, spot)?;
             return Some(Deemed { requirement, tests: Vec::new() });
         }
         Single::Form(form) => form,
     };
-    let Some(id) = filled(form.requirement.as_deref()) else {
-        missing(spot, "requirement", problems, "write the id of the requirement");
-        return None;
-    };
-    let requirement = reference(id, around.ids, &spot.key("requirement"), problems)?;
-    let mut reader = LineReader { vocabulary: around.vocabulary, problems };
-    let tests: Vec<Test> = form
-        .with
-        .as_ref()
-        .map(|group| reader.tests(group, &kinds[requirement], &spot.key("with")))
-        .unwrap_or_default();
-    Some(Deemed { requirement, tests })
+    let id = filled(&form.requirement);
+    let id = spot.must("requirement", id, "write the id of the requirement")?;
+    let requirement = reference(id, around, &spot.key("requirement"))?;
+    let read = |group| tests(group, &kinds[requirement], around.words, &spot.key("with"));
+    Some(Deemed { requirement, tests: form.with.as_ref().map(read).unwrap_or_default() })
 }

@@ -4,23 +4,19 @@
 //! problem, so that all of them are found at once.
 
 use crate::load::check::condition::tag;
-use crate::load::check::freeboard::FreeboardReader;
-use crate::load::check::people::{FISHING_LINE, HOOK, gear, people};
+use crate::load::check::freeboard::freeboard;
+use crate::load::check::people::{FISHING_LINE, HOOK, gear, person};
 use crate::load::check::reading::Unsaid;
 use crate::load::check::tool::{List, ToolReader};
-use crate::load::check::value::{choice, day, filled, flag, is_unknown, kept, kind, missing};
+use crate::load::check::value::{is_unknown, kept};
 use crate::load::form::loose::Texts;
-use crate::load::form::open::Open;
-use crate::load::form::vessel::CONDITIONS;
-use crate::load::form::vessel::COVERS;
-use crate::load::form::vessel::HOW;
-use crate::load::form::vessel::MOST_TOOLS;
-use crate::load::form::vessel::{DeclaredForm, GearForm, ToolForm, TripForm, VesselFile};
-use crate::load::read::problem::{Problem, Problems};
-use crate::load::read::spot::Spot;
-use crate::load::read::suggest::{did_you_mean, nearest};
+use crate::load::form::open::{Attributed, HOW, Open};
+use crate::load::form::vessel::{
+    CONDITIONS, COVERS, DeclaredForm, MOST_TOOLS, ToolForm, TripForm, VesselFile,
+};
+use crate::load::read::spot::{Spot, filled};
 use crate::model::profile::FreeboardFrom;
-use crate::model::vessel::{Coverage, Freeboard, GearPiece, How, PlannedTrip, State, Tool, Vessel};
+use crate::model::vessel::{Coverage, Freeboard, How, PlannedTrip, State, Tool, Vessel};
 use crate::model::vocabulary::{Class, Tag, Vocabulary};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -28,40 +24,40 @@ use std::sync::Arc;
 /// Checks a vessel.
 pub(crate) fn check_vessel(
     mut written: VesselFile,
-    vocabulary: &Vocabulary,
+    words: &Vocabulary,
     top: &Spot<'_>,
-    problems: &mut Problems,
 ) -> Option<Vessel> {
-    let mut desk = Desk { vocabulary, top, problems };
-    let name = kept(written.name.take());
-    if name.is_none() {
-        desk.missing("name", "write the vessel's name");
-    }
-    let (unsaid, condition) = desk.declared(written.declared.take());
+    let name = top.must("name", kept(written.name.take()), "write the vessel's name");
+    let (unsaid, condition) = declared(written.declared.take(), top);
     let coverage = coverage(
         &Covers {
-            covers: written.covers.as_deref(),
-            all_seen: written.all_seen.as_deref().unwrap_or_default(),
-            sought: written.sought.as_deref().unwrap_or_default(),
+            covers: &written.covers,
+            all_seen: &written.all_seen,
+            sought: &written.sought,
             everything: true,
         },
-        vocabulary,
+        words,
         top,
-        desk.problems,
     );
-    let freeboard = written.freeboard.take().map(|freeboard| {
-        FreeboardReader::new(&unsaid, desk.problems).freeboard(freeboard, &top.key("freeboard"))
-    });
+    let written_freeboard = written.freeboard.take();
+    let freeboard =
+        written_freeboard.map(|written| freeboard(written, &unsaid, &top.key("freeboard")));
     let trip = written.trip.take().unwrap_or_default();
-    let kit = desk.kit(written.kit.take(), written.documents.take(), &unsaid, condition, &coverage);
-    let (permits, gears, areas) = desk.tag_lists(&written, &trip);
-    let pieces = |written: Option<Vec<GearForm>>, kind, key, problems: &mut Problems| {
-        written.map(|forms| gear(forms, kind, vocabulary, &unsaid, &top.key(key), problems))
+    if written.kit.is_none() && coverage.everything {
+        top.missing("kit", "list the tools, or write `kit: []` if there is none aboard");
+    }
+    let (kit, documents) = (written.kit.take(), written.documents.take());
+    let reader = ToolReader { words, unsaid: &unsaid, condition };
+    let kit = kit_of([kit.unwrap_or_default(), documents.unwrap_or_default()], &reader, top);
+    judge_marks(&kit, coverage.everything, top);
+    let (permits, gears, areas) = tag_lists(&written, &trip, words, top);
+    let pieces = |written: Option<_>, key, kind| {
+        written.map(|forms| gear(forms, (key, kind), words, &unsaid, top))
     };
-    let hooks: Option<Vec<GearPiece>> = pieces(written.hooks, HOOK, "hooks", desk.problems);
-    let lines = pieces(written.lines, FISHING_LINE, "lines", desk.problems);
-    let people =
-        written.people.map(|forms| people(forms, vocabulary, &top.key("people"), desk.problems));
+    let hooks = pieces(written.hooks, "hooks", HOOK);
+    let lines = pieces(written.lines, "lines", FISHING_LINE);
+    let person = |at: &Spot<'_>, form| person(form, words, at);
+    let people = written.people.map(|forms| top.each("people", forms, person));
     Some(Vessel {
         name: name?,
         register: kept(written.register),
@@ -72,265 +68,183 @@ pub(crate) fn check_vessel(
         permits,
         gears,
         areas,
-        features: desk.features(written.features.unwrap_or_default()),
+        features: features(written.features.unwrap_or_default(), words, &top.key("features")),
         kit,
         hooks,
         lines,
         people,
-        trip: desk.trip(&trip),
+        trip: planned(&trip, &top.key("trip")),
         coverage,
         place: top.place(),
     })
 }
 
-/// What the readers of single keys share.
-struct Desk<'a> {
-    vocabulary: &'a Vocabulary,
-    top: &'a Spot<'a>,
-    problems: &'a mut Problems,
+/// What plain figures leave unsaid, and the condition of tools that do not
+/// say.
+fn declared(form: Option<DeclaredForm>, top: &Spot<'_>) -> (Unsaid, Option<State>) {
+    let (spot, form) = (top.key("declared"), form.unwrap_or_default());
+    let how = spot.word("figures", &form.figures, &HOW).unwrap_or(How::Stated);
+    let condition = spot.word("condition", &form.condition, &CONDITIONS);
+    let (by, on) = (kept(form.by).map(Arc::from), spot.day("on", &form.on));
+    (Unsaid { by, on, how, same_day: false }, condition)
 }
 
-impl Desk<'_> {
-    fn missing(&mut self, key: &str, mend: &str) {
-        missing(self.top, key, self.problems, mend);
+/// The tools and the documents.
+fn kit_of(
+    forms: [Vec<Attributed<ToolForm>>; 2],
+    reader: &ToolReader<'_>,
+    top: &Spot<'_>,
+) -> Vec<Tool> {
+    let too_many = |total: usize| {
+        top.too_many("kit", total, "tools and documents", format!("{MOST_TOOLS} on a vessel"))
+            .mend("write equal tools as one line with a `count`")
+            .tell();
+    };
+    let total = forms.iter().map(Vec::len).sum();
+    if total > MOST_TOOLS {
+        too_many(total);
+        return Vec::new();
     }
-
-    /// What plain figures leave unsaid, and the condition of tools that do
-    /// not say.
-    fn declared(&mut self, form: Option<DeclaredForm>) -> (Unsaid, Option<State>) {
-        let spot = self.top.key("declared");
-        let form = form.unwrap_or_default();
-        let how = filled(form.figures.as_deref())
-            .and_then(|text| choice(text, &HOW, &spot.key("figures"), self.problems))
-            .unwrap_or(How::Stated);
-        let condition = filled(form.condition.as_deref())
-            .and_then(|text| choice(text, &CONDITIONS, &spot.key("condition"), self.problems));
-        let on = day(form.on.as_deref(), &spot.key("on"), self.problems);
-        (Unsaid { by: kept(form.by).map(Arc::from), on, how, same_day: false }, condition)
+    let marks = forms.iter().flatten().filter_map(|tool| filled(&tool.form.mark));
+    let taken: BTreeSet<String> =
+        marks.filter(|mark| mark.starts_with("DOC-")).map(str::to_owned).collect();
+    let mut free = (1..).map(|number| format!("DOC-{number}")).filter(|mark| !taken.contains(mark));
+    let mut tools = Vec::with_capacity(total);
+    for (list, key, forms) in [List::Kit, List::Documents]
+        .into_iter()
+        .zip(["kit", "documents"])
+        .zip(forms)
+        .map(|((list, key), forms)| (list, key, forms))
+    {
+        let read = top.each(key, forms, |at, tool| {
+            let unmarked = list == List::Documents && filled(&tool.form.mark).is_none();
+            let spare = if unmarked { free.next() } else { None };
+            reader.tools(tool, list, spare, at)
+        });
+        for (tool, broken) in read {
+            tools.push(tool);
+            tools.extend(broken);
+        }
     }
+    if tools.len() > MOST_TOOLS {
+        too_many(tools.len());
+    }
+    tools
+}
 
-    fn kit(
-        &mut self,
-        kit: Option<Vec<ToolForm>>,
-        documents: Option<Vec<ToolForm>>,
-        unsaid: &Unsaid,
-        condition: Option<State>,
-        coverage: &Coverage,
-    ) -> Vec<Tool> {
-        if kit.is_none() && coverage.everything {
-            let mend = "list the tools, or write `kit: []` if there is none aboard";
-            self.missing("kit", mend);
+/// Marks are unique, and spares name marks that are there.
+fn judge_marks(tools: &[Tool], everything: bool, top: &Spot<'_>) {
+    let mut first: BTreeMap<&str, &Tool> = BTreeMap::new();
+    for tool in tools {
+        if let Some(twin) = first.get(tool.mark.as_str()) {
+            top.problems()
+                .wrong(tool.place.below("mark"), "another tool has this mark too")
+                .of(&tool.mark)
+                .expected(format!("a mark other than that of {}", twin.place.key))
+                .mend("give each tool a mark of its own, or write equal ones with a `count`")
+                .tell();
+        } else {
+            first.insert(&tool.mark, tool);
         }
-        let (kit, documents) = (kit.unwrap_or_default(), documents.unwrap_or_default());
-        let total = kit.len() + documents.len();
-        if total > MOST_TOOLS {
-            self.too_many(total);
-            return Vec::new();
-        }
-        let marks = kit.iter().chain(&documents).filter_map(|form| form.mark.as_deref());
-        let taken: BTreeSet<String> = marks
-            .map(str::trim)
-            .filter(|mark| mark.starts_with("DOC-"))
-            .map(str::to_owned)
-            .collect();
-        let mut tools = Vec::with_capacity(total);
-        let mut number = 0;
-        for (list, key, forms) in
-            [(List::Kit, "kit", kit), (List::Documents, "documents", documents)]
-        {
-            let spot = self.top.key(key);
-            for (index, form) in forms.into_iter().enumerate() {
-                if self.problems.is_full() {
-                    return tools;
-                }
-                let spare = (list == List::Documents && filled(form.mark.as_deref()).is_none())
-                    .then(|| next_mark(&mut number, &taken));
-                let mut reader = ToolReader {
-                    vocabulary: self.vocabulary,
-                    unsaid,
-                    condition,
-                    problems: self.problems,
-                };
-                if let Some((tool, broken)) = reader.tools(form, list, spare, &spot.entry(index)) {
-                    tools.push(tool);
-                    tools.extend(broken);
-                }
+    }
+    for tool in tools.iter().filter(|_| everything) {
+        for (index, mark) in tool.fits.iter().enumerate() {
+            if !first.contains_key(mark.as_str()) {
+                let place = tool.place.below("fits").entry(index);
+                let wrong = top.problems().wrong(place, "no tool of the vessel has this mark");
+                wrong.unlike(mark, first.keys().copied()).tell();
             }
         }
-        if tools.len() > MOST_TOOLS {
-            self.too_many(tools.len());
-        }
-        self.judge_marks(&tools, coverage.everything);
-        tools
-    }
-
-    fn too_many(&mut self, total: usize) {
-        self.problems.add_at_key(
-            Problem::new(
-                self.top.key("kit").place(),
-                format!("{total} tools and documents are too many"),
-            )
-            .expected(format!("at most {MOST_TOOLS} on a vessel"))
-            .mend("write equal tools as one line with a `count`"),
-        );
-    }
-
-    /// Marks are unique, and spares name marks that are there.
-    fn judge_marks(&mut self, tools: &[Tool], everything: bool) {
-        let mut first: BTreeMap<&str, &Tool> = BTreeMap::new();
-        for tool in tools {
-            match first.get(tool.mark.as_str()) {
-                Some(twin) => self.problems.add(
-                    Problem::new(tool.place.below("mark"), "another tool has this mark too")
-                        .offending(&tool.mark)
-                        .expected(format!("a mark other than that of {}", twin.place.key))
-                        .mend(
-                            "give each tool a mark of its own, or write equal ones with a `count`",
-                        ),
-                ),
-                None => drop(first.insert(&tool.mark, tool)),
-            }
-        }
-        for tool in tools.iter().filter(|_| everything) {
-            for (index, mark) in tool.fits.iter().enumerate() {
-                if !first.contains_key(mark.as_str()) {
-                    self.problems.add(
-                        Problem::new(
-                            tool.place.below("fits").entry(index),
-                            "no tool of the vessel has this mark",
-                        )
-                        .offending(mark)
-                        .mend_if(did_you_mean(nearest(mark, first.keys().copied()))),
-                    );
-                }
-            }
-        }
-    }
-
-    /// Permits, gear and areas; the trip's take the place of the vessel's.
-    fn tag_lists(&mut self, written: &VesselFile, trip: &TripForm) -> (Tags, Tags, Tags) {
-        let planned = self.top.key("trip");
-        let words = self.vocabulary;
-        let mut list = |trip: Option<&Texts>, own: Option<&Texts>, known, key| {
-            let own = own.map(|tags| self.tags(tags, known, &self.top.key(key)));
-            trip.map(|tags| self.tags(tags, known, &planned.key(key))).or(own)
-        };
-        (
-            list(None, written.permits.as_ref(), &words.permits, "permits"),
-            list(trip.gear.as_ref(), written.gear.as_ref(), &words.gears, "gear"),
-            list(trip.areas.as_ref(), written.areas.as_ref(), &words.areas, "areas"),
-        )
-    }
-
-    /// Tags as written, then the wider ones that they count as.
-    fn tags(
-        &mut self,
-        written: &[String],
-        known: &BTreeMap<String, Tag>,
-        spot: &Spot<'_>,
-    ) -> Vec<String> {
-        let mut tags: Vec<String> = Vec::with_capacity(written.len());
-        for (index, text) in written.iter().enumerate() {
-            if self.problems.is_full() {
-                return tags;
-            }
-            let tag = tag(text, known, &spot.entry(index), self.problems);
-            tags.extend(tag.filter(|tag| !tags.contains(tag)));
-        }
-        let mut next = 0;
-        while let Some(tag) = tags.get(next).and_then(|tag| known.get(tag)) {
-            for wider in &tag.counts_as {
-                if !tags.contains(wider) {
-                    tags.push(wider.clone());
-                }
-            }
-            next += 1;
-        }
-        tags
-    }
-
-    fn features(&mut self, written: Open<String>) -> BTreeMap<String, bool> {
-        let list = self.top.key("features");
-        let known = &self.vocabulary.vessel_features;
-        let mut features = BTreeMap::new();
-        for (key, value) in written.0 {
-            let spot = list.key(&key);
-            if !known.contains_key(&key) {
-                self.problems.add_at_key(
-                    Problem::new(spot.place(), "no feature of a vessel has this name")
-                        .offending(&key)
-                        .mend_if(did_you_mean(nearest(&key, known.keys().map(String::as_str)))),
-                );
-                continue;
-            }
-            let value = value.filter(|text| !is_unknown(text));
-            let value = value.and_then(|text| flag(&text, &spot, self.problems));
-            if let Some(value) = value {
-                features.insert(key, value);
-            }
-        }
-        features
-    }
-
-    fn trip(&mut self, form: &TripForm) -> PlannedTrip {
-        let spot = self.top.key("trip");
-        let departure = day(form.depart.as_deref(), &spot.key("depart"), self.problems);
-        let back = day(form.back.as_deref(), &spot.key("return"), self.problems);
-        if let (Some(departure), Some(back)) = (departure, back)
-            && back < departure
-        {
-            self.problems.add(
-                Problem::new(spot.key("return").place(), "the return lies before the departure")
-                    .offending(&back.to_string())
-                    .expected(format!("a day on or after {departure}")),
-            );
-        }
-        PlannedTrip { departure, back }
     }
 }
 
 /// Tags of one sort; none where nobody said.
 type Tags = Option<Vec<String>>;
 
-/// The next free mark for a document without one.
-fn next_mark(number: &mut u32, taken: &BTreeSet<String>) -> String {
-    loop {
-        *number += 1;
-        let mark = format!("DOC-{number}");
-        if !taken.contains(&mark) {
-            return mark;
+/// Permits, gear and areas; the trip's take the place of the vessel's.
+fn tag_lists(
+    written: &VesselFile,
+    trip: &TripForm,
+    words: &Vocabulary,
+    top: &Spot<'_>,
+) -> (Tags, Tags, Tags) {
+    let planned = top.key("trip");
+    let list = |trip: &Option<Texts>, own: &Option<Texts>, known, key| {
+        let own = own.as_ref().map(|written| tags(written, known, key, top));
+        trip.as_ref().map(|written| tags(written, known, key, &planned)).or(own)
+    };
+    (
+        list(&None, &written.permits, &words.permits, "permits"),
+        list(&trip.gear, &written.gear, &words.gears, "gear"),
+        list(&trip.areas, &written.areas, &words.areas, "areas"),
+    )
+}
+
+/// Tags as written, then the wider ones that they count as.
+fn tags(written: &Texts, known: &BTreeMap<String, Tag>, key: &str, spot: &Spot<'_>) -> Vec<String> {
+    let mut tags: Vec<String> = Vec::with_capacity(written.len());
+    for tag in spot.each(key, written, |at, text| tag(text, known, at)) {
+        if !tags.contains(&tag) {
+            tags.push(tag);
         }
     }
+    let mut next = 0;
+    while let Some(tag) = tags.get(next).and_then(|tag| known.get(tag)) {
+        for wider in &tag.counts_as {
+            if !tags.contains(wider) {
+                tags.push(wider.clone());
+            }
+        }
+        next += 1;
+    }
+    tags
+}
+
+fn features(written: Open<String>, words: &Vocabulary, spot: &Spot<'_>) -> BTreeMap<String, bool> {
+    let known = &words.vessel_features;
+    let mut features = BTreeMap::new();
+    for (key, value) in written.0 {
+        if !known.contains_key(&key) {
+            spot.wrong_key(&key, "no feature of a vessel has this name")
+                .unlike(&key, known.keys().map(String::as_str))
+                .tell();
+            continue;
+        }
+        let value = value.filter(|text| !is_unknown(text));
+        if let Some(value) = spot.flag(&key, &value) {
+            features.insert(key, value);
+        }
+    }
+    features
+}
+
+fn planned(form: &TripForm, spot: &Spot<'_>) -> PlannedTrip {
+    let departure = spot.day("depart", &form.depart);
+    let back = spot.day("return", &form.back);
+    spot.in_order("return", departure, back, "the return lies before the departure");
+    PlannedTrip { departure, back }
 }
 
 /// What a file writes about what it speaks for.
 pub(crate) struct Covers<'a> {
     /// The text after `covers`.
-    pub(crate) covers: Option<&'a str>,
+    pub(crate) covers: &'a Option<String>,
     /// The kinds after `all seen`.
-    pub(crate) all_seen: &'a [String],
+    pub(crate) all_seen: &'a Option<Texts>,
     /// The kinds after `sought and not found`.
-    pub(crate) sought: &'a [String],
+    pub(crate) sought: &'a Option<Texts>,
     /// Whether the whole kit is meant where nothing is said.
     pub(crate) everything: bool,
 }
 
 /// What a file speaks for.
-pub(crate) fn coverage(
-    written: &Covers<'_>,
-    vocabulary: &Vocabulary,
-    top: &Spot<'_>,
-    problems: &mut Problems,
-) -> Coverage {
-    let everything = filled(written.covers)
-        .and_then(|text| choice(text, &COVERS, &top.key("covers"), problems))
-        .unwrap_or(written.everything);
+pub(crate) fn coverage(written: &Covers<'_>, words: &Vocabulary, top: &Spot<'_>) -> Coverage {
+    let everything = top.word("covers", written.covers, &COVERS).unwrap_or(written.everything);
     let mut all_seen = BTreeSet::new();
     for (key, kinds) in [("all seen", written.all_seen), ("sought and not found", written.sought)] {
-        let list = top.key(key);
-        for (index, text) in kinds.iter().enumerate() {
-            all_seen.extend(kind(text, &Class::CARRIED, vocabulary, &list.entry(index), problems));
-        }
+        all_seen.extend(top.each(key, kinds.iter().flatten(), |at, text| {
+            at.kind_of(text, &Class::CARRIED, words)
+        }));
     }
     Coverage { everything, all_seen }
 }

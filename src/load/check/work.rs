@@ -3,112 +3,80 @@
 //!
 //! Imports `model`; must not judge whether the tool will do afterwards.
 
-use crate::load::check::goods::GoodsReader;
-use crate::load::check::value::{choice, count, figure, filled, kind, missing};
-use crate::load::form::catalogue::DOES;
-use crate::load::form::catalogue::MOST_PER_TOOL;
-use crate::load::form::catalogue::{LengthensForm, ServiceForm};
+use crate::load::form::catalogue::{DOES, LengthensForm, MOST_PER_TOOL, ServiceForm};
 use crate::load::form::loose::Texts;
-use crate::load::read::problem::Problem;
-use crate::load::read::spot::Spot;
+use crate::load::read::spot::{Spot, filled};
 use crate::measure::{Length, QuantityKind};
 use crate::model::catalogue::Gives;
-use crate::model::vocabulary::{Class, KindId};
+use crate::model::vocabulary::{Class, KindId, Vocabulary};
 
 /// The change that a piece makes to the tool that it is put on.
 const LENGTHENED: &str = "lengthened";
 
-impl GoodsReader<'_> {
-    pub(crate) fn extension(&mut self, form: LengthensForm, spot: &Spot<'_>) -> Option<Gives> {
-        let kinds = self.kinds(form.kinds, spot);
-        for (at, kind) in &kinds {
-            self.judge_lengthens(*kind, &spot.key("kinds").entry(*at));
-        }
-        let by = self.by(form.by.as_deref(), spot);
-        let per_tool = filled(form.per_tool.as_deref())
-            .and_then(|text| count(text, 1, MOST_PER_TOOL, &spot.key("per tool"), self.problems));
-        let kinds = kinds.into_iter().map(|(_, kind)| kind).collect();
-        Some(Gives::Extension { kinds, by: by?, per_tool: per_tool.unwrap_or(1) })
+/// A piece that lengthens tools.
+pub(crate) fn extension(form: LengthensForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Gives> {
+    let kinds = kinds(form.kinds, words, spot);
+    let list = spot.key("kinds");
+    for (at, kind) in &kinds {
+        judge_lengthens(*kind, words, &list.entry(*at));
     }
+    let by = spot.must("by", filled(&form.by), "write by how much, like `2 ft`");
+    let by = by.and_then(|text| length_of(text, &spot.key("by")));
+    let per_tool = spot.count("per tool", &form.per_tool, 1, MOST_PER_TOOL);
+    let kinds = kinds.into_iter().map(|(_, kind)| kind).collect();
+    Some(Gives::Extension { kinds, by: by?, per_tool: per_tool.unwrap_or(1) })
+}
 
-    /// A kind that is lengthened has something that a lengthening changes.
-    fn judge_lengthens(&mut self, kind: KindId, spot: &Spot<'_>) {
-        let longer = self.vocabulary.changes.get(LENGTHENED);
-        let kind = self.vocabulary.kind(kind);
-        let changes = match longer {
-            Some(Some(retired)) => kind.attributes.iter().any(|id| retired.contains(id)),
-            Some(None) => true,
-            None => false,
-        };
-        if !changes {
-            self.problems.add(
-                Problem::new(spot.place(), "a tool of this kind cannot be lengthened")
-                    .offending(&kind.name)
-                    .expected("a kind with a handle, a pole, a rope or another length to it"),
-            );
-        }
+/// A kind that is lengthened has something that a lengthening changes.
+fn judge_lengthens(kind: KindId, words: &Vocabulary, spot: &Spot<'_>) {
+    let kind = words.kind(kind);
+    let changes = match words.changes.get(LENGTHENED) {
+        Some(Some(retired)) => kind.attributes.iter().any(|id| retired.contains(id)),
+        Some(None) => true,
+        None => false,
+    };
+    if !changes {
+        spot.wrong("a tool of this kind cannot be lengthened")
+            .of(&kind.name)
+            .expected("a kind with a handle, a pole, a rope or another length to it")
+            .tell();
     }
+}
 
-    fn by(&mut self, text: Option<&str>, spot: &Spot<'_>) -> Option<Length> {
-        let Some(text) = filled(text) else {
-            missing(spot, "by", self.problems, "write by how much, like `2 ft`");
-            return None;
-        };
-        let spot = spot.key("by");
-        let by = figure(text, QuantityKind::Length, &spot, self.problems)?.length()?;
-        if by == Length::ZERO {
-            self.problems.add(
-                Problem::new(spot.place(), "a length of nothing")
-                    .offending(text)
-                    .expected("by how much it lengthens a tool, like `2 ft`"),
-            );
-            return None;
-        }
-        Some(by)
+fn length_of(text: &str, spot: &Spot<'_>) -> Option<Length> {
+    let by = spot.figure_of(text, QuantityKind::Length)?.length()?;
+    if by != Length::ZERO {
+        return Some(by);
     }
+    let wrong = spot.wrong("a length of nothing").of(text);
+    wrong.expected("by how much it lengthens a tool, like `2 ft`").none()
+}
 
-    pub(crate) fn service(&mut self, form: ServiceForm, spot: &Spot<'_>) -> Option<Gives> {
-        let kinds = self.kinds(form.kinds, spot);
-        let list = spot.key("does");
-        let does = form.does.unwrap_or_default();
-        if does.is_empty() {
-            let mend = "write `inspection`, `repair` or `sharpening`, in brackets";
-            missing(spot, "does", self.problems, mend);
-        }
-        let (mut mends, mut inspects) = (false, false);
-        for (at, text) in does.iter().enumerate() {
-            if self.problems.is_full() {
-                break;
-            }
-            match choice(text, &DOES, &list.entry(at), self.problems) {
-                Some(true) => inspects = true,
-                Some(false) => mends = true,
-                None => {}
-            }
-        }
-        let kinds = kinds.into_iter().map(|(_, kind)| kind).collect();
-        Some(Gives::Service { kinds, mends, inspects })
+/// Work on tools.
+pub(crate) fn service(form: ServiceForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Gives> {
+    let kinds = kinds(form.kinds, words, spot);
+    let does = form.does.unwrap_or_default();
+    if does.is_empty() {
+        spot.missing("does", "write `inspection`, `repair` or `sharpening`, in brackets");
     }
+    let does = spot.each("does", &does, |at, text| at.word_of(text, &DOES));
+    let kinds = kinds.into_iter().map(|(_, kind)| kind).collect();
+    Some(Gives::Service { kinds, mends: does.contains(&false), inspects: does.contains(&true) })
+}
 
-    /// Kinds of tool, each once, with where it stands; at least one.
-    fn kinds(&mut self, written: Option<Texts>, spot: &Spot<'_>) -> Vec<(usize, KindId)> {
-        let list = spot.key("kinds");
-        let texts = written.unwrap_or_default();
-        if texts.is_empty() {
-            let mend = "write the kinds of tool that it is for, in brackets";
-            missing(spot, "kinds", self.problems, mend);
-        }
-        let mut kinds: Vec<(usize, KindId)> = Vec::with_capacity(texts.len());
-        for (at, text) in texts.iter().enumerate() {
-            if self.problems.is_full() {
-                break;
-            }
-            let spot = list.entry(at);
-            let found = kind(text, &[Class::Tool], self.vocabulary, &spot, self.problems);
-            if let Some(found) = found.filter(|found| kinds.iter().all(|(_, one)| one != found)) {
-                kinds.push((at, found));
-            }
-        }
-        kinds
+/// Kinds of tool, each once, with where it stands; at least one.
+fn kinds(written: Option<Texts>, words: &Vocabulary, spot: &Spot<'_>) -> Vec<(usize, KindId)> {
+    let texts = written.unwrap_or_default();
+    if texts.is_empty() {
+        spot.missing("kinds", "write the kinds of tool that it is for, in brackets");
     }
+    let mut kinds: Vec<(usize, KindId)> = Vec::with_capacity(texts.len());
+    for (at, kind) in spot.each("kinds", texts.iter().enumerate(), |here, (at, text)| {
+        Some((at, here.kind_of(text, &[Class::Tool], words)?))
+    }) {
+        if kinds.iter().all(|(_, one)| *one != kind) {
+            kinds.push((at, kind));
+        }
+    }
+    kinds
 }

@@ -3,13 +3,13 @@
 //! Texts only; what they mean is judged in `check_catalogue` and
 //! `check_goods`.
 
-use crate::load::form::loose::{Loose, Single, Texts};
+use crate::load::form::LONGEST_NAME;
+use crate::load::form::loose::{Single, Texts};
 use crate::load::form::marks::{flags, just_one, lead_somewhere, words};
-use crate::load::form::open::open_form;
+use crate::load::form::open::Attributed;
 use crate::load::form::vessel::LARGEST_LOT;
-use crate::load::form::vessel::ReadingForm;
-use crate::load::form::{LONGEST_NAME, WrittenFile};
 use crate::load::read::limits::LONGEST_REMARK;
+use crate::load::read::parse::{FileKind, WrittenFile};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -110,11 +110,11 @@ pub(crate) struct ItemForm {
     pub(crate) description: Option<String>,
     /// The tool that one piece is.
     #[validate(nested)]
-    pub(crate) tool: Option<GoodsForm>,
+    pub(crate) tool: Option<Attributed<GoodsForm>>,
     /// The tools of a set.
     #[validate(nested)]
     #[schemars(extend("x-listed" = [1, MOST_OF_A_SET]))]
-    pub(crate) tools: Option<Vec<GoodsForm>>,
+    pub(crate) tools: Option<Vec<Attributed<GoodsForm>>>,
     /// What a piece that lengthens a tool lengthens.
     pub(crate) lengthens: Option<LengthensForm>,
     /// Work on a tool.
@@ -140,29 +140,31 @@ pub(crate) struct ItemForm {
     pub(crate) price_holds: Option<String>,
 }
 
-open_form! {
-    /// A tool or a document that is sold; the open keys are attributes of its
-    /// kind.
-    GoodsForm, open as attributes: Loose<ReadingForm>;
+/// A tool or a document that is sold; the open keys are attributes of its
+/// kind.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(default)]
+#[schemars(rename = "Goods")]
+pub(crate) struct GoodsForm {
     /// The kind, by id, name or synonym of the vocabulary.
     #[validate(length(max = LONGEST_NAME))]
-    #[extend("x-needed" = true)]
-    "kind" => kind: String,
+    #[schemars(extend("x-needed" = true))]
+    pub(crate) kind: Option<String>,
     /// How many equal ones are in one piece.
-    #[extend("x-whole" = [1, LARGEST_LOT])]
-    "count" => count: String,
+    #[schemars(extend("x-whole" = [1, LARGEST_LOT]))]
+    pub(crate) count: Option<String>,
     /// A name in words.
     #[validate(length(max = LONGEST_NAME))]
-    "name" => name: String,
+    pub(crate) name: Option<String>,
     /// Clauses to which the supplier declares that it conforms.
-    "conforms" => conforms: Texts,
+    pub(crate) conforms: Option<Texts>,
     /// Whether it is inspected when it is delivered.
-    #[extend("x-words" = flags())]
-    "inspected" => inspected: String,
+    #[schemars(extend("x-words" = flags()))]
+    pub(crate) inspected: Option<String>,
     /// How long it is good from its delivery on.
-    "lasts" => lasts: String,
+    pub(crate) lasts: Option<String>,
     /// For spares: numbers of items, or kinds, that they fit.
-    "fits" => fits: Texts,
+    pub(crate) fits: Option<Texts>,
 }
 
 /// What a piece lengthens, and by how much.
@@ -196,10 +198,9 @@ pub(crate) struct ServiceForm {
 }
 
 impl WrittenFile for CatalogueFile {
-    const FORMAT: &'static str = "catalogue/1";
-    const CALLED: &'static str = "a supplier's catalogue";
+    const KIND: FileKind = FileKind::Catalogue;
 
-    fn format(&self) -> Option<&str> {
-        self.format.as_deref()
+    fn format(&self) -> &Option<String> {
+        &self.format
     }
 }

@@ -2,15 +2,15 @@
 //!
 //! Texts only; what they mean is judged in `check_inspection`.
 
+use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Loose, Texts};
 use crate::load::form::marks::{flags, words};
-use crate::load::form::open::open_form;
-use crate::load::form::vessel::HOW;
+use crate::load::form::open::{Attributed, HOW};
+use crate::load::form::vessel::FreeboardForm;
 use crate::load::form::vessel::{CONDITIONS, LARGEST_LOT};
 use crate::load::form::vessel::{COVERS, MOST_TOOLS};
-use crate::load::form::vessel::{FreeboardForm, ReadingForm};
-use crate::load::form::{LONGEST_NAME, WrittenFile};
 use crate::load::read::limits::LONGEST_REMARK;
+use crate::load::read::parse::{FileKind, WrittenFile};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -61,61 +61,64 @@ pub(crate) struct InspectionFile {
     /// What was found.
     #[validate(nested)]
     #[schemars(extend("x-listed" = [0, MOST_TOOLS]))]
-    pub(crate) found: Option<Vec<FoundForm>>,
+    pub(crate) found: Option<Vec<Attributed<FoundForm>>>,
 }
 
-open_form! {
-    /// What was found of one tool; the open keys are attributes.
-    FoundForm, open as attributes: Loose<ReadingForm>;
+/// What was found of one tool; the open keys are attributes.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(default)]
+#[schemars(rename = "Found")]
+pub(crate) struct FoundForm {
     /// The row of the sheet; a row with nothing else to it adds nothing.
-    #[extend("x-whole" = [1, MOST_ROWS])]
-    "row" => row: String,
+    #[schemars(extend("x-whole" = [1, MOST_ROWS]))]
+    pub(crate) row: Option<String>,
     /// The tool's mark.
     #[validate(length(max = LONGEST_NAME))]
-    #[extend("x-needed" = true)]
-    "mark" => mark: String,
+    #[schemars(extend("x-needed" = true))]
+    pub(crate) mark: Option<String>,
     /// The kind; needed for a tool that the vessel does not list.
     #[validate(length(max = LONGEST_NAME))]
-    "kind" => kind: String,
+    pub(crate) kind: Option<String>,
     /// `serviceable`, `broken` or `unknown`.
-    #[extend("x-words" = words(&CONDITIONS))]
-    "condition" => condition: String,
+    #[schemars(extend("x-words" = words(&CONDITIONS)))]
+    pub(crate) condition: Option<String>,
     /// How many there were.
-    #[extend("x-whole" = [0, LARGEST_LOT])]
-    "count" => count: String,
+    #[schemars(extend("x-whole" = [0, LARGEST_LOT]))]
+    pub(crate) count: Option<String>,
     /// The day printed as expiry.
-    #[extend("x-day" = true)]
-    "expires" => expires: String,
+    #[schemars(extend("x-day" = true))]
+    pub(crate) expires: Option<String>,
     /// `yes` if it was looked for and not found.
-    #[extend("x-words" = flags())]
-    "missing" => missing: String,
+    #[schemars(extend("x-words" = flags()))]
+    pub(crate) missing: Option<String>,
     /// What was put right on the spot, in order.
-    "mended" => mended: Vec<MendedForm>,
+    pub(crate) mended: Option<Vec<Attributed<MendedForm>>>,
     /// Where it is stowed.
     #[validate(length(max = LONGEST_NAME))]
-    "stowed" => stowed: String,
+    pub(crate) stowed: Option<String>,
     /// A remark.
     #[validate(length(max = LONGEST_REMARK))]
-    "remark" => remark: String,
+    pub(crate) remark: Option<String>,
 }
 
-open_form! {
-    /// Something put right on the spot; the open keys are attributes read
-    /// after it.
-    MendedForm, open as attributes: Loose<ReadingForm>;
+/// Something put right on the spot; the open keys are attributes read
+/// after it.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(default)]
+#[schemars(rename = "Mended")]
+pub(crate) struct MendedForm {
     /// What was done, a word of the vocabulary.
-    #[extend("x-needed" = true)]
-    "what" => what: String,
+    #[schemars(extend("x-needed" = true))]
+    pub(crate) what: Option<String>,
     /// On which day; the record's if missing.
-    #[extend("x-day" = true)]
-    "on" => on: String,
+    #[schemars(extend("x-day" = true))]
+    pub(crate) on: Option<String>,
 }
 
 impl WrittenFile for InspectionFile {
-    const FORMAT: &'static str = "inspection/1";
-    const CALLED: &'static str = "an inspection record";
+    const KIND: FileKind = FileKind::Inspection;
 
-    fn format(&self) -> Option<&str> {
-        self.format.as_deref()
+    fn format(&self) -> &Option<String> {
+        &self.format
     }
 }

@@ -1,12 +1,13 @@
 //! Values that may be written in a short and in a longer form: plain text,
 //! a group of lines, or a list of either.
 //!
-//! The visitors are written by hand: serde's untagged enums lose the place
-//! of a mistake inside them.
+//! One visitor, written by hand, reads them all: serde's untagged enums lose
+//! the place of a mistake inside them.
 
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::value::{MapAccessDeserializer, SeqAccessDeserializer};
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde_json::{Value, json};
 use std::borrow::Cow;
 use std::fmt;
 use std::marker::PhantomData;
@@ -22,17 +23,54 @@ pub(crate) enum Single<T> {
 
 /// One of them, or a list.
 #[derive(Debug, Clone)]
-pub(crate) enum Loose<T> {
+pub(crate) enum OneOrMore<T> {
     /// Just one.
-    One(Single<T>),
+    One(T),
     /// A list of them.
-    Many(Vec<Single<T>>),
+    Many(Vec<T>),
 }
+
+/// One value in a short or a longer form, or a list of them.
+pub(crate) type Loose<T> = OneOrMore<Single<T>>;
+
+/// One text, or a list of texts.
+pub(crate) type Words = OneOrMore<String>;
 
 /// A list of texts, in the order written. An entry without a text is refused:
 /// it would read as the word `null`.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Texts(pub(crate) Vec<String>);
+
+/// In a change of a requirement: a new value, or `dropped`.
+#[derive(Debug, Clone)]
+pub(crate) enum Slot<T> {
+    /// The key goes.
+    Dropped,
+    /// The new value.
+    Is(T),
+}
+
+/// The word that takes a line away in a change.
+pub(crate) const DROPPED: &str = "dropped";
+
+impl<T> Slot<T> {
+    /// The value, if there is one.
+    pub(crate) fn value(&self) -> Option<&T> {
+        match self {
+            Self::Is(value) => Some(value),
+            Self::Dropped => None,
+        }
+    }
+}
+
+impl<'t, T> From<&'t OneOrMore<T>> for OneOrMore<&'t T> {
+    fn from(written: &'t OneOrMore<T>) -> Self {
+        match written {
+            OneOrMore::One(one) => Self::One(one),
+            OneOrMore::Many(many) => Self::Many(many.iter().collect()),
+        }
+    }
+}
 
 impl std::ops::Deref for Texts {
     type Target = [String];
@@ -60,235 +98,180 @@ impl<'t> IntoIterator for &'t Texts {
     }
 }
 
-/// One text, or a list of texts.
-#[derive(Debug, Clone)]
-pub(crate) enum Words {
-    /// Just one.
-    One(String),
-    /// A list of them.
-    Many(Texts),
-}
+/// What can be made of plain text, of a group of lines or of a list; what
+/// cannot is refused.
+pub(crate) trait Shaped<'de>: Sized {
+    /// Reads one.
+    fn read<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        from.deserialize_any(ShapeVisitor(PhantomData))
+    }
 
-/// In a change of a requirement: a new value, or `dropped`.
-#[derive(Debug, Clone)]
-pub(crate) enum Slot<T> {
-    /// The key goes.
-    Dropped,
-    /// The new value.
-    Is(T),
-}
+    /// Of plain text.
+    fn plain<E: Error>(_: String) -> Result<Self, E> {
+        Err(E::custom("no plain text here"))
+    }
 
-/// The word that takes a line away in a change.
-pub(crate) const DROPPED: &str = "dropped";
+    /// Of a group of lines.
+    fn group<A: MapAccess<'de>>(_: A) -> Result<Self, A::Error> {
+        Err(A::Error::custom("no group of lines here"))
+    }
 
-impl<T> Slot<T> {
-    /// The value, if there is one.
-    pub(crate) fn value(&self) -> Option<&T> {
-        match self {
-            Self::Is(value) => Some(value),
-            Self::Dropped => None,
-        }
+    /// Of a list.
+    fn list<A: SeqAccess<'de>>(_: A) -> Result<Self, A::Error> {
+        Err(A::Error::custom("no list here"))
     }
 }
 
-/// Implements the visits of plain scalars through `$plain(String)`. A number
-/// with a point or an exponent has lost its wording by the time a visitor
-/// sees it (`2.10` is `2.1`), so it is refused here and the file is read
-/// again from the marked tree, which keeps the wording.
-macro_rules! plain_visits {
-    ($plain:expr) => {
-        fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
-            $plain(text.to_owned())
-        }
+struct ShapeVisitor<T>(PhantomData<T>);
 
-        fn visit_string<E: Error>(self, text: String) -> Result<Self::Value, E> {
-            $plain(text)
-        }
-
-        fn visit_bool<E: Error>(self, yes: bool) -> Result<Self::Value, E> {
-            $plain(yes.to_string())
-        }
-
-        fn visit_u64<E: Error>(self, number: u64) -> Result<Self::Value, E> {
-            $plain(number.to_string())
-        }
-
-        fn visit_i64<E: Error>(self, number: i64) -> Result<Self::Value, E> {
-            $plain(number.to_string())
-        }
-    };
-}
-
-struct SingleVisitor<T>(PhantomData<T>);
-
-impl<'de, T: Deserialize<'de>> Visitor<'de> for SingleVisitor<T> {
-    type Value = Single<T>;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("plain text or a group of lines")
-    }
-
-    plain_visits!(|text| Ok(Single::Plain(text)));
-
-    fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
-        T::deserialize(MapAccessDeserializer::new(map)).map(Box::new).map(Single::Form)
-    }
-}
-
-impl<'de, T: Deserialize<'de>> Deserialize<'de> for Single<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(SingleVisitor(PhantomData))
-    }
-}
-
-struct LooseVisitor<T>(PhantomData<T>);
-
-impl<'de, T: Deserialize<'de>> Visitor<'de> for LooseVisitor<T> {
-    type Value = Loose<T>;
+impl<'de, T: Shaped<'de>> Visitor<'de> for ShapeVisitor<T> {
+    type Value = T;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("plain text, a group of lines or a list")
     }
 
-    plain_visits!(|text| Ok(Loose::One(Single::Plain(text))));
-
-    fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
-        SingleVisitor(PhantomData).visit_map(map).map(Loose::One)
+    fn visit_str<E: Error>(self, text: &str) -> Result<T, E> {
+        T::plain(text.to_owned())
     }
 
-    fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<Self::Value, A::Error> {
-        Vec::deserialize(SeqAccessDeserializer::new(list)).map(Loose::Many)
+    fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<T, A::Error> {
+        T::group(map)
     }
-}
 
-impl<'de, T: Deserialize<'de>> Deserialize<'de> for Loose<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(LooseVisitor(PhantomData))
+    fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<T, A::Error> {
+        T::list(list)
     }
 }
 
-/// An entry of a list of texts.
+impl<'de, T: Deserialize<'de>> Shaped<'de> for Single<T> {
+    fn plain<E: Error>(text: String) -> Result<Self, E> {
+        Ok(Self::Plain(text))
+    }
+
+    fn group<A: MapAccess<'de>>(map: A) -> Result<Self, A::Error> {
+        T::deserialize(MapAccessDeserializer::new(map)).map(Box::new).map(Self::Form)
+    }
+}
+
+/// The text of an entry.
 struct Entry(String);
 
-struct EntryVisitor;
-
-/// Only where no wording is lost; anything else is read again from the marked
-/// tree, which has a text for each of them but nothing.
-impl Visitor<'_> for EntryVisitor {
-    type Value = Entry;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("plain text")
-    }
-
-    fn visit_str<E: Error>(self, text: &str) -> Result<Entry, E> {
-        Ok(Entry(text.to_owned()))
-    }
-
-    fn visit_string<E: Error>(self, text: String) -> Result<Entry, E> {
-        Ok(Entry(text))
-    }
-
-    fn visit_u64<E: Error>(self, number: u64) -> Result<Entry, E> {
-        Ok(Entry(number.to_string()))
+impl<'de> Shaped<'de> for Entry {
+    fn plain<E: Error>(text: String) -> Result<Self, E> {
+        Ok(Self(text))
     }
 }
 
-impl<'de> Deserialize<'de> for Entry {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(EntryVisitor)
-    }
-}
-
-impl<'de> Deserialize<'de> for Texts {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let entries = Vec::<Entry>::deserialize(deserializer)?;
+impl<'de> Shaped<'de> for Texts {
+    fn list<A: SeqAccess<'de>>(list: A) -> Result<Self, A::Error> {
+        let entries = Vec::<Entry>::deserialize(SeqAccessDeserializer::new(list))?;
         Ok(Self(entries.into_iter().map(|Entry(text)| text).collect()))
     }
 }
 
-struct WordsVisitor;
-
-impl<'de> Visitor<'de> for WordsVisitor {
-    type Value = Words;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("plain text or a list of texts")
+impl<'de> Shaped<'de> for Words {
+    fn plain<E: Error>(text: String) -> Result<Self, E> {
+        Ok(Self::One(text))
     }
 
-    plain_visits!(|text| Ok(Words::One(text)));
-
-    fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<Self::Value, A::Error> {
-        Texts::deserialize(SeqAccessDeserializer::new(list)).map(Words::Many)
+    fn list<A: SeqAccess<'de>>(list: A) -> Result<Self, A::Error> {
+        Texts::list(list).map(|texts| Self::Many(texts.0))
     }
 }
 
-impl<'de> Deserialize<'de> for Words {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(WordsVisitor)
+impl<'de, T: Deserialize<'de>> Shaped<'de> for Loose<T> {
+    fn plain<E: Error>(text: String) -> Result<Self, E> {
+        Ok(Self::One(Single::Plain(text)))
+    }
+
+    fn group<A: MapAccess<'de>>(map: A) -> Result<Self, A::Error> {
+        Single::group(map).map(Self::One)
+    }
+
+    fn list<A: SeqAccess<'de>>(list: A) -> Result<Self, A::Error> {
+        Vec::deserialize(SeqAccessDeserializer::new(list)).map(Self::Many)
     }
 }
 
-struct SlotVisitor<T>(PhantomData<T>);
-
-impl<'de, T: Deserialize<'de>> Visitor<'de> for SlotVisitor<T> {
-    type Value = Slot<T>;
-
-    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("`dropped`, a group of lines or a list")
+impl<'de, T: Deserialize<'de>> Shaped<'de> for Slot<T> {
+    fn plain<E: Error>(text: String) -> Result<Self, E> {
+        if text == DROPPED { Ok(Self::Dropped) } else { Err(E::custom("no plain text here")) }
     }
 
-    fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
-        if text == DROPPED { Ok(Slot::Dropped) } else { Err(E::custom("no plain text here")) }
+    fn group<A: MapAccess<'de>>(map: A) -> Result<Self, A::Error> {
+        T::deserialize(MapAccessDeserializer::new(map)).map(Self::Is)
     }
 
-    fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
-        T::deserialize(MapAccessDeserializer::new(map)).map(Slot::Is)
-    }
-
-    fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<Self::Value, A::Error> {
-        T::deserialize(SeqAccessDeserializer::new(list)).map(Slot::Is)
+    fn list<A: SeqAccess<'de>>(list: A) -> Result<Self, A::Error> {
+        T::deserialize(SeqAccessDeserializer::new(list)).map(Self::Is)
     }
 }
 
-impl<'de, T: Deserialize<'de>> Deserialize<'de> for Slot<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(SlotVisitor(PhantomData))
+/// Implements `Deserialize` through [`Shaped`].
+macro_rules! shaped {
+    ($(<$t:ident: $bound:ident> $type:ty;)* $(== $plain:ty;)*) => {
+        $(impl<'de, $t: $bound<'de>> Deserialize<'de> for $type {
+            fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                Self::read(from)
+            }
+        })*
+        $(impl<'de> Deserialize<'de> for $plain {
+            fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                Self::read(from)
+            }
+        })*
+    };
+}
+
+shaped! { <T: Deserialize> Single<T>; <T: Deserialize> Slot<T>; == Entry; == Texts; }
+
+impl<'de, T> Deserialize<'de> for OneOrMore<T>
+where
+    Self: Shaped<'de>,
+{
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        Self::read(from)
     }
 }
 
-impl<T: JsonSchema> JsonSchema for Single<T> {
-    fn inline_schema() -> bool {
-        true
-    }
+/// Implements the schema of a value that stands where it is used.
+macro_rules! inline_schema {
+    ($type:ty, $name:literal, |$generator:ident| $schema:expr) => {
+        impl<T: JsonSchema> JsonSchema for $type {
+            fn inline_schema() -> bool {
+                true
+            }
 
-    fn schema_name() -> Cow<'static, str> {
-        format!("{} or text", T::schema_name()).into()
-    }
+            fn schema_name() -> Cow<'static, str> {
+                format!(concat!("{} ", $name), T::schema_name()).into()
+            }
 
-    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "anyOf": [{ "type": "string" }, generator.subschema_for::<T>()] })
-    }
+            fn json_schema($generator: &mut SchemaGenerator) -> Schema {
+                $schema
+            }
+        }
+    };
 }
 
-impl<T: JsonSchema> JsonSchema for Loose<T> {
-    fn inline_schema() -> bool {
-        true
-    }
+inline_schema!(Single<T>, "or text", |generator| {
+    json_schema!({ "anyOf": [{ "type": "string" }, generator.subschema_for::<T>()] })
+});
 
-    fn schema_name() -> Cow<'static, str> {
-        format!("{} or text or a list", T::schema_name()).into()
-    }
+inline_schema!(Slot<T>, "or dropped", |generator| {
+    json_schema!({ "anyOf": [{ "const": DROPPED }, generator.subschema_for::<T>()] })
+});
 
-    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        let form = generator.subschema_for::<T>();
-        json_schema!({ "anyOf": [
-            { "type": "string" },
-            form,
-            { "type": "array", "items": { "anyOf": [{ "type": "string" }, form] } },
-        ] })
-    }
-}
+inline_schema!(OneOrMore<T>, "or a list", |generator| {
+    let one = generator.subschema_for::<T>();
+    let list = json!({ "type": "array", "items": one });
+    let mut ways = match one.get("anyOf") {
+        Some(Value::Array(ways)) => ways.clone(),
+        _ => vec![one.to_value()],
+    };
+    ways.push(list);
+    json_schema!({ "anyOf": ways })
+});
 
 impl JsonSchema for Texts {
     fn inline_schema() -> bool {
@@ -301,34 +284,5 @@ impl JsonSchema for Texts {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         Vec::<String>::json_schema(generator)
-    }
-}
-
-impl JsonSchema for Words {
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn schema_name() -> Cow<'static, str> {
-        "text or texts".into()
-    }
-
-    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        let texts = generator.subschema_for::<Texts>();
-        json_schema!({ "anyOf": [{ "type": "string" }, texts] })
-    }
-}
-
-impl<T: JsonSchema> JsonSchema for Slot<T> {
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn schema_name() -> Cow<'static, str> {
-        format!("{} or dropped", T::schema_name()).into()
-    }
-
-    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        json_schema!({ "anyOf": [{ "const": DROPPED }, generator.subschema_for::<T>()] })
     }
 }

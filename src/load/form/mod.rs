@@ -4,7 +4,6 @@
 //! Imports nothing of the model; must not judge anything beyond lengths.
 
 pub(crate) mod catalogue;
-pub(crate) mod group;
 pub(crate) mod inspection;
 pub(crate) mod loose;
 pub(crate) mod marks;
@@ -32,16 +31,4 @@ pub(crate) struct SpanForm {
     /// The last day.
     #[schemars(extend("x-day" = true))]
     pub(crate) until: Option<String>,
-}
-
-/// A kind of file, as its `format` line names it.
-pub(crate) trait WrittenFile:
-    for<'de> Deserialize<'de> + JsonSchema + validator::Validate
-{
-    /// The format that is read, like `vessel/1`.
-    const FORMAT: &'static str;
-    /// What such a file is called in a sentence.
-    const CALLED: &'static str;
-    /// The `format` line as written.
-    fn format(&self) -> Option<&str>;
 }

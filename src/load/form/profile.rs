@@ -3,11 +3,11 @@
 //! Texts only; what they mean is judged in `check_profile` and
 //! `check_requirement`.
 
-use crate::load::form::group::{Group, When, With};
-use crate::load::form::loose::{Loose, Single, Slot, Texts, Words};
+use crate::load::form::loose::{Loose, OneOrMore, Single, Slot, Texts, Words};
 use crate::load::form::marks::{asked, flags, words};
-use crate::load::form::open::Open;
-use crate::load::form::{LONGEST_NAME, SpanForm, WrittenFile};
+use crate::load::form::open::{Group, Open, When, With};
+use crate::load::form::{LONGEST_NAME, SpanForm};
+use crate::load::read::parse::{FileKind, WrittenFile};
 use crate::model::profile::FreeboardFrom;
 use crate::model::profile::Level;
 use crate::model::profile::Standing;
@@ -198,52 +198,7 @@ pub(crate) struct RequirementForm {
 }
 
 /// The groups under `unless:`.
-#[derive(Debug, Clone)]
-pub(crate) enum Unless {
-    /// One group.
-    One(Group<When>),
-    /// Several.
-    Many(Vec<Group<When>>),
-}
-
-impl<'de> Deserialize<'de> for Unless {
-    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        from.deserialize_any(UnlessVisitor)
-    }
-}
-
-struct UnlessVisitor;
-
-impl<'de> serde::de::Visitor<'de> for UnlessVisitor {
-    type Value = Unless;
-
-    fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str("a group of lines or a list of groups")
-    }
-
-    fn visit_map<A: serde::de::MapAccess<'de>>(self, map: A) -> Result<Unless, A::Error> {
-        Group::deserialize(serde::de::value::MapAccessDeserializer::new(map)).map(Unless::One)
-    }
-
-    fn visit_seq<A: serde::de::SeqAccess<'de>>(self, list: A) -> Result<Unless, A::Error> {
-        Vec::deserialize(serde::de::value::SeqAccessDeserializer::new(list)).map(Unless::Many)
-    }
-}
-
-impl JsonSchema for Unless {
-    fn inline_schema() -> bool {
-        true
-    }
-
-    fn schema_name() -> std::borrow::Cow<'static, str> {
-        "Unless".into()
-    }
-
-    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
-        let group = generator.subschema_for::<Group<When>>();
-        schemars::json_schema!({ "anyOf": [group, { "type": "array", "items": group }] })
-    }
-}
+pub(crate) type Unless = OneOrMore<Group<When>>;
 
 /// One of several alternatives, or a member of a set.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
@@ -311,10 +266,9 @@ pub(crate) struct DeemedForm {
 }
 
 impl WrittenFile for ProfileFile {
-    const FORMAT: &'static str = "profile/1";
-    const CALLED: &'static str = "a profile";
+    const KIND: FileKind = FileKind::Profile;
 
-    fn format(&self) -> Option<&str> {
-        self.format.as_deref()
+    fn format(&self) -> &Option<String> {
+        &self.format
     }
 }

@@ -2,7 +2,6 @@
 //! judging a tree, and for editors. The latter is the former with numbers let
 //! in and with what the checks ask, as the marks of the types say it.
 
-use crate::load::form::WrittenFile;
 use crate::load::form::catalogue::CatalogueFile;
 use crate::load::form::inspection::InspectionFile;
 use crate::load::form::profile::ProfileFile;
@@ -10,32 +9,11 @@ use crate::load::form::techniques::TechniquesFile;
 use crate::load::form::tighten::tighten;
 use crate::load::form::vessel::VesselFile;
 use crate::load::form::vocabulary::VocabularyFile;
+use crate::load::read::parse::{FileKind, WrittenFile};
+use schemars::Schema;
 use schemars::generate::SchemaSettings;
 use schemars::transform::{RecursiveTransform, Transform};
-use schemars::{JsonSchema, Schema};
 use serde_json::{Value, json};
-
-/// A kind of file that has a schema.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum FileKind {
-    /// A vessel's inventory.
-    Vessel,
-    /// An inspection record.
-    Inspection,
-    /// A profile.
-    Profile,
-    /// The vocabulary.
-    Vocabulary,
-    /// A supplier's catalogue.
-    Catalogue,
-    /// How a turtle is freed.
-    Techniques,
-}
-
-/// The schema against which a tree is judged: every scalar is text.
-pub(crate) fn schema_of<T: JsonSchema>() -> Value {
-    SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<T>().to_value()
-}
 
 /// The schema of a kind of file for editors, as JSON. It knows the shape of
 /// a file, not what its texts mean.
@@ -57,7 +35,7 @@ fn for_editors<T: WrittenFile>() -> Value {
     RecursiveTransform(polish).transform(&mut schema);
     let mut schema = schema.to_value();
     if let Some(format) = schema.pointer_mut("/properties/format") {
-        *format = json!({ "const": T::FORMAT, "description": "The kind of this file." });
+        *format = json!({ "const": T::KIND.format(), "description": "The kind of this file." });
     }
     let required = schema.as_object_mut().map(|keys| keys.entry("required").or_insert(json!([])));
     if let Some(Value::Array(required)) = required {

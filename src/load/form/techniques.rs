@@ -2,13 +2,14 @@
 //!
 //! Texts only; what they mean is judged in `check_techniques` and beside it.
 
+use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::marks::{asked, flags, words};
 use crate::load::form::open::Open;
 use crate::load::form::profile::FREEBOARD_FROM;
 use crate::load::form::profile::VERIFIED;
 use crate::load::form::profile::{RequirementForm, Worded};
-use crate::load::form::{LONGEST_NAME, WrittenFile};
+use crate::load::read::parse::{FileKind, WrittenFile};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;
@@ -318,10 +319,9 @@ pub(crate) struct CardForm {
 }
 
 impl WrittenFile for TechniquesFile {
-    const FORMAT: &'static str = "techniques/1";
-    const CALLED: &'static str = "a file of techniques";
+    const KIND: FileKind = FileKind::Techniques;
 
-    fn format(&self) -> Option<&str> {
-        self.format.as_deref()
+    fn format(&self) -> &Option<String> {
+        &self.format
     }
 }

@@ -2,13 +2,13 @@
 //!
 //! Texts only; what they mean is judged in `check_vessel` and `check_tool`.
 
+use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Loose, Single, Texts};
 use crate::load::form::marks::{kit_unless_partial, needs, words};
-use crate::load::form::open::{Open, open_form};
+use crate::load::form::open::{Attributed, HOW, Open};
 use crate::load::form::profile::FREEBOARD_FROM;
-use crate::load::form::{LONGEST_NAME, WrittenFile};
 use crate::load::read::limits::LONGEST_REMARK;
-use crate::model::vessel::How;
+use crate::load::read::parse::{FileKind, WrittenFile};
 use crate::model::vessel::State;
 use crate::model::vessel::Whereabouts;
 use schemars::JsonSchema;
@@ -39,10 +39,6 @@ pub(crate) const MOST_PIECES: u32 = 1_000_000;
 pub const MOST_TOOLS: usize = 200;
 
 pub(crate) const COVERS: [(&str, bool); 2] = [("whole kit", true), ("listed things only", false)];
-
-/// How a figure came about, in words.
-pub(crate) const HOW: [(&str, How); 3] =
-    [("measured", How::Measured), ("stated", How::Stated), ("label", How::Label)];
 
 /// A vessel's inventory.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
@@ -90,17 +86,17 @@ pub(crate) struct VesselFile {
     /// The tools aboard.
     #[validate(nested)]
     #[schemars(extend("x-entries" = needs(&["mark"]), "x-listed" = [0, MOST_TOOLS]))]
-    pub(crate) kit: Option<Vec<ToolForm>>,
+    pub(crate) kit: Option<Vec<Attributed<ToolForm>>>,
     /// Documents and placards.
     #[validate(nested)]
     #[schemars(extend("x-listed" = [0, MOST_TOOLS]))]
-    pub(crate) documents: Option<Vec<ToolForm>>,
+    pub(crate) documents: Option<Vec<Attributed<ToolForm>>>,
     /// Hooks aboard.
     #[validate(nested)]
-    pub(crate) hooks: Option<Vec<GearForm>>,
+    pub(crate) hooks: Option<Vec<Attributed<GearForm>>>,
     /// Fishing lines aboard.
     #[validate(nested)]
-    pub(crate) lines: Option<Vec<GearForm>>,
+    pub(crate) lines: Option<Vec<Attributed<GearForm>>>,
     /// People and their certificates.
     #[validate(nested)]
     pub(crate) people: Option<Vec<PersonForm>>,
@@ -182,88 +178,74 @@ pub(crate) struct TripForm {
     pub(crate) gear: Option<Texts>,
 }
 
-/// One reading of a figure, a feature or a word.
-#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, default)]
-#[schemars(rename = "Reading")]
-pub(crate) struct ReadingForm {
-    /// What it says.
-    pub(crate) value: Option<String>,
-    /// By whom.
-    pub(crate) by: Option<String>,
-    /// On which day.
-    #[schemars(extend("x-day" = true))]
-    pub(crate) on: Option<String>,
-    /// `measured`, `stated` or `label`.
-    #[schemars(extend("x-words" = words(&HOW)))]
-    pub(crate) how: Option<String>,
-    /// The tape's error.
-    pub(crate) error: Option<String>,
-}
-
-open_form! {
-    /// A tool, a lot of equal tools, or a document; the open keys are
-    /// attributes of its kind.
-    ToolForm, open as attributes: Loose<ReadingForm>;
+/// A tool, a lot of equal tools, or a document; the open keys are
+/// attributes of its kind.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(default)]
+#[schemars(rename = "Tool")]
+pub(crate) struct ToolForm {
     /// A stable mark, unique on the vessel.
     #[validate(length(max = LONGEST_NAME))]
-    "mark" => mark: String,
+    pub(crate) mark: Option<String>,
     /// The kind, by id, name or synonym of the vocabulary.
     #[validate(length(max = LONGEST_NAME))]
-    #[extend("x-needed" = true)]
-    "kind" => kind: String,
+    #[schemars(extend("x-needed" = true))]
+    pub(crate) kind: Option<String>,
     /// A name in words.
     #[validate(length(max = LONGEST_NAME))]
-    "name" => name: String,
+    pub(crate) name: Option<String>,
     /// How many equal ones there are.
-    #[extend("x-whole" = [1, LARGEST_LOT])]
-    "count" => count: String,
+    #[schemars(extend("x-whole" = [1, LARGEST_LOT]))]
+    pub(crate) count: Option<String>,
     /// How many of them are broken.
-    #[extend("x-whole" = [0, LARGEST_LOT])]
-    "broken" => broken: String,
+    #[schemars(extend("x-whole" = [0, LARGEST_LOT]))]
+    pub(crate) broken: Option<String>,
     /// `serviceable`, `broken` or `unknown`.
-    #[extend("x-words" = words(&CONDITIONS))]
-    "condition" => condition: String,
+    #[schemars(extend("x-words" = words(&CONDITIONS)))]
+    pub(crate) condition: Option<String>,
     /// `aboard`, `ashore`, `lost`, `unknown`, or to whom it is lent.
-    #[extend("x-words" = words(&WHEREABOUTS))]
-    "where" => location: Single<WhereForm>,
+    #[schemars(extend("x-words" = words(&WHEREABOUTS)))]
+    #[serde(rename = "where")]
+    pub(crate) location: Option<Single<WhereForm>>,
     /// Where it is stowed.
     #[validate(length(max = LONGEST_NAME))]
-    "stowed" => stowed: String,
+    pub(crate) stowed: Option<String>,
     /// The day of acquisition.
-    #[extend("x-day" = true)]
-    "acquired" => acquired: String,
+    #[schemars(extend("x-day" = true))]
+    pub(crate) acquired: Option<String>,
     /// The day of the last inspection.
-    #[extend("x-day" = true)]
-    "inspected" => inspected: String,
+    #[schemars(extend("x-day" = true))]
+    pub(crate) inspected: Option<String>,
     /// The last day on which it is good, by its own label.
-    #[extend("x-day" = true)]
-    "expires" => expires: String,
+    #[schemars(extend("x-day" = true))]
+    pub(crate) expires: Option<String>,
     /// Statements of conformity.
-    "conforms" => conforms: Vec<StatementForm>,
+    pub(crate) conforms: Option<Vec<StatementForm>>,
     /// Marks of its parts.
-    "parts" => parts: Texts,
+    pub(crate) parts: Option<Texts>,
     /// Marks of the tools that the spares fit.
-    "fits" => fits: Texts,
+    pub(crate) fits: Option<Texts>,
     /// Changes made to it.
-    "changes" => changes: Vec<ChangeForm>,
+    pub(crate) changes: Option<Vec<ChangeForm>>,
     /// A file with evidence, and its digest.
     #[validate(length(max = LONGEST_NAME))]
-    "evidence" => evidence: String,
+    pub(crate) evidence: Option<String>,
     /// A remark.
     #[validate(length(max = LONGEST_REMARK))]
-    "remark" => remark: String,
+    pub(crate) remark: Option<String>,
 }
 
-open_form! {
-    /// A kind of hook or line aboard; the open keys are its attributes.
-    GearForm, open as attributes: Loose<ReadingForm>;
+/// A kind of hook or line aboard; the open keys are its attributes.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(default)]
+#[schemars(rename = "Gear")]
+pub(crate) struct GearForm {
     /// What it is called.
     #[validate(length(max = LONGEST_NAME))]
-    "name" => name: String,
+    pub(crate) name: Option<String>,
     /// How many make a lot; a rule's own count is the attribute `number`.
-    #[extend("x-whole" = [1, MOST_PIECES])]
-    "count" => count: String,
+    #[schemars(extend("x-whole" = [1, MOST_PIECES]))]
+    pub(crate) count: Option<String>,
 }
 
 /// To whom a tool is lent, and when.
@@ -345,10 +327,9 @@ pub(crate) struct CertificateForm {
 }
 
 impl WrittenFile for VesselFile {
-    const FORMAT: &'static str = "vessel/1";
-    const CALLED: &'static str = "a vessel's inventory";
+    const KIND: FileKind = FileKind::Vessel;
 
-    fn format(&self) -> Option<&str> {
-        self.format.as_deref()
+    fn format(&self) -> &Option<String> {
+        &self.format
     }
 }

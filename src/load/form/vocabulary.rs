@@ -2,10 +2,11 @@
 //!
 //! Texts only; what they mean is judged in `check_vocabulary`.
 
+use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::marks::{flags, words};
 use crate::load::form::open::Open;
-use crate::load::form::{LONGEST_NAME, WrittenFile};
+use crate::load::read::parse::{FileKind, WrittenFile};
 use crate::measure::QuantityKind;
 use crate::model::vocabulary::Class;
 use schemars::JsonSchema;
@@ -129,10 +130,9 @@ pub(crate) struct TagForm {
 }
 
 impl WrittenFile for VocabularyFile {
-    const FORMAT: &'static str = "vocabulary/1";
-    const CALLED: &'static str = "a vocabulary";
+    const KIND: FileKind = FileKind::Vocabulary;
 
-    fn format(&self) -> Option<&str> {
-        self.format.as_deref()
+    fn format(&self) -> &Option<String> {
+        &self.format
     }
 }

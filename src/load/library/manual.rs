@@ -6,17 +6,18 @@
 
 use crate::load::check::techniques::check_techniques;
 use crate::load::form::techniques::TechniquesFile;
-use crate::load::library::shelf::SHIPPED;
-use crate::load::read::bounds::judge_bounds;
 use crate::load::read::guard::source_of;
-use crate::load::read::parse::{parse_quickly, read};
-use crate::load::read::problem::{Problems, Refusal};
+use crate::load::read::parse::read;
+use crate::load::read::problem::Refusal;
 use crate::load::read::source::Source;
-use crate::load::read::spot::Spot;
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
+use include_dir::{Dir, include_dir};
 use std::path::Path;
 use std::sync::Arc;
+
+/// The folder of requirements as it was when the program was built.
+pub(crate) static SHIPPED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/requirements");
 
 /// The name of the file of techniques.
 const TECHNIQUES: &str = "techniques.yaml";
@@ -59,18 +60,8 @@ impl Manual {
 
     /// The text of another library, for this vocabulary.
     pub(crate) fn refitted(source: Source, vocabulary: &Vocabulary) -> Self {
-        // Nobody is told what is wrong, so it need not be looked up where.
-        let practice = match parse_quickly::<TechniquesFile>(&source) {
-            Some(written) => {
-                let mut problems = Problems::default();
-                judge_bounds(&written, &source.file, &mut problems);
-                let top = Spot::top(&source.file);
-                let practice = check_techniques(&written, vocabulary, &top, &mut problems);
-                practice.filter(|_| problems.count() == 0)
-            }
-            None => read_techniques(&source, vocabulary).ok(),
-        };
-        Self { source, practice: practice.map(Arc::new) }
+        let practice = read_techniques(&source, vocabulary).ok().map(Arc::new);
+        Self { source, practice }
     }
 }
 
@@ -82,7 +73,5 @@ pub(crate) fn read_techniques(
     source: &Source,
     vocabulary: &Vocabulary,
 ) -> Result<Practice, Refusal> {
-    read(source, |written: TechniquesFile, problems| {
-        check_techniques(&written, vocabulary, &Spot::top(&source.file), problems)
-    })
+    read(source, |written: TechniquesFile, top| check_techniques(&written, vocabulary, top))
 }

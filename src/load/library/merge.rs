@@ -1,15 +1,16 @@
 //! Profiles built on another: the other's requirements as they are written,
 //! with some dropped, some changed key by key, and own ones added.
 
-use crate::load::check::value::filled;
-use crate::load::form::group::{Group, Line, With};
-use crate::load::form::loose::{DROPPED, Single, Slot};
+use crate::load::check::profile::Merged;
+use crate::load::check::requirement::Drafted;
+use crate::load::form::loose::{DROPPED, Loose, Single, Slot, Words};
+use crate::load::form::open::{Group, Line, With};
 use crate::load::form::profile::{ProfileFile, RequirementForm};
-use crate::load::read::problem::{Problem, Problems};
-use crate::load::read::source::Source;
-use crate::load::read::spot::{Origin, Spot};
-use crate::load::read::suggest::{did_you_mean, nearest};
-use crate::model::place::Place;
+use crate::load::read::parse::{is_pruned, parse, place, positions_of};
+use crate::load::read::problem::{Problem, Problems, Refusal, Told};
+use crate::load::read::source::{Positions, Source};
+use crate::load::read::spot::{Origin, Spot, filled};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// A profile file that was read, not yet checked.
@@ -22,156 +23,144 @@ pub(crate) struct Draft {
     /// What was wrong with its shape.
     pub(crate) problems: Vec<Problem>,
     /// The key paths that were cut out.
-    pub(crate) pruned: Vec<String>,
+    pruned: Vec<String>,
 }
 
 impl Draft {
     /// The id as written; empty if there is none.
     pub(crate) fn id(&self) -> &str {
-        filled(self.file.id.as_deref()).unwrap_or("")
+        filled(&self.file.id).unwrap_or("")
     }
 }
 
-/// A requirement as it is written, all changes made.
-#[derive(Debug, Clone)]
-pub(crate) struct Drafted {
-    /// What is written.
-    pub(crate) form: RequirementForm,
-    /// Where.
-    pub(crate) origin: Origin,
-}
-
-impl Drafted {
-    /// The id as written; empty if there is none.
-    pub(crate) fn id(&self) -> &str {
-        filled(self.form.id.as_deref()).unwrap_or("")
+/// Reads profiles as they are written; what is wrong with their shape is
+/// kept, to be told with what the checks find.
+pub(crate) fn drafts(sources: impl Iterator<Item = Source>) -> Result<Vec<Draft>, Refusal> {
+    let mut drafts = Vec::new();
+    let mut problems = Vec::new();
+    let mut first: Option<Arc<str>> = None;
+    for source in sources {
+        let file = Arc::clone(&source.file);
+        match draft(source) {
+            Ok(draft) => drafts.push(draft),
+            Err(refusal) => {
+                problems.extend(refusal.problems);
+                first.get_or_insert(file);
+            }
+        }
+    }
+    match first {
+        Some(file) => Err(Refusal::new(&file, problems)),
+        None => Ok(drafts),
     }
 }
 
-/// A profile with everything that it takes over from others.
-pub(crate) struct Merged {
-    /// The requirements, in order.
-    pub(crate) requirements: Vec<Drafted>,
-    /// The files of the profiles that it is built on, nearest first.
-    pub(crate) bases: Vec<usize>,
+fn draft(source: Source) -> Result<Draft, Refusal> {
+    let parsed = parse::<ProfileFile>(&source)?;
+    let (file, problems, pruned) = (parsed.written, parsed.problems, parsed.pruned);
+    Ok(Draft { source, file, problems, pruned })
+}
+
+/// The refusal of a set of profiles, every problem placed in its file.
+pub(crate) fn refusal(problems: Problems, drafts: &[Draft]) -> Refusal {
+    let mut known: BTreeMap<Arc<str>, Told<Positions>> = BTreeMap::new();
+    // What a check misses in a part that was cut out was told with the cut.
+    let is_told = |problem: &Problem| {
+        problem.position.is_none()
+            && drafts.iter().any(|draft| {
+                draft.source.file == problem.place.file
+                    && is_pruned(&problem.place.key, &draft.pruned)
+            })
+    };
+    let placed: Vec<Problem> = problems
+        .into_found()
+        .into_iter()
+        .filter(|(problem, _)| !is_told(problem))
+        .map(|(problem, aim)| {
+            let file = Arc::clone(&problem.place.file);
+            let positions = known.entry(file).or_insert_with_key(|file| {
+                let draft = drafts.iter().rev().find(|draft| draft.source.file == *file);
+                draft.map_or_else(|| Ok(Positions::default()), |draft| positions_of(&draft.source))
+            });
+            // What the quick parser lets pass may still be no good YAML; then
+            // that is what is wrong.
+            match positions {
+                Ok(positions) => place(problem, aim, positions),
+                Err(wrong) => (**wrong).clone(),
+            }
+        })
+        .collect();
+    let file = placed.first().map(|problem| Arc::clone(&problem.place.file)).unwrap_or_default();
+    Refusal::new(&file, placed)
 }
 
 /// Merges the profile at `index` with the ones that it is built on.
-pub(crate) fn merged(drafts: &[Draft], index: usize, problems: &mut Problems) -> Merged {
-    let mut bases = vec![];
+pub(crate) fn merged<'d>(drafts: &'d [Draft], index: usize, problems: &Problems) -> Merged<'d> {
     let mut chain = vec![index];
     let mut at = index;
-    while let Some(base) = filled(drafts[at].file.built_on.as_deref()) {
-        let file = &drafts[at].source.file;
-        let place = Place::new(file, "built on");
+    while let Some(base) = filled(&drafts[at].file.built_on) {
+        let top = Spot::top(&drafts[at].source.file, problems);
+        let spot = top.key("built on");
         let Some(found) = drafts.iter().position(|draft| draft.id() == base) else {
             let ids = drafts.iter().map(Draft::id);
-            problems.add(
-                Problem::new(place, "no profile of this id is known")
-                    .offending(base)
-                    .mend_if(did_you_mean(nearest(base, ids))),
-            );
+            spot.wrong("no profile of this id is known").unlike(base, ids).tell();
             break;
         };
         if chain.contains(&found) {
-            problems.add(
-                Problem::new(place, "profiles are built on each other in a circle").offending(base),
-            );
+            spot.wrong("profiles are built on each other in a circle").of(base).tell();
             break;
         }
         chain.push(found);
-        bases.push(found);
         at = found;
     }
     let mut requirements = Vec::new();
     for draft in chain.iter().rev().map(|index| &drafts[*index]) {
-        lay_over(&mut requirements, draft, problems);
+        lay_over(&mut requirements, draft, &Spot::top(&draft.source.file, problems));
     }
-    Merged { requirements, bases }
+    let bases = chain[1..].iter().map(|base| &drafts[*base].file).collect();
+    Merged { file: &drafts[index].file, bases, requirements }
 }
 
 /// Lays one file's drops, changes and own requirements over what it takes
 /// over.
-fn lay_over(requirements: &mut Vec<Drafted>, draft: &Draft, problems: &mut Problems) {
-    let top = Spot::top(&draft.source.file);
-    let (drops, changes) = (top.key("drop"), top.key("change"));
-    for (index, id) in draft.file.drop.iter().flatten().enumerate() {
-        match find(requirements, id, &drops.entry(index), problems) {
-            Some(found) => drop(requirements.remove(found)),
-            None => continue,
-        }
-    }
-    for (index, change) in draft.file.change.iter().flatten().enumerate() {
-        let spot = changes.entry(index);
-        let Some(id) = filled(change.id.as_deref()) else {
-            crate::load::check::value::missing(
-                &spot,
-                "id",
-                problems,
-                "name the requirement that changes",
-            );
-            continue;
+fn lay_over(requirements: &mut Vec<Drafted>, draft: &Draft, top: &Spot<'_>) {
+    top.each("drop", draft.file.drop.iter().flatten(), |at, id| {
+        requirements.remove(find(requirements, id, at)?);
+        Some(())
+    });
+    top.each("change", draft.file.change.iter().flatten(), |at, change| {
+        let id = at.must("id", filled(&change.id), "name the requirement that changes")?;
+        let found = find(requirements, id, &at.key("id"))?;
+        apply(&mut requirements[found], change, at);
+        Some(())
+    });
+    top.each("requirements", draft.file.requirements.iter().flatten(), |at, form| {
+        let origin = Origin { place: at.place(), changed: Vec::new() };
+        let drafted = Drafted { form: form.clone(), origin };
+        let anchor = at.read("after", &form.after, |at, id| find(requirements, id, at));
+        let Some(anchor) = anchor else {
+            requirements.push(drafted);
+            return Some(());
         };
-        if let Some(found) = find(requirements, id, &spot.key("id"), problems) {
-            apply(&mut requirements[found], change, &spot, problems);
-        }
-    }
-    add_own(requirements, draft, problems);
+        // Several that follow the same one keep their own order.
+        let follows = |other: &&Drafted| {
+            other.form.after == form.after && other.origin.place.file == draft.source.file
+        };
+        let behind = requirements[anchor + 1..].iter().take_while(follows).count();
+        requirements.insert(anchor + 1 + behind, drafted);
+        Some(())
+    });
 }
 
-fn add_own(requirements: &mut Vec<Drafted>, draft: &Draft, problems: &mut Problems) {
-    let file = &draft.source.file;
-    let top = Spot::top(file);
-    let own = top.key("requirements");
-    for (index, form) in draft.file.requirements.iter().flatten().enumerate() {
-        let spot = own.entry(index);
-        let place = spot.place();
-        let drafted = Drafted { form: form.clone(), origin: Origin { place, changed: Vec::new() } };
-        let anchor = filled(form.after.as_deref())
-            .and_then(|id| find(requirements, id, &spot.key("after"), problems));
-        match anchor {
-            Some(anchor) => {
-                let mut at = anchor + 1;
-                // Several that follow the same one keep their own order.
-                while requirements.get(at).is_some_and(|other| follows(other, form, file)) {
-                    at += 1;
-                }
-                requirements.insert(at, drafted);
-            }
-            None => requirements.push(drafted),
-        }
-    }
-}
-
-fn follows(other: &Drafted, form: &RequirementForm, file: &Arc<str>) -> bool {
-    other.form.after == form.after && other.origin.place.file == *file
-}
-
-fn find(
-    requirements: &[Drafted],
-    id: &str,
-    spot: &Spot<'_>,
-    problems: &mut Problems,
-) -> Option<usize> {
-    let found = requirements.iter().position(|drafted| drafted.id() == id.trim());
-    if found.is_none() {
+fn find(requirements: &[Drafted], id: &str, spot: &Spot<'_>) -> Option<usize> {
+    requirements.iter().position(|drafted| drafted.id() == id.trim()).or_else(|| {
         let ids = requirements.iter().map(Drafted::id);
-        problems.add(
-            Problem::new(spot.place(), "there is no requirement of this id to take over")
-                .offending(id)
-                .mend_if(did_you_mean(nearest(id, ids))),
-        );
-    }
-    found
+        spot.wrong("there is no requirement of this id to take over").unlike(id, ids).none()
+    })
 }
 
 /// Replaces each key that the change writes.
-fn apply(
-    drafted: &mut Drafted,
-    change: &RequirementForm,
-    spot: &Spot<'_>,
-    problems: &mut Problems,
-) {
+fn apply(drafted: &mut Drafted, change: &RequirementForm, spot: &Spot<'_>) {
     let Drafted { form, origin } = drafted;
     let mut note = |key: &str| {
         origin.changed.retain(|(known, _)| known != key && !known.starts_with(&format!("{key}.")));
@@ -206,26 +195,25 @@ fn apply(
         "valid" => valid, text;
         "every" => every, text;
     }
-    let words = |value: &crate::load::form::loose::Words| matches!(value, crate::load::form::loose::Words::One(text) if text == DROPPED);
+    let words = |value: &Words| matches!(value, Words::One(text) if text == DROPPED);
     replace! {
         "formerly" => formerly, words;
         "held by" => held_by, words;
         "may share the tool of" => may_share, words;
-        "met by the tool of" => met_by, |value: &crate::load::form::loose::Loose<_>| matches!(
+        "met by the tool of" => met_by, |value: &Loose<_>| matches!(
             value,
-            crate::load::form::loose::Loose::One(Single::Plain(text)) if text == DROPPED
+            Loose::One(Single::Plain(text)) if text == DROPPED
         );
     }
     if change.after.is_some() {
-        let place = spot.key("after").place();
-        problems.add(Problem::new(place, "a change cannot move a requirement"));
+        spot.key("after").wrong("a change cannot move a requirement").tell();
     }
     match &change.with {
         Some(Slot::Dropped) => {
             form.with = None;
             note("with");
         }
-        Some(Slot::Is(lines)) => change_lines(form, lines, origin, spot, problems),
+        Some(Slot::Is(lines)) => change_lines(form, lines, origin, &spot.key("with")),
         None => {}
     }
 }
@@ -240,32 +228,26 @@ fn change_lines(
     lines: &Group<With>,
     origin: &mut Origin,
     spot: &Spot<'_>,
-    problems: &mut Problems,
 ) {
     let mut group = match form.with.take() {
         Some(Slot::Is(group)) => group,
         _ => Group::default(),
     };
-    let with = spot.key("with");
     for (key, line) in &lines.lines {
-        let place = with.key(key).place();
         let known = group.lines.iter().position(|(known, _)| known == key);
         match (known, line) {
             (Some(known), Line::Text(text)) if text.trim() == DROPPED => {
                 group.lines.remove(known);
             }
             (None, Line::Text(text)) if text.trim() == DROPPED => {
-                problems.add_at_key(
-                    Problem::new(place, "there is no such line to drop").offending(key).mend_if(
-                        did_you_mean(nearest(key, group.lines.iter().map(|(key, _)| key.as_str()))),
-                    ),
-                );
+                let known = group.lines.iter().map(|(key, _)| key.as_str());
+                spot.wrong_key(key, "there is no such line to drop").unlike(key, known).tell();
                 continue;
             }
             (Some(known), _) => group.lines[known].1 = line.clone(),
             (None, _) => group.lines.push((key.clone(), line.clone())),
         }
-        origin.changed.push((format!("with.{key}"), place));
+        origin.changed.push((format!("with.{key}"), spot.key(key).place()));
     }
     form.with = (!group.lines.is_empty()).then_some(Slot::Is(group));
 }

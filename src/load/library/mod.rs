@@ -1,7 +1,8 @@
-//! Shipped files.
+//! What is shipped, what a folder lays over it, and profiles built on others.
+//!
+//! Imports `read`, `form` and `check`; decides nothing about a single file.
 
-pub(crate) mod drafts;
 pub(crate) mod folder;
 pub(crate) mod manual;
-pub(crate) mod merge;
+mod merge;
 pub(crate) mod shelf;

@@ -1,16 +1,14 @@
 //! The vocabulary and the profiles: those shipped in the binary, those of a
 //! folder, and single files.
 
+use super::manual::{Manual, SHIPPED, is_techniques};
+use super::merge::{Draft, drafts, merged, refusal};
 use crate::load::check::judge_tags::judge_tags;
 use crate::load::check::profile::check_profile;
 use crate::load::check::vocabulary::check_vocabulary;
 use crate::load::form::vocabulary::VocabularyFile;
-use crate::load::library::drafts::{drafts, refusal};
-use crate::load::library::manual::{Manual, is_techniques};
-use crate::load::library::merge::Draft;
-use crate::load::read::bounds::judge_bounds;
 use crate::load::read::guard::{read_source, source_of};
-use crate::load::read::parse::read;
+use crate::load::read::parse::{judge_bounds, read};
 use crate::load::read::problem::{Problem, Problems, Refusal};
 use crate::load::read::source::Source;
 use crate::load::read::spot::Spot;
@@ -19,12 +17,8 @@ use crate::model::place::Place;
 use crate::model::profile::Profile;
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
-use include_dir::{Dir, include_dir};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-
-/// The folder of requirements as it was when the program was built.
-pub(crate) static SHIPPED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/requirements");
 
 /// The name of the vocabulary's file.
 const VOCABULARY: &str = "vocabulary.yaml";
@@ -176,15 +170,20 @@ impl Library {
     }
 
     fn add_source(&mut self, source: Source) -> Result<Arc<Profile>, Refusal> {
+        let (id, all) = self.with(source)?;
+        let (vocabulary, words) = (Arc::clone(&self.vocabulary), self.words.clone());
+        *self = Self::build(vocabulary, words, self.manual(), all)?;
+        self.find(&id).cloned().ok_or_else(|| nowhere(&id))
+    }
+
+    /// The id of a profile, and all drafts with it in the place of its like.
+    fn with(&self, source: Source) -> Result<(String, Vec<Draft>), Refusal> {
         let own = drafts(std::iter::once(source))?;
         let id = own.first().map(|draft| draft.id().to_owned()).unwrap_or_default();
         let mut all: Vec<Draft> =
             self.drafts.iter().filter(|old| old.id() != id).cloned().collect();
         all.extend(own);
-        let (vocabulary, words) = (Arc::clone(&self.vocabulary), self.words.clone());
-        let built = Self::build(vocabulary, words, self.manual(), all)?;
-        *self = built;
-        self.find(&id).cloned().ok_or_else(|| nowhere(&id))
+        Ok((id, all))
     }
 
     /// A profile from a file that is not to join the library: the draft of an
@@ -206,14 +205,10 @@ impl Library {
     }
 
     fn draft_source(&self, source: Source) -> Result<Arc<Profile>, Refusal> {
-        let own = drafts(std::iter::once(source))?;
-        let id = own.first().map(|draft| draft.id().to_owned()).unwrap_or_default();
-        let mut all: Vec<Draft> =
-            self.drafts.iter().filter(|old| old.id() != id).cloned().collect();
-        all.extend(own);
+        let (id, all) = self.with(source)?;
         // Whether it overlaps another edition is not asked.
-        let (profiles, mut problems) = checked(&all, &self.vocabulary);
-        judge_tags(&profiles, &self.vocabulary, &mut problems);
+        let (profiles, problems) = checked(&all, &self.vocabulary);
+        judge_tags(&profiles, &self.vocabulary, &problems);
         if problems.count() > 0 {
             return Err(refusal(problems, &all));
         }
@@ -267,8 +262,8 @@ impl Library {
         manual: Manual,
         drafts: Vec<Draft>,
     ) -> Result<Self, Refusal> {
-        let (profiles, mut problems) = checked(&drafts, &vocabulary);
-        judge_tags(&profiles, &vocabulary, &mut problems);
+        let (profiles, problems) = checked(&drafts, &vocabulary);
+        judge_tags(&profiles, &vocabulary, &problems);
         Self::of_checked(vocabulary, words, manual, drafts, (profiles, problems))
     }
 
@@ -277,9 +272,9 @@ impl Library {
         words: Source,
         manual: Manual,
         drafts: Vec<Draft>,
-        (mut profiles, mut problems): (Vec<Arc<Profile>>, Problems),
+        (mut profiles, problems): (Vec<Arc<Profile>>, Problems),
     ) -> Result<Self, Refusal> {
-        judge_editions(&profiles, &mut problems);
+        judge_editions(&profiles, &problems);
         if problems.count() > 0 {
             return Err(refusal(problems, &drafts));
         }
@@ -298,15 +293,16 @@ fn is_words(path: &Path) -> bool {
 /// Every profile that can be made of what is written, and what is wrong with
 /// each by itself.
 fn checked(drafts: &[Draft], vocabulary: &Arc<Vocabulary>) -> (Vec<Arc<Profile>>, Problems) {
-    let mut problems = Problems::default();
+    let problems = Problems::default();
     for draft in drafts {
         draft.problems.iter().cloned().for_each(|problem| problems.add(problem));
-        judge_bounds(&draft.file, &draft.source.file, &mut problems);
+        judge_bounds(&draft.file, &draft.source.file, &problems);
     }
-    judge_ids(drafts, &mut problems);
-    let profiles = (0..drafts.len())
-        .filter_map(|index| check_profile(drafts, index, vocabulary, &mut problems))
-        .map(Arc::new);
+    judge_ids(drafts, &problems);
+    let profiles = drafts.iter().enumerate().filter_map(|(index, draft)| {
+        let top = Spot::top(&draft.source.file, &problems);
+        check_profile(&merged(drafts, index, &problems), vocabulary, &top).map(Arc::new)
+    });
     (profiles.collect(), problems)
 }
 
@@ -320,42 +316,35 @@ fn nowhere(id: &str) -> Refusal {
 /// # Errors
 /// Everything that is wrong in it.
 pub(crate) fn read_vocabulary(source: &Source) -> Result<Arc<Vocabulary>, Refusal> {
-    read(source, |written: VocabularyFile, problems| {
-        Some(Arc::new(check_vocabulary(written, &Spot::top(&source.file), problems)))
-    })
+    read(source, |written: VocabularyFile, top| Some(Arc::new(check_vocabulary(written, top))))
 }
 
 /// Judges that no two files have one id.
-fn judge_ids(drafts: &[Draft], problems: &mut Problems) {
+fn judge_ids(drafts: &[Draft], problems: &Problems) {
     for (index, draft) in drafts.iter().enumerate() {
         let twin = drafts[..index].iter().find(|other| other.id() == draft.id());
         if let Some(twin) = twin.filter(|_| !draft.id().is_empty()) {
-            let place = Place::new(&draft.source.file, "id");
-            problems.add(
-                Problem::new(place, format!("`{}` has this id too", twin.source.file))
-                    .offending(draft.id())
-                    .mend("give each edition an id of its own"),
-            );
+            let what = format!("`{}` has this id too", twin.source.file);
+            let wrong = problems.wrong(Place::new(&draft.source.file, "id"), what);
+            wrong.of(draft.id()).mend("give each edition an id of its own").tell();
         }
     }
 }
 
 /// Judges that on no day two editions of one rule are in force.
-fn judge_editions(profiles: &[Arc<Profile>], problems: &mut Problems) {
+fn judge_editions(profiles: &[Arc<Profile>], problems: &Problems) {
     for (index, profile) in profiles.iter().enumerate().filter(|(_, p)| !p.base) {
         let rival = profiles[..index].iter().find(|other| {
             !other.base && other.rule == profile.rule && other.in_force.meets(profile.in_force)
         });
         if let Some(rival) = rival.filter(|_| !profile.rule.is_empty()) {
-            problems.add(
-                Problem::new(
-                    profile.place.below("in force"),
-                    format!("`{}` is in force on some of these days too", rival.id),
-                )
-                .offending(&profile.id)
+            let what = format!("`{}` is in force on some of these days too", rival.id);
+            problems
+                .wrong(profile.place.below("in force"), what)
+                .of(&profile.id)
                 .expected("one edition of a rule on any day")
-                .mend("end the one on the day before the other begins"),
-            );
+                .mend("end the one on the day before the other begins")
+                .tell();
         }
     }
 }

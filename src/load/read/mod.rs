@@ -1,16 +1,17 @@
-//! Text to a tree with positions.
+//! From a file to a tree that knows where everything stands, and what is wrong
+//! with it.
+//!
+//! Imports `model` only; knows no kind of file.
 
-pub(crate) mod bounds;
 pub(crate) mod guard;
 pub(crate) mod limits;
 pub(crate) mod long;
 pub(crate) mod parse;
 pub(crate) mod problem;
-pub(crate) mod shape;
+mod shape;
 pub(crate) mod source;
 pub(crate) mod spot;
 pub(crate) mod suggest;
-pub(crate) mod syntax;
-pub(crate) mod tree;
-pub(crate) mod tree_de;
-pub(crate) mod usual;
+mod syntax;
+mod tree;
+mod tree_de;

@@ -1,25 +1,72 @@
-//! From a text to the as-written type: quickly where nothing is wrong,
-//! slowly through the marked tree where something has to be placed.
+//! From a text to the as-written type of its kind of file.
+//!
+//! There is one reader of YAML: the tree that knows where everything stands.
+//! Where nothing is odd about it, it is read into the form at once; else it is
+//! first compared with the form's schema, so that all is told.
 
-use crate::load::form::WrittenFile;
-use crate::load::read::bounds::judge_bounds;
 use crate::load::read::problem::{Aim, Position, Problem, Problems, Refusal, Told};
 use crate::load::read::shape::judge_shape;
 use crate::load::read::source::{Positions, Source};
-use crate::load::read::tree::{Content, Node, read_tree};
-use crate::load::read::tree_de::Misfit;
-use crate::load::read::usual::is_unusual;
+use crate::load::read::spot::{Spot, push_entry, push_key};
+use crate::load::read::tree::{Content, Node, Tree, read_tree};
 use crate::model::place::Place;
+use schemars::JsonSchema;
+use schemars::generate::SchemaSettings;
+use serde::Deserialize;
+use std::sync::Arc;
+use validator::{Validate, ValidationErrors, ValidationErrorsKind};
 
-/// Every kind of file that is read, by its `format` line.
-const FORMATS: [(&str, &str); 6] = [
-    ("vessel/1", "a vessel's inventory"),
-    ("inspection/1", "an inspection record"),
-    ("catalogue/1", "a supplier's catalogue"),
-    ("profile/1", "a profile"),
-    ("vocabulary/1", "a vocabulary"),
-    ("techniques/1", "a file of techniques"),
+/// A kind of file that is read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FileKind {
+    /// A vessel's inventory.
+    Vessel,
+    /// An inspection record.
+    Inspection,
+    /// A supplier's catalogue.
+    Catalogue,
+    /// A profile.
+    Profile,
+    /// The vocabulary.
+    Vocabulary,
+    /// How a turtle is freed.
+    Techniques,
+}
+
+/// Every kind, its `format` line, and what it is called in a sentence.
+const KINDS: [(FileKind, &str, &str); 6] = [
+    (FileKind::Vessel, "vessel/1", "a vessel's inventory"),
+    (FileKind::Inspection, "inspection/1", "an inspection record"),
+    (FileKind::Catalogue, "catalogue/1", "a supplier's catalogue"),
+    (FileKind::Profile, "profile/1", "a profile"),
+    (FileKind::Vocabulary, "vocabulary/1", "a vocabulary"),
+    (FileKind::Techniques, "techniques/1", "a file of techniques"),
 ];
+
+impl FileKind {
+    /// The format that is read, like `vessel/1`.
+    pub(crate) fn format(self) -> &'static str {
+        KINDS[self as usize].1
+    }
+
+    /// What such a file is called in a sentence.
+    fn called(self) -> &'static str {
+        KINDS[self as usize].2
+    }
+
+    fn unreadable(self) -> String {
+        format!("this cannot be read as {}", self.called())
+    }
+}
+
+/// A file as it is written.
+pub(crate) trait WrittenFile: for<'de> Deserialize<'de> + JsonSchema + Validate {
+    /// Its kind.
+    const KIND: FileKind;
+
+    /// The `format` line as written.
+    fn format(&self) -> &Option<String>;
+}
 
 /// What could be read of a file, and what was wrong so far.
 pub(crate) struct Parsed<T> {
@@ -29,116 +76,27 @@ pub(crate) struct Parsed<T> {
     pub(crate) problems: Vec<Problem>,
     /// The key paths that were cut out.
     pub(crate) pruned: Vec<String>,
-    /// Where everything stands.
-    pub(crate) positions: Positions,
+    /// Where everything stands; nothing where nothing was wrong.
+    positions: Positions,
 }
 
-/// Reads a text that has nothing unusual in it; none if it has.
-pub(crate) fn parse_quickly<T: WrittenFile>(source: &Source) -> Option<T> {
-    if is_unusual(&source.text) {
-        return None;
-    }
-    let written: T = serde_yaml::from_str(&source.text).ok()?;
-    (written.format().map(str::trim) == Some(T::FORMAT)).then_some(written)
-}
-
-/// Reads a text through the marked tree, with every problem of its shape.
-///
-/// # Errors
-/// It is no YAML, or another kind of file.
-pub(crate) fn parse_slowly<T: WrittenFile>(source: &Source) -> Result<Parsed<T>, Refusal> {
-    let place = || Place::new(&source.file, "");
-    let refuse = |problem: Problem| Refusal::new(&source.file, vec![problem]);
-    let mut root = tree_of(source).map_err(|problem| refuse(*problem))?;
-    let positions = Positions::of(&root);
-    let mut problems = Vec::new();
-    match judge_format::<T>(&root, source) {
-        Ok(None) => {}
-        Ok(Some(missing)) => problems.push(missing),
-        Err(fatal) => return Err(refuse(*fatal)),
-    }
-    let schema = schemars::generate::SchemaSettings::draft2020_12()
-        .into_generator()
-        .into_root_schema_for::<T>()
-        .to_value();
-    let report = judge_shape(&mut root, &schema, &source.file);
-    problems.extend(report.problems);
-    let written = T::deserialize(&root).map_err(|_: Misfit| {
-        if problems.is_empty() {
-            problems.push(Problem::new(place(), format!("this cannot be read as {}", T::CALLED)));
-        }
-        Refusal::new(&source.file, problems.clone())
-    })?;
-    Ok(Parsed { written, problems, pruned: report.pruned, positions })
-}
-
-/// The marked tree of a text.
-fn tree_of(source: &Source) -> Told<Node> {
-    let whole = Place::new(&source.file, "");
-    read_tree(&source.text)
-        .or_else(|none| Problem::new(whole, none.what).at(none.at).mend_if(none.mend).refused())
-}
-
-/// Where everything in a text stands, or why it cannot be told.
-pub(crate) fn positions_of(source: &Source) -> Told<Positions> {
-    tree_of(source).map(|root| Positions::of(&root))
-}
-
-/// Judges the `format` line: fine, missing, or another kind of file.
-fn judge_format<T: WrittenFile>(root: &Node, source: &Source) -> Told<Option<Problem>> {
-    let place = Place::new(&source.file, "format");
-    let mend = format!("write `format: {}` as the first line", T::FORMAT);
-    let Content::Map(pairs) = &root.content else {
-        return Problem::new(Place::new(&source.file, ""), format!("this is not {}", T::CALLED))
-            .at(root.at)
-            .expected("a group of `key: value` lines")
-            .mend(mend)
-            .refused();
-    };
-    let Some(pair) = pairs.iter().find(|pair| pair.key == "format") else {
-        return Ok(Some(
-            Problem::new(place, "`format` is missing")
-                .at(Position { line: 1, column: 1 })
-                .mend(mend),
-        ));
-    };
-    let written = pair.value.text().unwrap_or_default().trim();
-    if written == T::FORMAT {
-        return Ok(None);
-    }
-    let problem = match FORMATS.iter().find(|(format, _)| *format == written) {
-        Some((_, called)) => {
-            Problem::new(place, format!("this is {called}")).expected(T::CALLED).offending(written)
-        }
-        None => Problem::new(place, "this format is not known here")
-            .offending(written)
-            .expected(format!("`{}`", T::FORMAT))
-            .mend("correct the line, or use the version of this program that knows it"),
-    };
-    problem.at(pair.value.at).refused()
-}
-
-/// Reads a file and checks it: quickly if nothing is wrong, else again with
-/// every problem placed.
+/// Reads a file and checks it.
 ///
 /// # Errors
 /// Everything that is wrong with it.
 pub(crate) fn read<T: WrittenFile, M>(
     source: &Source,
-    check: impl Fn(T, &mut Problems) -> Option<M>,
+    check: impl Fn(T, &Spot<'_>) -> Option<M>,
 ) -> Result<M, Refusal> {
-    if let Some(written) = parse_quickly::<T>(source) {
-        let mut problems = Problems::default();
-        judge_bounds(&written, &source.file, &mut problems);
-        let model = check(written, &mut problems);
+    let tree = tree_of(source).map_err(|problem| refused(source, *problem))?;
+    if let Some(written) = at_once::<T>(&tree) {
+        let (problems, model) = checked(source, written, &check);
         if let (0, Some(model)) = (problems.count(), model) {
             return Ok(model);
         }
     }
-    let parsed = parse_slowly::<T>(source)?;
-    let mut found = Problems::default();
-    judge_bounds(&parsed.written, &source.file, &mut found);
-    let model = check(parsed.written, &mut found);
+    let parsed = part_by_part::<T>(source, tree)?;
+    let (found, model) = checked(source, parsed.written, &check);
     let mut problems = parsed.problems;
     let placed = found
         .into_found()
@@ -150,10 +108,146 @@ pub(crate) fn read<T: WrittenFile, M>(
         _ => {
             if problems.is_empty() {
                 let whole = Place::new(&source.file, "");
-                problems.push(Problem::new(whole, format!("this cannot be read as {}", T::CALLED)));
+                problems.push(Problem::new(whole, T::KIND.unreadable()));
             }
             Err(Refusal::new(&source.file, problems))
         }
+    }
+}
+
+/// Reads a file as it is written, with every problem of its shape.
+///
+/// # Errors
+/// It is no YAML, or another kind of file.
+pub(crate) fn parse<T: WrittenFile>(source: &Source) -> Result<Parsed<T>, Refusal> {
+    let tree = tree_of(source).map_err(|problem| refused(source, *problem))?;
+    match at_once(&tree) {
+        Some(written) => {
+            let (problems, pruned) = (Vec::new(), Vec::new());
+            Ok(Parsed { written, problems, pruned, positions: Positions::default() })
+        }
+        None => part_by_part(source, tree),
+    }
+}
+
+fn refused(source: &Source, problem: Problem) -> Refusal {
+    Refusal::new(&source.file, vec![problem])
+}
+
+fn checked<T: WrittenFile, M>(
+    source: &Source,
+    written: T,
+    check: impl Fn(T, &Spot<'_>) -> Option<M>,
+) -> (Problems, Option<M>) {
+    let problems = Problems::default();
+    judge_bounds(&written, &source.file, &problems);
+    let model = check(written, &Spot::top(&source.file, &problems));
+    (problems, model)
+}
+
+/// Reads a tree that has nothing odd in it; none if it has.
+fn at_once<T: WrittenFile>(tree: &Tree<'_>) -> Option<T> {
+    let written = (!tree.is_odd).then(|| T::deserialize(&tree.root).ok()).flatten()?;
+    (written.format().as_deref().map(str::trim) == Some(T::KIND.format())).then_some(written)
+}
+
+/// Reads a tree with every problem of its shape.
+fn part_by_part<T: WrittenFile>(source: &Source, tree: Tree<'_>) -> Result<Parsed<T>, Refusal> {
+    let mut root = tree.root;
+    let positions = Positions::of(&root);
+    let missing = judge_format(&root, T::KIND, source).map_err(|fatal| refused(source, *fatal))?;
+    let mut problems = Vec::from_iter(missing);
+    let schema = SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<T>();
+    let report = judge_shape(&mut root, &schema.to_value(), &source.file);
+    problems.extend(report.problems);
+    let written = T::deserialize(&root).map_err(|_| {
+        if problems.is_empty() {
+            problems.push(Problem::new(Place::new(&source.file, ""), T::KIND.unreadable()));
+        }
+        Refusal::new(&source.file, problems.clone())
+    })?;
+    Ok(Parsed { written, problems, pruned: report.pruned, positions })
+}
+
+/// The tree of a text.
+fn tree_of(source: &Source) -> Told<Tree<'_>> {
+    let whole = Place::new(&source.file, "");
+    read_tree(&source.text)
+        .or_else(|none| Problem::new(whole, none.what).at(none.at).mend_if(none.mend).refused())
+}
+
+/// Where everything in a text stands, or why it cannot be told.
+pub(crate) fn positions_of(source: &Source) -> Told<Positions> {
+    tree_of(source).map(|tree| Positions::of(&tree.root))
+}
+
+/// Judges the `format` line: fine, missing, or another kind of file.
+fn judge_format(root: &Node<'_>, kind: FileKind, source: &Source) -> Told<Option<Problem>> {
+    let place = Place::new(&source.file, "format");
+    let mend = format!("write `format: {}` as the first line", kind.format());
+    let Content::Map(pairs) = &root.content else {
+        return Problem::new(
+            Place::new(&source.file, ""),
+            format!("this is not {}", kind.called()),
+        )
+        .at(root.at)
+        .expected("a group of `key: value` lines")
+        .mend(mend)
+        .refused();
+    };
+    let Some(pair) = pairs.iter().find(|pair| pair.key == "format") else {
+        let missing = Problem::new(place, "`format` is missing");
+        return Ok(Some(missing.at(Position { line: 1, column: 1 }).mend(mend)));
+    };
+    let written = pair.value.text().unwrap_or_default().trim();
+    if written == kind.format() {
+        return Ok(None);
+    }
+    let problem = match KINDS.iter().find(|(_, format, _)| *format == written) {
+        Some((_, _, called)) => {
+            Problem::new(place, format!("this is {called}")).expected(kind.called())
+        }
+        None => Problem::new(place, "this format is not known here")
+            .expected(format!("`{}`", kind.format()))
+            .mend("correct the line, or use the version of this program that knows it"),
+    };
+    problem.offending(written).at(pair.value.at).refused()
+}
+
+/// Tells of every text that is longer than its form allows, by key path.
+pub(crate) fn judge_bounds(written: &impl Validate, file: &Arc<str>, problems: &Problems) {
+    let Err(errors) = written.validate() else { return };
+    let mut found = Vec::new();
+    collect(&errors, &mut String::new(), &mut found);
+    // The validator keeps its errors in an order that changes between runs.
+    found.sort();
+    for (key, most) in found {
+        let wrong = problems.wrong(Place::new(file, key), "this text is too long");
+        wrong.expected(format!("at most {most} characters")).tell();
+    }
+}
+
+#[allow(clippy::iter_over_hash_type)] // the outcome is sorted above
+fn collect(errors: &ValidationErrors, path: &mut String, found: &mut Vec<(String, u64)>) {
+    let length = path.len();
+    for (field, kind) in errors.errors() {
+        push_key(path, field);
+        match kind {
+            ValidationErrorsKind::Struct(inner) => collect(inner, path, found),
+            ValidationErrorsKind::List(entries) => {
+                let list = path.len();
+                for (index, inner) in entries {
+                    push_entry(path, *index);
+                    collect(inner, path, found);
+                    path.truncate(list);
+                }
+            }
+            ValidationErrorsKind::Field(broken) => {
+                let most = broken.iter().filter_map(|one| one.params.get("max")?.as_u64()).min();
+                found.push((path.clone(), most.unwrap_or_default()));
+            }
+        }
+        path.truncate(length);
     }
 }
 

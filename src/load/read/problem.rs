@@ -2,8 +2,10 @@
 //!
 //! Imports `model` only. Nothing here is printed; the command line does that.
 
+use super::suggest::{did_you_mean, nearest, or_list};
 use crate::model::place::Place;
 use crate::model::text::visible;
+use std::cell::RefCell;
 use std::sync::Arc;
 
 /// A line and a column, both counted from one.
@@ -169,7 +171,7 @@ impl Refusal {
 /// Problems as a check finds them, before they are placed.
 #[derive(Debug, Default)]
 pub(crate) struct Problems {
-    found: Vec<(Problem, Aim)>,
+    found: RefCell<Vec<(Problem, Aim)>>,
 }
 
 /// What of a line a problem points at.
@@ -186,33 +188,107 @@ pub(crate) enum Aim {
 
 impl Problems {
     /// Adds one that points at the value.
-    pub(crate) fn add(&mut self, problem: Problem) {
-        self.found.push((problem, Aim::Value));
+    pub(crate) fn add(&self, problem: Problem) {
+        self.found.borrow_mut().push((problem, Aim::Value));
     }
 
-    /// Adds one that points at the key.
-    pub(crate) fn add_at_key(&mut self, problem: Problem) {
-        self.found.push((problem, Aim::Key));
-    }
-
-    /// Adds one of a group that lacks one of these keys.
-    pub(crate) fn add_lacking(&mut self, problem: Problem, keys: &'static [&'static str]) {
-        self.found.push((problem, Aim::OneOf(keys)));
+    /// Begins one at a place; it is added when it is told.
+    pub(crate) fn wrong(&self, place: Place, what: impl Into<String>) -> Wrong<'_> {
+        Wrong { problem: Problem::new(place, what), aim: Aim::Value, problems: self }
     }
 
     /// How many there are.
     pub(crate) fn count(&self) -> usize {
-        self.found.len()
+        self.found.borrow().len()
     }
 
     /// Whether there are more than are told, so that looking on is idle.
     pub(crate) fn is_full(&self) -> bool {
-        self.found.len() > MOST_PROBLEMS
+        self.count() > MOST_PROBLEMS
     }
 
     /// Everything that was found.
     pub(crate) fn into_found(self) -> Vec<(Problem, Aim)> {
-        self.found
+        self.found.into_inner()
+    }
+}
+
+/// A problem in the making, of one file's check.
+#[must_use]
+pub(crate) struct Wrong<'a> {
+    problem: Problem,
+    aim: Aim,
+    problems: &'a Problems,
+}
+
+impl Wrong<'_> {
+    /// With the text that offends.
+    pub(crate) fn of(mut self, text: &str) -> Self {
+        self.problem = self.problem.offending(text);
+        self
+    }
+
+    /// With what was expected.
+    pub(crate) fn expected(mut self, text: impl Into<String>) -> Self {
+        self.problem.expected = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it.
+    pub(crate) fn mend(mut self, text: impl Into<String>) -> Self {
+        self.problem.mend = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it, if there is one.
+    pub(crate) fn mend_if(mut self, text: Option<String>) -> Self {
+        self.problem.mend = text;
+        self
+    }
+
+    /// Of a text that is none of these, with the one that may be meant.
+    pub(crate) fn unlike<'t>(self, text: &str, known: impl IntoIterator<Item = &'t str>) -> Self {
+        self.of(text).mend_if(did_you_mean(nearest(text, known)))
+    }
+
+    /// The same, with all of them told.
+    pub(crate) fn none_of<'t>(self, text: &str, known: impl IntoIterator<Item = &'t str>) -> Self {
+        let known: Vec<&str> = known.into_iter().collect();
+        self.expected(or_list(&known)).unlike(text, known)
+    }
+
+    /// Pointing at the key, not at what stands after it.
+    pub(crate) fn at_key(mut self) -> Self {
+        self.aim = Aim::Key;
+        self
+    }
+
+    /// Of a group that lacks one of these keys.
+    pub(crate) fn lacking(mut self, keys: &'static [&'static str]) -> Self {
+        self.aim = Aim::OneOf(keys);
+        self
+    }
+
+    /// Adds it.
+    pub(crate) fn tell(self) {
+        self.problems.found.borrow_mut().push((self.problem, self.aim));
+    }
+
+    /// Adds it, where nothing could be read.
+    pub(crate) fn none<T>(self) -> Option<T> {
+        self.tell();
+        None
+    }
+
+    /// The problem itself, not added.
+    pub(crate) fn refused<T>(self) -> Told<T> {
+        Err(self.into())
+    }
+}
+
+impl From<Wrong<'_>> for Box<Problem> {
+    fn from(wrong: Wrong<'_>) -> Self {
+        Self::new(wrong.problem)
     }
 }
 

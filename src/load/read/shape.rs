@@ -30,7 +30,7 @@ pub(crate) struct ShapeReport {
 }
 
 /// Judges a tree against a schema and prunes it.
-pub(crate) fn judge_shape(root: &mut Node, schema: &Value, file: &Arc<str>) -> ShapeReport {
+pub(crate) fn judge_shape(root: &mut Node<'_>, schema: &Value, file: &Arc<str>) -> ShapeReport {
     let mut judge = Judge { whole: schema, file, report: ShapeReport::default() };
     judge.node(root, schema, &mut String::new());
     judge.report
@@ -52,7 +52,7 @@ enum Form {
 }
 
 impl Form {
-    fn of(node: &Node) -> Self {
+    fn of(node: &Node<'_>) -> Self {
         match &node.content {
             _ if node.is_null() => Self::Nothing,
             Content::Text { .. } | Content::Pruned => Self::Text,
@@ -77,12 +77,12 @@ impl<'a> Judge<'a> {
         self.report.problems.push(problem(Problem::new(place, "")).at(at));
     }
 
-    fn prune(&mut self, node: &mut Node, path: &str) {
+    fn prune(&mut self, node: &mut Node<'_>, path: &str) {
         node.content = Content::Pruned;
         self.report.pruned.push(path.to_owned());
     }
 
-    fn node(&mut self, node: &mut Node, schema: &'a Value, path: &mut String) {
+    fn node(&mut self, node: &mut Node<'_>, schema: &'a Value, path: &mut String) {
         if self.report.problems.len() > MOST_PROBLEMS {
             return self.prune(node, path);
         }
@@ -148,7 +148,7 @@ impl<'a> Judge<'a> {
     }
 
     /// An entry of a list, where nothing is never taken for a text.
-    fn entry(&mut self, node: &mut Node, schema: &'a Value, path: &mut String) {
+    fn entry(&mut self, node: &mut Node<'_>, schema: &'a Value, path: &mut String) {
         let is_told = self.report.problems.len() > MOST_PROBLEMS;
         if is_told || node.tagged || Form::of(node) != Form::Nothing {
             return self.node(node, schema, path);
@@ -181,7 +181,7 @@ impl<'a> Judge<'a> {
         true
     }
 
-    fn pairs(&mut self, pairs: &mut Vec<Pair>, branch: &'a Value, path: &mut String) {
+    fn pairs(&mut self, pairs: &mut Vec<Pair<'_>>, branch: &'a Value, path: &mut String) {
         let known = branch.get("properties").and_then(Value::as_object);
         let open = branch.get("additionalProperties").filter(|open| **open != Value::Bool(false));
         let length = path.len();
@@ -189,7 +189,7 @@ impl<'a> Judge<'a> {
         pairs.retain_mut(|pair| {
             push_key(path, &pair.key);
             let first = seen.iter().find(|(key, _)| *key == pair.key).map(|(_, at)| *at);
-            let schema = known.and_then(|known| known.get(&pair.key)).or(open);
+            let schema = known.and_then(|known| known.get(&*pair.key)).or(open);
             let keep = match (first, schema) {
                 _ if !self.is_showable(&pair.key, path, pair.key_at) => false,
                 (Some(first), _) => {
@@ -197,7 +197,7 @@ impl<'a> Judge<'a> {
                     false
                 }
                 (None, Some(schema)) => {
-                    seen.push((pair.key.clone(), pair.key_at));
+                    seen.push((pair.key.to_string(), pair.key_at));
                     self.node(&mut pair.value, schema, path);
                     true
                 }
@@ -213,14 +213,14 @@ impl<'a> Judge<'a> {
         });
     }
 
-    fn doubled(&mut self, pair: &Pair, first: Position, path: &str) {
+    fn doubled(&mut self, pair: &Pair<'_>, first: Position, path: &str) {
         self.add(path, pair.key_at, |mut problem| {
             problem.what = format!("this key is written twice (first in line {})", first.line);
             problem.offending(&pair.key).mend("take one of the two away")
         });
     }
 
-    fn unknown(&mut self, pair: &Pair, meant: Option<&str>, path: &str, above: usize) {
+    fn unknown(&mut self, pair: &Pair<'_>, meant: Option<&str>, path: &str, above: usize) {
         self.add(path, pair.key_at, |mut problem| {
             problem.what = "no such key is known here".to_owned();
             problem.offending(&pair.key).mend_if(did_you_mean(meant))
@@ -234,7 +234,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    fn wrong_form(&mut self, node: &Node, form: Form, branches: &[&'a Value], path: &str) {
+    fn wrong_form(&mut self, node: &Node<'_>, form: Form, branches: &[&'a Value], path: &str) {
         let mut wanted: Vec<String> = Vec::new();
         for branch in branches {
             if let Some(only) = branch.get("const").and_then(Value::as_str) {
@@ -300,7 +300,7 @@ fn type_name(form: Form) -> &'static str {
     }
 }
 
-fn admits(branch: &Value, form: Form, node: &Node) -> bool {
+fn admits(branch: &Value, form: Form, node: &Node<'_>) -> bool {
     if let Some(only) = branch.get("const") {
         return only.as_str() == node.text();
     }

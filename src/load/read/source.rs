@@ -33,19 +33,20 @@ pub struct Positions {
 impl Source {
     /// Where each key stands; empty if the text is no YAML.
     pub fn positions(&self) -> Positions {
-        read_tree(&self.text).map_or_else(|_| Positions::default(), |root| Positions::of(&root))
+        read_tree(&self.text)
+            .map_or_else(|_| Positions::default(), |tree| Positions::of(&tree.root))
     }
 }
 
 impl Positions {
     /// The positions of a tree.
-    pub(crate) fn of(root: &Node) -> Self {
+    pub(crate) fn of(root: &Node<'_>) -> Self {
         let mut positions = Self::default();
         positions.add(&mut String::new(), root.at, root);
         positions
     }
 
-    fn add(&mut self, path: &mut String, key_at: Position, node: &Node) {
+    fn add(&mut self, path: &mut String, key_at: Position, node: &Node<'_>) {
         if path.len() > LONGEST_PATH {
             return;
         }

@@ -1,6 +1,7 @@
 //! Where a check stands in a file: a path that is only spelled out where
 //! something has to be placed.
 
+use super::problem::{Problems, Told, Wrong};
 use crate::model::place::Place;
 use std::sync::Arc;
 
@@ -8,6 +9,7 @@ use std::sync::Arc;
 #[derive(Clone, Copy)]
 pub(crate) struct Spot<'a> {
     root: Root<'a>,
+    problems: &'a Problems,
     above: Option<&'a Spot<'a>>,
     part: Part<'a>,
 }
@@ -62,23 +64,85 @@ fn append(place: &Place, rest: &str) -> Place {
 
 impl<'a> Spot<'a> {
     /// The top of a file.
-    pub(crate) fn top(file: &'a Arc<str>) -> Self {
-        Self { root: Root::File(file), above: None, part: Part::Top }
+    pub(crate) fn top(file: &'a Arc<str>, problems: &'a Problems) -> Self {
+        Self { root: Root::File(file), problems, above: None, part: Part::Top }
     }
 
     /// The top of a requirement.
-    pub(crate) fn requirement(origin: &'a Origin) -> Self {
-        Self { root: Root::Origin(origin), above: None, part: Part::Top }
+    pub(crate) fn requirement(origin: &'a Origin, problems: &'a Problems) -> Self {
+        Self { root: Root::Origin(origin), problems, above: None, part: Part::Top }
+    }
+
+    /// Where the problems of this file go.
+    pub(crate) fn problems(&self) -> &'a Problems {
+        self.problems
+    }
+
+    /// Begins a problem here.
+    pub(crate) fn wrong(&self, what: impl Into<String>) -> Wrong<'a> {
+        self.problems.wrong(self.place(), what)
+    }
+
+    /// Begins one at the key below this spot.
+    pub(crate) fn wrong_key(&self, key: &str, what: impl Into<String>) -> Wrong<'a> {
+        self.problems.wrong(self.key(key).place(), what).at_key()
+    }
+
+    /// Tells that a key is missing.
+    pub(crate) fn missing(&self, key: &str, mend: &str) {
+        self.wrong_key(key, format!("`{key}` is missing")).mend(mend).tell();
+    }
+
+    /// What must be there, told if it is missing.
+    pub(crate) fn must<T>(&self, key: &str, value: Option<T>, mend: &str) -> Option<T> {
+        if value.is_none() {
+            self.missing(key, mend);
+        }
+        value
+    }
+
+    /// What was read, or none with its problem told.
+    pub(crate) fn take<T>(&self, read: Told<T>) -> Option<T> {
+        read.map_err(|problem| self.problems.add(*problem)).ok()
+    }
+
+    /// Reads what stands after a key, if anything does.
+    pub(crate) fn read<T>(
+        &self,
+        key: &str,
+        text: &Option<String>,
+        by: impl FnOnce(&Spot<'_>, &str) -> Option<T>,
+    ) -> Option<T> {
+        by(&self.key(key), filled(text)?)
+    }
+
+    /// Reads every entry of the list after a key, as long as looking on is
+    /// not idle.
+    pub(crate) fn each<T, R>(
+        &self,
+        key: &str,
+        entries: impl IntoIterator<Item = T>,
+        mut by: impl FnMut(&Spot<'_>, T) -> Option<R>,
+    ) -> Vec<R> {
+        let list = self.key(key);
+        let entries = entries.into_iter().enumerate();
+        let entries = entries.take_while(|_| !self.problems.is_full());
+        entries.filter_map(|(index, entry)| by(&list.entry(index), entry)).collect()
     }
 
     /// The spot of a key below this one.
     pub(crate) fn key(&'a self, key: &'a str) -> Spot<'a> {
-        Spot { root: self.root, above: Some(self), part: Part::Key(key) }
+        Spot { root: self.root, problems: self.problems, above: Some(self), part: Part::Key(key) }
     }
 
     /// The spot of an entry of the list here.
     pub(crate) fn entry(&'a self, index: usize) -> Spot<'a> {
-        Spot { root: self.root, above: Some(self), part: Part::Entry(index) }
+        Spot {
+            root: self.root,
+            problems: self.problems,
+            above: Some(self),
+            part: Part::Entry(index),
+        }
     }
 
     /// Spelled out.
@@ -103,6 +167,16 @@ impl<'a> Spot<'a> {
     }
 }
 
+/// The text without the space around it; none where nothing is left.
+pub(crate) fn filled(text: &Option<String>) -> Option<&str> {
+    said(text.as_deref()?)
+}
+
+/// The same of a text that is there.
+pub(crate) fn said(text: &str) -> Option<&str> {
+    Some(text.trim()).filter(|text| !text.is_empty())
+}
+
 /// Adds a key to a path.
 pub(crate) fn push_key(path: &mut String, key: &str) {
     if !path.is_empty() {
@@ -125,7 +199,8 @@ mod tests {
     #[test]
     fn a_spot_is_spelled_like_a_place() {
         let file: Arc<str> = "a.yaml".into();
-        let top = Spot::top(&file);
+        let problems = Problems::default();
+        let top = Spot::top(&file, &problems);
         let (kit, third) = (top.key("kit"), 3);
         let (tool, key) = (kit.entry(third), "handle");
         assert_eq!(tool.key(key).place(), Place::new(&file, "kit[3].handle"));
@@ -138,7 +213,8 @@ mod tests {
             place: Place::new(&base, "requirements[1]"),
             changed: vec![("with.handle".into(), Place::new(&derived, "change[0].with.handle"))],
         };
-        let top = Spot::requirement(&origin);
+        let problems = Problems::default();
+        let top = Spot::requirement(&origin, &problems);
         let with = top.key("with");
         assert_eq!(with.key("handle").place().to_owned().key, "change[0].with.handle");
         assert_eq!(&*with.key("handle").place().file, "new.yaml");

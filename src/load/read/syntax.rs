@@ -114,32 +114,3 @@ pub(crate) fn reworded(message: &str) -> (&'static str, Option<&'static str>) {
             Some("look for a missing quotation mark, bracket, colon or indent at or above it"),
         ))
 }
-
-#[cfg(test)]
-mod tests {
-    use crate::load::read::tree::read_tree;
-
-    #[test]
-    fn common_slips_are_told_in_plain_words() {
-        let cases = [
-            ("a:\n\tb: 1\n", "tab"),
-            ("a: \"6 ft\nb: 1\n", "quotation mark"),
-            ("a: [1, 2\nb: 1\n", "bracket"),
-            ("a: {x: 1\nb: 1\n", "brace"),
-            ("a: b: c\n", "colon"),
-            ("a: 1\n  b: 2\n", "colon"),
-            ("a:\n  - 1\n - 2\n", "indented"),
-            ("a: 1\nb\nc: 2\n", "colon"),
-            ("a: *none\n", "names nothing"),
-            ("a: @b\n", "quotes"),
-            ("a: 'x' y\n", ""),
-            ("a: ]\n", "never opened"),
-        ];
-        for (text, word) in cases {
-            let problem = read_tree(text).unwrap_err();
-            let told = format!("{} {}", problem.what, problem.mend.unwrap_or_default());
-            assert!(told.contains(word), "{text:?}: {told}");
-            assert!(!told.contains("scalar") && !told.contains("parsing"), "{told}");
-        }
-    }
-}

@@ -1,12 +1,15 @@
-//! A YAML document as a tree that remembers where everything stands. Built
-//! only for a file that has a problem or a finding to place.
+//! A YAML document as a tree that remembers where everything stands, and
+//! from which the forms are read.
 //!
 //! Nesting, and what aliases and anchors unfold to (values and text), are
 //! bounded: a short file can stand for more than any memory holds.
 
+use crate::load::read::limits::{LONGEST_REMARK, MOST_LINES, MOST_LISTED};
 use crate::load::read::problem::Position;
 use crate::load::read::syntax::reworded;
+use crate::model::text::steers;
 use saphyr_parser::{Event, Parser, ScalarStyle, ScanError, Span, StrInput};
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 /// The deepest nesting that is read.
@@ -19,42 +22,42 @@ const MOST_UNFOLDED: usize = 4 * 1024 * 1024;
 
 /// A value and where it stands.
 #[derive(Debug, Clone)]
-pub(crate) struct Node {
+pub(crate) struct Node<'t> {
     /// Where it begins.
     pub(crate) at: Position,
     /// Whether it carries a YAML tag such as `!!binary`.
     pub(crate) tagged: bool,
     /// The value.
-    pub(crate) content: Content,
+    pub(crate) content: Content<'t>,
 }
 
 /// A value.
 #[derive(Debug, Clone)]
-pub(crate) enum Content {
+pub(crate) enum Content<'t> {
     /// A text; `plain` if it is written without quotes.
     Text {
         /// The text.
-        text: String,
+        text: Cow<'t, str>,
         /// Whether it has no quotes.
         plain: bool,
     },
     /// A list.
-    List(Vec<Node>),
+    List(Vec<Node<'t>>),
     /// A group of lines.
-    Map(Vec<Pair>),
+    Map(Vec<Pair<'t>>),
     /// Something that was wrong and is left out.
     Pruned,
 }
 
 /// A key and its value.
 #[derive(Debug, Clone)]
-pub(crate) struct Pair {
+pub(crate) struct Pair<'t> {
     /// The key.
-    pub(crate) key: String,
+    pub(crate) key: Cow<'t, str>,
     /// Where the key stands.
     pub(crate) key_at: Position,
     /// The value.
-    pub(crate) value: Node,
+    pub(crate) value: Node<'t>,
 }
 
 /// Why there is no tree: a position, what is wrong, how to mend it.
@@ -92,12 +95,12 @@ impl NoTree {
     }
 }
 
-impl Node {
+impl Node<'_> {
     /// Whether the value is empty (`~`, `null` or nothing at all).
     pub(crate) fn is_null(&self) -> bool {
         match &self.content {
             Content::Text { text, plain } => {
-                *plain && matches!(text.as_str(), "" | "~" | "null" | "Null" | "NULL")
+                *plain && matches!(&**text, "" | "~" | "null" | "Null" | "NULL")
             }
             Content::Pruned => true,
             Content::List(_) | Content::Map(_) => false,
@@ -119,12 +122,29 @@ impl Node {
             Content::Pruned => own,
             Content::List(entries) => entries.iter().map(Self::size).fold(own, Size::and),
             Content::Map(pairs) => {
-                let of =
-                    |pair: &Pair| pair.value.size().and(Size { values: 1, text: pair.key.len() });
+                let of = |pair: &Pair<'_>| {
+                    pair.value.size().and(Size { values: 1, text: pair.key.len() })
+                };
                 pairs.iter().map(of).fold(own, Size::and)
             }
         }
     }
+}
+
+/// A document.
+#[derive(Debug)]
+pub(crate) struct Tree<'t> {
+    /// Its value.
+    pub(crate) root: Node<'t>,
+    /// Whether it holds a tag, or a text, a list or a group that may not
+    /// stand in any file.
+    pub(crate) is_odd: bool,
+}
+
+/// Whether a text can be shown anywhere and is no longer than a remark.
+fn is_harmless(text: &str) -> bool {
+    let plain = |byte: u8| byte.is_ascii() && !byte.is_ascii_control();
+    text.len() as u64 <= LONGEST_REMARK && (text.bytes().all(plain) || !text.chars().any(steers))
 }
 
 /// How much a value holds.
@@ -147,16 +167,17 @@ impl Size {
 /// # Errors
 /// It is no YAML, holds no document or several, or is nested too deep or
 /// unfolds to too many values.
-pub(crate) fn read_tree(text: &str) -> Result<Node, NoTree> {
+pub(crate) fn read_tree(text: &str) -> Result<Tree<'_>, NoTree> {
     tree_of(text).map_err(|none| none.at_the_tab(text))
 }
 
-fn tree_of(text: &str) -> Result<Node, NoTree> {
+fn tree_of(text: &str) -> Result<Tree<'_>, NoTree> {
     let mut builder = Builder {
         parser: Parser::new_from_str(text),
         anchors: BTreeMap::new(),
         values: 0,
         unfolded: 0,
+        is_odd: false,
     };
     let nothing =
         || NoTree::new(Position { line: 1, column: 1 }, "nothing is written in this file");
@@ -170,7 +191,7 @@ fn tree_of(text: &str) -> Result<Node, NoTree> {
     let root = builder.node(0)?;
     loop {
         match builder.next()? {
-            (Event::StreamEnd, _) => return Ok(root),
+            (Event::StreamEnd, _) => return Ok(Tree { root, is_odd: builder.is_odd }),
             (Event::DocumentStart(_), span) => {
                 let mut problem = NoTree::new(position(span), "a second document in one file");
                 problem.mend = Some("write it into a file of its own".to_owned());
@@ -184,10 +205,11 @@ fn tree_of(text: &str) -> Result<Node, NoTree> {
 struct Builder<'t> {
     parser: Parser<'t, StrInput<'t>>,
     /// Finished anchored values with their sizes; `None` while unfinished.
-    anchors: BTreeMap<usize, Option<(Node, Size)>>,
+    anchors: BTreeMap<usize, Option<(Node<'t>, Size)>>,
     values: usize,
     /// Bytes of text that were copied for anchors and aliases.
     unfolded: usize,
+    is_odd: bool,
 }
 
 impl<'t> Builder<'t> {
@@ -220,12 +242,17 @@ impl<'t> Builder<'t> {
         self.count(size.values, at)
     }
 
-    fn node(&mut self, depth: usize) -> Result<Node, NoTree> {
+    fn node(&mut self, depth: usize) -> Result<Node<'t>, NoTree> {
         let (event, span) = self.next()?;
         self.node_from(event, span, depth)
     }
 
-    fn node_from(&mut self, event: Event<'t>, span: Span, depth: usize) -> Result<Node, NoTree> {
+    fn node_from(
+        &mut self,
+        event: Event<'t>,
+        span: Span,
+        depth: usize,
+    ) -> Result<Node<'t>, NoTree> {
         let at = position(span);
         if depth > DEEPEST {
             return Err(NoTree::new(at, format!("nested deeper than {DEEPEST} levels")));
@@ -235,24 +262,31 @@ impl<'t> Builder<'t> {
             Event::Alias(id) => self.alias(id, at),
             Event::Scalar(text, style, anchor, tag) => {
                 let plain = style == ScalarStyle::Plain;
-                let content = Content::Text { text: text.into_owned(), plain };
-                self.anchored(anchor, Node { at, tagged: tag.is_some(), content })
+                self.is_odd |= tag.is_some() || !is_harmless(&text);
+                self.anchored(
+                    anchor,
+                    Node { at, tagged: tag.is_some(), content: Content::Text { text, plain } },
+                )
             }
             Event::SequenceStart(anchor, tag) => {
                 self.begin(anchor);
-                let content = Content::List(self.entries(depth)?);
+                let entries = self.entries(depth)?;
+                self.is_odd |= tag.is_some() || entries.len() > MOST_LISTED;
+                let content = Content::List(entries);
                 self.anchored(anchor, Node { at, tagged: tag.is_some(), content })
             }
             Event::MappingStart(anchor, tag) => {
                 self.begin(anchor);
-                let content = Content::Map(self.pairs(depth)?);
+                let pairs = self.pairs(depth)?;
+                self.is_odd |= tag.is_some() || pairs.len() > MOST_LINES;
+                let content = Content::Map(pairs);
                 self.anchored(anchor, Node { at, tagged: tag.is_some(), content })
             }
             _ => Err(NoTree::new(at, "this line cannot be read as YAML")),
         }
     }
 
-    fn entries(&mut self, depth: usize) -> Result<Vec<Node>, NoTree> {
+    fn entries(&mut self, depth: usize) -> Result<Vec<Node<'t>>, NoTree> {
         let mut entries = Vec::new();
         loop {
             match self.next()? {
@@ -262,7 +296,7 @@ impl<'t> Builder<'t> {
         }
     }
 
-    fn pairs(&mut self, depth: usize) -> Result<Vec<Pair>, NoTree> {
+    fn pairs(&mut self, depth: usize) -> Result<Vec<Pair<'t>>, NoTree> {
         let mut pairs = Vec::new();
         loop {
             let (event, span) = self.next()?;
@@ -290,7 +324,7 @@ impl<'t> Builder<'t> {
 
     /// Keeps a copy of what an alias may stand for. Copies count, since
     /// anchors within anchors would be kept once for each.
-    fn anchored(&mut self, anchor: usize, node: Node) -> Result<Node, NoTree> {
+    fn anchored(&mut self, anchor: usize, node: Node<'t>) -> Result<Node<'t>, NoTree> {
         if anchor > 0 {
             let size = node.size();
             self.count_copy(size, node.at)?;
@@ -299,7 +333,7 @@ impl<'t> Builder<'t> {
         Ok(node)
     }
 
-    fn alias(&mut self, id: usize, at: Position) -> Result<Node, NoTree> {
+    fn alias(&mut self, id: usize, at: Position) -> Result<Node<'t>, NoTree> {
         match self.anchors.get(&id) {
             Some(Some((_, size))) => {
                 let size = *size;
@@ -335,7 +369,7 @@ mod tests {
 
     #[test]
     fn every_value_knows_where_it_stands() {
-        let root = read_tree("name: A\nkit:\n  - mark: LC-1\n    handle: 6 ft\n").unwrap();
+        let root = read_tree("name: A\nkit:\n  - mark: LC-1\n    handle: 6 ft\n").unwrap().root;
         let Content::Map(pairs) = &root.content else { panic!("no map") };
         let Content::List(kit) = &pairs[1].value.content else { panic!("no list") };
         let Content::Map(tool) = &kit[0].content else { panic!("no tool") };
@@ -347,7 +381,7 @@ mod tests {
 
     #[test]
     fn aliases_unfold_up_to_a_bound() {
-        let root = read_tree("a: &x [1, 2]\nb: *x\n").unwrap();
+        let root = read_tree("a: &x [1, 2]\nb: *x\n").unwrap().root;
         assert_eq!(root.size(), Size { values: 9, text: 6 });
         let mut bomb = String::from("a0: &a0 [x,x,x,x,x,x,x,x,x,x]\n");
         for i in 1..12 {
@@ -392,5 +426,29 @@ mod tests {
         let problem = read_tree("a: 1\n---\nb: 2\n").unwrap_err();
         assert_eq!((problem.at.line, problem.what.as_str()), (2, "a second document in one file"));
         assert!(read_tree("# nothing\n").unwrap_err().what.contains("nothing is written"));
+    }
+
+    #[test]
+    fn common_slips_are_told_in_plain_words() {
+        let cases = [
+            ("a:\n\tb: 1\n", "tab"),
+            ("a: \"6 ft\nb: 1\n", "quotation mark"),
+            ("a: [1, 2\nb: 1\n", "bracket"),
+            ("a: {x: 1\nb: 1\n", "brace"),
+            ("a: b: c\n", "colon"),
+            ("a: 1\n  b: 2\n", "colon"),
+            ("a:\n  - 1\n - 2\n", "indented"),
+            ("a: 1\nb\nc: 2\n", "colon"),
+            ("a: *none\n", "names nothing"),
+            ("a: @b\n", "quotes"),
+            ("a: 'x' y\n", ""),
+            ("a: ]\n", "never opened"),
+        ];
+        for (text, word) in cases {
+            let problem = read_tree(text).unwrap_err();
+            let told = format!("{} {}", problem.what, problem.mend.unwrap_or_default());
+            assert!(told.contains(word), "{text:?}: {told}");
+            assert!(!told.contains("scalar") && !told.contains("parsing"), "{told}");
+        }
     }
 }

@@ -26,7 +26,7 @@ impl Error for Misfit {
     }
 }
 
-impl<'de> Deserializer<'de> for &'de Node {
+impl<'de> Deserializer<'de> for &'de Node<'de> {
     type Error = Misfit;
 
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {
@@ -86,7 +86,7 @@ impl<'de> Deserializer<'de> for &'de Node {
     }
 }
 
-struct Entries<'de>(std::slice::Iter<'de, Node>);
+struct Entries<'de>(std::slice::Iter<'de, Node<'de>>);
 
 impl<'de> SeqAccess<'de> for Entries<'de> {
     type Error = Misfit;
@@ -100,8 +100,8 @@ impl<'de> SeqAccess<'de> for Entries<'de> {
 }
 
 struct Pairs<'de> {
-    pairs: std::slice::Iter<'de, Pair>,
-    value: Option<&'de Node>,
+    pairs: std::slice::Iter<'de, Pair<'de>>,
+    value: Option<&'de Node<'de>>,
 }
 
 impl<'de> MapAccess<'de> for Pairs<'de> {
