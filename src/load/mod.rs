@@ -31,13 +31,13 @@ pub use form::profile::MOST_REQUIREMENTS;
 pub(crate) use form::schema::polish;
 pub use form::schema::schema;
 pub use form::vessel::MOST_TOOLS;
+pub use library::Library;
 pub use library::folder::{FoundFile, RECORDS, find_files};
-pub use library::shelf::Library;
-pub use read::guard::LARGEST_FILE;
-pub use read::long::read_long;
+pub use read::guard::{LARGEST_FILE, read_long};
+
 pub use read::parse::FileKind;
 pub use read::problem::{MOST_PROBLEMS, Position, Problem, Refusal};
-pub use read::source::{Positions, Source};
+pub use read::spot::{Positions, Source};
 
 /// Reads a vessel's inventory from a file.
 ///
@@ -59,12 +59,11 @@ pub fn read_vessel(
     vessel_of(guard::source_of(&name.into(), text)?, vocabulary)
 }
 
-/// Whether a text has the shape of a vessel's inventory: the YAML is read
-/// into the type of the file as it is written, and nothing is judged. For
-/// measuring what reading alone costs.
+/// Whether a text is YAML to a plain parser that keeps nothing of it. For
+/// measuring what parsing alone costs.
 #[doc(hidden)]
 pub fn has_shape_of_vessel(text: &str) -> bool {
-    serde_yaml::from_str::<VesselFile>(text).is_ok()
+    serde_yaml::from_str::<serde::de::IgnoredAny>(text).is_ok()
 }
 
 /// Reads an inspection record from a file.
@@ -118,7 +117,7 @@ pub fn read_catalogue(
 /// # Errors
 /// Everything that is wrong in it.
 pub fn read_vocabulary(name: &str, text: &str) -> Result<Arc<Vocabulary>, Refusal> {
-    library::shelf::read_vocabulary(&guard::source_of(&name.into(), text)?)
+    library::read_vocabulary(&guard::source_of(&name.into(), text)?)
 }
 
 /// Reads a file of techniques from memory; `name` stands for the file's.
@@ -130,7 +129,7 @@ pub fn read_techniques(
     text: &str,
     vocabulary: &Vocabulary,
 ) -> Result<Practice, Refusal> {
-    library::manual::read_techniques(&guard::source_of(&name.into(), text)?, vocabulary)
+    library::read_techniques(&guard::source_of(&name.into(), text)?, vocabulary)
 }
 
 fn vessel_of(source: Source, words: &Vocabulary) -> Result<(Vessel, Source), Refusal> {

@@ -4,8 +4,7 @@
 //! Imports `model`; what an item gives is read in `goods`. Goes on after a
 //! problem, so that all of them are found at once.
 
-use crate::load::check::fits::Numbers;
-use crate::load::check::goods::GoodsReader;
+use crate::load::check::goods::{GoodsReader, Numbers};
 use crate::load::check::reading::Unsaid;
 use crate::load::check::value::kept;
 use crate::load::form::catalogue::{

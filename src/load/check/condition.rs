@@ -4,9 +4,8 @@
 use crate::load::check::phrase::{bracketed_length, limit};
 use crate::load::check::value::same_word;
 use crate::load::form::open::{Group, GroupKeys, Line, When, With};
-use crate::load::read::problem::Told;
+use crate::load::read::problem::{Told, did_you_mean, nearest, or_list, slip_of};
 use crate::load::read::spot::{Spot, said};
-use crate::load::read::suggest::{did_you_mean, nearest, or_list, slip_of};
 use crate::measure::Day;
 use crate::model::rule::{Condition, Side, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, KindId, Tag, Vocabulary, fold};

@@ -1,8 +1,7 @@
 //! From an inspection record as written to the record that is laid over a
 //! vessel.
 
-use crate::load::check::freeboard::freeboard;
-use crate::load::check::reading::{AttributeReader, Attributes, Unsaid};
+use crate::load::check::reading::{AttributeReader, Attributes, Unsaid, freeboard};
 use crate::load::check::tool::{change_word, refuse_lost, take_lost};
 use crate::load::check::value::kept;
 use crate::load::check::vessel::{Covers, coverage};

@@ -3,18 +3,12 @@
 //!
 //! Imports `read` and `form`; knows no folder and no shipped file.
 
-mod capability;
 pub(crate) mod catalogue;
 mod condition;
-mod facts;
-mod fits;
-mod freeboard;
 mod goods;
 pub(crate) mod inspection;
-pub(crate) mod judge_tags;
 mod lines;
 mod need;
-mod people;
 mod phrase;
 mod practice;
 pub(crate) mod profile;
@@ -26,4 +20,3 @@ mod tool;
 mod value;
 pub(crate) mod vessel;
 pub(crate) mod vocabulary;
-mod work;

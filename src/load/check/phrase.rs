@@ -1,9 +1,8 @@
 //! The phrases under `with:` that limit a quantity, like `at least the
 //! greater of 150% of freeboard and 6 ft (1.8 m)`.
 
-use crate::load::read::problem::{Told, Wrong};
+use crate::load::read::problem::{Told, Wrong, or_list};
 use crate::load::read::spot::Spot;
-use crate::load::read::suggest::or_list;
 use crate::measure::{Figure, Percent, Quantity, QuantityKind};
 use crate::model::rule::{Base, Bound, Limit};
 

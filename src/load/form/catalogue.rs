@@ -3,13 +3,12 @@
 //! Texts only; what they mean is judged in `check_catalogue` and
 //! `check_goods`.
 
-use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Single, Texts};
-use crate::load::form::marks::{flags, just_one, lead_somewhere, words};
 use crate::load::form::open::Attributed;
 use crate::load::form::vessel::LARGEST_LOT;
-use crate::load::read::limits::LONGEST_REMARK;
+use crate::load::form::{LONGEST_NAME, flags, just_one, lead_somewhere, words};
 use crate::load::read::parse::{FileKind, WrittenFile};
+use crate::load::read::tree::LONGEST_REMARK;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;

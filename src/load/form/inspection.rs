@@ -2,15 +2,12 @@
 //!
 //! Texts only; what they mean is judged in `check_inspection`.
 
-use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Loose, Texts};
-use crate::load::form::marks::{flags, words};
 use crate::load::form::open::{Attributed, HOW};
-use crate::load::form::vessel::FreeboardForm;
-use crate::load::form::vessel::{CONDITIONS, LARGEST_LOT};
-use crate::load::form::vessel::{COVERS, MOST_TOOLS};
-use crate::load::read::limits::LONGEST_REMARK;
+use crate::load::form::vessel::{CONDITIONS, COVERS, FreeboardForm, LARGEST_LOT, MOST_TOOLS};
+use crate::load::form::{LONGEST_NAME, flags, words};
 use crate::load::read::parse::{FileKind, WrittenFile};
+use crate::load::read::tree::LONGEST_REMARK;
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;

@@ -3,8 +3,8 @@
 //! Imports nothing of the model.
 
 use crate::load::form::loose::{Loose, OneOrMore, Shaped};
-use crate::load::form::marks::words;
-use crate::load::read::limits::MOST_LINES;
+use crate::load::form::words;
+use crate::load::read::tree::MOST_LINES;
 use crate::model::vessel::How;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::value::{BorrowedStrDeserializer, MapAccessDeserializer, SeqAccessDeserializer};

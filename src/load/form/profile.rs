@@ -4,14 +4,10 @@
 //! `check_requirement`.
 
 use crate::load::form::loose::{Loose, OneOrMore, Single, Slot, Texts, Words};
-use crate::load::form::marks::{asked, flags, words};
 use crate::load::form::open::{Group, Open, When, With};
-use crate::load::form::{LONGEST_NAME, SpanForm};
+use crate::load::form::{LONGEST_NAME, SpanForm, asked, flags, words};
 use crate::load::read::parse::{FileKind, WrittenFile};
-use crate::model::profile::FreeboardFrom;
-use crate::model::profile::Level;
-use crate::model::profile::Standing;
-use crate::model::profile::Verified;
+use crate::model::profile::{FreeboardFrom, Level, Standing, Verified};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;

@@ -2,13 +2,10 @@
 //!
 //! Texts only; what they mean is judged in `check_techniques` and beside it.
 
-use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Single, Texts, Words};
-use crate::load::form::marks::{asked, flags, words};
 use crate::load::form::open::Open;
-use crate::load::form::profile::FREEBOARD_FROM;
-use crate::load::form::profile::VERIFIED;
-use crate::load::form::profile::{RequirementForm, Worded};
+use crate::load::form::profile::{FREEBOARD_FROM, RequirementForm, VERIFIED, Worded};
+use crate::load::form::{LONGEST_NAME, asked, flags, words};
 use crate::load::read::parse::{FileKind, WrittenFile};
 use schemars::JsonSchema;
 use serde::Deserialize;

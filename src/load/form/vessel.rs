@@ -2,15 +2,13 @@
 //!
 //! Texts only; what they mean is judged in `check_vessel` and `check_tool`.
 
-use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Loose, Single, Texts};
-use crate::load::form::marks::{kit_unless_partial, needs, words};
 use crate::load::form::open::{Attributed, HOW, Open};
 use crate::load::form::profile::FREEBOARD_FROM;
-use crate::load::read::limits::LONGEST_REMARK;
+use crate::load::form::{LONGEST_NAME, kit_unless_partial, needs, words};
 use crate::load::read::parse::{FileKind, WrittenFile};
-use crate::model::vessel::State;
-use crate::model::vessel::Whereabouts;
+use crate::load::read::tree::LONGEST_REMARK;
+use crate::model::vessel::{State, Whereabouts};
 use schemars::JsonSchema;
 use serde::Deserialize;
 use validator::Validate;

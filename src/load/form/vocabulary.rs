@@ -2,10 +2,9 @@
 //!
 //! Texts only; what they mean is judged in `check_vocabulary`.
 
-use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::{Single, Texts, Words};
-use crate::load::form::marks::{flags, words};
 use crate::load::form::open::Open;
+use crate::load::form::{LONGEST_NAME, flags, words};
 use crate::load::read::parse::{FileKind, WrittenFile};
 use crate::measure::QuantityKind;
 use crate::model::vocabulary::Class;

@@ -9,7 +9,7 @@ use crate::load::form::techniques::TechniquesFile;
 use crate::load::read::guard::source_of;
 use crate::load::read::parse::read;
 use crate::load::read::problem::Refusal;
-use crate::load::read::source::Source;
+use crate::load::read::spot::Source;
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
 use include_dir::{Dir, include_dir};

@@ -6,10 +6,9 @@ use crate::load::check::requirement::Drafted;
 use crate::load::form::loose::{DROPPED, Loose, Single, Slot, Words};
 use crate::load::form::open::{Group, Line, With};
 use crate::load::form::profile::{ProfileFile, RequirementForm};
-use crate::load::read::parse::{is_pruned, parse, place, positions_of};
-use crate::load::read::problem::{Problem, Problems, Refusal, Told};
-use crate::load::read::source::{Positions, Source};
-use crate::load::read::spot::{Origin, Spot, filled};
+use crate::load::read::parse::{is_pruned, parse, place};
+use crate::load::read::problem::{Problem, Problems, Refusal};
+use crate::load::read::spot::{Origin, Positions, Source, Spot, filled};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -63,7 +62,7 @@ fn draft(source: Source) -> Result<Draft, Refusal> {
 
 /// The refusal of a set of profiles, every problem placed in its file.
 pub(crate) fn refusal(problems: Problems, drafts: &[Draft]) -> Refusal {
-    let mut known: BTreeMap<Arc<str>, Told<Positions>> = BTreeMap::new();
+    let mut known: BTreeMap<Arc<str>, Positions> = BTreeMap::new();
     // What a check misses in a part that was cut out was told with the cut.
     let is_told = |problem: &Problem| {
         problem.position.is_none()
@@ -80,14 +79,9 @@ pub(crate) fn refusal(problems: Problems, drafts: &[Draft]) -> Refusal {
             let file = Arc::clone(&problem.place.file);
             let positions = known.entry(file).or_insert_with_key(|file| {
                 let draft = drafts.iter().rev().find(|draft| draft.source.file == *file);
-                draft.map_or_else(|| Ok(Positions::default()), |draft| positions_of(&draft.source))
+                draft.map(|draft| draft.source.positions()).unwrap_or_default()
             });
-            // What the quick parser lets pass may still be no good YAML; then
-            // that is what is wrong.
-            match positions {
-                Ok(positions) => place(problem, aim, positions),
-                Err(wrong) => (**wrong).clone(),
-            }
+            place(problem, aim, positions)
         })
         .collect();
     let file = placed.first().map(|problem| Arc::clone(&problem.place.file)).unwrap_or_default();

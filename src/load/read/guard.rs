@@ -2,7 +2,7 @@
 //! whether it is text at all.
 
 use crate::load::read::problem::{Position, Problem, Refusal};
-use crate::load::read::source::Source;
+use crate::load::read::spot::Source;
 use crate::model::place::Place;
 use std::io::{ErrorKind, Read};
 use std::path::Path;
@@ -22,28 +22,54 @@ const MOST_DIRECTIVES: usize = 10;
 /// is larger than [`LARGEST_FILE`], empty, or no UTF-8 text.
 pub(crate) fn read_source(path: &Path) -> Result<Source, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
+    text_of(&name, bytes_of(path, LARGEST_FILE, || too_large(Place::new(&name, "")))?)
+}
+
+/// Reads a file as the text of a JSON object, if it is no longer than `most`
+/// bytes. Whether it is one is not judged; but a file longer than an inventory
+/// may be that does not begin like one is not read to its end.
+///
+/// # Errors
+/// It does not exist, cannot be read, is a folder or another special file,
+/// is longer than `most`, begins otherwise, or is no UTF-8 text.
+pub fn read_long(path: &Path, most: u64) -> Result<String, Refusal> {
+    let name: Arc<str> = path.display().to_string().into();
+    let problem =
+        |what: &str, expected: &str| Problem::new(Place::new(&name, ""), what).expected(expected);
+    let limit = format!("at most {} MiB", most / 1024 / 1024);
+    let bytes = bytes_of(path, most, || problem("this file is too large", &limit))?;
+    let no_text = |_| problem("this file is not text in UTF-8", "text in UTF-8");
+    String::from_utf8(bytes).map_err(|error| Refusal::new(&name, vec![no_text(error)]))
+}
+
+/// The bytes of a regular file, if there are no more than `most`.
+fn bytes_of(path: &Path, most: u64, too_large: impl Fn() -> Problem) -> Result<Vec<u8>, Refusal> {
+    let name: Arc<str> = path.display().to_string().into();
     let refuse = |problem: Problem| Refusal::new(&name, vec![problem]);
-    let whole = || Place::new(&name, "");
-    let told = |error: &std::io::Error| unread(path, error);
-    let metadata = std::fs::metadata(path).map_err(|error| refuse(told(&error)))?;
+    let whole = |what: &str| Problem::new(Place::new(&name, ""), what);
+    let told = |error: &std::io::Error| refuse(unread(path, error));
+    let metadata = std::fs::metadata(path).map_err(|error| told(&error))?;
     if metadata.is_dir() {
-        return Err(refuse(Problem::new(whole(), "this is a folder").expected("a file")));
+        return Err(refuse(whole("this is a folder").expected("a file")));
     }
     // A pipe or a device could block, or never end.
     if !metadata.is_file() {
-        return Err(refuse(
-            Problem::new(whole(), "this is a pipe, a device or the like")
-                .expected("a regular file"),
-        ));
+        let what = "this is a pipe, a device or the like";
+        return Err(refuse(whole(what).expected("a regular file")));
     }
-    if metadata.len() > LARGEST_FILE {
-        return Err(refuse(too_large(whole())));
+    if metadata.len() > most {
+        return Err(refuse(too_large()));
     }
-    let bytes = read_capped(path, metadata.len()).map_err(|error| refuse(told(&error)))?;
-    if bytes.len() as u64 > LARGEST_FILE {
-        return Err(refuse(too_large(whole())));
+    let (mut file, mut bytes) = begin(path).map_err(|error| told(&error))?;
+    if metadata.len() > LARGEST_FILE && !begins_an_object(&bytes) {
+        let what = "this does not begin like JSON";
+        return Err(refuse(whole(what).expected("`{` as the first character")));
     }
-    text_of(&name, bytes)
+    read_on(&mut file, &mut bytes, metadata.len(), most).map_err(|error| told(&error))?;
+    if bytes.len() as u64 > most {
+        return Err(refuse(too_large()));
+    }
+    Ok(bytes)
 }
 
 /// Why the system does not give a file.
@@ -72,15 +98,6 @@ pub(crate) fn links_in_a_circle(path: &Path) -> bool {
         && path.metadata().is_err_and(|error| {
             !matches!(error.kind(), ErrorKind::NotFound | ErrorKind::PermissionDenied)
         })
-}
-
-#[allow(clippy::disallowed_methods)] // this is where files are opened
-fn read_capped(path: &Path, length: u64) -> std::io::Result<Vec<u8>> {
-    // With room to spare the end is seen without asking again.
-    let mut bytes = Vec::with_capacity(usize::try_from(length + 64).unwrap_or_default());
-    // The file may have grown since its size was looked up.
-    std::fs::File::open(path)?.take(LARGEST_FILE + 1).read_to_end(&mut bytes)?;
-    Ok(bytes)
 }
 
 fn too_large(place: Place) -> Problem {
@@ -174,6 +191,37 @@ fn end_of(text: &str) -> Position {
     Position { line: lines(text).count(), column: tail.chars().count() + 1 }
 }
 
+/// How much of a file is looked at before the rest is read, in bytes.
+const HEAD: usize = 4096;
+
+#[allow(clippy::disallowed_methods)] // this is where files are opened
+fn begin(path: &Path) -> std::io::Result<(std::fs::File, Vec<u8>)> {
+    let mut file = std::fs::File::open(path)?;
+    let mut bytes = Vec::new();
+    Read::by_ref(&mut file).take(HEAD as u64).read_to_end(&mut bytes)?;
+    Ok((file, bytes))
+}
+
+/// Reads the rest, as long as the whole is no longer than `most` and a byte.
+fn read_on(
+    file: &mut std::fs::File,
+    bytes: &mut Vec<u8>,
+    length: u64,
+    most: u64,
+) -> std::io::Result<()> {
+    // With room to spare nothing is copied into twice the room to see the end.
+    bytes.reserve_exact(usize::try_from(length + 64).unwrap_or_default());
+    // The file may have grown since its size was looked up.
+    let rest = (most + 1).saturating_sub(bytes.len() as u64);
+    file.take(rest).read_to_end(bytes).map(|_| ())
+}
+
+/// Whether an opening brace comes first, blanks and a byte order mark aside.
+fn begins_an_object(bytes: &[u8]) -> bool {
+    let bytes = bytes.strip_prefix("\u{feff}".as_bytes()).unwrap_or(bytes);
+    bytes.iter().find(|byte| !byte.is_ascii_whitespace()) == Some(&b'{')
+}
+
 #[cfg(test)]
 #[allow(clippy::disallowed_methods)] // the tests write the files that they read
 mod tests {
@@ -251,5 +299,32 @@ mod tests {
         let path = folder.path().join("a");
         std::fs::write(&path, "\u{feff}a: 1").unwrap();
         assert_eq!(&*read_source(&path).unwrap().text, "a: 1");
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::disallowed_methods)] // the tests write the files that they read
+mod long_tests {
+    use super::*;
+
+    #[test]
+    fn what_is_no_text_of_that_length_is_told_apart() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a");
+        let what =
+            |path: &Path, most| read_long(path, most).map_err(|r| r.problems[0].what.clone());
+        let told = |text: &str| Err::<String, _>(text.to_owned());
+        assert_eq!(what(&path, 4), told("there is no such file"));
+        assert_eq!(what(folder.path(), 4), told("this is a folder"));
+        std::fs::write(&path, b"12345").unwrap();
+        assert_eq!(what(&path, 4), told("this file is too large"));
+        assert_eq!(what(&path, 5), Ok("12345".to_owned()));
+        let long = |begin: &str| format!("{begin}{}", " ".repeat(LARGEST_FILE as usize));
+        std::fs::write(&path, long("\n[")).unwrap();
+        assert_eq!(what(&path, u64::MAX / 2), told("this does not begin like JSON"));
+        std::fs::write(&path, long("\u{feff} {")).unwrap();
+        assert!(what(&path, u64::MAX / 2).is_ok());
+        std::fs::write(&path, b"\xff").unwrap();
+        assert_eq!(what(&path, 4), told("this file is not text in UTF-8"));
     }
 }

@@ -4,14 +4,10 @@
 //! Imports `model` only; knows no kind of file.
 
 pub(crate) mod guard;
-pub(crate) mod limits;
-pub(crate) mod long;
 pub(crate) mod parse;
 pub(crate) mod problem;
 mod shape;
-pub(crate) mod source;
 pub(crate) mod spot;
-pub(crate) mod suggest;
 mod syntax;
-mod tree;
+pub(crate) mod tree;
 mod tree_de;

@@ -6,8 +6,7 @@
 
 use crate::load::read::problem::{Aim, Position, Problem, Problems, Refusal, Told};
 use crate::load::read::shape::judge_shape;
-use crate::load::read::source::{Positions, Source};
-use crate::load::read::spot::{Spot, push_entry, push_key};
+use crate::load::read::spot::{Positions, Source, Spot, push_entry, push_key};
 use crate::load::read::tree::{Content, Node, Tree, read_tree};
 use crate::model::place::Place;
 use schemars::JsonSchema;
@@ -176,11 +175,6 @@ fn tree_of(source: &Source) -> Told<Tree<'_>> {
         .or_else(|none| Problem::new(whole, none.what).at(none.at).mend_if(none.mend).refused())
 }
 
-/// Where everything in a text stands, or why it cannot be told.
-pub(crate) fn positions_of(source: &Source) -> Told<Positions> {
-    tree_of(source).map(|tree| Positions::of(&tree.root))
-}
-
 /// Judges the `format` line: fine, missing, or another kind of file.
 fn judge_format(root: &Node<'_>, kind: FileKind, source: &Source) -> Told<Option<Problem>> {
     let place = Place::new(&source.file, "format");
@@ -279,4 +273,15 @@ pub(crate) fn place(problem: Problem, aim: Aim, positions: &Positions) -> Proble
         Some(position) => problem.at(position),
         None => problem,
     }
+}
+
+/// Whether a text that is read into its form at once is read alike part by
+/// part, with nothing found wrong.
+#[cfg(test)]
+pub(crate) fn is_read_alike<T: WrittenFile + std::fmt::Debug>(source: &Source) -> bool {
+    let tree = || tree_of(source).unwrap();
+    let Some(written) = at_once::<T>(&tree()) else { return true };
+    part_by_part::<T>(source, tree()).is_ok_and(|slow| {
+        slow.problems.is_empty() && format!("{written:?}") == format!("{:?}", slow.written)
+    })
 }

@@ -2,11 +2,9 @@
 //! and doubled keys, wrong shapes. What is wrong is reported where it stands
 //! and cut out, so that the rest can still be checked.
 
-use crate::load::read::limits::{LONGEST_REMARK, MOST_LINES, MOST_LISTED};
-use crate::load::read::problem::{MOST_PROBLEMS, Position, Problem};
+use crate::load::read::problem::{MOST_PROBLEMS, Position, Problem, did_you_mean, nearest};
 use crate::load::read::spot::{push_entry, push_key};
-use crate::load::read::suggest::{did_you_mean, nearest};
-use crate::load::read::tree::{Content, Node, Pair};
+use crate::load::read::tree::{Content, LONGEST_REMARK, MOST_LINES, MOST_LISTED, Node, Pair};
 use crate::model::place::Place;
 use crate::model::text::steers;
 use serde_json::Value;
@@ -72,9 +70,12 @@ impl Form {
 }
 
 impl<'a> Judge<'a> {
-    fn add(&mut self, path: &str, at: Position, problem: impl FnOnce(Problem) -> Problem) {
-        let place = Place::new(self.file, path);
-        self.report.problems.push(problem(Problem::new(place, "")).at(at));
+    fn problem(&self, path: &str, at: Position, what: impl Into<String>) -> Problem {
+        Problem::new(Place::new(self.file, path), what).at(at)
+    }
+
+    fn add(&mut self, problem: Problem) {
+        self.report.problems.push(problem);
     }
 
     fn prune(&mut self, node: &mut Node<'_>, path: &str) {
@@ -87,10 +88,8 @@ impl<'a> Judge<'a> {
             return self.prune(node, path);
         }
         if node.tagged {
-            self.add(path, node.at, |mut problem| {
-                problem.what = "a YAML tag (`!…`) is not read here".to_owned();
-                problem.mend("take the tag away")
-            });
+            let problem = self.problem(path, node.at, "a YAML tag (`!…`) is not read here");
+            self.add(problem.mend("take the tag away"));
             return self.prune(node, path);
         }
         if let Some(text) = node.text()
@@ -118,11 +117,9 @@ impl<'a> Judge<'a> {
                     entries.iter_mut().for_each(|entry| entry.content = Content::Pruned);
                     return;
                 }
-                let (at, count) = (node.at, entries.len());
-                self.add(path, at, |mut problem| {
-                    problem.what = format!("{count} entries in one list are too many");
-                    problem.expected(format!("at most {MOST_LISTED}"))
-                });
+                let what = format!("{} entries in one list are too many", entries.len());
+                let problem = self.problem(path, node.at, what);
+                self.add(problem.expected(format!("at most {MOST_LISTED}")));
                 self.prune(node, path);
             }
             Content::List(entries) => {
@@ -135,11 +132,9 @@ impl<'a> Judge<'a> {
                 }
             }
             Content::Map(pairs) if pairs.len() > MOST_LINES => {
-                let (at, lines) = (node.at, pairs.len());
-                self.add(path, at, |mut problem| {
-                    problem.what = format!("{lines} lines in one group are too many");
-                    problem.expected(format!("at most {MOST_LINES}"))
-                });
+                let what = format!("{} lines in one group are too many", pairs.len());
+                let problem = self.problem(path, node.at, what);
+                self.add(problem.expected(format!("at most {MOST_LINES}")));
                 self.prune(node, path);
             }
             Content::Map(pairs) => self.pairs(pairs, branch, path),
@@ -164,18 +159,14 @@ impl<'a> Judge<'a> {
     /// Whether a text can be shown anywhere and is no longer than a remark.
     fn is_showable(&mut self, text: &str, path: &str, at: Position) -> bool {
         if text.chars().any(steers) {
-            self.add(path, at, |mut problem| {
-                problem.what =
-                    "a character that steers the screen instead of being seen".to_owned();
-                problem.offending(text).mend("take the character away")
-            });
+            let what = "a character that steers the screen instead of being seen";
+            let problem = self.problem(path, at, what).offending(text);
+            self.add(problem.mend("take the character away"));
             return false;
         }
         if text.chars().count() as u64 > LONGEST_REMARK {
-            self.add(path, at, |mut problem| {
-                problem.what = "this text is too long".to_owned();
-                problem.offending(text).expected(format!("at most {LONGEST_REMARK} characters"))
-            });
+            let problem = self.problem(path, at, "this text is too long").offending(text);
+            self.add(problem.expected(format!("at most {LONGEST_REMARK} characters")));
             return false;
         }
         true
@@ -214,17 +205,14 @@ impl<'a> Judge<'a> {
     }
 
     fn doubled(&mut self, pair: &Pair<'_>, first: Position, path: &str) {
-        self.add(path, pair.key_at, |mut problem| {
-            problem.what = format!("this key is written twice (first in line {})", first.line);
-            problem.offending(&pair.key).mend("take one of the two away")
-        });
+        let what = format!("this key is written twice (first in line {})", first.line);
+        let problem = self.problem(path, pair.key_at, what).offending(&pair.key);
+        self.add(problem.mend("take one of the two away"));
     }
 
     fn unknown(&mut self, pair: &Pair<'_>, meant: Option<&str>, path: &str, above: usize) {
-        self.add(path, pair.key_at, |mut problem| {
-            problem.what = "no such key is known here".to_owned();
-            problem.offending(&pair.key).mend_if(did_you_mean(meant))
-        });
+        let problem = self.problem(path, pair.key_at, "no such key is known here");
+        self.add(problem.offending(&pair.key).mend_if(did_you_mean(meant)));
         self.report.pruned.push(path.to_owned());
         // That the right key is missing is not told a second time.
         if let Some(meant) = meant {
@@ -259,14 +247,11 @@ impl<'a> Judge<'a> {
             Form::Nothing => Some("fill it in, or take the entry away".to_owned()),
             _ => None,
         };
-        self.add(path, node.at, |mut problem| {
-            problem.what = format!("{} stands here", form.name());
-            problem.offending = node
-                .text()
-                .filter(|text| !text.is_empty())
-                .and_then(|text| Problem::new(Place::default(), "").offending(text).offending);
-            problem.expected(wanted.join(" or ")).mend_if(mend)
-        });
+        let mut problem = self.problem(path, node.at, format!("{} stands here", form.name()));
+        if let Some(text) = node.text().filter(|text| !text.is_empty()) {
+            problem = problem.offending(text);
+        }
+        self.add(problem.expected(wanted.join(" or ")).mend_if(mend));
     }
 
     /// The alternatives of a schema, references followed.

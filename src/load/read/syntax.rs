@@ -1,6 +1,9 @@
 //! Plain words for what is wrong with the YAML itself. The parser's own
 //! message is never shown.
 
+use crate::load::read::problem::Position;
+use saphyr_parser::ScanError;
+
 /// Part of the parser's message, what is told instead, and how to mend it.
 type Rewording = (&'static str, &'static str, Option<&'static str>);
 
@@ -104,7 +107,7 @@ const REWORDINGS: [Rewording; 26] = [
 ];
 
 /// The plain words for a parser's message, and how to mend it.
-pub(crate) fn reworded(message: &str) -> (&'static str, Option<&'static str>) {
+fn reworded(message: &str) -> (&'static str, Option<&'static str>) {
     REWORDINGS
         .iter()
         .find(|(part, _, _)| message.contains(part))
@@ -113,4 +116,51 @@ pub(crate) fn reworded(message: &str) -> (&'static str, Option<&'static str>) {
             "something here is not as YAML wants it",
             Some("look for a missing quotation mark, bracket, colon or indent at or above it"),
         ))
+}
+
+/// Why there is no tree: a position, what is wrong, how to mend it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct NoTree {
+    /// Where reading stopped.
+    pub(crate) at: Position,
+    /// What is wrong.
+    pub(crate) what: String,
+    /// How to mend it.
+    pub(crate) mend: Option<String>,
+}
+
+impl NoTree {
+    /// What is wrong at a position.
+    pub(crate) fn new(at: Position, what: impl Into<String>) -> Self {
+        Self { at, what: what.into(), mend: None }
+    }
+
+    /// A tab that was met while looking for the next key is told before the
+    /// line's end that came first; it stands at the begin of a later line.
+    pub(crate) fn at_the_tab(mut self, text: &str) -> Self {
+        if self.what.contains("a tab stands") {
+            let indented = text.lines().enumerate().skip(self.at.line.saturating_sub(1));
+            let column = |line: &str| {
+                let blank = line.chars().take_while(|c| c.is_whitespace());
+                blank.take_while(|c| *c != '\t').count()
+            };
+            let tab = indented.map(|(index, line)| (index, column(line), line));
+            let mut tab = tab.filter(|(_, before, line)| line.chars().nth(*before) == Some('\t'));
+            if let Some((index, before, _)) = tab.next() {
+                self.at = Position { line: index + 1, column: before + 1 };
+            }
+        }
+        self
+    }
+}
+
+/// Why there is no tree, by the parser.
+pub(crate) fn syntax(error: &ScanError) -> NoTree {
+    let at = Position { line: error.marker().line().max(1), column: error.marker().col() + 1 };
+    let (what, mend) = reworded(error.info());
+    NoTree {
+        at,
+        what: format!("this line cannot be read as YAML: {what}"),
+        mend: mend.map(str::to_owned),
+    }
 }

@@ -4,13 +4,22 @@
 //! Nesting, and what aliases and anchors unfold to (values and text), are
 //! bounded: a short file can stand for more than any memory holds.
 
-use crate::load::read::limits::{LONGEST_REMARK, MOST_LINES, MOST_LISTED};
 use crate::load::read::problem::Position;
-use crate::load::read::syntax::reworded;
+use crate::load::read::syntax::{NoTree, syntax};
 use crate::model::text::steers;
-use saphyr_parser::{Event, Parser, ScalarStyle, ScanError, Span, StrInput};
+use saphyr_parser::{Event, Parser, ScalarStyle, Span, StrInput};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
+
+/// The longest remark, note or description, in characters.
+pub(crate) const LONGEST_REMARK: u64 = 4000;
+
+/// The most lines that one group may have.
+pub(crate) const MOST_LINES: usize = 1000;
+
+/// The most entries that one list may have, where the check of the file tells
+/// no lower number.
+pub(crate) const MOST_LISTED: usize = 2000;
 
 /// The deepest nesting that is read.
 pub(crate) const DEEPEST: usize = 64;
@@ -58,41 +67,6 @@ pub(crate) struct Pair<'t> {
     pub(crate) key_at: Position,
     /// The value.
     pub(crate) value: Node<'t>,
-}
-
-/// Why there is no tree: a position, what is wrong, how to mend it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct NoTree {
-    /// Where reading stopped.
-    pub(crate) at: Position,
-    /// What is wrong.
-    pub(crate) what: String,
-    /// How to mend it.
-    pub(crate) mend: Option<String>,
-}
-
-impl NoTree {
-    fn new(at: Position, what: impl Into<String>) -> Self {
-        Self { at, what: what.into(), mend: None }
-    }
-
-    /// A tab that was met while looking for the next key is told before the
-    /// line's end that came first; it stands at the begin of a later line.
-    fn at_the_tab(mut self, text: &str) -> Self {
-        if self.what.contains("a tab stands") {
-            let indented = text.lines().enumerate().skip(self.at.line.saturating_sub(1));
-            let column = |line: &str| {
-                let blank = line.chars().take_while(|c| c.is_whitespace());
-                blank.take_while(|c| *c != '\t').count()
-            };
-            let tab = indented.map(|(index, line)| (index, column(line), line));
-            let mut tab = tab.filter(|(_, before, line)| line.chars().nth(*before) == Some('\t'));
-            if let Some((index, before, _)) = tab.next() {
-                self.at = Position { line: index + 1, column: before + 1 };
-            }
-        }
-        self
-    }
 }
 
 impl Node<'_> {
@@ -351,16 +325,6 @@ impl<'t> Builder<'t> {
 
 fn position(span: Span) -> Position {
     Position { line: span.start.line().max(1), column: span.start.col() + 1 }
-}
-
-fn syntax(error: &ScanError) -> NoTree {
-    let at = Position { line: error.marker().line().max(1), column: error.marker().col() + 1 };
-    let (what, mend) = reworded(error.info());
-    NoTree {
-        at,
-        what: format!("this line cannot be read as YAML: {what}"),
-        mend: mend.map(str::to_owned),
-    }
 }
 
 #[cfg(test)]

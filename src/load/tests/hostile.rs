@@ -1,10 +1,15 @@
 //! Tests of files that mean no good, or are badly broken: each ends in one
 //! clear refusal, and quickly.
 
+use crate::load::form::profile::ProfileFile;
+use crate::load::library::Library;
+use crate::load::read::parse::is_read_alike;
 use crate::load::read::problem::Refusal;
+use crate::load::read::tree::read_tree;
 use crate::load::tests::technique_refusal::{SMALL, problems as technique_problems};
-use crate::load::tests::vessel::{VESSEL, words};
-use crate::load::{LARGEST_FILE, read_vessel};
+use crate::load::tests::vessel::{VESSEL, day, words};
+use crate::load::{LARGEST_FILE, read_inspection, read_vessel};
+use crate::model::vessel::{How, Inspection};
 
 fn refused(text: &str) -> Refusal {
     read_vessel("v.yaml", text, &words()).map(|_| panic!("{text:.80}")).unwrap_err()
@@ -84,8 +89,61 @@ fn bombs_and_giants_are_refused() {
     }
 }
 
+/// A profile whose note is written so; `N` stands for the long text.
+fn problems_of_note(note: &str, text: &str) -> Vec<String> {
+    let profile = format!(
+        "format: profile/1\nid: t\nrule: t\nedition: one\ntitle: T\nstanding: good practice\n\
+         requirements:\n  - id: one\n    title: One\n    verified: common practice\n    \
+         carry: 1 pliers\n    note: {}\n",
+        note.replace('N', text)
+    );
+    match Library::shipped().unwrap().draft_text("t.yaml", &profile) {
+        Ok(_) => Vec::new(),
+        Err(refusal) => refusal.problems.iter().map(|problem| problem.what.clone()).collect(),
+    }
+}
+
+const STYLES: [&str; 11] = [
+    "|\n      N",
+    "|-\n      N",
+    ">2-\n      N",
+    "> # folded\n      N",
+    "\n      |\n       N",
+    "\"N\"",
+    "'it''s N'",
+    "\n      \"N\"",
+    "N",
+    "a\n      - N",
+    "{ en: a,\n      es: N }",
+];
+
+/// Words over many lines, none of them long.
+fn lines(words: usize) -> String {
+    let line = "of the longest line aboard".to_owned();
+    vec![line; words / 5].join("\n       ")
+}
+
+#[test]
+fn a_text_that_is_too_long_is_refused_however_it_is_written() {
+    for style in STYLES {
+        let told = problems_of_note(style, &lines(1000));
+        assert_eq!(told, ["this text is too long"], "{style:?}");
+        assert_eq!(problems_of_note(style, &lines(100)), [""; 0], "{style:?}");
+    }
+}
+
+/// Every shipped text is read at once, and alike part by part.
+#[test]
+fn what_is_shipped_is_read_at_once() {
+    for source in Library::shipped().unwrap().texts() {
+        let is_odd = read_tree(&source.text).unwrap().is_odd;
+        assert!(!is_odd && is_read_alike::<ProfileFile>(source), "{}", source.file);
+    }
+}
+
 mod properties {
     use super::*;
+    use crate::load::form::vessel::VesselFile;
     use proptest::prelude::*;
 
     proptest! {
@@ -96,7 +154,7 @@ mod properties {
         })]
 
         /// A file with any piece overwritten by anything is read or refused
-        /// with a reason; what the quick way reads, the slow one reads alike.
+        /// with a reason; what is read at once is read alike part by part.
         #[test]
         fn a_damaged_file_is_read_or_refused_with_a_reason(
             at in 0..VESSEL.len(),
@@ -106,16 +164,7 @@ mod properties {
             let end = (at + length).min(VESSEL.len());
             let text = format!("{}{}{}", &VESSEL[..at], damage, &VESSEL[end..]);
             match read_vessel("v.yaml", &text, &words()) {
-                Ok((vessel, _)) => {
-                    // The backslash makes the loader take the slow way, which
-                    // is stricter about the YAML itself.
-                    match read_vessel("v.yaml", &format!("# \\\n{text}"), &words()) {
-                        Ok((slow, _)) => prop_assert_eq!(vessel, slow),
-                        Err(refusal) => prop_assert!(
-                            refusal.to_string().contains("YAML"), "{}", refusal
-                        ),
-                    }
-                }
+                Ok((_, source)) => prop_assert!(is_read_alike::<VesselFile>(&source)),
                 Err(refusal) => {
                     prop_assert!(!refusal.problems.is_empty());
                     for problem in &refusal.problems {
@@ -145,5 +194,72 @@ mod properties {
                 prop_assert!(!one.what.starts_with(lost), "{}", one);
             }
         }
+    }
+}
+
+const RECORD: &str = "\
+format: inspection/1
+vessel: Example
+on: 2026-02-20
+by: A. Inspector
+counts as inspection due: yes
+sought and not found: [pliers]
+freeboard: { value: 4 ft 2 in, by: B. Other }
+found:
+  - mark: LC-1
+    handle: 6 ft 3 in
+    condition: serviceable
+    mended:
+      - { what: lengthened, handle: 6 ft 5 in }
+      - { what: repaired, on: 2026-02-21 }
+  - mark: XX-9
+    kind: pliers
+    count: 0
+  - mark: PL-1
+    missing: yes
+";
+
+fn record(text: &str) -> Result<Inspection, Refusal> {
+    read_inspection("r.yaml", text, &words()).map(|(record, _)| record)
+}
+
+#[test]
+fn an_inspection_record_is_read() {
+    let record = record(RECORD).unwrap();
+    assert!(record.renews && !record.coverage.everything);
+    assert_eq!(record.coverage.all_seen.len(), 1);
+    let first = &record.found[0];
+    assert_eq!(first.attributes[0].1[0].on, day("2026-02-20"));
+    assert_eq!(first.attributes[0].1[0].how, How::Measured);
+    assert_eq!(first.mended[0].0.on, record.on);
+    assert_eq!(first.mended[0].1.len(), 1);
+    assert_eq!(Some(first.mended[1].0.on), day("2026-02-21"));
+    assert_eq!(record.found[1].count, Some(0));
+    assert!(record.found[2].missing);
+    let freeboard = record.freeboard.unwrap();
+    assert_eq!(freeboard.stations[0].readings[0].on, day("2026-02-20"));
+}
+
+#[test]
+fn a_faulty_record_is_refused() {
+    for (from, to, told) in [
+        ("on: 2026-02-20\n", "", "`on` is missing"),
+        ("vessel: Example\n", "", "`vessel` is missing"),
+        ("handle: 6 ft 3 in", "hnadle: 6 ft 3 in", "did you mean `handle`"),
+        ("mark: XX-9", "mark: LC-1", "written twice in the record"),
+        ("missing: yes", "missing: yes\n    overall: 11 in", "a missing tool was measured"),
+        ("what: lengthened", "what: longer", "no such change is known"),
+        (
+            "format: inspection/1",
+            "format: vessel/1",
+            "this is a vessel's inventory; expected an inspection record",
+        ),
+        ("format: inspection/1", "format: inspection/9", "this format is not known here"),
+        ("format: inspection/1\n", "", "`format` is missing"),
+    ] {
+        assert!(RECORD.contains(from), "{from}");
+        let refusal = record(&RECORD.replacen(from, to, 1)).unwrap_err();
+        assert!(refusal.to_string().contains(told), "{to}: {refusal}");
+        assert_eq!(refusal.problems.len(), 1, "{to}: {refusal}");
     }
 }

@@ -1,7 +1,7 @@
 //! Tests of the path from profile files to a library, on small texts of
 //! their own.
 
-use crate::load::library::shelf::Library;
+use crate::load::library::Library;
 use crate::load::read::problem::Refusal;
 use crate::model::profile::{FreeboardFrom, Verified};
 use crate::model::rule::{Condition, Holders, Need, Side, Test};

@@ -3,9 +3,7 @@
 pub(crate) mod catalogue;
 pub(crate) mod catalogue_refusal;
 pub(crate) mod hostile;
-pub(crate) mod inspection;
 pub(crate) mod library;
-pub(crate) mod manual;
 pub(crate) mod situation_refusal;
 pub(crate) mod technique_refusal;
 pub(crate) mod techniques;

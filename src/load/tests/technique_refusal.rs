@@ -1,8 +1,8 @@
 //! Tests of what is refused in the parts of a file of techniques, each on a
 //! small text with one piece replaced: what is told, and where.
 
+use crate::load::library::Library;
 use crate::load::library::manual::Manual;
-use crate::load::library::shelf::Library;
 use crate::load::read::guard::source_of;
 use crate::load::read::problem::Problem;
 use crate::model::vocabulary::Vocabulary;
@@ -113,19 +113,25 @@ pub(crate) fn problems(text: &str) -> Vec<Problem> {
     }
 }
 
-/// Each case: what is replaced, by what, and what is told, without the file.
-pub(crate) fn assert_told(cases: &[(&str, &str, &str)]) {
-    for (from, to, expected) in cases {
-        assert_eq!(SMALL.matches(from).count(), 1, "`{from}` stands there not just once");
-        let told = problems(&SMALL.replacen(from, to, 1));
+/// Each case, apart by an empty line: the lines that are replaced, after `- `,
+/// what takes their place, after `+ `, and what is told, without the file.
+pub(crate) fn assert_told(cases: &str) {
+    for case in cases.trim_matches('\n').split("\n\n") {
+        let after = |mark| case.lines().filter_map(move |line: &str| line.strip_prefix(mark));
+        let mut from = after("- ").collect::<Vec<_>>().join("\n");
+        let to = after("+ ").collect::<Vec<_>>().join("\n");
+        from.push_str(if to.is_empty() { "\n" } else { "" });
+        let told = case.lines().filter(|line| !line.starts_with(['-', '+']));
+        let expected = told.collect::<Vec<_>>().join("\n").replace("\n    ", " ");
+        assert_eq!(SMALL.matches(&from).count(), 1, "`{from}` stands there not just once");
+        let told = problems(&SMALL.replacen(&from, &to, 1));
         assert!(!told.is_empty(), "`{to}` was let pass");
         for one in &told {
             assert!(one.position.is_some(), "without its line: {one}");
             assert!(one.expected.is_some() || one.mend.is_some(), "without a way out: {one}");
         }
         let told: Vec<String> = told.iter().map(ToString::to_string).collect();
-        let told = told.join("\n");
-        assert_eq!(told.replace("techniques.yaml:", ""), *expected, "`{to}`");
+        assert_eq!(told.join("\n").replace("techniques.yaml:", ""), expected, "`{to}`");
     }
 }
 
@@ -136,191 +142,157 @@ fn the_small_file_is_read_as_it_stands() {
 
 #[test]
 fn facts_that_decide_nothing_or_share_a_word_are_refused() {
-    assert_told(&[
-        (
-            "  - id: hook\n",
-            "  - id: where\n",
-            "12:9: facts[1].id: `where`: two facts have this id; expected an id that stands for \
-             one of them only; give one of them another id\n65:34: \
-             situations[1].when.hook: `hook`: no fact of this id is in the file; \
-             expected the id of a fact\n80:54: nevers[0].when.hook: `hook`: no fact \
-             of this id is in the file; expected the id of a fact",
-        ),
-        (
-            "word: circle,",
-            "word: j,",
-            "17:17: facts[1].words[1].word: `j`: the word `j` is called this too; expected a \
-             word that means one answer to one fact only; write another word, or \
-             take it away\n80:54: nevers[0].when.hook: `circle`: this is no word of \
-             the fact; expected `j` or `j`",
-        ),
-        (
-            "also: [j hook]",
-            "also: [On  Deck]",
-            "16:41: facts[1].words[0].also[0]: `On  Deck`: the word `aboard` is called this too; \
-             expected a word that means one answer to one fact only; write another \
-             word, or take it away",
-        ),
-        (
-            "      - { word: circle, says: circle hook, hook type: Circle }\n",
-            "",
-            "15:5: facts[1].words: `hook`: a fact with fewer than two words decides nothing; \
-             expected two words or more; write the other answers, or take the fact \
-             away\n79:54: nevers[0].when.hook: `circle`: this is no word of the fact; \
-             expected `j`",
-        ),
-        (
-            "unless said: j",
-            "unless said: j hook",
-            "14:18: facts[1].unless said: `j hook`: this is no word of the fact; expected `j` or \
-             `circle`; did you mean `j`?",
-        ),
-        (
-            "hook type: Circle",
-            "hook type: cirkle",
-            "17:55: facts[1].words[1].hook type: `cirkle`: the vocabulary has no such hook type; \
-             expected `circle`, `J` or `other`; did you mean `circle`?",
-        ),
-        (
-            "facts:\n",
-            "factz:\n",
-            "6:1: factz: `factz`: no such key is known here; did you mean `facts`?",
-        ),
-    ]);
+    assert_told(
+        "
+-   - id: hook
++   - id: where
+12:9: facts[1].id: `where`: two facts have this id; expected an id that stands for one of them
+    only; give one of them another id
+65:34: situations[1].when.hook: `hook`: no fact of this id is in the file; expected the id of a
+    fact
+80:54: nevers[0].when.hook: `hook`: no fact of this id is in the file; expected the id of a fact
+
+- word: circle,
++ word: j,
+17:17: facts[1].words[1].word: `j`: the word `j` is called this too; expected a word that means
+    one answer to one fact only; write another word, or take it away
+80:54: nevers[0].when.hook: `circle`: this is no word of the fact; expected `j` or `j`
+
+- also: [j hook]
++ also: [On  Deck]
+16:41: facts[1].words[0].also[0]: `On  Deck`: the word `aboard` is called this too; expected a
+    word that means one answer to one fact only; write another word, or take it away
+
+-       - { word: circle, says: circle hook, hook type: Circle }
+15:5: facts[1].words: `hook`: a fact with fewer than two words decides nothing; expected two
+    words or more; write the other answers, or take the fact away
+79:54: nevers[0].when.hook: `circle`: this is no word of the fact; expected `j`
+
+- unless said: j
++ unless said: j hook
+14:18: facts[1].unless said: `j hook`: this is no word of the fact; expected `j` or `circle`;
+    did you mean `j`?
+
+- hook type: Circle
++ hook type: cirkle
+17:55: facts[1].words[1].hook type: `cirkle`: the vocabulary has no such hook type; expected
+    `circle`, `J` or `other`; did you mean `circle`?
+
+- facts:
++ factz:
+6:1: factz: `factz`: no such key is known here; did you mean `facts`?
+",
+    );
 }
 
 #[test]
 fn lines_that_are_missing_or_unreadable_are_refused() {
-    assert_told(&[
-        (
-            "acts: [lays]",
-            "acts: [lay]",
-            "56:12: techniques[2].acts[0]: `lay`: no act of this id is in the file; expected the \
-             id of an act; did you mean `lays`?",
-        ),
-        (
-            "acts: [lays]",
-            "acts: [lays, lays]",
-            "56:18: techniques[2].acts[1]: `lays`: this is named twice; expected each act once; \
-             take one of them away",
-        ),
-        (
-            "  lays: lays it down\n",
-            "  pulls: lays it down\n",
-            "20:3: acts.pulls: `pulls`: this key is written twice (first in line 19); take one \
-             of the two away\n56:12: techniques[2].acts[0]: `lays`: no act of this id \
-             is in the file; expected the id of an act",
-        ),
-        (
-            "cuts line: yes",
-            "cuts line: maybe",
-            "42:16: techniques[0].cuts line: `maybe`: neither yes nor no; expected `yes` or `no`",
-        ),
-        (
-            "    steps: [Cut.]\n",
-            "",
-            "38:5: techniques[0].steps: `steps` is missing; write what to do, a short line for \
-             each step",
-        ),
-        (
-            "clause: A.2, verified: read",
-            "clause: A.2",
-            "51:20: techniques[1].steps[1].verified: `verified` is missing; write `read`, \
-             `excerpt`, `inferred`, `memory` or `common practice`",
-        ),
-        (
-            "id: release",
-            "id: The Release",
-            "83:5: cards[0].id: `The Release`: this is not an id; expected lower-case letters, \
-             digits and hyphens",
-        ),
-        (
-            "drawing: pull",
-            "drawing: The Pull",
-            "52:5: techniques[1].drawing: `The Pull`: this is not an id; expected lower-case \
-             letters, digits and hyphens",
-        ),
-        (
-            "source: common practice, no published source\n",
-            "",
-            "1:1: source: `source` is missing; write what it stands on, like `common practice`",
-        ),
-    ]);
+    assert_told(
+        "
+- acts: [lays]
++ acts: [lay]
+56:12: techniques[2].acts[0]: `lay`: no act of this id is in the file; expected the id of an
+    act; did you mean `lays`?
+
+- acts: [lays]
++ acts: [lays, lays]
+56:18: techniques[2].acts[1]: `lays`: this is named twice; expected each act once; take one of
+    them away
+
+-   lays: lays it down
++   pulls: lays it down
+20:3: acts.pulls: `pulls`: this key is written twice (first in line 19); take one of the two
+    away
+56:12: techniques[2].acts[0]: `lays`: no act of this id is in the file; expected the id of an
+    act
+
+- cuts line: yes
++ cuts line: maybe
+42:16: techniques[0].cuts line: `maybe`: neither yes nor no; expected `yes` or `no`
+
+-     steps: [Cut.]
+38:5: techniques[0].steps: `steps` is missing; write what to do, a short line for each step
+
+- clause: A.2, verified: read
++ clause: A.2
+51:20: techniques[1].steps[1].verified: `verified` is missing; write `read`, `excerpt`,
+    `inferred`, `memory` or `common practice`
+
+- id: release
++ id: The Release
+83:5: cards[0].id: `The Release`: this is not an id; expected lower-case letters, digits and
+    hyphens
+
+- drawing: pull
++ drawing: The Pull
+52:5: techniques[1].drawing: `The Pull`: this is not an id; expected lower-case letters, digits
+    and hyphens
+
+- source: common practice, no published source
+1:1: source: `source` is missing; write what it stands on, like `common practice`
+",
+    );
 }
 
 #[test]
 fn capabilities_that_say_too_little_or_are_not_needed_are_refused() {
-    assert_told(&[
-        (
-            "  - id: low\n",
-            "  - id: cutter\n",
-            "33:9: low rails[0].id: `cutter`: two capabilities have this id; expected an id that \
-             stands for one of them only; give one of them another id\n41:21: \
-             techniques[0].needs[1]: `low`: no capability of this id is in the file; \
-             expected the id of a capability",
-        ),
-        (
-            "needs: [dehooker]",
-            "needs: [dehoker]",
-            "48:13: techniques[1].needs[0]: `dehoker`: no capability of this id is in the file; \
-             expected the id of a capability; did you mean `dehooker`?",
-        ),
-        (
-            "freeboard: at most 2 ft",
-            "freeboard: 2 ft",
-            "35:16: low rails[0].freeboard: `2 ft`: this is not a limit; expected `at most` and \
-             a length, like `at most 2 ft`; write `at most 2 ft`",
-        ),
-        (
-            "freeboard: at most 2 ft",
-            "freeboard: less than 2 ft",
-            "35:16: low rails[0].freeboard: `less than 2 ft`: a low rail is told by its greatest \
-             freeboard alone; expected `at most` and a length, like `at most 2 ft`",
-        ),
-        (
-            "freeboard: at most 2 ft",
-            "freeboard: at most 2",
-            "35:16: low rails[0].freeboard: `2`: a figure without its unit; expected `at most` \
-             and a length, like `at most 2 ft`; write `2 ft` or `2 m`, whichever was \
-             measured",
-        ),
-        (
-            "freeboard: at most 2 ft",
-            "freeboard: at most 0 ft",
-            "35:16: low rails[0].freeboard: `at most 0 ft`: no rail lies on the water; expected \
-             `at most` and a length, like `at most 2 ft`",
-        ),
-        (
-            "freeboard: at most 2 ft",
-            "freeboard: at most freeboard",
-            "35:16: low rails[0].freeboard: `at most freeboard`: a low rail is told by its \
-             greatest freeboard alone; expected `at most` and a length, like `at \
-             most 2 ft`",
-        ),
-        (
-            "    freeboard: at most 2 ft\n",
-            "",
-            "33:5: low rails[0].freeboard: `freeboard` is missing; write `at most` and a length, \
-             like `at most 2 ft`",
-        ),
-        (
-            "needs: [cutter, low]",
-            "needs: [low]",
-            "23:9: capabilities[0].id: `cutter`: no technique needs it; expected a technique \
-             with it under `needs`; write it there, or take the capability away",
-        ),
-        (
-            "needs: [cutter, low]",
-            "needs: [cutter]",
-            "33:9: low rails[0].id: `low`: no technique needs it; expected a technique with it \
-             under `needs`; write it there, or take the capability away",
-        ),
-        (
-            "    clause: A.1\n",
-            "",
-            "23:5: capabilities[0].clause: `clause` is missing; write the clause of the source",
-        ),
-    ]);
+    assert_told(
+        "
+-   - id: low
++   - id: cutter
+33:9: low rails[0].id: `cutter`: two capabilities have this id; expected an id that stands for
+    one of them only; give one of them another id
+41:21: techniques[0].needs[1]: `low`: no capability of this id is in the file; expected the id
+    of a capability
+
+- needs: [dehooker]
++ needs: [dehoker]
+48:13: techniques[1].needs[0]: `dehoker`: no capability of this id is in the file; expected the
+    id of a capability; did you mean `dehooker`?
+
+- freeboard: at most 2 ft
++ freeboard: 2 ft
+35:16: low rails[0].freeboard: `2 ft`: this is not a limit; expected `at most` and a length,
+    like `at most 2 ft`; write `at most 2 ft`
+
+- freeboard: at most 2 ft
++ freeboard: less than 2 ft
+35:16: low rails[0].freeboard: `less than 2 ft`: a low rail is told by its greatest freeboard
+    alone; expected `at most` and a length, like `at most 2 ft`
+
+- freeboard: at most 2 ft
++ freeboard: at most 2
+35:16: low rails[0].freeboard: `2`: a figure without its unit; expected `at most` and a length,
+    like `at most 2 ft`; write `2 ft` or `2 m`, whichever was measured
+
+- freeboard: at most 2 ft
++ freeboard: at most 0 ft
+35:16: low rails[0].freeboard: `at most 0 ft`: no rail lies on the water; expected `at most` and
+    a length, like `at most 2 ft`
+
+- freeboard: at most 2 ft
++ freeboard: at most freeboard
+35:16: low rails[0].freeboard: `at most freeboard`: a low rail is told by its greatest freeboard
+    alone; expected `at most` and a length, like `at most 2 ft`
+
+-     freeboard: at most 2 ft
+33:5: low rails[0].freeboard: `freeboard` is missing; write `at most` and a length, like `at
+    most 2 ft`
+
+- needs: [cutter, low]
++ needs: [low]
+23:9: capabilities[0].id: `cutter`: no technique needs it; expected a technique with it under
+    `needs`; write it there, or take the capability away
+
+- needs: [cutter, low]
++ needs: [cutter]
+33:9: low rails[0].id: `low`: no technique needs it; expected a technique with it under `needs`;
+    write it there, or take the capability away
+
+-     clause: A.1
+23:5: capabilities[0].clause: `clause` is missing; write the clause of the source
+",
+    );
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Tests of the path from a vessel's file to the model, on small texts of
 //! their own.
 
-use crate::load::library::shelf::Library;
+use crate::load::library::Library;
 use crate::load::read::problem::Refusal;
 use crate::load::{MOST_TOOLS, read_vessel};
 use crate::measure::Day;
