@@ -112,11 +112,8 @@ fn kit_of(
         marks.filter(|mark| mark.starts_with("DOC-")).map(str::to_owned).collect();
     let mut free = (1..).map(|number| format!("DOC-{number}")).filter(|mark| !taken.contains(mark));
     let mut tools = Vec::with_capacity(total);
-    for (list, key, forms) in [List::Kit, List::Documents]
-        .into_iter()
-        .zip(["kit", "documents"])
-        .zip(forms)
-        .map(|((list, key), forms)| (list, key, forms))
+    for (forms, (list, key)) in
+        forms.into_iter().zip([(List::Kit, "kit"), (List::Documents, "documents")])
     {
         let read = top.each(key, forms, |at, tool| {
             let unmarked = list == List::Documents && filled(&tool.form.mark).is_none();

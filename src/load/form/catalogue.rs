@@ -1,7 +1,7 @@
 //! A gear supplier's catalogue as it is written.
 //!
-//! Texts only; what they mean is judged in `check_catalogue` and
-//! `check_goods`.
+//! Texts only; what they mean is judged in `check::catalogue` and
+//! `check::goods`.
 
 use crate::load::form::loose::{Single, Texts};
 use crate::load::form::open::Attributed;

@@ -1,6 +1,6 @@
 //! An inspection record as it is written.
 //!
-//! Texts only; what they mean is judged in `check_inspection`.
+//! Texts only; what they mean is judged in `check::inspection`.
 
 use crate::load::form::loose::{Loose, Texts};
 use crate::load::form::open::{Attributed, HOW};

@@ -1,7 +1,7 @@
 //! A profile as it is written.
 //!
-//! Texts only; what they mean is judged in `check_profile` and
-//! `check_requirement`.
+//! Texts only; what they mean is judged in `check::profile` and
+//! `check::requirement`.
 
 use crate::load::form::loose::{Loose, OneOrMore, Single, Slot, Texts, Words};
 use crate::load::form::open::{Group, Open, When, With};

@@ -1,6 +1,6 @@
 //! A file of techniques as it is written: how a turtle is freed.
 //!
-//! Texts only; what they mean is judged in `check_techniques` and beside it.
+//! Texts only; what they mean is judged in `check::techniques` and beside it.
 
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::open::Open;

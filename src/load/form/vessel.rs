@@ -1,6 +1,6 @@
 //! A vessel's inventory as it is written.
 //!
-//! Texts only; what they mean is judged in `check_vessel` and `check_tool`.
+//! Texts only; what they mean is judged in `check::vessel` and `check::tool`.
 
 use crate::load::form::loose::{Loose, Single, Texts};
 use crate::load::form::open::{Attributed, HOW, Open};

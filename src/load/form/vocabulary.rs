@@ -1,6 +1,6 @@
 //! `vocabulary.yaml` as it is written.
 //!
-//! Texts only; what they mean is judged in `check_vocabulary`.
+//! Texts only; what they mean is judged in `check::vocabulary`.
 
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::open::Open;

@@ -1,5 +1,5 @@
 //! Tests of the path from a catalogue's file to the model, on a small text of
-//! their own. What is refused is tested in `catalogue_refusal_tests`.
+//! their own. What is refused is tested in `catalogue_refusal`.
 
 use crate::load::library::Library;
 use crate::load::read_catalogue;
@@ -178,6 +178,7 @@ mod properties {
     use super::*;
     use crate::load::form::catalogue::CatalogueFile;
     use crate::load::read::parse::is_read_alike;
+    use crate::load::tests::hostile::{assert_reasons, damaged};
     use proptest::prelude::*;
 
     proptest! {
@@ -196,18 +197,11 @@ mod properties {
             length in 0usize..12,
             damage in "[ \\n\\t:\\[\\]{}\"'&*!|>%@#$,.a-z0-9~-]{0,6}",
         ) {
-            let end = (at + length).min(CATALOGUE.len());
-            let text = format!("{}{}{}", &CATALOGUE[..at], damage, &CATALOGUE[end..]);
-            match read_catalogue("c.yaml", &text, &words()) {
+            match read_catalogue("c.yaml", &damaged(CATALOGUE, at, length, &damage), &words()) {
                 Ok((_, source)) => prop_assert!(is_read_alike::<CatalogueFile>(&source)),
                 Err(refusal) => {
                     prop_assert!(!refusal.problems.is_empty());
-                    for problem in &refusal.problems {
-                        prop_assert!(!problem.what.is_empty());
-                        prop_assert!(problem.position.is_some(), "{}", problem);
-                        let lost = "this cannot be read as a supplier";
-                        prop_assert!(!problem.what.starts_with(lost), "{}", problem);
-                    }
+                    assert_reasons(&refusal.problems);
                 }
             }
         }

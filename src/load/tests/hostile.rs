@@ -4,7 +4,7 @@
 use crate::load::form::profile::ProfileFile;
 use crate::load::library::Library;
 use crate::load::read::parse::is_read_alike;
-use crate::load::read::problem::Refusal;
+use crate::load::read::problem::{Problem, Refusal};
 use crate::load::read::tree::read_tree;
 use crate::load::tests::technique_refusal::{SMALL, problems as technique_problems};
 use crate::load::tests::vessel::{VESSEL, day, words};
@@ -141,6 +141,20 @@ fn what_is_shipped_is_read_at_once() {
     }
 }
 
+/// A text with a piece of it overwritten.
+pub(crate) fn damaged(text: &str, at: usize, length: usize, damage: &str) -> String {
+    format!("{}{damage}{}", &text[..at], &text[(at + length).min(text.len())..])
+}
+
+/// Every problem has its words and its line, and none says that it is not
+/// known what is wrong.
+pub(crate) fn assert_reasons(problems: &[Problem]) {
+    for problem in problems {
+        assert!(!problem.what.is_empty() && problem.position.is_some(), "{problem}");
+        assert!(!problem.what.starts_with("this cannot be read as"), "{problem}");
+    }
+}
+
 mod properties {
     use super::*;
     use crate::load::form::vessel::VesselFile;
@@ -161,18 +175,11 @@ mod properties {
             length in 0usize..12,
             damage in "[ \\n\\t:\\[\\]{}\"'&*!|>%@#,a-z0-9~-]{0,6}",
         ) {
-            let end = (at + length).min(VESSEL.len());
-            let text = format!("{}{}{}", &VESSEL[..at], damage, &VESSEL[end..]);
-            match read_vessel("v.yaml", &text, &words()) {
+            match read_vessel("v.yaml", &damaged(VESSEL, at, length, &damage), &words()) {
                 Ok((_, source)) => prop_assert!(is_read_alike::<VesselFile>(&source)),
                 Err(refusal) => {
                     prop_assert!(!refusal.problems.is_empty());
-                    for problem in &refusal.problems {
-                        prop_assert!(!problem.what.is_empty());
-                        prop_assert!(problem.position.is_some(), "{}", problem);
-                        let lost = "this cannot be read as a vessel";
-                        prop_assert!(!problem.what.starts_with(lost), "{}", problem);
-                    }
+                    assert_reasons(&refusal.problems);
                 }
             }
         }
@@ -185,81 +192,7 @@ mod properties {
             length in 0usize..40,
             damage in "[ \\n:\\[\\]{}\",a-z0-9-]{0,6}",
         ) {
-            let end = (at + length).min(SMALL.len());
-            let text = format!("{}{}{}", &SMALL[..at], damage, &SMALL[end..]);
-            for one in technique_problems(&text) {
-                prop_assert!(!one.what.is_empty());
-                prop_assert!(one.position.is_some(), "{}", one);
-                let lost = "this cannot be read as a file of techniques";
-                prop_assert!(!one.what.starts_with(lost), "{}", one);
-            }
+            assert_reasons(&technique_problems(&damaged(SMALL, at, length, &damage)));
         }
-    }
-}
-
-const RECORD: &str = "\
-format: inspection/1
-vessel: Example
-on: 2026-02-20
-by: A. Inspector
-counts as inspection due: yes
-sought and not found: [pliers]
-freeboard: { value: 4 ft 2 in, by: B. Other }
-found:
-  - mark: LC-1
-    handle: 6 ft 3 in
-    condition: serviceable
-    mended:
-      - { what: lengthened, handle: 6 ft 5 in }
-      - { what: repaired, on: 2026-02-21 }
-  - mark: XX-9
-    kind: pliers
-    count: 0
-  - mark: PL-1
-    missing: yes
-";
-
-fn record(text: &str) -> Result<Inspection, Refusal> {
-    read_inspection("r.yaml", text, &words()).map(|(record, _)| record)
-}
-
-#[test]
-fn an_inspection_record_is_read() {
-    let record = record(RECORD).unwrap();
-    assert!(record.renews && !record.coverage.everything);
-    assert_eq!(record.coverage.all_seen.len(), 1);
-    let first = &record.found[0];
-    assert_eq!(first.attributes[0].1[0].on, day("2026-02-20"));
-    assert_eq!(first.attributes[0].1[0].how, How::Measured);
-    assert_eq!(first.mended[0].0.on, record.on);
-    assert_eq!(first.mended[0].1.len(), 1);
-    assert_eq!(Some(first.mended[1].0.on), day("2026-02-21"));
-    assert_eq!(record.found[1].count, Some(0));
-    assert!(record.found[2].missing);
-    let freeboard = record.freeboard.unwrap();
-    assert_eq!(freeboard.stations[0].readings[0].on, day("2026-02-20"));
-}
-
-#[test]
-fn a_faulty_record_is_refused() {
-    for (from, to, told) in [
-        ("on: 2026-02-20\n", "", "`on` is missing"),
-        ("vessel: Example\n", "", "`vessel` is missing"),
-        ("handle: 6 ft 3 in", "hnadle: 6 ft 3 in", "did you mean `handle`"),
-        ("mark: XX-9", "mark: LC-1", "written twice in the record"),
-        ("missing: yes", "missing: yes\n    overall: 11 in", "a missing tool was measured"),
-        ("what: lengthened", "what: longer", "no such change is known"),
-        (
-            "format: inspection/1",
-            "format: vessel/1",
-            "this is a vessel's inventory; expected an inspection record",
-        ),
-        ("format: inspection/1", "format: inspection/9", "this format is not known here"),
-        ("format: inspection/1\n", "", "`format` is missing"),
-    ] {
-        assert!(RECORD.contains(from), "{from}");
-        let refusal = record(&RECORD.replacen(from, to, 1)).unwrap_err();
-        assert!(refusal.to_string().contains(told), "{to}: {refusal}");
-        assert_eq!(refusal.problems.len(), 1, "{to}: {refusal}");
     }
 }

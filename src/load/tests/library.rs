@@ -373,6 +373,7 @@ fn the_folder_of_requirements_loads() {
 
 mod properties {
     use super::*;
+    use crate::load::tests::hostile::damaged;
     use proptest::prelude::*;
 
     proptest! {
@@ -390,13 +391,11 @@ mod properties {
             length in 0usize..12,
             damage in "[ \\n\\t:\\[\\]{}\"'&*!|>%@#,a-z0-9~-]{0,6}",
         ) {
-            let end = (at + length).min(PROFILE.len());
-            let text = format!("{}{}{}", &PROFILE[..at], damage, &PROFILE[end..]);
+            let text = damaged(PROFILE, at, length, &damage);
             if let Err(refusal) = library(&[("a.yaml", &text), ("b.yaml", BUILT)]) {
                 prop_assert!(!refusal.problems.is_empty());
-                for problem in &refusal.problems {
-                    prop_assert!(problem.position.is_some(), "{}", problem);
-                }
+                let placed = refusal.problems.iter().all(|problem| problem.position.is_some());
+                prop_assert!(placed, "{}", refusal);
             }
         }
     }
