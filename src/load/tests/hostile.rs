@@ -7,9 +7,8 @@ use crate::load::read::parse::is_read_alike;
 use crate::load::read::problem::{Problem, Refusal};
 use crate::load::read::tree::read_tree;
 use crate::load::tests::technique_refusal::{SMALL, problems as technique_problems};
-use crate::load::tests::vessel::{VESSEL, day, words};
-use crate::load::{LARGEST_FILE, read_inspection, read_vessel};
-use crate::model::vessel::{How, Inspection};
+use crate::load::tests::vessel::{VESSEL, words};
+use crate::load::{LARGEST_FILE, read_vessel};
 
 fn refused(text: &str) -> Refusal {
     read_vessel("v.yaml", text, &words()).map(|_| panic!("{text:.80}")).unwrap_err()
