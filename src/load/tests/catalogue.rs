@@ -201,7 +201,7 @@ mod properties {
                 Ok((_, source)) => prop_assert!(is_read_alike::<CatalogueFile>(&source)),
                 Err(refusal) => {
                     prop_assert!(!refusal.problems.is_empty());
-                    assert_reasons(&refusal.problems);
+                    assert_reasons(&refusal.problems, "a supplier");
                 }
             }
         }
