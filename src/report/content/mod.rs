@@ -73,8 +73,6 @@ pub(crate) enum Role {
     Vessel,
     /// What one profile says.
     Profile,
-    /// A picture with its heading.
-    Picture,
     /// Where and when: facts that frame what follows.
     Particulars,
     /// The answers that come with a verdict.
@@ -87,8 +85,6 @@ pub(crate) enum Role {
     Matrix,
     /// Rows beside each other, no more.
     List,
-    /// Things with amounts.
-    Amounts,
     /// What stands at the end of every page.
     Foot,
 }

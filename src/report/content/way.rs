@@ -32,8 +32,7 @@ impl Told<'_> {
         let mut body = vec![Block::Steps(items.collect())];
         let measures = steps.iter().any(|step| step.action == Action::Measure);
         if self.judgement.verdict == Verdict::CannotTell || measures {
-            let text = "What is to be measured or looked up is taken to turn out well.";
-            body.push(Block::Paragraph(text.into()));
+            body.push(Block::Paragraph(self.words.locale.turns_out_well().into()));
         }
         Section::new(Role::Part, heading, body)
     }

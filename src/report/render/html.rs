@@ -27,11 +27,6 @@ pub(crate) fn page(document: &Document, locale: Locale) -> String {
     base::document(&document.title, STYLE, &body)
 }
 
-/// The blocks as a part of a page that is put together otherwise.
-pub(crate) fn part(blocks: &[Block], level: u8, locale: Locale) -> Markup {
-    Html { locale }.blocks(blocks, level)
-}
-
 #[derive(Clone, Copy)]
 struct Html {
     locale: Locale,
@@ -283,14 +278,12 @@ fn class(role: Role) -> &'static str {
         Role::Part => "part",
         Role::Vessel => "vessel",
         Role::Profile => "profile",
-        Role::Picture => "picture",
         Role::Particulars => "particulars",
         Role::Answers => "answers",
         Role::Met => "met",
         Role::Edition => "edition",
         Role::Matrix => "matrix",
         Role::List => "list",
-        Role::Amounts => "amounts",
         Role::Foot => "foot",
     }
 }

@@ -1,6 +1,5 @@
 //! The page of hand-made checks.
 
-use super::table;
 use crate::measure::{DaySpan, Units};
 use crate::model::check::{Check, Notice, Why};
 use crate::model::finding::{
@@ -11,6 +10,7 @@ use crate::model::reason::{Reason, VesselFact};
 use crate::report::Locale;
 use crate::report::Subject;
 use crate::report::sample;
+use crate::report::table;
 use std::sync::Arc;
 
 fn page(check: &Check, width: usize) -> String {
