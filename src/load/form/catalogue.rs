@@ -142,7 +142,6 @@ pub(crate) struct ItemForm {
 /// A tool or a document that is sold; the open keys are attributes of its
 /// kind.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
-#[serde(default)]
 #[schemars(rename = "Goods")]
 pub(crate) struct GoodsForm {
     /// The kind, by id, name or synonym of the vocabulary.

@@ -63,7 +63,6 @@ pub(crate) struct InspectionFile {
 
 /// What was found of one tool; the open keys are attributes.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
-#[serde(default)]
 #[schemars(rename = "Found")]
 pub(crate) struct FoundForm {
     /// The row of the sheet; a row with nothing else to it adds nothing.
@@ -101,7 +100,6 @@ pub(crate) struct FoundForm {
 /// Something put right on the spot; the open keys are attributes read
 /// after it.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
-#[serde(default)]
 #[schemars(rename = "Mended")]
 pub(crate) struct MendedForm {
     /// What was done, a word of the vocabulary.

@@ -140,10 +140,13 @@ impl<F: JsonSchema> JsonSchema for Attributed<F> {
     }
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        let mut schema = F::json_schema(generator);
-        let open = generator.subschema_for::<Option<Loose<ReadingForm>>>();
-        schema.insert("additionalProperties".to_owned(), open.into());
-        schema
+        let mut form = F::json_schema(generator);
+        json_schema!({
+            "description": form.remove("description"),
+            "type": "object",
+            "properties": form.remove("properties"),
+            "additionalProperties": generator.subschema_for::<Option<Loose<ReadingForm>>>(),
+        })
     }
 }
 

@@ -179,7 +179,6 @@ pub(crate) struct TripForm {
 /// A tool, a lot of equal tools, or a document; the open keys are
 /// attributes of its kind.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
-#[serde(default)]
 #[schemars(rename = "Tool")]
 pub(crate) struct ToolForm {
     /// A stable mark, unique on the vessel.
@@ -235,7 +234,6 @@ pub(crate) struct ToolForm {
 
 /// A kind of hook or line aboard; the open keys are its attributes.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
-#[serde(default)]
 #[schemars(rename = "Gear")]
 pub(crate) struct GearForm {
     /// What it is called.
