@@ -55,6 +55,17 @@ pub(super) fn first(refusal: &Refusal) -> Option<Block> {
     Some(Item::new(Lead::Bullet(Tone::Bad), headline).with(below).into())
 }
 
+/// Everything that is wrong in a file, problem by problem.
+pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
+    let item = |problem: &Problem| {
+        let expected = problem.expected.as_ref().map(|text| format!("expected {text}"));
+        let mend = problem.mend.as_ref().map(|text| format!("mend: {text}"));
+        let below = expected.into_iter().chain(mend).map(|text| Block::Paragraph(text.into()));
+        Item::new(Lead::Bullet(Tone::Bad), headline(refusal, problem)).with(below.collect()).into()
+    };
+    refusal.problems.iter().map(item).collect()
+}
+
 fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {
     page.prose(0, Tone::Bad, &headline(refusal, problem));
     if let Some(expected) = &problem.expected {

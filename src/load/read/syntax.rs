@@ -149,6 +149,13 @@ impl NoTree {
             if let Some((index, before, _)) = tab.next() {
                 self.at = Position { line: index + 1, column: before + 1 };
             }
+            return self;
+        }
+        // The parser knows no tab between a key and its value.
+        let line = text.lines().nth(self.at.line.saturating_sub(1)).unwrap_or_default();
+        if line.contains(":\t") {
+            self.what = "this line cannot be read as YAML: a tab stands behind a colon".to_owned();
+            self.mend = Some("write a space there".to_owned());
         }
         self
     }

@@ -70,7 +70,12 @@ impl<'de> Deserializer<'de> for &'de Node<'de> {
         _: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Misfit> {
-        self.deserialize_map(visitor)
+        // A list is no group of keys, though a visitor would take its entries
+        // for the fields in their order.
+        match &self.content {
+            Content::List(_) => Err(Misfit("a list where keys are expected".to_owned())),
+            _ => self.deserialize_map(visitor),
+        }
     }
 
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Misfit> {

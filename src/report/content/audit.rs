@@ -46,30 +46,30 @@ struct Told<'a> {
 /// The audit as a page.
 pub(crate) fn document(of: &Fleet<'_>, extent: Extent) -> Document {
     let told = Told::new(of, extent);
-    let mut blocks = vec![told.headline()];
-    blocks
-        .extend(of.against.map(|comparison| compare::against(of, comparison, extent.most_vessels)));
-    blocks.extend(of.draft.map(|drafted| compare::draft(of, drafted, extent.most_vessels)));
-    blocks.extend(told.not_read());
-    blocks.push(told.vessels());
-    blocks.extend(told.missed());
-    blocks.extend(told.lapses());
-    blocks.extend(told.marks());
-    blocks.extend(freeing::section(of, extent.most_vessels));
-    if extent.accounts.is_some() {
-        blocks.extend(told.editions());
-        blocks.push(told.matrix());
-        blocks.extend(told.accounts());
+    let mut overview = vec![told.headline()];
+    let most = extent.most_vessels;
+    overview.extend(of.against.map(|comparison| compare::against(of, comparison, most)));
+    overview.extend(of.draft.map(|drafted| compare::draft(of, drafted, most)));
+    overview.extend(told.not_read());
+    overview.push(told.vessels());
+    overview.extend(told.missed());
+    overview.extend(told.lapses());
+    overview.extend(told.marks());
+    overview.extend(freeing::section(of, most));
+    let (mut after, pages) = (Vec::new(), extent.accounts.is_some());
+    if pages {
+        overview.extend(told.editions());
+        after.push(told.matrix());
+        after.extend(told.accounts());
     }
-    blocks.push(Block::Section(Section {
-        role: Role::Foot,
-        id: None,
-        verdict: None,
-        heading: None,
-        body: [of.locale.caution(), of.locale.foot()]
-            .map(|text| Block::Paragraph(text.into()))
-            .into(),
-    }));
+    let part = |role, id: Option<&str>, body| {
+        let id = id.map(str::to_owned);
+        Block::Section(Section { role, id, verdict: None, heading: None, body })
+    };
+    let foot = [of.locale.caution(), of.locale.foot()].map(|text| Block::Paragraph(text.into()));
+    let mut blocks = vec![part(Role::Overview, Some("overview"), overview)];
+    blocks.extend(after);
+    blocks.push(part(Role::Foot, None, foot.into()));
     Document { title: format!("Fleet audit of {}", of.audit.date), blocks }
 }
 
@@ -135,13 +135,16 @@ impl<'a> Told<'a> {
             lead: Lead::Word("AUDIT".to_owned(), audit.verdict().into()),
             beside: None,
             text: format!("{all}: {}", fleet::counts(counts, self.fleet.locale)).into(),
+            more: None,
             below,
         })
     }
 
     fn not_read(&self) -> Option<Block> {
-        let items: Vec<_> =
-            self.refused.iter().filter_map(|refusal| problems::first(refusal)).collect();
+        let items: Vec<_> = match self.extent.accounts {
+            None => self.refused.iter().filter_map(|refusal| problems::first(refusal)).collect(),
+            Some(_) => self.refused.iter().flat_map(|refusal| problems::each(refusal)).collect(),
+        };
         let heading = format!("Not read ({})", items.len());
         (!items.is_empty()).then(|| Section::new(Role::Part, heading, items))
     }
@@ -367,7 +370,10 @@ impl<'a> Told<'a> {
         let rows = self.judged_by(profile).map(|(index, judgement)| {
             let cells = part.iter().map(|requirement| {
                 let found = judgement.findings.iter().find(|f| f.requirement == *requirement);
-                found.map_or_else(|| "–".into(), |f| Inline::Outcome(f.outcome).into())
+                found.map_or_else(
+                    || format!("– {}", self.fleet.locale.not_asked_short()).into(),
+                    |f| Inline::Outcome(f.outcome).into(),
+                )
             });
             Row::new(None, std::iter::once(self.name(index)).chain(cells).collect())
         });

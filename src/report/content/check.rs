@@ -27,8 +27,10 @@ pub(crate) struct Setting<'a> {
 
 /// The check as a page of its own.
 pub(crate) fn document(subject: &Subject<'_>) -> Document {
-    let blocks = account(subject, Setting { audit: None, id: "vessel" });
-    Document { title: subject.check.vessel.name.clone(), blocks }
+    let body = account(subject, Setting { audit: None, id: "vessel" });
+    let id = Some("vessel".to_owned());
+    let account = Section { role: Role::Vessel, id, verdict: None, heading: None, body };
+    Document { title: subject.check.vessel.name.clone(), blocks: vec![Block::Section(account)] }
 }
 
 /// All that is told of a vessel.
@@ -73,7 +75,8 @@ fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
     Block::Headline(Headline {
         lead: Lead::Verdict(check.verdict),
         beside: by_practice.then(|| subject.locale.only_practice().into()),
-        text: named(vessel).into(),
+        text: vessel.name.clone().into(),
+        more: more_than_name(vessel),
         below,
     })
 }
@@ -83,14 +86,17 @@ pub(in crate::report) const ONLY_MEASURED: &str = "only figures that were measur
 
 /// The vessel's name with its register number and its port.
 pub(in crate::report) fn named(vessel: &Vessel) -> String {
-    let mut name = vessel.name.clone();
-    if let Some(register) = &vessel.register {
-        name.push_str(&format!(" ({register})"));
+    format!("{}{}", vessel.name, more_than_name(vessel).unwrap_or_default())
+}
+
+/// The register number and the port, to stand behind the name.
+fn more_than_name(vessel: &Vessel) -> Option<String> {
+    match (&vessel.register, &vessel.port) {
+        (None, None) => None,
+        (Some(register), None) => Some(format!(" ({register})")),
+        (None, Some(port)) => Some(format!(", {port}")),
+        (Some(register), Some(port)) => Some(format!(" ({register}), {port}")),
     }
-    if let Some(port) = &vessel.port {
-        name.push_str(&format!(", {port}"));
-    }
-    name
 }
 
 /// The inspection records that were read, among the files.

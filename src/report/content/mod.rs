@@ -69,6 +69,8 @@ impl From<Outcome> for Tone {
 pub(crate) enum Role {
     /// A part of its own: an order, a vessel of a quote.
     Part,
+    /// What a whole audit adds up to.
+    Overview,
     /// All that is told of one vessel.
     Vessel,
     /// What one profile says.
@@ -133,6 +135,8 @@ pub(crate) struct Headline {
     pub(crate) beside: Option<Line>,
     /// Of what it is said.
     pub(crate) text: Line,
+    /// What tells it from others of the name.
+    pub(crate) more: Option<String>,
     /// What frames it.
     pub(crate) below: Vec<Block>,
 }

@@ -146,7 +146,8 @@ impl Told<'_> {
         let (title, clause) =
             (self.words.title(finding.requirement), self.clause(finding.requirement));
         let text = format!("{title} ({clause}): {reasons}");
-        Item::new(Lead::Word("follows:".to_owned(), Tone::Strong), text).into()
+        let id = Some(self.id_of(finding));
+        Item { id, ..Item::new(Lead::Word("follows:".to_owned(), Tone::Strong), text) }.into()
     }
 
     fn clause(&self, requirement: usize) -> &str {

@@ -56,7 +56,7 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
     }
     let lead = Lead::Word(shown.locale.options_ways_open().to_owned(), Tone::Strong);
     let text = check::named(vessel).into();
-    let headline = Block::Headline(Headline { lead, beside: None, text, below });
+    let headline = Block::Headline(Headline { lead, beside: None, text, more: None, below });
     let blocks: Vec<_> =
         std::iter::once(headline).chain(check::notices(shown.notices, shown.locale)).collect();
     terminal::write(page, &blocks, shown.locale);

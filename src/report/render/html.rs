@@ -17,11 +17,14 @@ const STYLE: &str = include_str!("style/document.css");
 /// part stands.
 pub(crate) fn page(document: &Document, locale: Locale) -> String {
     let html = Html { locale };
-    let titled = document.blocks.iter().any(|block| matches!(block, Block::Headline(_)));
+    // A page of one account is headed by the account itself.
+    let is_account = |block: &Block| matches!(block, Block::Section(s) if s.role == Role::Vessel);
+    let alone = document.blocks.first().is_some_and(is_account);
+    let level = if alone { 1 } else { 2 };
     let body = html! {
         main {
-            @if !titled { header class="rail" { h1 { (prose(&document.title)) } } }
-            (html.blocks(&document.blocks, 2))
+            @if !alone { header class="rail" { h1 { (prose(&document.title)) } } }
+            (html.blocks(&document.blocks, level))
         }
     };
     base::document(&document.title, STYLE, &body)
@@ -74,27 +77,44 @@ impl Html {
     fn headline(self, headline: &Headline, level: u8) -> Markup {
         html! {
             header class="rail" {
-                (base::heading(level.saturating_sub(1), &self.line(&headline.text)))
+                (self.heading(headline, level))
                 p.headline {
                     (self.lead(&headline.lead))
                     @if let Some(beside) = &headline.beside { " " (self.line(beside)) }
+                    @if let Some(more) = &headline.more {
+                        " " span.soft { (prose(more.trim_start_matches([' ', ',']))) }
+                    }
                 }
             }
             (self.blocks(&headline.below, level))
         }
     }
 
+    /// The name of an account heads it; what an audit adds up to is a sentence
+    /// below the page's title.
+    fn heading(self, headline: &Headline, level: u8) -> Markup {
+        match headline.lead {
+            Lead::Verdict(_) => base::heading(level.saturating_sub(1), &self.line(&headline.text)),
+            _ => html! { p.headline { (self.line(&headline.text)) } },
+        }
+    }
+
     fn section(self, section: &Section, level: u8) -> Markup {
-        html! {
-            section class=(class(section.role)) id=[section.id.as_deref()] {
-                @if let Some(heading) = &section.heading {
-                    (base::heading(level, &html! {
-                        (self.line(heading))
-                        @if let Some(verdict) = section.verdict { " " (self.verdict(verdict)) }
-                    }))
-                }
-                (self.blocks(&section.body, level + u8::from(section.heading.is_some())))
+        let deeper = u8::from(section.heading.is_some() || section.role == Role::Vessel);
+        let body = html! {
+            @if let Some(heading) = &section.heading {
+                (base::heading(level, &html! {
+                    (self.line(heading))
+                    @if let Some(verdict) = section.verdict { " " (self.verdict(verdict)) }
+                }))
             }
+            (self.blocks(&section.body, level + deeper))
+        };
+        let (class, id) = (class(section.role), section.id.as_deref());
+        match section.role {
+            Role::Vessel => html! { article class=(class) id=[id] { (body) } },
+            Role::Foot => html! { footer { (body) } },
+            _ => html! { section class=(class) id=[id] { (body) } },
         }
     }
 
@@ -276,6 +296,7 @@ fn tone(tone: Tone) -> Option<&'static str> {
 fn class(role: Role) -> &'static str {
     match role {
         Role::Part => "part",
+        Role::Overview => "overview",
         Role::Vessel => "vessel",
         Role::Profile => "profile",
         Role::Particulars => "particulars",

@@ -59,7 +59,8 @@ impl Terminal<'_> {
         let (lead, tone) = self.lead(&headline.lead);
         let label = format!("{} ", lead.trim_end());
         let below = indent + display_width(&label) + 1;
-        let text = self.text(&headline.text);
+        let more = headline.more.as_deref().unwrap_or_default();
+        let text = format!("{}{more}", self.text(&headline.text));
         match &headline.beside {
             None => self.page.hang(indent, (&label, tone), (&text, Tone::Strong)),
             Some(beside) => {
@@ -87,7 +88,7 @@ impl Terminal<'_> {
         }
         let stands_in = section.heading.is_some() && depth == 0;
         let indent = if stands_in { indent + STEP } else { indent };
-        self.blocks(indent, &section.body, depth + 1);
+        self.blocks(indent, &section.body, depth + usize::from(section.heading.is_some()));
     }
 
     fn item(&mut self, indent: usize, item: &Item, depth: usize) {

@@ -59,7 +59,7 @@ fn no_line_is_wider_than_asked_and_no_word_is_lost() {
         words.sort();
         words
     };
-    let wide = words(&page(&check, 120));
+    let wide = words(&page(&check, 100));
     for width in 40..=100 {
         let text = page(&check, width);
         let widest = text.lines().map(|line| line.chars().count()).max();

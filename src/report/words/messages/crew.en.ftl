@@ -421,6 +421,7 @@ hold-at-deck = The freeboard was taken from the working deck, so the tools are d
     how high the rail stands above it is not written.
 stub = Known, not encoded: this rule exists, but what it asks is not in this program, so nobody can
     tell here whether the kit keeps it.
+not-asked-short = not asked
 not-asked = not asked: the requirement does not bind this vessel on its trip at its freeboard
 turns-out-well = What is to be measured or looked up is taken to turn out well.
 as-before = as before
