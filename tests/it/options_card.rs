@@ -6,10 +6,11 @@ mod paper;
 use crate::run::{self, Ran, home, write};
 use kitmuster::engine::choices::Prepared;
 use kitmuster::load::{self, Library};
-use kitmuster::measure::{Day, Units};
+use kitmuster::measure::Day;
 use kitmuster::model::technique::{Practice, Technique};
 use kitmuster::model::vessel::Trust;
 use kitmuster::options;
+use kitmuster::report::Locale;
 use kitmuster::report::options as report;
 use scraper::{ElementRef, Html, Selector};
 use serde_json::Value;
@@ -358,7 +359,7 @@ fn characters_that_steer_a_screen_are_shown_by_their_codes() {
         catalogues: &[],
         sources: &[source],
         notices: &[],
-        units: Units::Both,
+        locale: Locale::default(),
     });
     assert!(!card.contains(['\u{202e}', '\u{200b}', '\u{1b}', '\u{7}']));
     assert!(card.contains("Tern\\u{202e}\\u{1b}[31m"), "{card}");
