@@ -24,10 +24,13 @@ pub(crate) struct File<'a> {
     pub(crate) text: &'a str,
 }
 
+/// The arguments of a message in the order of the calls, with whether each is
+/// a count.
+type Arguments = Vec<(String, bool)>;
+
 /// One message as it is written in each language.
 struct Written<'a> {
-    /// Its arguments in the order of the calls, with whether each is a count.
-    arguments: Vec<(String, bool)>,
+    arguments: Arguments,
     /// Its pattern in each language.
     patterns: Vec<(&'a str, Pattern<&'a str>)>,
 }
@@ -123,7 +126,7 @@ fn read<'a>(
 fn checked<'a>(
     language: &str,
     message: Message<&'a str>,
-) -> Result<(Vec<(String, bool)>, Pattern<&'a str>), String> {
+) -> Result<(Arguments, Pattern<&'a str>), String> {
     let pattern = message.value.ok_or("has no text")?;
     let mut used = Vec::new();
     arguments(language, &pattern, &mut used)?;
@@ -145,11 +148,7 @@ fn checked<'a>(
 }
 
 /// Every argument of a pattern, and whether it is a count.
-fn arguments(
-    language: &str,
-    pattern: &Pattern<&str>,
-    into: &mut Vec<(String, bool)>,
-) -> Result<(), String> {
+fn arguments(language: &str, pattern: &Pattern<&str>, into: &mut Arguments) -> Result<(), String> {
     let mut add = |name: &str, count: bool| {
         let name = name.replace('-', "_");
         match into.iter_mut().find(|(other, _)| *other == name) {
@@ -289,11 +288,11 @@ fn body(
     for element in &pattern.elements {
         match element {
             PatternElement::TextElement { value } => {
-                let _ = writeln!(out, "out.push_str({:?});", as_shown(&one_line(value)));
+                let _ = writeln!(out, "put(&mut out, &{:?});", as_shown(&one_line(value)));
             }
             PatternElement::Placeable { expression } => match expression {
                 Expression::Inline(InlineExpression::StringLiteral { value }) => {
-                    let _ = writeln!(out, "out.push_str({value:?});");
+                    let _ = writeln!(out, "put(&mut out, &{value:?});");
                 }
                 Expression::Inline(InlineExpression::VariableReference { id }) => {
                     let _ = writeln!(out, "put(&mut out, &{});", id.name.replace('-', "_"));

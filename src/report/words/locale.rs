@@ -107,7 +107,8 @@ fn plural(language: &str, number: u64) -> PluralCategory {
     class.unwrap_or(PluralCategory::OTHER)
 }
 
-/// Puts an argument behind what is there. Writing to a string does not fail.
+/// Puts a text or an argument behind what is there. Writing to a string does
+/// not fail.
 fn put(out: &mut String, argument: &dyn Display) {
     let _ = write!(out, "{argument}");
 }

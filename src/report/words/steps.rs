@@ -111,7 +111,7 @@ impl Words<'_> {
         let things = self
             .things(step, |spec, requirement| self.spec_as_asked(spec, requirement, freeboard))
             .unwrap_or_else(|| self.title(step.requirement));
-        let things = self.to_count_too(things, step, freeboard);
+        let things = self.counting_too(things, step, freeboard);
         match action {
             Action::Measure => self.locale.step_look_aboard(&things),
             Action::Document => self.locale.step_carry_or_post(&things),
@@ -121,7 +121,7 @@ impl Words<'_> {
 
     /// The things with what else they have to be so that they count for other
     /// requirements too.
-    fn to_count_too(&self, mut things: String, step: &Step, freeboard: Option<Length>) -> String {
+    fn counting_too(&self, mut things: String, step: &Step, freeboard: Option<Length>) -> String {
         for also in &step.also {
             let deemed = self.requirement(*also).into_iter().flat_map(|other| &other.deemed);
             for deemed in deemed.filter(|deemed| deemed.requirement == step.requirement) {
