@@ -146,7 +146,7 @@ impl<'a> Told<'a> {
             Some(_) => self.refused.iter().flat_map(|refusal| problems::each(refusal)).collect(),
         };
         let heading = format!("Not read ({})", items.len());
-        (!items.is_empty()).then(|| Section::new(Role::Part, heading, items))
+        (!items.is_empty()).then(|| Section::block(Role::Part, heading, items))
     }
 
     fn vessels(&self) -> Block {
@@ -159,7 +159,7 @@ impl<'a> Told<'a> {
         if items.is_empty() {
             items.push(Block::Paragraph("none".into()));
         }
-        Section::new(Role::Part, "Vessels", items)
+        Section::block(Role::Part, "Vessels", items)
     }
 
     /// The id of a vessel's account, if it has one.
@@ -220,7 +220,7 @@ impl<'a> Told<'a> {
         let items =
             missed.iter().take(self.extent.most).filter_map(|missed| self.missed_one(missed));
         let items: Vec<Block> = items.chain(more(missed.len(), self.extent.most)).collect();
-        (!items.is_empty()).then(|| Section::new(Role::Part, "Most often missed", items))
+        (!items.is_empty()).then(|| Section::block(Role::Part, "Most often missed", items))
     }
 
     fn missed_one(&self, missed: &Missed) -> Option<Block> {
@@ -258,7 +258,7 @@ impl<'a> Told<'a> {
             });
             let items: Vec<_> = items.chain(more(within.len(), self.extent.most)).collect();
             if !items.is_empty() {
-                sections.push(Section::new(Role::Part, heading, items));
+                sections.push(Section::block(Role::Part, heading, items));
             }
             after = days;
         }
@@ -279,7 +279,7 @@ impl<'a> Told<'a> {
         }));
         body.extend(more(marks.len(), self.extent.most));
         let heading = format!("Marks on several vessels at sea together ({})", marks.len());
-        (!marks.is_empty()).then(|| Section::new(Role::Part, heading, body))
+        (!marks.is_empty()).then(|| Section::block(Role::Part, heading, body))
     }
 
     /// The vessels that a profile judged, by index, with what it said.
@@ -314,7 +314,7 @@ impl<'a> Told<'a> {
             rows: rows.collect(),
         };
         let any = !self.profiles.is_empty();
-        any.then(|| Section::new(Role::Part, "Editions used", vec![Block::Table(table)]))
+        any.then(|| Section::block(Role::Part, "Editions used", vec![Block::Table(table)]))
     }
 
     /// The fleet at a glance: vessel by requirement, one table for each
@@ -352,7 +352,7 @@ impl<'a> Told<'a> {
             let names = self.judged_by(profile).map(|(index, _)| self.name(index));
             body.push(Block::Lines(names.collect()));
         }
-        Section::new(Role::Edition, profile.title.to_string(), body)
+        Section::block(Role::Edition, profile.title.to_string(), body)
     }
 
     /// The vessel's name, leading to its account if it has one.

@@ -26,7 +26,7 @@ pub(super) fn against(of: &Fleet<'_>, comparison: &Comparison, most: usize) -> B
     body.extend(changed.iter().take(most).flat_map(|compared| vessel(of, compared)));
     body.extend(more(changed.len(), most));
     body.extend(alone(comparison));
-    Section::new(Role::Part, format!("Compared with the audit of {}{by}", comparison.then), body)
+    Section::block(Role::Part, format!("Compared with the audit of {}{by}", comparison.then), body)
 }
 
 /// Whether there is anything to say of a vessel of both audits.
@@ -151,7 +151,7 @@ pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted, most: usize) -> Block {
     told.sort_by_key(|vessel| vessel.fate);
     body.extend(told.iter().take(most).map(|under| under_draft(of, under)));
     body.extend(more(told.len(), most));
-    Section::new(Role::Part, format!("Under the draft `{}`", drafted.profile.id), body)
+    Section::block(Role::Part, format!("Under the draft `{}`", drafted.profile.id), body)
 }
 
 /// What it is judged beside.

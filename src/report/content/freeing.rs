@@ -76,5 +76,5 @@ pub(super) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
     }));
     body.extend(more(vessels.len(), most));
     body.push(Block::Paragraph(of.locale.options_foot().into()));
-    Some(Section::new(Role::Part, "Ways of freeing a turtle, situations counted", body))
+    Some(Section::block(Role::Part, "Ways of freeing a turtle, situations counted", body))
 }

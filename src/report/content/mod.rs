@@ -158,7 +158,7 @@ pub(crate) struct Section {
 
 impl Section {
     /// A section of that heading.
-    pub(crate) fn new(role: Role, heading: impl Into<Line>, body: Vec<Block>) -> Block {
+    pub(crate) fn block(role: Role, heading: impl Into<Line>, body: Vec<Block>) -> Block {
         let heading = Some(heading.into());
         Block::Section(Self { role, id: None, verdict: None, heading, body })
     }

@@ -109,7 +109,7 @@ impl Told<'_> {
             .map(|clash| Item::new(Lead::Outcome(Outcome::NotMet), self.words.clash(clash)).into())
             .collect();
         let heading = "Too few tools to go round";
-        (!items.is_empty()).then(|| Section::new(Role::Part, heading, items))
+        (!items.is_empty()).then(|| Section::block(Role::Part, heading, items))
     }
 
     fn of_level(&self, level: Level, outcome: Outcome) -> Vec<&Finding> {
@@ -137,7 +137,7 @@ impl Told<'_> {
             item.below.extend(after.map(|(_, follower)| self.follows(follower)));
             body.push(item.into());
         }
-        Some(Section::new(Role::Part, format!("{heading} ({count})"), body))
+        Some(Section::block(Role::Part, format!("{heading} ({count})"), body))
     }
 
     /// A finding that is open or not met only as long as the one above it.
@@ -235,7 +235,8 @@ impl Told<'_> {
     fn in_order(&self) -> Option<Block> {
         let findings = self.of_level(Level::Required, Outcome::Met);
         let heading = format!("In order ({})", findings.len());
-        (!findings.is_empty()).then(|| Section::new(Role::Part, heading, vec![self.met(&findings)]))
+        (!findings.is_empty())
+            .then(|| Section::block(Role::Part, heading, vec![self.met(&findings)]))
     }
 
     fn met(&self, findings: &[&Finding]) -> Block {
@@ -276,7 +277,7 @@ impl Told<'_> {
             body.push(self.met(&met));
         }
         let heading = "Recommended (no part of the verdict)";
-        (!body.is_empty()).then(|| Section::new(Role::Part, heading, body))
+        (!body.is_empty()).then(|| Section::block(Role::Part, heading, body))
     }
 
     /// Until when and up to which freeboard the kit is ready.

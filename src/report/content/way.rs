@@ -12,7 +12,7 @@ impl Told<'_> {
             WayToReady::Already => None,
             WayToReady::None => {
                 let text = "No set of changes was found that makes it ready.";
-                Some(Section::new(Role::Part, text, Vec::new()))
+                Some(Section::block(Role::Part, text, Vec::new()))
             }
             WayToReady::Steps { steps, fewest } => Some(self.steps(steps, *fewest)),
         }
@@ -34,7 +34,7 @@ impl Told<'_> {
         if self.judgement.verdict == Verdict::CannotTell || measures {
             body.push(Block::Paragraph(self.words.locale.turns_out_well().into()));
         }
-        Section::new(Role::Part, heading, body)
+        Section::block(Role::Part, heading, body)
     }
 
     /// A step, in few words where a finding above says it in full.

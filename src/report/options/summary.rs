@@ -47,6 +47,6 @@ impl Shown<'_> {
         let pointer = Line::from(Inline::Code(format!("kitmuster options {file}")))
             .and(format!(", {}", self.locale.options_summary_pointer()));
         body.push(Block::Paragraph(pointer));
-        Section::new(Role::Part, self.locale.options_summary(), body)
+        Section::block(Role::Part, self.locale.options_summary(), body)
     }
 }
