@@ -3,9 +3,9 @@
 use crate::{aboard, told};
 use kitmuster::engine::Depth;
 use kitmuster::freeing::Prepared;
+use kitmuster::freeing::{self, Terms};
 use kitmuster::load;
 use kitmuster::model::check::Check;
-use kitmuster::freeing::{self, Terms};
 use std::sync::{Arc, OnceLock};
 
 const NAME: &str = "techniques.yaml";

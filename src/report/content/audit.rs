@@ -145,7 +145,7 @@ impl<'a> Told<'a> {
             None => self.refused.iter().filter_map(|refusal| problems::first(refusal)).collect(),
             Some(_) => self.refused.iter().flat_map(|refusal| problems::each(refusal)).collect(),
         };
-        let heading = format!("Not read ({})", items.len());
+        let heading = format!("Not read ({})", self.refused.len());
         (!items.is_empty()).then(|| Section::block(Role::Part, heading, items))
     }
 
