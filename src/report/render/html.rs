@@ -163,10 +163,11 @@ impl Html {
             }
         };
         match table.role {
-            Role::List => rows,
-            _ => html! {
+            // Alone wider than a page can be: it scrolls in a box of its own.
+            Role::Matrix => html! {
                 div.scroll tabindex="0" role="region" aria-label=(shown(&table.caption)) { (rows) }
             },
+            _ => rows,
         }
     }
 
