@@ -44,6 +44,9 @@ impl Locale {
     }
 }
 
+/// A message without arguments.
+pub(crate) type Fixed = fn(Locale) -> &'static str;
+
 /// A number of things, which chooses between singular and plural.
 pub(crate) trait Count {
     /// The number.

@@ -7,6 +7,7 @@ use super::super::Shown;
 use crate::model::options::{Answered, OwnHooks};
 use crate::model::technique::{Practice, Situation};
 use crate::report::Locale;
+use crate::report::words::locale::Fixed;
 
 /// A situation with what the kit answers to it.
 pub(super) struct One<'a> {
@@ -35,7 +36,7 @@ enum Place {
 }
 
 /// The groups in their order: the heading, and what titles repeat of it.
-const ORDER: [(Place, fn(Locale) -> &'static str, &str); 5] = [
+const ORDER: [(Place, Fixed, &str); 5] = [
     (Place::ComesAboard, Locale::options_in_water_comes_aboard, ", can come aboard"),
     (Place::Stays, Locale::options_in_water_stays, ", stays in the water"),
     (Place::OnDeck, Locale::options_on_deck, ", on deck"),

@@ -11,6 +11,7 @@ use crate::measure::Answer;
 use crate::model::options::{Choice, Standing};
 use crate::report::Locale;
 use crate::report::page::{Page, Tone};
+use crate::report::words::locale::Fixed;
 use crate::report::words::options as said;
 use crate::report::words::pages::sentence;
 
@@ -90,7 +91,7 @@ enum Kept {
 }
 
 impl Kept {
-    const ALL: [(Self, fn(Locale) -> &'static str); 3] = [
+    const ALL: [(Self, Fixed); 3] = [
         (Self::Short, Locale::options_short),
         (Self::Closed, Locale::options_closed),
         (Self::Unknown, Locale::options_not_told),
