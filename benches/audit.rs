@@ -144,7 +144,7 @@ fn audited(files: &[Result<PathBuf, load::Refusal>], library: &Library) -> Vec<S
         depth: Depth::Findings,
     };
     let line =
-        |row| report::audit::line::line(&row, &library.vocabulary, Units::Both.into()).unwrap();
+        |row| report::wire::audit_line(&row, &library.vocabulary, Units::Both.into()).unwrap();
     files
         .chunks(AT_ONCE)
         .map(|part| rows(&orders, part, &Records::default(), line, || ()).concat())

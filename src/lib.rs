@@ -3,9 +3,9 @@
 pub mod cli;
 pub mod engine;
 pub mod fleet;
+pub mod freeing;
 pub mod load;
 pub mod measure;
 pub mod model;
-pub mod options;
 pub mod quote;
 pub mod report;

@@ -4,12 +4,12 @@
 use kitmuster::engine::Depth;
 use kitmuster::fleet::Orders;
 use kitmuster::load::{self, Library, Source};
-use kitmuster::measure::{Day, Units};
+use kitmuster::measure::Day;
 use kitmuster::model::check::Check;
 use kitmuster::model::profile::Profile;
 use kitmuster::model::vessel::{Trust, Vessel};
 use kitmuster::model::vocabulary::Vocabulary;
-use kitmuster::report::{self, Subject};
+use kitmuster::report::{self, Locale, Subject};
 use std::sync::{Arc, OnceLock};
 
 use crate::told;
@@ -55,9 +55,9 @@ pub fn orders(asked: &[Arc<Profile>], depth: Depth) -> Orders<'_> {
 /// A check in print: it fits the terminal and steers nothing, and its JSON is
 /// JSON.
 pub fn print(check: &Check, sources: &[Source], vocabulary: &Vocabulary) {
-    let subject = Subject { check, vocabulary, sources, units: Units::Both, freeing: None };
+    let subject = Subject { check, vocabulary, sources, locale: Locale::default(), freeing: None };
     told::page(&report::table(&subject, told::WIDTH));
-    let json = report::json::json(&subject).expect("a check has a JSON form");
+    let json = report::wire::check(&subject).expect("a check has a JSON form");
     told::steers_nothing(&json);
     serde_json::from_str::<serde_json::Value>(&json).expect("JSON");
 }

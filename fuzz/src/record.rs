@@ -54,7 +54,7 @@ fn read(text: &str) -> Option<AuditRecord> {
 }
 
 fn written(record: &AuditRecord) {
-    let text = pages::text(record).expect("a record has a JSON form");
+    let text = kitmuster::report::wire::record(record).expect("a record has a JSON form");
     told::steers_nothing(&text);
     let again = record::read(&text).expect("what was written is read");
     assert!(again == *record, "written otherwise than read");

@@ -2,10 +2,10 @@
 
 use crate::{aboard, told};
 use kitmuster::engine::Depth;
-use kitmuster::engine::choices::Prepared;
+use kitmuster::freeing::Prepared;
+use kitmuster::freeing::{self, Terms};
 use kitmuster::load;
 use kitmuster::model::check::Check;
-use kitmuster::options::{self, Terms};
 use std::sync::{Arc, OnceLock};
 
 const NAME: &str = "techniques.yaml";
@@ -24,7 +24,7 @@ pub fn run(text: &str) {
     };
     let prepared = Prepared::new(&practice);
     let terms = Terms { vocabulary: words, prepared: &prepared, catalogues: &[] };
-    let options = options::of_check(&terms, check());
-    let tally = options::tally(std::slice::from_ref(&options));
+    let options = freeing::of_check(&terms, check());
+    let tally = freeing::tally(std::slice::from_ref(&options));
     told::steers_nothing(&format!("{:?}", tally).replace(['\n', '\t'], " "));
 }

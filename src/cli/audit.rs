@@ -135,9 +135,9 @@ fn text(arguments: &AuditArguments, terminal: &Terminal, of: &Fleet<'_>) -> Resu
     let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
     match arguments.format {
         FleetFormat::Table | FleetFormat::Lines => Ok(report::audit::table(of, place.width)),
-        FleetFormat::Json => report::audit::json::json(of).map_err(|error| formless(&error)),
-        FleetFormat::Csv => report::audit::csv::csv(of).map_err(|error| formless(&error)),
-        FleetFormat::Html => Ok(report::audit::html::html(of)),
+        FleetFormat::Json => report::wire::audit(of).map_err(|error| formless(&error)),
+        FleetFormat::Csv => report::wire::audit_csv(of).map_err(|error| formless(&error)),
+        FleetFormat::Html => Ok(report::audit::html(of)),
     }
 }
 
@@ -172,7 +172,7 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
             counts.add(&row);
         }
         let wanted = concerned && shown;
-        let line = wanted.then(|| report::audit::line::line(&row, vocabulary, locale));
+        let line = wanted.then(|| report::wire::audit_line(&row, vocabulary, locale));
         (counts, line.transpose())
     };
     let refused: Vec<_> = input.refused_records.iter().cloned().map(Err).collect();
@@ -185,7 +185,7 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
         out.write(&text)?;
     }
     for left in &left_out {
-        out.write(&report::audit::line::left_out(left).map_err(|error| formless(&error))?)?;
+        out.write(&report::wire::left_out_line(left, locale).map_err(|error| formless(&error))?)?;
     }
     bar.finish_and_clear();
     out.finish()?;

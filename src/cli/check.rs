@@ -9,15 +9,15 @@ use super::library;
 use super::output::{self, Terminal};
 use super::trip::{today, trip};
 use super::{Stop, inputs, quote};
-use crate::engine::choices::Prepared;
 use crate::engine::{self, Depth, Request};
+use crate::freeing::Prepared;
+use crate::freeing::{self, Terms};
 use crate::load::{self, Library, Problem, Refusal, Source};
 use crate::measure::{Day, DaySpan};
 use crate::model::check::{Check, Notice};
 use crate::model::profile::Profile;
 use crate::model::text::visible;
 use crate::model::vessel::{Inspection, Trust, Vessel};
-use crate::options::{self, Terms};
 use crate::report::options::Shown;
 use crate::report::{self, Locale, Subject};
 use std::sync::Arc;
@@ -101,7 +101,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     let freeing = practice.map(|practice| {
         let prepared = &Prepared::new(practice);
         let terms = Terms { vocabulary, prepared, catalogues: &catalogues };
-        (practice, options::of_check(&terms, &check))
+        (practice, freeing::of_check(&terms, &check))
     });
     let freeing = freeing.as_ref().map(|(practice, options)| Shown {
         options,
@@ -117,7 +117,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     let text = match arguments.format {
         Format::Table => report::table(&subject, place.width),
         Format::Html => report::check_html(&subject),
-        Format::Json => report::json::json(&subject)
+        Format::Json => report::wire::check(&subject)
             .map_err(|error| Stop::usage(format!("the result has no JSON form: {error}"), ""))?,
     };
     match &arguments.output {

@@ -11,14 +11,15 @@ use super::exit::Exit;
 use super::output::{self, Terminal};
 use super::{Stop, inputs, quote};
 use crate::engine::Depth;
-use crate::engine::choices::Prepared;
+use crate::freeing::Prepared;
+use crate::freeing::{CaseAnswer, Options, Question, Request, Terms, options};
 use crate::load::Library;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::Notice;
 use crate::model::options::{Answered, OwnHooks, Standing};
 use crate::model::technique::Practice;
-use crate::options::{CaseAnswer, Options, Question, Request, Terms, options};
 use crate::report::options::{self as report, Shown};
+use crate::report::wire;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -81,7 +82,7 @@ fn text(
         (Format::Html, _) => Ok(report::html(shown)),
         (Format::Json, _) => {
             let asked = asked.map(|(question, answers)| (question, answers.as_slice()));
-            report::json(shown, asked)
+            wire::options(shown, asked)
                 .map_err(|error| Stop::usage(format!("the result has no JSON form: {error}"), ""))
         }
     }

@@ -88,8 +88,8 @@ fn text(format: QuoteFormat, shown: &Shown<'_>, place: Terminal) -> Result<Strin
     };
     match format {
         QuoteFormat::Table => Ok(report::quote::table(shown, place.width)),
-        QuoteFormat::Json => report::quote::json(shown).map_err(|error| formless(&error)),
-        QuoteFormat::Csv => report::quote::csv(shown).map_err(|error| formless(&error)),
+        QuoteFormat::Json => report::wire::quote(shown).map_err(|error| formless(&error)),
+        QuoteFormat::Csv => report::wire::quote_csv(shown).map_err(|error| formless(&error)),
         QuoteFormat::Html => Ok(report::quote::html(shown)),
     }
 }

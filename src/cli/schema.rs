@@ -7,7 +7,7 @@ use super::Stop;
 use super::arguments::SchemaArguments;
 use super::exit::Exit;
 use super::output;
-use crate::report::schema::{FORMATS, Format, list};
+use crate::report::wire::schema::{FORMATS, Format, list};
 
 /// Prints one schema, or lists what there are schemas of.
 pub(super) fn run(arguments: &SchemaArguments) -> Result<Exit, Stop> {

@@ -1,106 +1,37 @@
-//! The engine: fit, assignment, verdict and the four inverses.
+//! The engine: one vessel checked on one trip. Records are laid over the
+//! vessel's list; for every edition that applies, the breakpoints of its
+//! freeboards and days are found, each point between them is evaluated, tools
+//! are assigned, and the worst of it is the verdict; each inverse is another
+//! use of the same three.
 //!
-//! Imports `model` and `measure` only. Pure: no files, no clock, no
-//! terminal, no threads, no global state, no floating point.
+//! Imports `model` and `measure` only. Pure: no files, no clock, no terminal,
+//! no threads, no global state, no floating point.
 #![deny(clippy::float_arithmetic)]
 
 mod assign;
-mod bench;
-pub mod choices;
-mod clash;
-mod conform;
-mod deeds;
-mod edges;
+pub mod demand;
 mod evaluate;
-mod explain;
-mod fit;
-mod groups;
-mod holders;
 mod judge;
-mod lay;
-mod limit;
-mod notes;
-mod offer;
-mod pose;
-mod prune;
-mod readings;
-mod scene;
-mod search;
-mod seats;
-mod select;
+mod overlay;
+mod repair;
+mod request;
 pub mod supply;
-mod until;
-mod upto;
-pub mod validity;
-mod vouch;
-pub mod wants;
-mod way;
 
-pub use conform::perform;
-pub use lay::lay_over;
+pub use evaluate::validity;
+pub use overlay::{judged_vessel, lay_over};
+pub use repair::apply::repaired;
+pub use request::{Depth, Request, Terms};
 
-use crate::measure::{Day, DaySpan};
-use crate::model::check::{Check, Judgement, Notice, Why};
-use crate::model::finding::{Asked, Verdict};
-use crate::model::profile::Profile;
-use crate::model::vessel::{Inspection, Trust, Vessel};
-use crate::model::vocabulary::Vocabulary;
+use crate::measure::DaySpan;
+use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
+use crate::model::finding::{Asked, GoodUpTo, ReadyUntil, Verdict, WayToReady};
+use crate::model::vessel::{Inspection, Vessel};
+use evaluate::point::Point;
+use judge::breakpoints::Subject;
+use judge::editions::{self, Applicable, ApplicableEdition};
+use judge::verdict::{self, Trip};
+use judge::{clash, findings, good_up_to};
 use std::sync::Arc;
-
-/// What to check.
-#[derive(Debug, Clone, Copy)]
-pub struct Request<'a> {
-    /// The trade's words.
-    pub vocabulary: &'a Vocabulary,
-    /// Every profile that is known.
-    pub profiles: &'a [Arc<Profile>],
-    /// The profiles that were asked for; if none, every one that binds.
-    pub asked: &'a [Arc<Profile>],
-    /// The vessel as declared.
-    pub vessel: &'a Vessel,
-    /// Inspection records to lay over it, in any order.
-    pub inspections: &'a [Inspection],
-    /// The day of departure.
-    pub departure: Day,
-    /// The day of return; a trip of one day if it is not known.
-    pub back: Option<Day>,
-    /// Which figures are believed.
-    pub trust: Trust,
-    /// How much is worked out.
-    pub depth: Depth,
-}
-
-/// What one vessel after another is checked by: a request without a vessel.
-#[derive(Debug, Clone, Copy)]
-pub struct Terms<'a> {
-    /// The trade's words.
-    pub vocabulary: &'a Vocabulary,
-    /// Every profile that is known.
-    pub profiles: &'a [Arc<Profile>],
-    /// The profiles that were asked for; if none, every one that binds.
-    pub asked: &'a [Arc<Profile>],
-    /// The day of departure.
-    pub departure: Day,
-    /// The day of return; a trip of one day if it is not known.
-    pub back: Option<Day>,
-    /// Which figures are believed.
-    pub trust: Trust,
-    /// How much is worked out.
-    pub depth: Depth,
-}
-
-/// How much of a check is worked out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Depth {
-    /// Everything, the inverses too.
-    #[default]
-    Whole,
-    /// The verdict, the findings and *ready until*, for many vessels at once.
-    Findings,
-    /// The same, with clashes and the shortest way to ready, but without the
-    /// freeboards beyond the vessel's own.
-    Way,
-}
 
 /// Checks one vessel against every profile that binds it, or against those
 /// that were asked for.
@@ -123,15 +54,14 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     let (known, ahead): (Vec<_>, Vec<_>) =
         inspections.iter().cloned().partition(|record| record.on <= terms.departure);
     let (declared_from, measured) = (vessel.freeboard.from, !vessel.freeboard.stations.is_empty());
-    let vessel = as_judged(vessel, &known, terms.vocabulary, terms.trust);
+    let vessel = overlay::judged(vessel, &known, terms.vocabulary, terms.trust);
     let asked = Asked {
         departure: terms.departure,
         back: terms.back.unwrap_or(terms.departure).max(terms.departure),
         trust: terms.trust,
     };
     let days = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
-    let selection = select::select(terms, &vessel, days);
-    let mut notices = selection.notices;
+    let Applicable { editions, mut notices } = editions::applicable(terms, &vessel, days);
     let elsewhere = |record: &&Inspection| {
         record.freeboard.as_ref().is_some_and(|taken| taken.from != declared_from) && measured
     };
@@ -141,11 +71,8 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     if terms.back.is_none() {
         notices.push(Notice::NoReturn);
     }
-    let judgements: Vec<_> = selection
-        .courses
-        .iter()
-        .map(|course| judge::judge(terms, &vessel, course, asked))
-        .collect();
+    let judgements: Vec<_> =
+        editions.iter().map(|edition| judge(terms, &vessel, edition, asked)).collect();
     let gaps = notices.iter().any(Notice::leaves_open);
     let floor = if gaps || judgements.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
     // Where a word is not known a rule may bind in place of the house, so that
@@ -157,31 +84,44 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     Check { vessel, asked, verdict, judgements, notices }
 }
 
-/// The vessel as a check of that departure judges it: with the records laid
-/// over that are not dated after it, and what is not believed left out.
-pub fn judged_vessel(
-    vessel: Vessel,
-    inspections: &[Inspection],
-    vocabulary: &Vocabulary,
-    (departure, trust): (Day, Trust),
-) -> Vessel {
-    let known: Vec<_> = inspections.iter().filter(|r| r.on <= departure).cloned().collect();
-    as_judged(vessel, &known, vocabulary, trust)
-}
-
-/// The vessel with the records laid over and what is not believed left out.
-fn as_judged(
-    vessel: Vessel,
-    records: &[Inspection],
-    vocabulary: &Vocabulary,
-    trust: Trust,
-) -> Vessel {
-    let mut vessel = match records {
-        [] => vessel,
-        _ => lay_over(&vessel, records, vocabulary),
+/// Judges the vessel under one edition.
+fn judge(
+    terms: &Terms<'_>,
+    vessel: &Vessel,
+    edition: &ApplicableEdition<'_>,
+    asked: Asked,
+) -> Judgement {
+    let profile = &edition.profile;
+    let judgement = Judgement {
+        profile: Arc::clone(profile),
+        why: edition.why.clone(),
+        days: edition.days,
+        verdict: Verdict::CannotTell,
+        findings: Vec::new(),
+        ready_until: ReadyUntil::None,
+        inverses: Some(Inverses {
+            good_up_to: GoodUpTo::None,
+            stretches: Vec::new(),
+            clashes: Vec::new(),
+            way: WayToReady::None,
+        }),
     };
-    if trust != Trust::All {
-        lay::leave_out_unmeasured(&mut vessel);
+    if !profile.encoded {
+        return judgement;
     }
-    vessel
+    let by_name = edition.why.is_asked();
+    let point = Point::of(terms.vocabulary, profile, vessel, asked.departure, by_name);
+    let subject = Subject::over(point, edition.days);
+    let Trip { worst, verdicts, evaluations } = verdict::of_trip(&subject);
+    let ready_until = verdict::ready_until(&subject, edition, &verdicts);
+    let findings = findings::findings(&subject, &worst, edition.days.until, evaluations);
+    let inverses = (terms.depth != Depth::Findings).then(|| {
+        let (good_up_to, stretches) = match terms.depth {
+            Depth::Whole => good_up_to::good_up_to(&subject),
+            _ => (GoodUpTo::None, Vec::new()),
+        };
+        let clashes = clash::clashes(&subject, &worst);
+        Inverses { good_up_to, stretches, clashes, way: repair::shortest(&subject, worst.verdict) }
+    });
+    Judgement { verdict: worst.verdict, ready_until, findings, inverses, ..judgement }
 }

@@ -1,12 +1,13 @@
 //! A whole audit: its rows in order, and what they add up to.
 
 use super::doubts::{Doubt, doubts};
-use super::judge::Row;
+use super::judge::{Judged, Row};
 use super::lapses::{Lapse, lapses};
 use super::marks::{SameMark, same_marks};
 use super::missed::{Missed, most_missed};
 use super::records::LeftOut;
 use super::select::{Order, Selection};
+use crate::load::Refusal;
 use crate::measure::Day;
 use crate::model::finding::Verdict;
 use crate::model::profile::Standing;
@@ -94,6 +95,22 @@ impl Counts {
 }
 
 impl Audit {
+    /// The vessels that were judged.
+    pub fn judged(&self) -> impl Iterator<Item = &Judged> {
+        self.rows.iter().filter_map(|row| match row {
+            Row::Vessel(judged) => Some(&**judged),
+            Row::Refused(_) => None,
+        })
+    }
+
+    /// The files that were refused.
+    pub fn refused(&self) -> impl Iterator<Item = &Refusal> {
+        self.rows.iter().filter_map(|row| match row {
+            Row::Refused(refusal) => Some(refusal),
+            Row::Vessel(_) => None,
+        })
+    }
+
     /// The worst verdict of all vessels; can't tell where there is none.
     pub fn verdict(&self) -> Verdict {
         let counts = &self.counts;

@@ -25,6 +25,12 @@ impl Why {
     /// The stable codes of all reasons to use a profile.
     pub const CODES: &'static [&'static str] = WHY_CODES;
 
+    /// Whether the profile was named, or taken for want of any other: whom it
+    /// binds is then no question.
+    pub fn is_asked(&self) -> bool {
+        matches!(self, Self::Asked | Self::Fallback)
+    }
+
     /// The stable code.
     pub fn code(&self) -> &'static str {
         why_code(self)

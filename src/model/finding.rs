@@ -126,7 +126,7 @@ pub struct Clash {
 
 /// What to do, in the order of preference.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Deed {
+pub enum Action {
     /// Measure or look, assuming that it turns out well.
     Measure,
     /// Have it inspected.
@@ -165,7 +165,7 @@ pub enum Target {
 
 /// A place in a requirement that a step fills.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Slot {
+pub struct FilledSlot {
     /// The type, by index.
     pub of_type: usize,
     /// The member of the type, by index.
@@ -180,7 +180,7 @@ pub struct Slot {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Step {
     /// What to do.
-    pub deed: Deed,
+    pub action: Action,
     /// On what.
     pub target: Target,
     /// For which requirement, by index.
@@ -188,7 +188,7 @@ pub struct Step {
     /// Further requirements, by index, that the same tool then serves.
     pub also: Vec<usize>,
     /// The places that it fills; none for what is no tool.
-    pub slots: Vec<Slot>,
+    pub slots: Vec<FilledSlot>,
     /// Everything that the step has to put right.
     pub reasons: Vec<Reason>,
 }

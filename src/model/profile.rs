@@ -157,23 +157,48 @@ pub struct Profile {
     pub place: Place,
 }
 
+impl Profile {
+    /// Shows each single condition in it: of whom it binds, and of every
+    /// requirement.
+    pub fn each_condition<'a>(&'a self, see: &mut dyn FnMut(&'a Condition)) {
+        Condition::each(&self.binds.when, see);
+        self.requirements.iter().for_each(|requirement| requirement.each_condition(see));
+    }
+}
+
 impl Requirement {
     /// The kinds that can serve it, in order, each once.
     pub fn kinds(&self) -> Vec<KindId> {
+        if let Need::Certificates { kind, .. } = &self.need {
+            return vec![*kind];
+        }
         let mut kinds = Vec::new();
-        let specs: Vec<_> = match &self.need {
-            Need::Tools { types, .. } => {
-                types.iter().flat_map(|t| t.members.iter().flat_map(|m| m.choices.iter())).collect()
-            }
-            Need::Gear { choices, .. } => choices.iter().collect(),
-            Need::Certificates { kind, .. } => return vec![*kind],
-        };
-        for spec in specs {
+        for spec in self.need.specs() {
             if !kinds.contains(&spec.kind) {
                 kinds.push(spec.kind);
             }
         }
         kinds
+    }
+
+    /// Shows each single condition on which it hangs: its own, those of its
+    /// exceptions and those of its alternatives.
+    pub fn each_condition<'a>(&'a self, see: &mut dyn FnMut(&'a Condition)) {
+        Condition::each(&self.when, see);
+        self.unless.iter().for_each(|group| Condition::each(group, see));
+        self.need.specs().for_each(|spec| Condition::each(&spec.when, see));
+    }
+
+    /// Whether its outcome can depend on the freeboard.
+    pub fn hangs_on_freeboard(&self) -> bool {
+        let mut hangs = false;
+        self.each_condition(&mut |one| hangs |= matches!(one, Condition::Freeboard { .. }));
+        let mut see = |test: &Test| {
+            hangs |= matches!(test, Test::Limit { limit, .. } if limit.is_reach());
+        };
+        self.need.specs().for_each(|spec| Test::each(&spec.tests, &mut see));
+        self.deemed.iter().for_each(|deemed| Test::each(&deemed.tests, &mut see));
+        hangs
     }
 
     /// Whether it wants tools or documents.

@@ -224,3 +224,90 @@ pub enum Need {
         choices: Vec<Spec>,
     },
 }
+
+impl Limit {
+    /// Its bounds: one, two for a range, none for a figure that is only asked
+    /// for or approximate.
+    pub fn bounds(&self) -> impl Iterator<Item = &Bound> {
+        let (first, second) = match self {
+            Self::Any | Self::About { .. } => (None, None),
+            Self::AtLeast(b) | Self::MoreThan(b) | Self::AtMost(b) | Self::LessThan(b) => {
+                (Some(b), None)
+            }
+            Self::Within(low, high) => (Some(low), Some(high)),
+        };
+        first.into_iter().chain(second)
+    }
+
+    /// The percentages of the base that stand anywhere in it.
+    pub fn shares_of(&self, base: Base) -> Vec<Percent> {
+        let mut shares = Vec::new();
+        self.bounds().for_each(|bound| bound.collect_shares(base, &mut shares));
+        shares
+    }
+
+    /// Whether it grows with the freeboard.
+    pub fn is_reach(&self) -> bool {
+        !self.shares_of(Base::Freeboard).is_empty()
+    }
+}
+
+impl Bound {
+    fn collect_shares(&self, base: Base, shares: &mut Vec<Percent>) {
+        match self {
+            Self::Fixed { .. } => {}
+            Self::Share(percent, of) => shares.extend((*of == base).then_some(*percent)),
+            Self::Greater(limbs) | Self::Lesser(limbs) => {
+                limbs.iter().for_each(|limb| limb.collect_shares(base, shares));
+            }
+        }
+    }
+}
+
+impl Test {
+    /// Shows each single test, those inside groups too, in the order of the
+    /// profile.
+    pub fn each<'a>(list: &'a [Self], see: &mut dyn FnMut(&'a Self)) {
+        for test in list {
+            match test {
+                Self::AnyOf(groups) | Self::Readings(groups) => {
+                    groups.iter().for_each(|group| Self::each(group, see));
+                }
+                single => see(single),
+            }
+        }
+    }
+}
+
+impl Condition {
+    /// Shows each single condition, those inside groups too, in the order of
+    /// the profile.
+    pub fn each<'a>(list: &'a [Self], see: &mut dyn FnMut(&'a Self)) {
+        for condition in list {
+            match condition {
+                Self::AnyOf(groups) => groups.iter().for_each(|group| Self::each(group, see)),
+                single => see(single),
+            }
+        }
+    }
+
+    /// The kind of tool on whose being aboard it depends.
+    pub fn kind_aboard(&self) -> Option<KindId> {
+        match self {
+            Self::Aboard { kind, .. } => Some(*kind),
+            _ => None,
+        }
+    }
+}
+
+impl Need {
+    /// Every alternative that can serve.
+    pub fn specs(&self) -> impl Iterator<Item = &Spec> {
+        let (types, gear): (&[ToolType], &[Spec]) = match self {
+            Self::Tools { types, .. } => (types, &[]),
+            Self::Gear { choices, .. } => (&[], choices),
+            Self::Certificates { .. } => (&[], &[]),
+        };
+        types.iter().flat_map(|t| &t.members).flat_map(|m| &m.choices).chain(gear)
+    }
+}

@@ -142,11 +142,50 @@ pub struct Tool {
     pub evidence: Option<String>,
     /// A remark.
     pub remark: Option<String>,
+    /// Of which lot it is a part that is listed by itself.
+    pub part_of: Option<PartOfLot>,
     /// Where it is written.
     pub place: Place,
 }
 
+/// A part of a lot that is listed as a tool of its own, because it is not like
+/// the rest.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PartOfLot {
+    /// The mark of the lot.
+    pub lot: String,
+    /// What sets it apart.
+    pub split: Split,
+}
+
+/// What sets a part of a lot apart.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Split {
+    /// It is broken.
+    Broken,
+    /// It was there by one count of a day and not by another.
+    CountDisputed,
+}
+
 impl Tool {
+    /// So many of this lot as a tool of their own, with a mark that says what
+    /// sets them apart.
+    pub fn part(&self, split: Split, count: u32) -> Self {
+        let apart = match split {
+            Split::Broken => "broken",
+            Split::CountDisputed => "count disputed",
+        };
+        let lot = self.mark.clone();
+        let mark = format!("{lot} ({apart})");
+        Self { mark, count, part_of: Some(PartOfLot { lot, split }), ..self.clone() }
+    }
+
+    /// The mark of the lot of which it is the broken part.
+    pub fn broken_part_of(&self) -> Option<&str> {
+        let part = self.part_of.as_ref().filter(|part| part.split == Split::Broken)?;
+        Some(&part.lot)
+    }
+
     /// A tool that is aboard, of which nothing else is known.
     pub fn bare(mark: impl Into<String>, kind: KindId, count: u32, place: Place) -> Self {
         Self {
@@ -167,6 +206,7 @@ impl Tool {
             changes: Vec::new(),
             evidence: None,
             remark: None,
+            part_of: None,
             place,
         }
     }
@@ -205,6 +245,24 @@ pub struct FreeboardReading {
     pub error: Option<Figure>,
     /// Where it is written.
     pub place: Place,
+}
+
+impl Freeboard {
+    fn readings(&self) -> impl Iterator<Item = &FreeboardReading> {
+        self.stations.iter().flat_map(|station| &station.readings)
+    }
+
+    /// The highest of all stations and readings; none where nobody measured.
+    pub fn highest(&self) -> Option<Length> {
+        self.readings().map(FreeboardReading::highest).max()
+    }
+
+    /// Whether it is more than one length, so that a finding has to say at
+    /// which it is worst.
+    pub fn is_several(&self) -> bool {
+        let mut ends = self.readings().flat_map(|reading| [reading.lowest(), reading.highest()]);
+        ends.next().is_some_and(|first| ends.any(|other| other != first))
+    }
 }
 
 impl FreeboardReading {

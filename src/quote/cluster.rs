@@ -3,7 +3,7 @@
 
 use super::needs::Branch;
 use super::outcome::Cured;
-use super::scene::{self, Reduced, Small, tools_of};
+use super::small::{Reduced, Small, small, tools_of};
 use super::wide::{Changed, Origin};
 use crate::model::profile::Level;
 use std::collections::{BTreeMap, BTreeSet};
@@ -14,23 +14,23 @@ pub(super) struct Cluster {
     /// The findings, those that only lend their tools among them.
     pub(super) findings: BTreeSet<Cured>,
     /// What they want, over the tools of the cluster.
-    pub(super) scenes: Vec<Reduced>,
+    pub(super) points: Vec<Reduced>,
     /// Where each tool is from.
     pub(super) origins: Vec<Origin>,
     /// How many of each tool of the own kit there are; none of the others.
     pub(super) own: Vec<u32>,
-    /// The scenes made small, one for each.
+    /// The points made small, one for each.
     pub(super) smalls: Vec<Small>,
 }
 
 impl Cluster {
     /// The clusters of a branch, or all of it as one.
-    pub(super) fn all(branch: &Branch, scenes: &[Reduced], whole: bool) -> Vec<Self> {
+    pub(super) fn all(branch: &Branch, points: &[Reduced], whole: bool) -> Vec<Self> {
         let mut links = Links::default();
         let everything: BTreeSet<Cured> =
-            scenes.iter().flat_map(|scene| scene.findings().map(|(finding, _)| finding)).collect();
-        for scene in scenes {
-            link(scene, branch, &mut links);
+            points.iter().flat_map(|point| point.findings().map(|(finding, _)| finding)).collect();
+        for point in points {
+            link(point, branch, &mut links);
         }
         let mut groups: BTreeMap<Cured, BTreeSet<Cured>> = BTreeMap::new();
         for finding in &everything {
@@ -38,14 +38,14 @@ impl Cluster {
             let head = head.unwrap_or_else(|| links.head(*finding));
             groups.entry(head).or_default().insert(*finding);
         }
-        groups.into_values().map(|findings| Self::of(branch, scenes, findings)).collect()
+        groups.into_values().map(|findings| Self::of(branch, points, findings)).collect()
     }
 
-    fn of(branch: &Branch, scenes: &[Reduced], findings: BTreeSet<Cured>) -> Self {
+    fn of(branch: &Branch, points: &[Reduced], findings: BTreeSet<Cured>) -> Self {
         let mut tools: BTreeSet<usize> = BTreeSet::new();
-        for (finding, want) in scenes.iter().flat_map(Reduced::findings) {
+        for (finding, demand) in points.iter().flat_map(Reduced::findings) {
             if findings.contains(&finding) {
-                tools.extend(tools_of(want));
+                tools.extend(tools_of(demand));
             }
         }
         // A lot counts what was changed of it.
@@ -57,11 +57,11 @@ impl Cluster {
         tools.extend(lots);
         let number: BTreeMap<usize, usize> =
             tools.iter().enumerate().map(|(new, old)| (*old, new)).collect();
-        let mut own_scenes: Vec<Reduced> = Vec::new();
-        for scene in scenes {
-            let scene = scene.of_these(&findings, &number);
-            if !scene.is_empty() && !own_scenes.contains(&scene) {
-                own_scenes.push(scene);
+        let mut own_points: Vec<Reduced> = Vec::new();
+        for point in points {
+            let point = point.of_these(&findings, &number);
+            if !point.is_empty() && !own_points.contains(&point) {
+                own_points.push(point);
             }
         }
         let origins = tools.iter().map(|tool| branch.wide.origins[*tool].clone());
@@ -70,19 +70,19 @@ impl Cluster {
             Origin::Own(_) => branch.wide.vessel.kit[*tool].count,
             _ => 0,
         });
-        let smalls = own_scenes.iter().map(scene::small).collect();
-        Self { findings, scenes: own_scenes, own: own.collect(), origins, smalls }
+        let smalls = own_points.iter().map(small).collect();
+        Self { findings, points: own_points, own: own.collect(), origins, smalls }
     }
 }
 
 impl Cluster {
     /// Whether the finding counts towards the verdict.
     pub(super) fn level(&self, finding: Cured) -> Level {
-        let of = |scene: &Reduced| {
-            let seat = scene.wants.seats.get(finding.requirement)?.as_ref()?;
-            (scene.judgement == finding.judgement).then_some(seat.level)
+        let of = |point: &Reduced| {
+            let demand = point.demands.by_requirement.get(finding.requirement)?.as_ref()?;
+            (point.judgement == finding.judgement).then_some(demand.level)
         };
-        self.scenes.iter().find_map(of).unwrap_or(Level::Required)
+        self.points.iter().find_map(of).unwrap_or(Level::Required)
     }
 
     /// How many tools the lot has that is changed.
@@ -122,24 +122,24 @@ impl Links {
     }
 }
 
-fn link(scene: &Reduced, branch: &Branch, links: &mut Links) {
-    let judgement = scene.judgement;
-    for (finding, want) in scene.findings() {
-        for tool in tools_of(want) {
+fn link(point: &Reduced, branch: &Branch, links: &mut Links) {
+    let judgement = point.judgement;
+    for (finding, demand) in point.findings() {
+        for tool in tools_of(demand) {
             links.claim(finding, tool);
             if let Origin::Changed(changed) = &branch.wide.origins[tool] {
                 links.claim(finding, changed.tool);
             }
         }
-        let spares = want.spares.as_ref().map(|spares| spares.served);
-        for requirement in want.lent.iter().map(|lent| lent.from).chain(spares) {
+        let spares = demand.spares.as_ref().map(|spares| spares.served);
+        for requirement in demand.lent.iter().map(|lent| lent.from).chain(spares) {
             let other = Cured { judgement, requirement };
-            if scene.wants.seats[requirement].is_some() {
+            if point.demands.by_requirement[requirement].is_some() {
                 links.join(finding, other);
             }
         }
     }
-    for part in &scene.wants.parts {
+    for part in &point.demands.parts {
         let first = part.first().and_then(|tool| links.of_tool.get(tool)).copied();
         for tool in part {
             if let (Some(first), Some(other)) = (first, links.of_tool.get(tool).copied()) {

@@ -3,9 +3,9 @@
 
 use super::order::{OneVessel, Order};
 use super::outcome::{Cured, Offer};
-use super::scene::Reduced;
+use super::small::Reduced;
 use super::wide::{self, Origin, Wide};
-use crate::engine::wants::{self, Wants};
+use crate::engine::demand::{self, Demands};
 use crate::engine::{Depth, Terms};
 use crate::measure::Length;
 use crate::model::catalogue::Gives;
@@ -25,7 +25,7 @@ pub(super) struct Needs {
 #[derive(Debug, Clone)]
 pub(super) struct Branch {
     pub(super) wide: Wide,
-    pub(super) wants: Vec<Wants>,
+    pub(super) demands: Vec<Demands>,
     /// Kinds of which something has to come aboard.
     pub(super) with: Vec<KindId>,
 }
@@ -57,7 +57,7 @@ impl Needs {
         further: &[Length],
     ) -> Self {
         let terms = terms(order, one, Depth::Findings);
-        let mut kinds = wants::deciding_kinds(&terms, own);
+        let mut kinds = demand::deciding_kinds(&terms, own);
         kinds.retain(|kind| !is_aboard(own, *kind) && comes(order, own, offers, *kind));
         kinds.truncate(MOST_DECIDING);
         let branches = (0..1_usize << kinds.len()).map(|case| {
@@ -66,8 +66,8 @@ impl Needs {
             };
             let allows = |kind, through: bool| comes(&kind) && (through || !kinds.contains(&kind));
             let wide = Wide::new(order, one, own, offers, allows);
-            let wants = wants::wants(&terms, &wide.vessel, further);
-            Branch { wide, wants, with: kinds.iter().copied().filter(comes).collect() }
+            let demands = demand::demands(&terms, &wide.vessel, further);
+            Branch { wide, demands, with: kinds.iter().copied().filter(comes).collect() }
         });
         Self { branches: branches.collect() }
     }
@@ -95,22 +95,22 @@ fn comes(order: &Order<'_>, own: &Vessel, offers: &[Offer], kind: KindId) -> boo
 }
 
 impl Branch {
-    /// Its scenes with what matters in them only, each once.
-    pub(super) fn scenes(
+    /// Its points with what matters in them only, each once.
+    pub(super) fn points(
         &self,
         takes: impl Fn(Cured, Level) -> bool,
         believed: impl Fn(usize) -> bool,
     ) -> Vec<Reduced> {
-        let mut scenes: Vec<Reduced> = Vec::new();
-        for (judgement, wants) in self.wants.iter().enumerate() {
-            for scene in &wants.scenes {
-                let reduced = Reduced::of(scene, judgement, &self.wide, &takes, &believed);
-                if !reduced.is_empty() && !scenes.contains(&reduced) {
-                    scenes.push(reduced);
+        let mut points: Vec<Reduced> = Vec::new();
+        for (judgement, demands) in self.demands.iter().enumerate() {
+            for point in &demands.points {
+                let reduced = Reduced::of(point, judgement, &self.wide, &takes, &believed);
+                if !reduced.is_empty() && !points.contains(&reduced) {
+                    points.push(reduced);
                 }
             }
         }
-        scenes
+        points
     }
 
     /// Whether a tool of the wide kit brings something of a kind aboard that

@@ -1,5 +1,5 @@
 //! The order as an integer program: which packs, which pieces for which
-//! vessel, which tool where in each scene.
+//! vessel, which tool where at each point.
 //!
 //! Amounts are in whole units of the currency; the tax is a whole number of
 //! coins, rounded as the order's tax is.
@@ -115,8 +115,8 @@ impl Plan {
         };
         let hopeless = |vessel: usize| {
             let required = |finding: &Cured| {
-                let wants = case.needs[vessel].branches.first().map(|branch| &branch.wants);
-                let of = wants.and_then(|wants| wants.get(finding.judgement));
+                let demands = case.needs[vessel].branches.first().map(|branch| &branch.demands);
+                let of = demands.and_then(|demands| demands.get(finding.judgement));
                 let requirement = of.map(|of| &of.profile.requirements[finding.requirement]);
                 requirement.is_none_or(|requirement| requirement.level == Level::Required)
             };
@@ -161,7 +161,7 @@ impl Plan {
         let mut useful: BTreeMap<Offer, u32> = BTreeMap::new();
         for (clusters, gate) in clusters.iter().zip(&gates) {
             for cluster in clusters {
-                let scene_useful = BTreeMap::new();
+                let point_useful = BTreeMap::new();
                 let (gate, changes) = (*gate, &changes);
                 let soft = case.soft && (gate.is_some() || shop.is_scarce(case, cluster));
                 let mut desk = Desk {
@@ -173,16 +173,16 @@ impl Plan {
                     kept,
                     changes,
                     soft,
-                    scene_useful,
+                    point_useful,
                 };
                 desk.cluster();
-                for (offer, count) in desk.scene_useful {
+                for (offer, count) in desk.point_useful {
                     *useful.entry(offer).or_default() += count;
                 }
             }
         }
         for changed in &changes {
-            // One that no scene mentions may bring something aboard.
+            // One that no point mentions may bring something aboard.
             if !self.changes[vessel].iter().any(|(known, _)| known == changed) {
                 let kit = branches.first().map(|branch| &branch.wide.vessel.kit);
                 let column = self.program.whole(kit.map_or(0, |kit| kit[changed.tool].count));
@@ -377,7 +377,7 @@ impl Case<'_> {
         let whole = branches.len() > 1;
         branches
             .iter()
-            .map(|branch| Cluster::all(branch, &branch.scenes(takes, believed), whole))
+            .map(|branch| Cluster::all(branch, &branch.points(takes, believed), whole))
             .collect()
     }
 

@@ -43,10 +43,10 @@ fn demand(clusters: &[Vec<Vec<Cluster>>]) -> BTreeMap<Offer, u32> {
     let mut demand: BTreeMap<Offer, u32> = BTreeMap::new();
     for cluster in clusters.iter().flatten().flatten() {
         let mut most: BTreeMap<Offer, u32> = BTreeMap::new();
-        for scene in &cluster.smalls {
+        for point in &cluster.smalls {
             let mut here: BTreeMap<Offer, u32> = BTreeMap::new();
-            for (class, tools) in scene.classes.iter().enumerate() {
-                let wanted = scene.wanted(class);
+            for (class, tools) in point.classes.iter().enumerate() {
+                let wanted = point.wanted(class);
                 for tool in tools {
                     match &cluster.origins[*tool] {
                         Origin::Own(_) => {}
@@ -72,7 +72,7 @@ fn demand(clusters: &[Vec<Vec<Cluster>>]) -> BTreeMap<Offer, u32> {
 }
 
 /// Somewhere that a tool can serve, or what else speaks of it there: cluster,
-/// scene, requirement, and the place in it.
+/// point, requirement, and the place in it.
 type Spot = [usize; 6];
 
 /// Where the tool of an item can serve on one vessel, in order.
@@ -172,19 +172,19 @@ fn standings(clusters: &[Cluster]) -> BTreeMap<Offer, Standing> {
 /// Calls `note` with every tool and spot of the cluster; without a spot for
 /// spares that fit certain tools.
 fn each_spot(number: usize, cluster: &Cluster, mut note: impl FnMut(usize, Option<Spot>)) {
-    for (at, scene) in cluster.scenes.iter().enumerate() {
-        for (finding, want) in scene.findings() {
+    for (at, point) in cluster.points.iter().enumerate() {
+        for (finding, demand) in point.findings() {
             let here = [number, at, finding.requirement];
             let spot = |sort, a, b| Some([here[0], here[1], here[2], sort, a, b]);
-            for (of_type, places) in want.types.iter().enumerate() {
+            for (of_type, places) in demand.types.iter().enumerate() {
                 for (of_place, place) in places.iter().enumerate() {
                     place.tools.iter().for_each(|t| note(*t, spot(0, of_type, of_place)));
                 }
             }
-            for (from, lent) in want.lent.iter().enumerate() {
+            for (from, lent) in demand.lent.iter().enumerate() {
                 lent.tools.iter().flatten().for_each(|t| note(*t, spot(1, from, 0)));
             }
-            for (spare, fits) in want.spares.iter().flat_map(|spares| &spares.fits) {
+            for (spare, fits) in demand.spares.iter().flat_map(|spares| &spares.fits) {
                 fits.iter().flatten().for_each(|t| note(*t, spot(2, *spare, 0)));
                 if fits.is_some() {
                     note(*spare, None);

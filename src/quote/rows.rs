@@ -1,11 +1,11 @@
-//! The rows of one cluster: which tool serves where in each of its scenes,
+//! The rows of one cluster: which tool serves where in each of its points,
 //! and that no more of it serves than there is.
 
 use super::cluster::Cluster;
 use super::outcome::{Cured, Offer};
 use super::plan::{Case, Plan};
 use super::program::{Side, Sum};
-use super::scene::{Small, SmallPlace, SmallSeat};
+use super::small::{Small, SmallDemand, SmallSlot};
 use super::wide::{Changed, Origin};
 use crate::model::profile::Level;
 use std::collections::{BTreeMap, BTreeSet};
@@ -43,33 +43,34 @@ pub(super) struct Desk<'d> {
     pub(super) changes: &'d [Changed],
     /// Whether findings of the cluster may stay open.
     pub(super) soft: bool,
-    /// How many pieces can be of use in the scene.
-    pub(super) scene_useful: BTreeMap<Offer, u32>,
+    /// How many pieces can be of use at the point.
+    pub(super) point_useful: BTreeMap<Offer, u32>,
 }
 
-/// Where the tools of a class serve in a scene.
+/// Where the tools of a class serve at a point.
 type Serving = BTreeMap<(usize, usize), Sum>;
 
 impl Desk<'_> {
-    /// The cluster in each of its scenes.
+    /// The cluster in each of its points.
     pub(super) fn cluster(&mut self) {
         let mut all: BTreeMap<Offer, u32> = BTreeMap::new();
-        for scene in &self.cluster.smalls {
-            self.scene(scene);
-            for (offer, count) in std::mem::take(&mut self.scene_useful) {
+        for point in &self.cluster.smalls {
+            self.point(point);
+            for (offer, count) in std::mem::take(&mut self.point_useful) {
                 let most = all.entry(offer).or_default();
                 *most = (*most).max(count);
             }
         }
-        self.scene_useful = all;
+        self.point_useful = all;
     }
 
-    fn scene(&mut self, scene: &Small) {
+    fn point(&mut self, point: &Small) {
         let (mut direct, mut lent): (Serving, Serving) = (BTreeMap::new(), BTreeMap::new());
-        let switches: Vec<Switch> = scene.seats.iter().map(|seat| self.switch(seat)).collect();
-        for (index, seat) in scene.seats.iter().enumerate() {
-            let types = self.types(seat, switches[index]);
-            for (places, on) in seat.types.iter().zip(types) {
+        let switches: Vec<Switch> =
+            point.demands.iter().map(|demand| self.switch(demand)).collect();
+        for (index, demand) in point.demands.iter().enumerate() {
+            let types = self.types(demand, switches[index]);
+            for (places, on) in demand.types.iter().zip(types) {
                 for place in places {
                     let mut sum: Sum = Vec::new();
                     for class in &place.classes {
@@ -77,9 +78,9 @@ impl Desk<'_> {
                         direct.entry((index, *class)).or_default().push((column, 1.0));
                         sum.push((column, 1.0));
                     }
-                    for class in lendable(scene, seat, place) {
+                    for class in lendable(point, demand, place) {
                         let column = self.plan.program.whole(place.count);
-                        lent.entry((index, class.1 + class.0 * scene.classes.len()))
+                        lent.entry((index, class.1 + class.0 * point.classes.len()))
                             .or_default()
                             .push((column, 1.0));
                         sum.push((column, 1.0));
@@ -89,20 +90,20 @@ impl Desk<'_> {
                 }
             }
         }
-        self.lending(scene, &direct, &lent);
-        self.spares(scene, &direct, &lent, &switches);
-        self.capacities(scene, &direct);
-        self.parts(scene, &direct);
+        self.lending(point, &direct, &lent);
+        self.spares(point, &direct, &lent, &switches);
+        self.capacities(point, &direct);
+        self.parts(point, &direct);
     }
 
     /// Whether the finding is met here.
-    fn switch(&mut self, seat: &SmallSeat) -> Switch {
-        let asked = seat.level == Level::Required || self.case.order.with_recommended;
+    fn switch(&mut self, demand: &SmallDemand) -> Switch {
+        let asked = demand.level == Level::Required || self.case.order.with_recommended;
         if !asked {
             // It may be met to lend its tool; nobody counts it.
             return Switch::Column(self.plan.program.whole(1));
         }
-        let met = self.soft.then(|| self.met(seat.finding));
+        let met = self.soft.then(|| self.met(demand.finding));
         match (met, self.gate) {
             (None, None) => Switch::On,
             (Some(column), None) | (None, Some(column)) => Switch::Column(column),
@@ -135,21 +136,21 @@ impl Desk<'_> {
     }
 
     /// Which types are complete.
-    fn types(&mut self, seat: &SmallSeat, on: Switch) -> Vec<Switch> {
-        if seat.least == seat.types.len() {
-            return vec![on; seat.types.len()];
+    fn types(&mut self, demand: &SmallDemand, on: Switch) -> Vec<Switch> {
+        if demand.least == demand.types.len() {
+            return vec![on; demand.types.len()];
         }
-        let columns: Vec<usize> = seat.types.iter().map(|_| self.plan.program.whole(1)).collect();
+        let columns: Vec<usize> = demand.types.iter().map(|_| self.plan.program.whole(1)).collect();
         let mut sum: Sum = columns.iter().map(|column| (*column, 1.0)).collect();
-        let right = on.less(seat.least as f64, &mut sum);
+        let right = on.less(demand.least as f64, &mut sum);
         self.plan.program.row(sum, Side::Equal, right);
         columns.into_iter().map(Switch::Column).collect()
     }
 
     /// A tool counts elsewhere at most as often as it serves where it is.
-    fn lending(&mut self, scene: &Small, direct: &Serving, lent: &Serving) {
+    fn lending(&mut self, point: &Small, direct: &Serving, lent: &Serving) {
         for ((_, key), sum) in lent {
-            let (from, class) = (key / scene.classes.len(), key % scene.classes.len());
+            let (from, class) = (key / point.classes.len(), key % point.classes.len());
             let mut sum = sum.clone();
             let there = direct.get(&(from, class)).into_iter().flatten();
             sum.extend(there.map(|(column, _)| (*column, -1.0)));
@@ -158,21 +159,21 @@ impl Desk<'_> {
     }
 
     /// Spares count where a tool that they fit serves.
-    fn spares(&mut self, scene: &Small, direct: &Serving, lent: &Serving, on: &[Switch]) {
-        for (index, seat) in scene.seats.iter().enumerate() {
-            let Some((served, fits)) = &seat.spares else { continue };
-            let own = direct.iter().filter(|((seat, _), _)| *seat == index);
+    fn spares(&mut self, point: &Small, direct: &Serving, lent: &Serving, on: &[Switch]) {
+        for (index, demand) in point.demands.iter().enumerate() {
+            let Some((served, fits)) = &demand.spares else { continue };
+            let own = direct.iter().filter(|((demand, _), _)| *demand == index);
             for ((_, class), sum) in own {
                 let mut sum = sum.clone();
-                let most: u32 = seat.types.iter().flatten().map(|place| place.count).sum();
+                let most: u32 = demand.types.iter().flatten().map(|place| place.count).sum();
                 let most = f64::from(most);
                 let mut right = 0.0;
                 match (served, fits.get(class)) {
                     (Some(served), Some(None)) => right = on[*served].less(most, &mut sum),
                     (Some(served), Some(Some(tools))) => {
                         let direct = tools.iter().filter_map(|tool| direct.get(&(*served, *tool)));
-                        let through = lent.iter().filter(|((seat, key), _)| {
-                            seat == served && tools.contains(&(key % scene.classes.len()))
+                        let through = lent.iter().filter(|((demand, key), _)| {
+                            demand == served && tools.contains(&(key % point.classes.len()))
                         });
                         let serving = direct.chain(through.map(|(_, sum)| sum)).flatten();
                         sum.extend(serving.map(|(column, _)| (*column, -most)));
@@ -185,11 +186,11 @@ impl Desk<'_> {
     }
 
     /// No tool serves oftener than it is there.
-    fn capacities(&mut self, scene: &Small, direct: &Serving) {
-        for (class, tools) in scene.classes.iter().enumerate() {
+    fn capacities(&mut self, point: &Small, direct: &Serving) {
+        for (class, tools) in point.classes.iter().enumerate() {
             let of_class = direct.iter().filter(|((_, c), _)| *c == class);
             let mut sum: Sum = of_class.flat_map(|(_, sum)| sum.iter().copied()).collect();
-            let wanted = scene.wanted(class);
+            let wanted = point.wanted(class);
             let mut there = 0.0;
             for tool in tools {
                 match &self.cluster.origins[*tool] {
@@ -221,7 +222,7 @@ impl Desk<'_> {
 
     fn change(&mut self, changed: &Changed, wanted: u32, count: u32) -> usize {
         for (offer, pieces) in &changed.by {
-            *self.scene_useful.entry(*offer).or_default() += wanted.min(count) * pieces;
+            *self.point_useful.entry(*offer).or_default() += wanted.min(count) * pieces;
         }
         let changes = &mut self.plan.changes[self.vessel];
         if let Some((_, column)) = changes.iter().find(|(known, _)| known == changed) {
@@ -233,15 +234,15 @@ impl Desk<'_> {
     }
 
     fn goods(&mut self, offer: Offer, wanted: u32) -> usize {
-        *self.scene_useful.entry(offer).or_default() += wanted;
+        *self.point_useful.entry(offer).or_default() += wanted;
         let program = &mut self.plan.program;
         let goods = &mut self.plan.goods[self.vessel];
         *goods.entry(offer).or_insert_with(|| program.whole(MOST_PIECES))
     }
 
     /// One tool of those that share a part serves, once.
-    fn parts(&mut self, scene: &Small, direct: &Serving) {
-        for classes in &scene.parts {
+    fn parts(&mut self, point: &Small, direct: &Serving) {
+        for classes in &point.parts {
             let those = direct.iter().filter(|((_, class), _)| classes.contains(class));
             let sum: Sum = those.flat_map(|(_, sum)| sum.iter().copied()).collect();
             if !sum.is_empty() {
@@ -254,11 +255,11 @@ impl Desk<'_> {
 /// The most pieces of one item for one vessel.
 pub(super) const MOST_PIECES: u32 = 1000;
 
-/// The seats and classes that count for a place because they serve elsewhere.
-fn lendable(scene: &Small, seat: &SmallSeat, place: &SmallPlace) -> BTreeSet<(usize, usize)> {
+/// The demands and classes that count for a place because they serve elsewhere.
+fn lendable(point: &Small, demand: &SmallDemand, place: &SmallSlot) -> BTreeSet<(usize, usize)> {
     let mut all = BTreeSet::new();
-    for (from, classes) in &seat.lent {
-        let there = scene.seats[*from].types.iter().flatten().flat_map(|place| &place.classes);
+    for (from, classes) in &demand.lent {
+        let there = point.demands[*from].types.iter().flatten().flat_map(|place| &place.classes);
         let counts = |class: &&usize| match classes {
             Some(classes) => classes.contains(class),
             None => place.classes.contains(class),

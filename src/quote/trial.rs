@@ -3,9 +3,9 @@
 
 use super::cluster::Cluster;
 use super::outcome::Cured;
-use super::scene::Reduced;
+use super::small::Reduced;
 use super::wide::{Changed, Origin};
-use crate::engine::wants::Seating;
+use crate::engine::demand::Feasibility;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Tools that can stand in for each other throughout a cluster: bought ones,
@@ -78,48 +78,48 @@ impl<'c> Trial<'c> {
     /// others cannot be met together.
     pub(super) fn impossible(&self, asked: &BTreeSet<Cured>) -> (BTreeSet<Cured>, bool) {
         let best = self.at_best();
-        if Hall::of(self.cluster, asked, asked).is_met(&best) {
+        if Points::of(self.cluster, asked, asked).is_met(&best) {
             return (BTreeSet::new(), false);
         }
         let alone = |finding: &&Cured| {
             let one = BTreeSet::from([**finding]);
-            !Hall::leaning(self.cluster, &one).is_met(&best)
+            !Points::leaning(self.cluster, &one).is_met(&best)
         };
         let impossible: BTreeSet<Cured> = asked.iter().filter(alone).copied().collect();
         let rest: BTreeSet<Cured> = asked.difference(&impossible).copied().collect();
-        let contended = !Hall::of(self.cluster, &rest, &rest).is_met(&best);
+        let contended = !Points::of(self.cluster, &rest, &rest).is_met(&best);
         (impossible, contended)
     }
 }
 
-/// The scenes of a cluster, to be tried.
-struct Hall(Vec<Seating>);
+/// The points of a cluster, to be tried.
+struct Points(Vec<Feasibility>);
 
-impl Hall {
+impl Points {
     /// Of the findings that are asked only these are met; those that only
     /// lend their tools may be.
     fn of(cluster: &Cluster, asked: &BTreeSet<Cured>, met: &BTreeSet<Cured>) -> Self {
         let lenders = cluster.findings.difference(asked).copied();
         let there: BTreeSet<Cured> = met.iter().copied().chain(lenders).collect();
-        Self::seats(cluster, met, |scene| scene.meeting(&there))
+        Self::demands(cluster, met, |point| point.meeting(&there))
     }
 
     /// These are met; all others may be.
     fn leaning(cluster: &Cluster, met: &BTreeSet<Cured>) -> Self {
-        Self::seats(cluster, met, Reduced::clone)
+        Self::demands(cluster, met, Reduced::clone)
     }
 
-    fn seats(
+    fn demands(
         cluster: &Cluster,
         met: &BTreeSet<Cured>,
-        scene: impl Fn(&Reduced) -> Reduced,
+        point: impl Fn(&Reduced) -> Reduced,
     ) -> Self {
         let seating = |reduced: &Reduced| {
-            let (reduced, judgement) = (scene(reduced), reduced.judgement);
+            let (reduced, judgement) = (point(reduced), reduced.judgement);
             let optional = |requirement| !met.contains(&Cured { judgement, requirement });
-            Seating::of(&reduced.wants, cluster.origins.len(), optional)
+            Feasibility::of(&reduced.demands, cluster.origins.len(), optional)
         };
-        Self(cluster.scenes.iter().map(seating).collect())
+        Self(cluster.points.iter().map(seating).collect())
     }
 
     fn is_met(&self, there: &[u32]) -> bool {

@@ -5,7 +5,7 @@ use super::needs;
 use super::order::{OneVessel, Order};
 use super::outcome::{Cured, Hindrance, Nearest, Offer, Unmet};
 use super::wide::{self, Origin, Wide};
-use crate::engine::{Depth, wants};
+use crate::engine::{Depth, demand};
 use crate::measure::Day;
 use crate::model::catalogue::{Gives, Item};
 use crate::model::reason::Reason;
@@ -62,7 +62,7 @@ pub(super) fn unmet(
     let tools: Vec<usize> = offered.iter().map(|(tool, _)| *tool).collect();
     let of = |finding: &Cured| {
         let (judgement, requirement) = (finding.judgement, finding.requirement);
-        let found = wants::shortcomings(&terms, &wide.vessel, judgement, requirement, &tools);
+        let found = demand::shortcomings(&terms, &wide.vessel, judgement, requirement, &tools);
         let nearest = offered.iter().zip(found).filter_map(|((_, offer), lacks)| {
             let item = wide::item(order, *offer);
             let mut hindrances = hindrances(order.ordered, one.departure, item);

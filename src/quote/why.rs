@@ -72,10 +72,10 @@ impl Why<'_> {
         let mut tools = BTreeSet::new();
         for (vessel, needs) in self.solved.needs.iter().enumerate() {
             for branch in &needs.branches {
-                let scenes = branch.wants.iter().flat_map(|wants| &wants.scenes);
-                let places = scenes
-                    .flat_map(|scene| scene.seats.iter().flatten())
-                    .flat_map(|want| want.types.iter().flatten());
+                let points = branch.demands.iter().flat_map(|demands| &demands.points);
+                let places = points
+                    .flat_map(|point| point.by_requirement.iter().flatten())
+                    .flat_map(|demand| demand.types.iter().flatten());
                 for tool in places.flat_map(|place| &place.open) {
                     if let Origin::Own(own) = branch.wide.origins[*tool] {
                         tools.insert((vessel, own));

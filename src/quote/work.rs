@@ -10,7 +10,7 @@ use super::search::{Cheapest, OfVessel, Search};
 use super::unmet;
 use super::why;
 use super::wide;
-use crate::engine::{Depth, Request, check, wants};
+use crate::engine::{Depth, Request, check, demand};
 use crate::measure::{Currency, Length};
 use crate::model::catalogue::Gives;
 use crate::model::check::Check;
@@ -119,7 +119,7 @@ impl Desk<'_> {
             for vessel in doubted {
                 let one = &self.order.vessels[vessel];
                 let terms = needs::terms(self.order, one, Depth::Findings);
-                let points = wants::turning_points(&terms, &after[vessel].vessel);
+                let points = demand::breakpoints(&terms, &after[vessel].vessel);
                 let new: Vec<Length> =
                     points.into_iter().filter(|p| !further[vessel].contains(p)).collect();
                 if !new.is_empty() && round < MOST_ROUNDS {

@@ -6,61 +6,27 @@
 //! steering characters were made visible.
 
 pub mod audit;
-mod check_html;
-pub(crate) mod html;
-pub mod json;
+mod check;
+pub(crate) mod content;
 pub mod options;
-mod page;
 mod picture;
 mod places;
 mod problems;
 mod profiles;
 pub mod quote;
+pub(crate) mod render;
 #[cfg(test)]
 mod sample;
-pub mod schema;
 pub mod sheet;
-mod table;
+mod subject;
 mod vocabulary;
+pub mod wire;
 mod words;
 
-pub use check_html::check_html;
+pub use check::{check_html, table};
 pub use places::Places;
 pub use problems::{refusals, usage};
 pub use profiles::profiles;
-pub use table::table;
+pub use subject::Subject;
 pub use vocabulary::{kind, vocabulary};
 pub use words::locale::{Language, Locale};
-
-use crate::load::Source;
-use crate::model::check::{Check, Judgement};
-use crate::model::vocabulary::Vocabulary;
-use words::Words;
-
-/// A check's result with all that is needed to put it into words.
-#[derive(Debug, Clone, Copy)]
-pub struct Subject<'a> {
-    /// The result.
-    pub check: &'a Check,
-    /// The words for kinds and attributes.
-    pub vocabulary: &'a Vocabulary,
-    /// The files that were read, to find lines and columns in.
-    pub sources: &'a [Source],
-    /// The language and the units of the page.
-    pub locale: Locale,
-    /// Which ways of freeing a turtle the kit leaves open, where that was
-    /// asked.
-    pub freeing: Option<options::Shown<'a>>,
-}
-
-impl<'a> Subject<'a> {
-    /// The words for one judgement of the check.
-    pub(crate) fn words(&self, judgement: &'a Judgement) -> Words<'a> {
-        Words {
-            vocabulary: self.vocabulary,
-            vessel: &self.check.vessel,
-            profile: &judgement.profile,
-            locale: self.locale,
-        }
-    }
-}

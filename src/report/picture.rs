@@ -10,7 +10,7 @@ pub(super) mod reach;
 pub(super) mod time;
 
 use crate::measure::{Length, System, Units};
-use crate::report::html::shown;
+use crate::report::render::base::shown;
 use crate::report::words::Words;
 use maud::{Markup, html};
 

@@ -2,7 +2,8 @@
 //!
 //! Imports `load` for the refusal alone. Opens no file.
 
-use super::page::{Page, Tone};
+use super::content::{Block, Item, Lead, Tone};
+use super::render::lines::Page;
 use crate::load::{Problem, Refusal};
 
 /// How far what follows a problem's first line stands in.
@@ -41,16 +42,28 @@ pub fn usage(what: &str, mend: &str, width: usize) -> String {
 
 /// The first thing that is wrong in a file, and how many more there are, for
 /// a list in which other things matter too.
-pub(super) fn write_first(page: &mut Page, indent: usize, refusal: &Refusal) {
-    let Some(first) = refusal.problems.first() else { return };
-    page.hang(indent, ("-", Tone::Bad), (&headline(refusal, first), Tone::Plain));
-    let more = refusal.problems.len() - 1;
-    if more > 0 {
-        let noun = if more == 1 { "problem" } else { "problems" };
-        page.prose(indent + 2, Tone::Plain, &format!("and {more} more {noun} in this file"));
-    } else if let Some(mend) = &first.mend {
-        page.prose(indent + 2, Tone::Plain, &format!("mend: {mend}"));
-    }
+pub(super) fn first(refusal: &Refusal) -> Option<Block> {
+    let first = refusal.problems.first()?;
+    let below = match (refusal.problems.len() - 1, &first.mend) {
+        (0, None) => None,
+        (0, Some(mend)) => Some(format!("mend: {mend}")),
+        (1, _) => Some("and 1 more problem in this file".to_owned()),
+        (more, _) => Some(format!("and {more} more problems in this file")),
+    };
+    let below = below.map(|text| Block::Paragraph(text.into())).into_iter().collect();
+    let headline = headline(refusal, first);
+    Some(Item::new(Lead::Bullet(Tone::Bad), headline).with(below).into())
+}
+
+/// Everything that is wrong in a file, problem by problem.
+pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
+    let item = |problem: &Problem| {
+        let expected = problem.expected.as_ref().map(|text| format!("expected {text}"));
+        let mend = problem.mend.as_ref().map(|text| format!("mend: {text}"));
+        let below = expected.into_iter().chain(mend).map(|text| Block::Paragraph(text.into()));
+        Item::new(Lead::Bullet(Tone::Bad), headline(refusal, problem)).with(below.collect()).into()
+    };
+    refusal.problems.iter().map(item).collect()
 }
 
 fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {

@@ -3,7 +3,9 @@
 //! Imports `model`. Everything that a user needs to choose a profile: ids,
 //! editions, days, sources, and whether the rule is encoded.
 
-use super::page::{Page, Tone};
+use super::content::Tone;
+use super::render::lines::Page;
+use super::words::locale::desk;
 use crate::measure::DaySpan;
 use crate::model::profile::{Level, Profile, Standing, Verified};
 use std::sync::Arc;
@@ -33,7 +35,7 @@ pub fn profiles(profiles: &[Arc<Profile>], notes: bool, width: usize) -> String 
         }
     }
     if profiles.is_empty() {
-        page.prose(0, Tone::Plain, "no profile is known");
+        page.prose(0, Tone::Plain, desk::no_profile_known());
     }
     page.finish()
 }

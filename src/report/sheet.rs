@@ -22,7 +22,7 @@ mod yaml;
 pub use blank::blank_vessel;
 pub use digest::Digest;
 
-use super::html::shown;
+use super::render::base::shown;
 use super::words::{self, figures, sheet as said};
 use super::{Locale, Subject};
 use crate::measure::Length;
@@ -70,7 +70,7 @@ fn laid_over(subject: &Subject<'_>) -> Option<String> {
     let records: Vec<_> = records.map(|source| source.file.to_string()).collect();
     // Which record was left out, its notice tells by its day.
     let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
-    let files = figures::all_of(&records);
+    let files = figures::all_of(&records, subject.locale);
     match subject.check.notices.iter().any(left_out) {
         _ if records.is_empty() => None,
         true => Some(subject.locale.sheet_records(&files)),
@@ -108,7 +108,7 @@ fn of_rules(rules: &[String], clause: &str, locale: Locale) -> String {
 
 /// Rules by their numbers on the paper.
 fn by_rules(rules: &[String], locale: Locale) -> String {
-    locale.sheet_by_rules(rules.len(), &figures::all_of(rules))
+    locale.sheet_by_rules(rules.len(), &figures::all_of(rules, locale))
 }
 
 /// The rules that the paper speaks of, with their editions; by number where
@@ -139,8 +139,8 @@ fn notices(subject: &Subject<'_>) -> Markup {
     html! {
         @for notice in &subject.check.notices {
             p.caution {
-                b { (locale.sheet_note()) " " } (shown(&words::notice(notice)))
-                @if let Some(remedy) = words::notice_remedy(notice) {
+                b { (locale.sheet_note()) " " } (shown(&words::notice(notice, locale)))
+                @if let Some(remedy) = words::notice_remedy(notice, locale) {
                     " " b { (locale.sheet_do()) " " } (shown(&remedy))
                 }
             }

@@ -3,7 +3,9 @@
 //! Imports `model`. For whoever writes an inventory for the first time: which
 //! kinds of tool there are, what can be said of each, how it is measured.
 
-use super::page::{Page, Tone};
+use super::Locale;
+use super::content::Tone;
+use super::render::lines::Page;
 use super::words::figures;
 use crate::measure::QuantityKind;
 use crate::model::vocabulary::{
@@ -66,7 +68,11 @@ pub fn kind(vocabulary: &Vocabulary, id: KindId, width: usize) -> String {
     page.prose(0, Tone::Strong, &kind.name);
     let mut words = vec![format!("`{}`", kind.id)];
     words.extend(kind.also.iter().map(|word| format!("`{word}`")));
-    page.prose(2, Tone::Plain, &format!("may be written: {}", figures::any_of(&words)));
+    page.prose(
+        2,
+        Tone::Plain,
+        &format!("may be written: {}", figures::any_of(&words, Locale::default())),
+    );
     if let Some((_, _, place)) = CLASSES.iter().find(|(class, ..)| *class == kind.class) {
         page.prose(2, Tone::Plain, &format!("written {place}"));
     }
@@ -124,9 +130,12 @@ fn shape(attribute: &Attribute) -> String {
         AttributeShape::Name => "any text".to_owned(),
         AttributeShape::Choice(words) => {
             let open = attribute.may_be.iter().map(|(word, others)| {
-                format!("; `{word}` leaves open whether it is {}", figures::any_of(others))
+                format!(
+                    "; `{word}` leaves open whether it is {}",
+                    figures::any_of(others, Locale::default())
+                )
             });
-            format!("{}{}", figures::any_of(words), open.collect::<String>())
+            format!("{}{}", figures::any_of(words, Locale::default()), open.collect::<String>())
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Every message for people about a check, in the trade's words.
 //!
 //! Imports `model` and `measure` only. Texts are plain: no colour, no
-//! wrapping, nothing made visible yet (`page` does that). Another language
-//! would be another set of these files.
+//! wrapping, nothing made visible yet (`page` does that). The sentences stand
+//! in `messages/`; the code here chooses among them.
 
 mod asked;
 pub(crate) mod compare;
@@ -28,23 +28,12 @@ pub(crate) use remedies::fact_of;
 
 use crate::measure::{DaySpan, Length, System};
 use crate::model::check::{Judgement, Why};
-use crate::model::finding::{Outcome, Verdict};
+use crate::model::finding::Outcome;
 use crate::model::profile::{FreeboardFrom, Profile, Requirement};
 use crate::model::rule::{Need, ToolType};
-use crate::model::vessel::{Datum, FreeboardReading, Tool, Vessel};
+use crate::model::vessel::{Datum, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 use crate::report::Locale;
-
-/// What always stands at the foot of a page.
-pub(crate) const FOOT: &str = "Check the current rule and local conditions; local rules, permits \
-    and trained practice come first; this tool is an aid, no legal advice.";
-
-/// What stands beside any list of things to do with gear.
-/// What stands beside a verdict that no rule had a word in.
-pub(crate) const ONLY_PRACTICE: &str = "by good practice only, no rule was checked";
-
-pub(crate) const CAUTION: &str = "Take care: measure and mend gear in harbour, with points and \
-    blades covered, two people to a long pole; handle turtles only as you were trained to.";
 
 /// What the words are about: one vessel under one profile.
 #[derive(Debug, Clone, Copy)]
@@ -75,7 +64,7 @@ impl<'a> Words<'a> {
 
     pub(super) fn kinds(&self, ids: &[KindId]) -> String {
         let names: Vec<_> = ids.iter().map(|id| self.kind(*id).to_owned()).collect();
-        figures::any_of(&names)
+        figures::any_of(&names, self.locale)
     }
 
     pub(super) fn attribute(&self, id: AttributeId) -> &'a str {
@@ -84,7 +73,7 @@ impl<'a> Words<'a> {
 
     pub(super) fn attributes(&self, ids: &[AttributeId]) -> String {
         let names: Vec<_> = ids.iter().map(|id| self.attribute(*id).to_owned()).collect();
-        figures::all_of(&names)
+        figures::all_of(&names, self.locale)
     }
 
     pub(super) fn tool(&self, index: usize) -> Option<&'a Tool> {
@@ -131,10 +120,8 @@ impl<'a> Words<'a> {
         requirement: usize,
     ) -> Option<Length> {
         let finding = judgement.findings.iter().find(|f| f.requirement == requirement);
-        finding.and_then(|finding| finding.freeboard).or_else(|| {
-            let readings = self.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
-            readings.map(FreeboardReading::highest).max()
-        })
+        let worst = finding.and_then(|finding| finding.freeboard);
+        worst.or_else(|| self.vessel.freeboard.highest())
     }
 
     /// What a requirement is called.
@@ -145,7 +132,7 @@ impl<'a> Words<'a> {
     /// The titles of several requirements.
     pub(crate) fn titles(&self, indices: &[usize]) -> String {
         let titles: Vec<_> = indices.iter().map(|index| self.title(*index)).collect();
-        figures::all_of(&titles)
+        figures::all_of(&titles, self.locale)
     }
 
     /// The system in which this vessel's people write.
@@ -156,9 +143,7 @@ impl<'a> Words<'a> {
     /// Whether the vessel has more than one freeboard, so that a finding has
     /// to say at which it is worst.
     pub(crate) fn has_several_freeboards(&self) -> bool {
-        let readings = self.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
-        let mut ends = readings.flat_map(|reading| [reading.lowest(), reading.highest()]);
-        ends.next().is_some_and(|first| ends.any(|other| other != first))
+        self.vessel.freeboard.is_several()
     }
 
     /// A freeboard at which something was judged.
@@ -169,12 +154,10 @@ impl<'a> Words<'a> {
     /// Why the profile was used.
     pub(crate) fn why(&self, why: &Why) -> String {
         match why {
-            Why::Binds => "it binds this vessel".to_owned(),
-            Why::MayBind(fact) => {
-                format!("it may bind this vessel: {}", self.unknown(fact))
-            }
-            Why::Asked => "it was asked for".to_owned(),
-            Why::Fallback => "used because no rule here names this vessel".to_owned(),
+            Why::Binds => self.locale.why_binds().to_owned(),
+            Why::MayBind(fact) => self.locale.why_may_bind(&self.unknown(fact)),
+            Why::Asked => self.locale.why_asked().to_owned(),
+            Why::Fallback => self.locale.why_fallback().to_owned(),
         }
     }
 }
@@ -196,15 +179,6 @@ pub(crate) fn system_of(vessel: &Vessel) -> System {
         .unwrap_or(System::Metric)
 }
 
-/// A verdict as the page prints it.
-pub(crate) fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Ready => "READY",
-        Verdict::CannotTell => "CAN'T TELL",
-        Verdict::NotReady => "NOT READY",
-    }
-}
-
 /// The sign in front of a finding.
 pub(crate) fn sign(outcome: Outcome) -> &'static str {
     match outcome {
@@ -215,22 +189,31 @@ pub(crate) fn sign(outcome: Outcome) -> &'static str {
 }
 
 /// The days of a trip or of a part of it.
-pub(crate) fn span(days: DaySpan) -> String {
+pub(crate) fn span(days: DaySpan, locale: Locale) -> String {
     match (days.from, days.until) {
-        (Some(from), Some(until)) if from == until => format!("of one day, {from}"),
-        (Some(from), Some(until)) => format!("{from} to {until}"),
-        (Some(from), None) => format!("from {from} on"),
-        (None, Some(until)) => format!("until {until}"),
-        (None, None) => "on any day".to_owned(),
+        (Some(from), Some(until)) if from == until => locale.days_one(&from),
+        (Some(from), Some(until)) => locale.days_between(&from, &until),
+        (Some(from), None) => locale.days_from(&from),
+        (None, Some(until)) => locale.days_until(&until),
+        (None, None) => locale.days_any().to_owned(),
     }
 }
 
 /// From where to the water the freeboard is taken.
-pub(crate) fn taken_from(from: FreeboardFrom) -> &'static str {
+pub(crate) fn taken_from(from: FreeboardFrom, locale: Locale) -> &'static str {
     match from {
-        FreeboardFrom::Rail => "the top of the rail",
-        FreeboardFrom::Deck => "the working deck",
+        FreeboardFrom::Rail => locale.place_rail(),
+        FreeboardFrom::Deck => locale.place_deck(),
     }
+}
+
+/// That of a large fleet not every vessel has an account of its own.
+pub(crate) fn only_troubles(most: usize) -> String {
+    format!(
+        "more than {most} vessels: only those that are not ready or of which nobody can tell have \
+         a page of their own here; `kitmuster check VESSEL.yaml --format html` makes that of any \
+         other"
+    )
 }
 
 #[cfg(test)]

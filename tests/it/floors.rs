@@ -11,7 +11,7 @@ const ROOMS: [(&str, u8); 9] = [
     ("engine", 3),
     ("fleet", 4),
     ("quote", 4),
-    ("options", 4),
+    ("freeing", 4),
     ("report", 5),
     ("cli", 6),
 ];

@@ -5,7 +5,7 @@
 //! every stream must be dead (`dead`), and which never panics.
 //!
 //! Beside this: `broken.rs` has one message of each kind as a snapshot,
-//! `src/load/hostile_tests.rs` damages files at random, `pages/hostile.rs` and
+//! `src/load/tests/hostile.rs` damages files at random, `pages/hostile.rs` and
 //! `tests/browser/hostile` look at the pages of a fleet.
 
 mod bombs;

@@ -6,7 +6,7 @@ use kitmuster::engine;
 use kitmuster::load::{self, Library};
 use kitmuster::measure::{Day, Quantity};
 use kitmuster::model::check::{Inverses, Judgement};
-use kitmuster::model::finding::{Deed, GoodUpTo, Outcome, Slot, Step, Target, WayToReady};
+use kitmuster::model::finding::{Action, FilledSlot, GoodUpTo, Outcome, Step, Target, WayToReady};
 use kitmuster::model::profile::Profile;
 use kitmuster::model::rule::Need;
 use kitmuster::model::vessel::{Datum, Tool, Vessel};
@@ -84,7 +84,7 @@ pub(crate) fn made_for(
         clashes: Vec::new(),
         way: WayToReady::Steps { steps, fewest: false },
     });
-    engine::perform(vocabulary, &vessel, &judgement, day)
+    engine::repaired(vocabulary, &vessel, &judgement, day)
 }
 
 /// What the engine says of a vessel by one profile, without the inverses.
@@ -172,10 +172,10 @@ fn steps_for(profile: &Profile, vocabulary: &Vocabulary, wanted: Wanted<'_>) -> 
             let slots = types[of_type].members.iter().enumerate().map(|(member, m)| {
                 let choice =
                     m.choices.iter().position(|s| vocabulary.kind(s.kind).id == wanted.kind);
-                Slot { of_type, member, choice: choice.unwrap_or(0), count: m.count }
+                FilledSlot { of_type, member, choice: choice.unwrap_or(0), count: m.count }
             });
             Step {
-                deed: Deed::Acquire,
+                action: Action::Acquire,
                 target: Target::Type(of_type),
                 requirement: index,
                 also: Vec::new(),

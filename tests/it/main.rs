@@ -13,6 +13,7 @@ mod boundaries;
 mod broken;
 mod cheapest;
 mod coverage;
+mod demand;
 #[cfg(unix)]
 mod faults;
 mod fleets;
@@ -43,5 +44,4 @@ mod terminal;
 mod traps;
 mod unsaid;
 mod verdicts;
-mod wants;
 mod words;

@@ -4,12 +4,12 @@
 mod paper;
 
 use crate::run::{self, Ran, home, write};
-use kitmuster::engine::choices::Prepared;
+use kitmuster::freeing;
+use kitmuster::freeing::Prepared;
 use kitmuster::load::{self, Library};
 use kitmuster::measure::Day;
 use kitmuster::model::technique::{Practice, Technique};
 use kitmuster::model::vessel::Trust;
-use kitmuster::options;
 use kitmuster::report::Locale;
 use kitmuster::report::options as report;
 use scraper::{ElementRef, Html, Selector};
@@ -340,8 +340,8 @@ fn characters_that_steer_a_screen_are_shown_by_their_codes() {
     vessel.name = "Tern\u{202e}\u{1b}[31m".to_owned();
     vessel.kit[0].mark = "DN\u{200b}-\u{7}1".to_owned();
     let days = ["2026-12-02", "2026-12-09"].map(|day| Day::parse(day).unwrap());
-    let options = options::options(&options::Request {
-        terms: options::Terms {
+    let options = freeing::options(&freeing::Request {
+        terms: freeing::Terms {
             vocabulary: &library.vocabulary,
             prepared: &Prepared::new(&practice),
             catalogues: &[],

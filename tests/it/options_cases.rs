@@ -8,13 +8,13 @@ mod reach;
 mod removed;
 mod walk;
 
-use kitmuster::engine::choices::Prepared;
+use kitmuster::freeing::Prepared;
+use kitmuster::freeing::{self, Options, Request, Terms};
 use kitmuster::load::{self, Library};
 use kitmuster::measure::{Answer, Day};
 use kitmuster::model::options::Answered;
 use kitmuster::model::technique::Practice;
 use kitmuster::model::vessel::{Trust, Vessel};
-use kitmuster::options::{self, Options, Request, Terms};
 use std::sync::{Arc, OnceLock};
 
 /// The shipped library and its techniques, made ready.
@@ -59,7 +59,7 @@ fn request(vessel: &Vessel) -> Request<'_> {
 
 /// What the vessel's kit leaves open on a trip of a week.
 fn options_of(vessel: &Vessel) -> Options {
-    options::options(&request(vessel))
+    freeing::options(&request(vessel))
 }
 
 /// The ids of a choice's techniques: `gag, then cut-hook`.

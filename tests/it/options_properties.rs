@@ -6,16 +6,16 @@ mod changes;
 
 use crate::kit;
 use changes::{Change, apply, case, hiding, measured, rail};
-use kitmuster::engine::choices::Prepared;
 use kitmuster::engine::{self, Depth};
+use kitmuster::freeing::Prepared;
+use kitmuster::freeing::{self, Lift, Lifted, Options, Request, Terms};
 use kitmuster::load::{self, Library};
 use kitmuster::measure::{Answer, Day};
-use kitmuster::model::finding::{Deed, Target};
+use kitmuster::model::finding::{Action, Target};
 use kitmuster::model::options::{Answered, JudgedSet, Outlook, OwnHooks};
 use kitmuster::model::reason::{Demand, Reason};
 use kitmuster::model::vessel::{Datum, Inspection, State, Tool, Trust, Vessel, Whereabouts};
 use kitmuster::model::vocabulary::AttributeId;
-use kitmuster::options::{self, Lift, Lifted, Options, Request, Terms};
 use proptest::prelude::*;
 use std::sync::OnceLock;
 
@@ -129,9 +129,9 @@ fn carried_out(options: &Options, lift: &Lift) -> Vessel {
     let words = &shipped.library.vocabulary;
     let (vessel, outlook) = (&options.vessel, &options.outlook);
     let mut by_hand = vessel.clone();
-    match (lift.step.deed, &lift.step.target) {
-        (Deed::Repair, Target::Tool(tool)) => by_hand.kit[*tool].state = State::Serviceable,
-        (Deed::Lengthen, Target::Tool(tool)) => {
+    match (lift.step.action, &lift.step.target) {
+        (Action::Repair, Target::Tool(tool)) => by_hand.kit[*tool].state = State::Serviceable,
+        (Action::Lengthen, Target::Tool(tool)) => {
             lift.step.reasons.iter().for_each(|reason| lengthen(&mut by_hand.kit[*tool], reason));
         }
         _ => {
@@ -225,9 +225,9 @@ fn after_a_check(
         depth: Depth::Findings,
     });
     let (vocabulary, prepared) = (&*shipped.library.vocabulary, &shipped.prepared);
-    let of_check = options::of_check(&Terms { vocabulary, prepared, catalogues: &[] }, &check);
+    let of_check = freeing::of_check(&Terms { vocabulary, prepared, catalogues: &[] }, &check);
     let asked = Request { inspections: records, back, ..request(vessel, *days, trust) };
-    (of_check, options::options(&asked))
+    (of_check, freeing::options(&asked))
 }
 
 /// 48 cases, or as many as the environment asks for.
@@ -295,7 +295,7 @@ proptest! {
     #[test]
     fn believing_only_what_was_measured_contradicts_nothing(case in case()) {
         let (vessel, days) = case.parts();
-        let of = |trust| told(&options::options(&request(&vessel, days, trust)).outlook);
+        let of = |trust| told(&freeing::options(&request(&vessel, days, trust)).outlook);
         for (measured, all) in of(Trust::Measured).iter().zip(of(Trust::All)) {
             let agrees = [measured.answer, all.answer].contains(&Answer::Unknown);
             prop_assert!(agrees || measured.answer == all.answer, "{measured:?} but {all:?}");
@@ -305,7 +305,7 @@ proptest! {
     #[test]
     fn a_lift_carried_out_lifts_exactly_what_is_claimed(case in case()) {
         let (vessel, days) = case.parts();
-        let options = options::options(&request(&vessel, days, Trust::All));
+        let options = freeing::options(&request(&vessel, days, Trust::All));
         let Some(lift) = &options.lift else { return Ok(()) };
         let after = outlook(&carried_out(&options, lift), days);
         nothing_is_worse(&options.outlook, &after)?;

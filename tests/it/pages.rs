@@ -32,7 +32,7 @@ fn checks(page: &Html) -> Vec<(ElementRef<'_>, Value)> {
         };
         let file = of("File").unwrap();
         let mut typed = vec!["check".to_owned(), file, "--format".into(), "json".into()];
-        if let Some(records) = of("Inspection record") {
+        if let Some(records) = of("Laid over it:") {
             for record in records.split(", ") {
                 typed.extend(["--inspection".to_owned(), record.to_owned()]);
             }

@@ -273,7 +273,7 @@ proptest! {
             WayToReady::None => prop_assert!(false, "no way for {} under {}", vessel.name, profile.id),
             WayToReady::Steps { steps, .. } => {
                 prop_assert!(!steps.is_empty());
-                let mended = engine::perform(&shipped().library.vocabulary, &vessel, judgement, out);
+                let mended = engine::repaired(&shipped().library.vocabulary, &vessel, judgement, out);
                 let again = check(&mended, &profile, out, back);
                 prop_assert_eq!(again.verdict, Verdict::Ready, "{:?}", only(&again).findings);
             }

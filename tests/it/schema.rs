@@ -11,7 +11,7 @@ mod mutations;
 mod outputs;
 
 use jsonschema::Validator;
-use kitmuster::report::schema::FORMATS;
+use kitmuster::report::wire::schema::FORMATS;
 use serde_json::Value;
 
 /// The schema of a format, as it is printed.

@@ -5,12 +5,12 @@
 
 use super::super::arguments::{AuditArguments, FleetFormat};
 use super::super::{Stop, quote};
-use crate::engine::choices::Prepared;
 use crate::fleet::{Audit, Row};
+use crate::freeing::Prepared;
+use crate::freeing::{Options, Terms, of_check};
 use crate::load::Library;
 use crate::model::catalogue::Catalogue;
 use crate::model::technique::Practice;
-use crate::options::{Options, Terms, of_check};
 use crate::report::audit::Freeing;
 use rayon::prelude::*;
 use std::sync::Arc;

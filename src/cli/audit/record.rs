@@ -171,8 +171,8 @@ pub(super) fn keep(arguments: &AuditArguments, beside: &Beside) -> Result<(), St
         write(path, record)?;
     }
     if arguments.format == FleetFormat::Csv {
-        let against = beside.against.as_ref().map(report::audit::compare::in_one_line);
-        let draft = beside.draft.as_ref().map(report::audit::compare::draft_in_one_line);
+        let against = beside.against.as_ref().map(report::audit::in_one_line);
+        let draft = beside.draft.as_ref().map(report::audit::draft_in_one_line);
         for told in against.into_iter().chain(draft) {
             let line = format!("{told}; the table, the JSON and the HTML have it whole\n");
             output::complain(&line);
@@ -182,7 +182,7 @@ pub(super) fn keep(arguments: &AuditArguments, beside: &Beside) -> Result<(), St
 }
 
 fn write(path: &Path, record: &AuditRecord) -> Result<(), Stop> {
-    let text = report::audit::record::text(record).map_err(|error| super::formless(&error))?;
+    let text = report::wire::record(record).map_err(|error| super::formless(&error))?;
     if text.len() as u64 > LARGEST_RECORD {
         let most = LARGEST_RECORD / 1024 / 1024;
         return Err(Stop::usage(

@@ -4,9 +4,9 @@
 
 use super::Asked;
 use crate::cli::Stop;
+use crate::freeing::{CaseError, Question};
 use crate::model::technique::{Fact, Practice};
 use crate::model::vocabulary::fold;
-use crate::options::{CaseError, Question};
 
 /// The case with the situations that answer it.
 pub(super) fn case(text: &str, practice: &Practice) -> Result<Asked, Stop> {

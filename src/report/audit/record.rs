@@ -1,5 +1,4 @@
-//! An audit on record: its text, and the page that tells what came of
-//! judging it again.
+//! An audit on record: the page that tells what came of judging it again.
 //!
 //! Imports `fleet` and below. Decides nothing: what differs was found there.
 
@@ -7,10 +6,11 @@ use crate::fleet::record::{
     Again, AuditRecord, Broken, Difference, Differs, Newer, Program, UntilOnRecord,
 };
 use crate::model::finding::Verdict;
-use crate::report::json::harmless;
-use crate::report::page::{Page, Tone};
+use crate::report::Locale;
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::locale::desk;
-use crate::report::words::{self, compare, fleet};
+use crate::report::words::{compare, fleet};
 
 /// A record that was judged again.
 #[derive(Debug, Clone, Copy)]
@@ -26,16 +26,6 @@ pub struct Verified<'a> {
 /// The most differences and editions that are listed.
 const MOST_LISTED: usize = 200;
 
-/// The record as JSON, ending in a line feed.
-///
-/// # Errors
-/// None in practice: the types of the format all have a JSON form.
-pub fn text(record: &AuditRecord) -> Result<String, serde_json::Error> {
-    let mut text = serde_json::to_string_pretty(record)?;
-    text.push('\n');
-    Ok(harmless(text))
-}
-
 /// Why a text is no record, in one line a reason.
 pub fn broken(broken: &[Broken]) -> String {
     let told: Vec<_> = broken.iter().map(compare::broken).collect();
@@ -49,8 +39,8 @@ pub fn verified(of: &Verified<'_>, width: usize) -> String {
     differences(&mut page, of);
     newer(&mut page, of);
     page.gap();
-    page.prose(0, Tone::Plain, words::CAUTION);
-    page.prose(0, Tone::Plain, words::FOOT);
+    page.prose(0, Tone::Plain, Locale::default().caution());
+    page.prose(0, Tone::Plain, Locale::default().foot());
     page.finish()
 }
 
@@ -110,7 +100,7 @@ fn differences(page: &mut Page, of: &Verified<'_>) {
 }
 
 fn differs(difference: &Difference) -> String {
-    let verdict = |verdict: Verdict| words::verdict(verdict).to_lowercase();
+    let verdict = |verdict: Verdict| Locale::default().verdict(verdict);
     match &difference.what {
         Differs::Refused(refusal) => {
             let first = refusal.problems.first().map(ToString::to_string).unwrap_or_default();

@@ -4,12 +4,14 @@
 //! nothing.
 
 use super::Shown;
+use crate::freeing::{CaseAnswer, Question};
 use crate::measure::Answer;
 use crate::model::options::{Answered, Standing};
 use crate::model::technique::{Never, Situation};
-use crate::options::{CaseAnswer, Question};
-use crate::report::page::{Page, Tone};
-use crate::report::table;
+use crate::report::content::Tone;
+use crate::report::content::check::notices;
+use crate::report::render::lines::Page;
+use crate::report::render::terminal;
 use crate::report::words::options as said;
 use crate::report::words::pages::sentence;
 
@@ -51,7 +53,7 @@ pub fn case(
 /// vessel, or not in full. Empty where there is nothing to tell.
 pub fn beside_case(shown: &Shown<'_>, width: usize) -> String {
     let mut page = Page::new(width);
-    table::notices(&mut page, shown.notices);
+    terminal::write(&mut page, &notices(shown.notices, shown.locale), shown.locale);
     page.finish()
 }
 

@@ -15,8 +15,8 @@ use super::Shown;
 use crate::measure::DaySpan;
 use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
-use crate::report::html::{document, prose, shown as safe};
-use crate::report::table;
+use crate::report::content::check::stated_freeboard;
+use crate::report::render::base::{document, prose, shown as safe};
 use crate::report::words::{self, options as said, pages};
 use maud::{Markup, html};
 use plan::{Plan, Sheet};
@@ -41,15 +41,14 @@ pub fn html(shown: &Shown<'_>) -> String {
 fn head(shown: &Shown<'_>) -> Markup {
     let (options, locale) = (shown.options, shown.locale);
     let trip = DaySpan { from: Some(options.asked.departure), until: Some(options.asked.back) };
-    let freeboard = table::freeboard(&options.vessel, locale);
-    let freeboard = freeboard.strip_prefix("freeboard ").unwrap_or(&freeboard);
+    let freeboard = stated_freeboard(&options.vessel, shown.locale);
     html! {
         header.rail {
             h1 { (safe(&options.vessel.name)) " " span.for { (locale.options_card_for()) } }
         }
         dl.facts {
-            div { dt { (locale.options_card_freeboard()) } dd { (prose(freeboard)) } }
-            div { dt { (locale.options_card_trip()) } dd { (prose(&words::span(trip))) } }
+            div { dt { (locale.options_card_freeboard()) } dd { (prose(&freeboard)) } }
+            div { dt { (locale.options_card_trip()) } dd { (prose(&words::span(trip, shown.locale))) } }
             @if options.asked.trust == Trust::Measured {
                 div {
                     dt { (locale.options_card_figures()) }
@@ -69,8 +68,8 @@ fn notices(shown: &Shown<'_>) -> Markup {
     html! {
         @for notice in shown.notices {
             p.note {
-                b { (locale.sheet_note()) " " } (prose(&words::notice(notice))) ". "
-                @if let Some(remedy) = words::notice_remedy(notice) {
+                b { (locale.sheet_note()) " " } (prose(&words::notice(notice, shown.locale))) ". "
+                @if let Some(remedy) = words::notice_remedy(notice, shown.locale) {
                     b { (locale.sheet_do()) " " } (prose(&remedy)) "."
                 }
             }

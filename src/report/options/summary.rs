@@ -4,11 +4,9 @@
 
 use super::Shown;
 use crate::model::options::{OwnHooks, Standing};
-use crate::report::html as base;
-use crate::report::page::{Page, Tone};
+use crate::report::content::{Block, Inline, Line, Role, Section, Tone};
 use crate::report::words::options as words;
 use crate::report::words::pages::{capital, sentence};
-use maud::{Markup, html};
 
 impl Shown<'_> {
     /// The counts; the situations that have no way at all; the single tool
@@ -40,39 +38,15 @@ impl Shown<'_> {
         without.map(|(answered, of)| self.placed(&of[answered.situation])).collect()
     }
 
-    /// The command that tells the rest.
-    fn command(&self) -> String {
-        format!("kitmuster options {}", self.options.vessel.place.file)
-    }
-
-    /// Puts the lines on a page for the terminal.
-    pub(in crate::report) fn write_summary(&self, page: &mut Page) {
-        page.gap();
-        page.prose(0, Tone::Strong, self.locale.options_summary());
-        for (tone, line) in self.lines() {
-            page.prose(2, tone, &line);
-        }
-        let pointer = self.locale.options_summary_pointer();
-        page.prose(2, Tone::Plain, &format!("`{}`, {pointer}", self.command()));
-    }
-
-    /// The lines as a part of a vessel's page.
-    pub(in crate::report) fn summary(&self, id: &str, level: u8) -> Markup {
-        let heading = html! { span id=(id) { (self.locale.options_summary()) } };
-        html! {
-            section {
-                (base::heading(level, &heading))
-                @for (tone, line) in self.lines() {
-                    p {
-                        @if tone == Tone::Plain { (base::prose(&line)) }
-                        @else { b { (base::prose(&line)) } }
-                    }
-                }
-                p {
-                    code { (base::shown(&self.command())) } ", "
-                    (self.locale.options_summary_pointer())
-                }
-            }
-        }
+    /// The lines as a part of a vessel's account.
+    pub(in crate::report) fn summary(&self) -> Block {
+        let lines = self.lines().into_iter();
+        let mut body: Vec<_> =
+            lines.map(|(tone, line)| Block::Paragraph(Line::from(line).toned(tone))).collect();
+        let file = &self.options.vessel.place.file;
+        let pointer = Line::from(Inline::Code(format!("kitmuster options {file}")))
+            .and(format!(", {}", self.locale.options_summary_pointer()));
+        body.push(Block::Paragraph(pointer));
+        Section::block(Role::Part, self.locale.options_summary(), body)
     }
 }

@@ -12,17 +12,17 @@ mod situation;
 use super::Shown;
 use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
-use crate::report::page::{Page, Tone};
-use crate::report::table as check;
+use crate::report::content::Tone;
+use crate::report::content::check;
+use crate::report::content::{Block, Headline, Lead, Role};
+use crate::report::render::lines::Page;
+use crate::report::render::terminal;
 use crate::report::words::{options as said, pages};
 use closed::Closed;
 use groups::groups;
 
 /// How far what belongs to a heading stands in.
 const INDENT: usize = 2;
-
-/// How far what belongs to the headline stands in, like its name.
-const UNDER: usize = 11;
 
 /// What is open as a page no wider than `width` columns, with colour codes.
 pub fn table(shown: &Shown<'_>, width: usize) -> String {
@@ -47,15 +47,19 @@ pub fn table(shown: &Shown<'_>, width: usize) -> String {
 /// Whose kit it is, on which trip, at which rail.
 fn headline(page: &mut Page, shown: &Shown<'_>) {
     let (options, vessel) = (shown.options, &shown.options.vessel);
-    let label = format!("{} ", shown.locale.options_ways_open());
-    page.hang(0, (&label, Tone::Strong), (&check::named(vessel), Tone::Strong));
-    check::trip(page, UNDER, vessel, options.asked, shown.notices);
-    page.prose(UNDER, Tone::Plain, &check::freeboard(vessel, shown.locale));
-    check::records(page, UNDER, vessel, shown.sources, shown.notices);
+    let mut facts = check::trip(vessel, options.asked, shown.notices, shown.locale);
+    facts.push(check::freeboard(vessel, shown.locale));
+    facts.extend(check::records(vessel, shown.sources, shown.notices));
+    let mut below = vec![Block::Facts(Role::Particulars, facts)];
     if options.asked.trust == Trust::Measured {
-        page.prose(UNDER, Tone::Plain, check::ONLY_MEASURED);
+        below.push(Block::Paragraph(check::ONLY_MEASURED.into()));
     }
-    check::notices(page, shown.notices);
+    let lead = Lead::Word(shown.locale.options_ways_open().to_owned(), Tone::Strong);
+    let text = check::named(vessel).into();
+    let headline = Block::Headline(Headline { lead, beside: None, text, more: None, below });
+    let blocks: Vec<_> =
+        std::iter::once(headline).chain(check::notices(shown.notices, shown.locale)).collect();
+    terminal::write(page, &blocks, shown.locale);
     if options.outlook.all().any(|one| one.hooks == OwnHooks::NotSaid) {
         page.hang(
             0,

@@ -9,8 +9,8 @@ use crate::measure::Length;
 use crate::model::check::Judgement;
 use crate::model::finding::{Stretch, Verdict};
 use crate::model::vessel::FreeboardReading;
-use crate::report::html as base;
-use crate::report::words::{Words, figures, pages, taken_from};
+use crate::report::render::base;
+use crate::report::words::{Words, figures, taken_from};
 use maud::{Markup, html};
 
 /// Where the line begins and ends, from the left.
@@ -54,7 +54,7 @@ pub(in crate::report) fn figure(
                     ul {
                         @for (index, part) in parts.iter().enumerate() {
                             li {
-                                (base::prose(&words.stretch(part))) ": " (base::verdict(part.verdict)) " "
+                                (base::prose(&words.stretch(part))) ": " (base::verdict(part.verdict, words.locale)) " "
                                 (base::prose(&fails(words, &parts, index)))
                             }
                         }
@@ -80,7 +80,7 @@ fn joined(stretches: &[Stretch]) -> Vec<Stretch> {
 
 fn told(words: &Words<'_>, parts: &[Stretch], index: usize) -> String {
     let part = &parts[index];
-    let text = format!("{}: {}", words.stretch(part), pages::verdict(part.verdict));
+    let text = format!("{}: {}", words.stretch(part), words.locale.verdict(part.verdict));
     if part.fails.is_empty() { text } else { format!("{text}, {}", fails(words, parts, index)) }
 }
 
@@ -94,8 +94,8 @@ fn fails(words: &Words<'_>, parts: &[Stretch], index: usize) -> String {
     let titles = fresh.map(|index| words.title(*index)).collect::<Vec<_>>().join("; ");
     match (all_of_them, titles.is_empty()) {
         (false, _) => titles,
-        (true, true) => pages::AS_BEFORE.to_owned(),
-        (true, false) => format!("{}, and {titles}", pages::AS_BEFORE),
+        (true, true) => words.locale.as_before().to_owned(),
+        (true, false) => words.locale.as_before_and(&titles),
     }
 }
 
@@ -110,7 +110,7 @@ fn own(words: &Words<'_>) -> Vec<(Length, Length)> {
 }
 
 fn own_in_words(words: &Words<'_>) -> String {
-    let from = taken_from(words.profile.freeboard_from);
+    let from = taken_from(words.profile.freeboard_from, words.locale);
     let own = own(words);
     let ends = own.iter().map(|(low, _)| *low).min().zip(own.iter().map(|(_, high)| *high).max());
     match ends {

@@ -13,8 +13,8 @@ use crate::model::reason::{Demand, Reason};
 use crate::model::rule::{Base, Bound, Limit, Spec, Test};
 use crate::model::vessel::{Datum, Vessel};
 use crate::model::vocabulary::AttributeId;
-use crate::report::html::{prose, shown};
-use crate::report::words::pages::{self, GRIP, reach_down};
+use crate::report::render::base::{prose, shown};
+use crate::report::words::pages::{GRIP, reach_down};
 use crate::report::words::{Words, figures, specs, taken_from};
 use maud::{Markup, html};
 
@@ -79,9 +79,9 @@ fn drawings(words: &Words<'_>, held: &[Held], waters: &Waters, id: &str) -> Mark
                 (figure(words, one, waters, (scale, bottom), &format!("{id}-{index}")))
             }
             div.soft {
-                p { (pages::HOLD) }
+                p { (words.locale.hold()) }
                 @if words.vessel.freeboard.from == FreeboardFrom::Deck {
-                    p { (pages::HOLD_AT_DECK) }
+                    p { (words.locale.hold_at_deck()) }
                 }
             }
         }
@@ -131,7 +131,7 @@ fn figure(
 
 /// The freeboard in words.
 fn freeboard(words: &Words<'_>, waters: &Waters) -> String {
-    let from = taken_from(words.vessel.freeboard.from);
+    let from = taken_from(words.vessel.freeboard.from, words.locale);
     let at = |length| words.freeboard(length);
     if waters.low == waters.high {
         format!("freeboard {} from {from}", at(waters.high))
@@ -293,7 +293,8 @@ fn waters(words: &Words<'_>) -> Result<Waters, String> {
         return Err("the freeboard is not known".to_owned());
     };
     if freeboard.from != words.profile.freeboard_from {
-        let (own, rule) = (taken_from(freeboard.from), taken_from(words.profile.freeboard_from));
+        let place = |from| taken_from(from, words.locale);
+        let (own, rule) = (place(freeboard.from), place(words.profile.freeboard_from));
         return Err(format!(
             "the freeboard was taken from {own}, and this rule counts from {rule}"
         ));

@@ -9,7 +9,8 @@ use crate::measure::{Day, DaySpan};
 use crate::model::check::Judgement;
 use crate::model::finding::{Asked, Because, Finding, ReadyUntil};
 use crate::model::reason::Reason;
-use crate::report::html::{prose, shown};
+use crate::report::Locale;
+use crate::report::render::base::{prose, shown};
 use crate::report::words::{self, Words, figures, pages};
 use maud::{Markup, html};
 
@@ -46,21 +47,21 @@ pub(in crate::report) fn figure(
     match (bars.is_empty(), endless.is_empty()) {
         (true, true) => None,
         (true, false) => Some(html! { p { "Nothing that serves has a last day." } }),
-        (false, _) => Some(drawn(judgement, asked, &bars, &endless, id)),
+        (false, _) => Some(drawn(words, judgement, asked, (&bars, &endless), id)),
     }
 }
 
 fn drawn(
+    words: &Words<'_>,
     judgement: &Judgement,
     asked: Asked,
-    bars: &[Bar],
-    endless: &[String],
+    (bars, endless): (&[Bar], &[String]),
     id: &str,
 ) -> Markup {
-    let until = pages::ready_until(judgement.ready_until);
+    let until = pages::ready_until(judgement.ready_until, words.locale);
     let span = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
-    let trip = format!("Trip {}", words::span(span));
-    let told: Vec<String> = bars.iter().map(told).collect();
+    let trip = format!("Trip {}", words::span(span, words.locale));
+    let told: Vec<String> = bars.iter().map(|bar| told(bar, words.locale)).collect();
     let facts = [trip.clone(), until.clone()].into_iter().chain(told.iter().cloned());
     let drawing = Drawing {
         id: id.to_owned(),
@@ -87,9 +88,9 @@ fn drawn(
     }
 }
 
-fn told(bar: &Bar) -> String {
-    let names = figures::all_of(&bar.names);
-    pages::good_through(&names, bar.certificate, bar.end, bar.until)
+fn told(bar: &Bar, locale: Locale) -> String {
+    let names = figures::all_of(&bar.names, locale);
+    pages::good_through(&names, bar.certificate, bar.end, bar.until, locale)
 }
 
 /// What ends, the first to end first, and the marks of what does not.

@@ -9,12 +9,13 @@ mod vessel;
 
 use super::Shown;
 use crate::model::finding::Verdict;
-use crate::report::html::{document, prose, shown as safe};
+use crate::report::render::base::{document, prose, shown as safe};
 use crate::report::words::{self, fleet, quote as said};
 use maud::{Markup, html};
 
 /// The style of the pages of vessels, and what a quote has besides.
-const STYLE: &str = concat!(include_str!("../audit/html/audit.css"), include_str!("quote.css"));
+const STYLE: &str =
+    concat!(include_str!("../render/style/document.css"), include_str!("quote.css"));
 
 /// The quote as one document.
 pub fn html(shown: &Shown<'_>) -> String {
@@ -118,7 +119,7 @@ fn not_read(shown: &Shown<'_>) -> Markup {
         @for left_out in shown.left_out {
             p.caution {
                 b { (words::pages::capital(shown.locale.quote_record_not_laid())) " " } (safe(&left_out.file)) ": "
-                (prose(&fleet::left_out(left_out)))
+                (prose(&fleet::left_out(left_out, shown.locale)))
             }
         }
     }

@@ -9,8 +9,11 @@ mod vessel;
 
 use super::Shown;
 use crate::model::finding::Verdict;
-use crate::report::page::{Page, Tone};
+use crate::report::content::Block;
+use crate::report::content::Tone;
 use crate::report::problems;
+use crate::report::render::lines::Page;
+use crate::report::render::terminal;
 use crate::report::words::{fleet, quote as said};
 
 /// Where what belongs to a heading begins.
@@ -53,7 +56,7 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
         page.prose(BODY, Tone::Bad, &locale.quote_for_the_others(shown.refused.len()));
     }
     for left_out in shown.left_out {
-        let text = format!("{}: {}", left_out.file, fleet::left_out(left_out));
+        let text = format!("{}: {}", left_out.file, fleet::left_out(left_out, shown.locale));
         page.hang(BODY, (locale.quote_record_not_laid(), Tone::Open), (&text, Tone::Plain));
     }
 }
@@ -64,9 +67,8 @@ fn not_read(page: &mut Page, shown: &Shown<'_>) {
     }
     page.gap();
     page.prose(0, Tone::Strong, &shown.locale.quote_not_read(&shown.refused.len()));
-    for refusal in shown.refused {
-        problems::write_first(page, BODY, refusal);
-    }
+    let first: Vec<_> = shown.refused.iter().filter_map(problems::first).collect();
+    terminal::write(page, &[Block::Within(first)], shown.locale);
 }
 
 /// What each supplier alone would cost, where one was to supply everything.

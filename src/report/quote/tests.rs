@@ -1,7 +1,7 @@
 //! Every format of a hand-made quote: a lengthened cutter, gags out of a pack
 //! that is not used up, a finding that stays open, hostile names.
 
-use super::{Shown, aside, csv, html, json, table};
+use super::{Shown, aside, html, table};
 use crate::engine::{Depth, Terms, check_own};
 use crate::load::{Library, load_vessel, read_catalogue};
 use crate::measure::{Currency, Day, Figure, Money, QuantityKind, Units};
@@ -14,6 +14,7 @@ use crate::quote::{
     Nearest, Offer, OrderLine, Quote, SupplierOrder, Unmet, VesselQuote,
 };
 use crate::report::Locale;
+use crate::report::wire::{quote as json, quote_csv as csv};
 use serde_json::Value;
 use std::path::Path;
 

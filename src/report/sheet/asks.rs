@@ -29,7 +29,7 @@ pub(super) struct Ask {
 impl Ask {
     /// What is asked, in words. Clauses are named only where they differ in
     /// what they ask.
-    pub(super) fn text(&self) -> String {
+    pub(super) fn text(&self, locale: Locale) -> String {
         let mut by_clause: Vec<(&str, Vec<String>)> = Vec::new();
         for (clause, text) in &self.wants {
             match by_clause.iter_mut().find(|(known, _)| known == clause) {
@@ -38,7 +38,8 @@ impl Ask {
                 None => by_clause.push((clause, vec![text.clone()])),
             }
         }
-        let told = by_clause.into_iter().map(|(clause, texts)| (clause, figures::any_of(&texts)));
+        let told =
+            by_clause.into_iter().map(|(clause, texts)| (clause, figures::any_of(&texts, locale)));
         let told: Vec<(&str, String)> = told.collect();
         match told.as_slice() {
             [] => String::new(),
@@ -85,7 +86,7 @@ impl Ask {
 /// is asked, how it is written.
 pub(super) fn for_a_file(ask: &Ask, vocabulary: &Vocabulary, locale: Locale) -> String {
     let attribute = vocabulary.attribute(ask.attribute);
-    let text = match (&attribute.shape, ask.text()) {
+    let text = match (&attribute.shape, ask.text(locale)) {
         (AttributeShape::Feature, text) if text == locale.sheet_no() => {
             locale.sheet_yes_or_no_no().to_owned()
         }
@@ -164,7 +165,10 @@ impl Asks {
     /// Whether another thing is asked the same.
     pub(super) fn same(&self, other: &Self) -> bool {
         let told = |asks: &Self| -> Vec<_> {
-            asks.list.iter().map(|ask| (ask.attribute, ask.text(), ask.or)).collect()
+            asks.list
+                .iter()
+                .map(|ask| (ask.attribute, ask.text(Locale::default()), ask.or))
+                .collect()
         };
         self.notes == other.notes && told(self) == told(other)
     }
@@ -240,7 +244,7 @@ impl Asks {
     pub(super) fn in_words(&self, vocabulary: &Vocabulary, locale: Locale) -> String {
         let texts = self.list.iter().map(|ask| {
             let attribute = vocabulary.attribute(ask.attribute);
-            let (name, text) = (&attribute.name, ask.text());
+            let (name, text) = (&attribute.name, ask.text(locale));
             let told = match attribute.shape {
                 AttributeShape::Feature if ask.is_plain(locale) => name.clone(),
                 AttributeShape::Feature => format!("{name}: {}", locale.sheet_must_be(&text)),

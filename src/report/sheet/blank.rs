@@ -72,8 +72,8 @@ impl<'a> Blank<'a> {
         let file = &mut self.file;
         file.comment(0, &locale.sheet_inventory(&said::edition(profile, locale), &profile.id));
         file.comment(0, locale.sheet_fill_in());
-        file.comment(0, crate::report::words::CAUTION);
-        file.comment(0, crate::report::words::FOOT);
+        file.comment(0, locale.caution());
+        file.comment(0, locale.foot());
         file.line("format: vessel/1");
         file.key(0, "name", locale.sheet_to_be_named(), locale.sheet_vessel_name());
         file.key(0, "register", "", locale.sheet_register_number());
@@ -331,7 +331,8 @@ impl<'a> Blank<'a> {
         }
         self.file.key(0, "people", "", locale.sheet_each_person());
         self.file.comment(2, "- name: ");
-        self.file.comment(2, &format!("  roles: []  # {}", figures::any_of(&roles)));
+        self.file
+            .comment(2, &format!("  roles: []  # {}", figures::any_of(&roles, self.words.locale)));
         self.file.comment(2, "  certificates:");
         self.file
             .comment(2, &format!("    - {{ kind: {certificate}, issued: , expires: , number: }}"));

@@ -6,7 +6,7 @@
 use super::rows::{Row, Thing};
 use crate::model::rule::Holders;
 use crate::report::Locale;
-use crate::report::html::shown;
+use crate::report::render::base::shown;
 use maud::{Markup, html};
 
 /// Boxes beside those for what is asked.

@@ -12,8 +12,8 @@ use crate::model::check::Check;
 use crate::model::profile::{FreeboardFrom, Requirement};
 use crate::model::rule::{Base, Bound, Condition, Limit, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
-use crate::report::html::{document, shown};
-use crate::report::words::{self, sheet as said, specs};
+use crate::report::render::base::{document, shown};
+use crate::report::words::{sheet as said, specs};
 use crate::report::{Locale, Subject, sheet::rows};
 use maud::{Markup, html};
 
@@ -35,7 +35,7 @@ pub(super) fn page(subject: &Subject<'_>, above: Option<&Check>, digest: &Digest
                 thead { tr { th colspan="2" { (form.running(digest)) } } }
                 @for group in &groups { (form.group(group)) }
                 tbody.foot {
-                    tr { td colspan="2" { (form.legend()) (signatures(locale)) (foot()) } }
+                    tr { td colspan="2" { (form.legend()) (signatures(locale)) (foot(locale)) } }
                 }
             }
         }
@@ -270,7 +270,7 @@ impl Form<'_> {
             @if !attribute.shown { "*" }
             @if let Some(only) = row.only(ask, locale) { " (" (only) ")" }
         };
-        let text = ask.text();
+        let text = ask.text(locale);
         match attribute.shape {
             AttributeShape::Quantity(_) => entry(&html! { (name) " " (shown(&text)) }),
             AttributeShape::Feature => square(&html! {
@@ -324,8 +324,8 @@ fn same_words(one: &str, other: &str) -> bool {
 }
 
 /// The cautions that stand under every paper.
-pub(super) fn foot() -> Markup {
-    html! { footer { p { (words::CAUTION) } p { (words::FOOT) } } }
+pub(super) fn foot(locale: Locale) -> Markup {
+    html! { footer { p { (locale.caution()) } p { (locale.foot()) } } }
 }
 
 /// What a test's figures are a percentage of.

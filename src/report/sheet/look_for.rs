@@ -12,7 +12,6 @@ use crate::model::finding::Outcome;
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::rule::{Condition, Need};
-use crate::model::vessel::FreeboardReading;
 use crate::report::words::{Words, sheet as said};
 
 impl<'a> Plan<'a, '_> {
@@ -77,10 +76,7 @@ impl<'a> Plan<'a, '_> {
     /// What is asked of the same vessel above its listed freeboard and not at
     /// it: an inspector who measures more has to write it somewhere.
     pub(super) fn above(&self, above: &'a Check) -> Vec<Group<'a>> {
-        let readings = self.check.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
-        let Some(listed) = readings.map(FreeboardReading::highest).max() else {
-            return Vec::new();
-        };
+        let Some(listed) = self.check.vessel.freeboard.highest() else { return Vec::new() };
         let known = |asked: &Asked<'a>| {
             self.asked().any(|here| {
                 here.judgement.profile.id == asked.judgement.profile.id

@@ -8,7 +8,7 @@ use super::{laid_over, of_rules, rule_of, take_in};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Finding, Outcome};
 use crate::model::profile::Level;
-use crate::report::html::shown;
+use crate::report::render::base::shown;
 use maud::{Markup, html};
 
 /// One line: what is met, by which clause of which rules, by what.

@@ -322,7 +322,7 @@ impl<'a> Plan<'a, '_> {
             Whereabouts::Unknown => notes.push(locale.sheet_listed_nowhere().to_owned()),
         }
         if !tool.fits.is_empty() {
-            notes.push(locale.sheet_listed_fitting(&figures::all_of(&tool.fits)));
+            notes.push(locale.sheet_listed_fitting(&figures::all_of(&tool.fits, locale)));
         }
         notes.extend(tool.expires.map(|day| locale.sheet_listed_good(&day)));
         notes.extend(tool.inspected.map(|day| locale.sheet_listed_inspected(&day)));
@@ -377,7 +377,7 @@ impl<'a> Plan<'a, '_> {
 
 /// Whether a tool is the broken part of the lot before it.
 fn is_rest(lot: &Tool, rest: &Tool) -> bool {
-    rest.mark == format!("{} (broken)", lot.mark)
+    rest.broken_part_of() == Some(&lot.mark)
 }
 
 /// `part of set of three canine mouth gags; 2 types asked`.
@@ -391,5 +391,5 @@ fn types_of(own: &[Placed<'_>], least: u32, locale: Locale) -> Option<String> {
             names.push(text);
         }
     }
-    (!names.is_empty()).then(|| locale.sheet_types_asked(&figures::any_of(&names), least))
+    (!names.is_empty()).then(|| locale.sheet_types_asked(&figures::any_of(&names, locale), least))
 }

@@ -10,12 +10,13 @@ use super::rows::{self, Thing};
 use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in};
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
-use crate::model::finding::{Deed, Outcome, Step, Target, Verdict, WayToReady};
+use crate::model::finding::{Action, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::vessel::{Tool, Whereabouts};
-use crate::report::html::{document, shown, verdict};
+use crate::report::content::check::stated_freeboard;
+use crate::report::render::base::{document, shown, verdict};
 use crate::report::words::{self, Words, sheet as said};
-use crate::report::{Locale, Subject, table};
+use crate::report::{Locale, Subject};
 use maud::{Markup, html};
 
 /// The checklist as one document of HTML.
@@ -29,12 +30,12 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
     let body = html! {
         main.sheet.large {
             h1.rail {
-                (shown(&locale.sheet_skipper(&vessel.name))) " " (verdict(check.verdict))
+                (shown(&locale.sheet_skipper(&vessel.name))) " " (verdict(check.verdict, locale))
             }
             p {
                 (shown(&said::vessel_line(vessel))) "; "
                 (locale.sheet_trip(&check.asked.departure, &check.asked.back)) "; "
-                (shown(&table::freeboard(vessel, locale))) "; "
+                "freeboard " (shown(&stated_freeboard(vessel, locale))) "; "
                 (locale.sheet_digest()) " " b.digest { (digest) }
             }
             @if let Some(laid) = laid_over(subject) { p.laid { b { (shown(&laid)) } } }
@@ -57,7 +58,7 @@ pub(super) fn page(subject: &Subject<'_>, measured: &Check, digest: &Digest) -> 
             ))
             (list.by_eye())
             (list.met(measured))
-            (foot())
+            (foot(subject.locale))
         }
     };
     document(&locale.sheet_skipper_title(&vessel.name), STYLE, &body)
@@ -166,7 +167,7 @@ impl<'a> List<'a> {
         if judgement.days == trip {
             return judgement.profile.title.to_string();
         }
-        let days = words::span(judgement.days);
+        let days = words::span(judgement.days, self.subject.locale);
         self.subject.locale.sheet_part_of_trip(&judgement.profile.title, &days)
     }
 
@@ -174,7 +175,9 @@ impl<'a> List<'a> {
     fn measures(&self) -> bool {
         let ways = self.encoded().filter_map(|(judgement, _)| judgement.inverses.as_ref());
         ways.map(|inverses| &inverses.way).any(|way| match way {
-            WayToReady::Steps { steps, .. } => steps.iter().any(|step| step.deed == Deed::Measure),
+            WayToReady::Steps { steps, .. } => {
+                steps.iter().any(|step| step.action == Action::Measure)
+            }
             WayToReady::Already | WayToReady::None => false,
         })
     }

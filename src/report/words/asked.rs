@@ -18,7 +18,7 @@ impl Words<'_> {
     /// `a handle of at least 6 ft (1.829 m)`, for something to lengthen.
     pub(super) fn wish(&self, attribute: AttributeId, demand: &Demand) -> String {
         let name = article(self.attribute(attribute));
-        format!("{name} of {}", figures::demand(demand, self.locale))
+        self.locale.wish(&name, &figures::demand(demand, self.locale))
     }
 
     /// `handle at least 6 ft (1.829 m)`, `material 316l or 304l`, `protected
@@ -27,8 +27,8 @@ impl Words<'_> {
         let name = self.attribute(attribute);
         match demand {
             Demand::Is(true) | Demand::Open => name.to_owned(),
-            Demand::Is(false) => format!("{name}: no"),
-            demand => format!("{name} {}", figures::demand(demand, self.locale)),
+            Demand::Is(false) => self.locale.term_not(&name),
+            demand => self.locale.term(&name, &figures::demand(demand, self.locale)),
         }
     }
 
@@ -54,14 +54,14 @@ impl Words<'_> {
     ) -> String {
         let name = self.kind(spec.kind);
         let terms = self.terms(&spec.tests, freeboard);
-        let shown: Vec<_> = terms.iter().take(NAMED).cloned().collect();
+        let shown = terms.iter().take(NAMED).cloned().collect::<Vec<_>>().join(", ");
         let clause = spec.clause.as_deref().unwrap_or(&requirement.clause);
-        let more = terms.len() > shown.len() || spec.tests.len() > terms.len();
+        let more = terms.len() > NAMED || spec.tests.len() > terms.len();
         match (shown.is_empty(), more) {
             (true, false) => name.to_owned(),
-            (true, true) => format!("{name} as {clause} asks"),
-            (false, false) => format!("{name}: {}", shown.join(", ")),
-            (false, true) => format!("{name}: {}; and the rest of {clause}", shown.join(", ")),
+            (true, true) => self.locale.asked_by_clause(&name, &clause),
+            (false, false) => self.locale.asked_terms(&name, &shown),
+            (false, true) => self.locale.asked_terms_and_rest(&name, &shown, &clause),
         }
     }
 
@@ -76,7 +76,7 @@ impl Words<'_> {
                         Some(demand) => self.term(*attribute, &demand),
                         None => {
                             let open = figures::open_limit(limit, self.locale);
-                            format!("{} {open}", self.attribute(*attribute))
+                            self.locale.term(&self.attribute(*attribute), &open)
                         }
                     });
                 }

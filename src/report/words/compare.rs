@@ -7,9 +7,11 @@ use crate::fleet::compare::{
     Candidate, Cause, Compared, Comparison, Fate, Followed, Lost, Newcomer, Shared, Tally, Unclear,
     WhyGone,
 };
-use crate::fleet::draft::{Bound, DraftFate, DraftTally};
+use crate::fleet::draft::{Bound, Change, DraftFate, DraftTally, UnderDraft};
 use crate::fleet::record::{self, Broken, FindingOnRecord};
 use crate::model::finding::{Outcome, Verdict};
+use crate::report::subject::Fleet;
+use crate::report::words::Words;
 use crate::report::words::locale::desk;
 use std::fmt::Display;
 
@@ -254,7 +256,7 @@ pub(crate) fn unclear(unclear: &Unclear) -> String {
 /// A verdict in the middle of a sentence; none where nothing binds.
 pub(crate) fn verdict(verdict: Option<Verdict>) -> String {
     match verdict {
-        Some(verdict) => super::verdict(verdict).to_lowercase(),
+        Some(verdict) => crate::report::Locale::default().verdict(verdict).to_owned(),
         None => desk::record_not_bound().to_owned(),
     }
 }
@@ -292,4 +294,29 @@ pub(crate) fn bound(bound: Bound) -> Option<&'static str> {
         Bound::InForceAlone => Some(desk::compare_bound_in_force_alone()),
         Bound::No => Some(desk::compare_bound_no()),
     }
+}
+
+/// A finding that changes, and why it is or was open.
+pub(crate) fn draft_change(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> String {
+    let requirement = change.stands.as_ref().and_then(|(p, at)| p.requirements.get(*at));
+    let named = match requirement {
+        Some(requirement) => format!("{} ({})", requirement.title, requirement.clause),
+        None => format!("`{}`", change.requirement),
+    };
+    let (then, now) = (outcome(change.then), outcome(change.now));
+    let mut text = format!("{named}: {then} → {now}");
+    if !change.met_by.is_empty() {
+        text.push_str(&format!(" by {}", change.met_by.join(", ")));
+    }
+    if let Some(reason) = first_reason(of, under, change) {
+        text.push_str(&format!(": {reason}"));
+    }
+    text
+}
+
+fn first_reason(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> Option<String> {
+    let (profile, finding) = change.open.as_ref()?;
+    let vessel = &under.vessel;
+    let words = Words { vocabulary: of.vocabulary, vessel, profile, locale: of.locale };
+    Some(words.first_reason(finding))
 }

@@ -8,87 +8,54 @@ use crate::model::reason::VesselFact;
 impl Words<'_> {
     /// That the fact is not known.
     pub(crate) fn unknown(&self, fact: &VesselFact) -> String {
-        match fact {
-            VesselFact::Freeboard => "the freeboard was not measured".to_owned(),
-            VesselFact::FreeboardFrom => format!(
-                "the freeboard was taken from {}, the rule takes it from {}",
-                taken_from(self.vessel.freeboard.from),
-                taken_from(self.profile.freeboard_from)
-            ),
-            VesselFact::FreeboardDisputed => "the readings of the freeboard differ".to_owned(),
-            VesselFact::Permits => match self.vessel.permits {
-                None => "nobody said which permits the vessel holds".to_owned(),
-                Some(_) => "one of the vessel's permits is not known here".to_owned(),
-            },
-            VesselFact::Gear => match self.vessel.gears {
-                None => "nobody said which fishing gear is aboard".to_owned(),
-                Some(_) => "one of the gears aboard is not known here".to_owned(),
-            },
-            VesselFact::Areas => match self.vessel.areas {
-                None => "nobody said to which areas the trip goes".to_owned(),
-                Some(_) => "one of the trip's areas is not known here".to_owned(),
-            },
-            VesselFact::Feature(id) => {
-                format!("nobody said whether the vessel has {}", self.feature(id))
+        let (say, vessel) = (self.locale, self.vessel);
+        let text = match fact {
+            VesselFact::Freeboard => say.unknown_freeboard(),
+            VesselFact::FreeboardFrom => {
+                let asked = taken_from(self.profile.freeboard_from, say);
+                let taken = taken_from(vessel.freeboard.from, say);
+                return say.unknown_freeboard_taken_from(&taken, &asked);
             }
-            VesselFact::Hooks => {
-                "the hooks aboard, or type or wire of one, are not known".to_owned()
-            }
-            VesselFact::Lines => {
-                "the lines aboard, or the diameter of one, are not known".to_owned()
-            }
-            VesselFact::People => {
-                "nobody said who is aboard, with what roles and certificates".to_owned()
-            }
-            VesselFact::Aboard(kind) => {
-                format!("nobody can tell whether a working {} is aboard", self.kind(*kind))
-            }
-        }
+            VesselFact::FreeboardDisputed => say.unknown_freeboard_disputed(),
+            VesselFact::Permits if vessel.permits.is_none() => say.unknown_permits(),
+            VesselFact::Permits => say.unknown_permit_name(),
+            VesselFact::Gear if vessel.gears.is_none() => say.unknown_gear(),
+            VesselFact::Gear => say.unknown_gear_name(),
+            VesselFact::Areas if vessel.areas.is_none() => say.unknown_areas(),
+            VesselFact::Areas => say.unknown_area_name(),
+            VesselFact::Feature(id) => return say.unknown_feature(&self.feature(id)),
+            VesselFact::Hooks => say.unknown_hooks(),
+            VesselFact::Lines => say.unknown_lines(),
+            VesselFact::People => say.unknown_people(),
+            VesselFact::Aboard(kind) => return say.unknown_aboard(&self.kind(*kind)),
+        };
+        text.to_owned()
     }
 
-    /// What to do to find it out, in the imperative.
+    /// What to do to find it out, in the imperative. What is written already
+    /// is by a name that nobody knows.
     pub(crate) fn find_out(&self, fact: &VesselFact) -> String {
-        match fact {
-            VesselFact::Freeboard | VesselFact::FreeboardFrom => format!(
-                "measure the freeboard from {} to the water, where the gear is hauled",
-                taken_from(self.profile.freeboard_from)
-            ),
-            VesselFact::FreeboardDisputed => format!(
-                "measure the freeboard again from {} to the water, and strike out the wrong reading",
-                taken_from(self.profile.freeboard_from)
-            ),
-            VesselFact::Permits => {
-                written_down("the permits that the vessel holds", self.vessel.permits.as_ref())
-            }
-            VesselFact::Gear => {
-                written_down("the fishing gear that is aboard", self.vessel.gears.as_ref())
-            }
-            VesselFact::Areas => written_down("the areas of the trip", self.vessel.areas.as_ref()),
-            VesselFact::Feature(id) => {
-                format!("write down whether the vessel has {}", self.feature(id))
-            }
-            VesselFact::Hooks => {
-                "write down every kind of hook aboard, with type and wire of each".to_owned()
-            }
-            VesselFact::Lines => {
-                "write down every kind of line aboard, with the diameter of each".to_owned()
-            }
-            VesselFact::People => {
-                "write down who is aboard, with roles and certificates".to_owned()
-            }
-            VesselFact::Aboard(kind) => {
-                format!("look whether a {} is aboard and works", self.kind(*kind))
-            }
-        }
+        let (say, vessel) = (self.locale, self.vessel);
+        let place = taken_from(self.profile.freeboard_from, say);
+        let text = match fact {
+            VesselFact::Freeboard | VesselFact::FreeboardFrom => return say.find_freeboard(&place),
+            VesselFact::FreeboardDisputed => return say.find_freeboard_again(&place),
+            VesselFact::Permits if vessel.permits.is_none() => say.find_permits(),
+            VesselFact::Permits => say.find_permit_name(),
+            VesselFact::Gear if vessel.gears.is_none() => say.find_gear(),
+            VesselFact::Gear => say.find_gear_name(),
+            VesselFact::Areas if vessel.areas.is_none() => say.find_areas(),
+            VesselFact::Areas => say.find_area_name(),
+            VesselFact::Feature(id) => return say.find_feature(&self.feature(id)),
+            VesselFact::Hooks => say.find_hooks(),
+            VesselFact::Lines => say.find_lines(),
+            VesselFact::People => say.find_people(),
+            VesselFact::Aboard(kind) => return say.find_aboard(&self.kind(*kind)),
+        };
+        text.to_owned()
     }
 
     fn feature(&self, id: &str) -> String {
         self.vocabulary.vessel_features.get(id).cloned().unwrap_or_else(|| format!("`{id}`"))
     }
-}
-
-/// What is written already is by a name that nobody knows.
-fn written_down(what: &str, so_far: Option<&Vec<String>>) -> String {
-    let by_name = if so_far.is_some() { " by a name that `kitmuster words` lists" } else { "" };
-    format!("write down {what}{by_name}")
 }

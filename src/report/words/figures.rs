@@ -19,7 +19,7 @@ const THOUSANDTH: i64 = 25_400;
 pub(crate) fn aboard(has: &Has, locale: Locale) -> String {
     match has {
         Has::Figure(figure) => figure.show(locale.units, Rounding::Down),
-        Has::Feature(yes) => yes_or_no(*yes).to_owned(),
+        Has::Feature(yes) => yes_or_no(*yes, locale).to_owned(),
         Has::Word(word) => word.clone(),
     }
 }
@@ -29,18 +29,18 @@ pub(crate) fn demand(demand: &Demand, locale: Locale) -> String {
     let up = |figure: &Figure| figure.show(locale.units, Rounding::Up);
     let down = |figure: &Figure| figure.show(locale.units, Rounding::Down);
     match demand {
-        Demand::Least(figure) => format!("at least {}", up(figure)),
-        Demand::Above(figure) => format!("more than {}", up(figure)),
-        Demand::Most(figure) => format!("at most {}", down(figure)),
-        Demand::Below(figure) => format!("less than {}", down(figure)),
+        Demand::Least(figure) => locale.demand_least(&up(figure)),
+        Demand::Above(figure) => locale.demand_above(&up(figure)),
+        Demand::Most(figure) => locale.demand_most(&down(figure)),
+        Demand::Below(figure) => locale.demand_below(&down(figure)),
         Demand::Between(low, high) if low.quantity == high.quantity => {
-            format!("exactly {}", low.show_exact(locale.units))
+            locale.demand_exactly(&low.show_exact(locale.units))
         }
-        Demand::Between(low, high) => format!("from {} to {}", up(low), down(high)),
+        Demand::Between(low, high) => locale.demand_between(&up(low), &down(high)),
         Demand::About(limit) => about(limit, locale),
-        Demand::OneOf(words) => any_of(words),
-        Demand::Is(yes) => yes_or_no(*yes).to_owned(),
-        Demand::Open => "what a missing fact of the vessel decides".to_owned(),
+        Demand::OneOf(words) => any_of(words, locale),
+        Demand::Is(yes) => yes_or_no(*yes, locale).to_owned(),
+        Demand::Open => locale.demand_open().to_owned(),
     }
 }
 
@@ -49,17 +49,16 @@ pub(crate) fn demand(demand: &Demand, locale: Locale) -> String {
 /// paper that the check leaves open; a single figure has two sides and stands
 /// to the last digit.
 pub(crate) fn about(limit: &Limit, locale: Locale) -> String {
+    let down = |figure: &Figure| figure.show(locale.units, Rounding::Down);
     match limit {
-        Limit::About { low, high, margin } => {
-            let margin = margin.show(locale.units, Rounding::Down);
-            if low.quantity == high.quantity {
-                return format!("about {}, within {margin}", low.show_exact(locale.units));
-            }
-            let (low, high) =
-                (low.show(locale.units, Rounding::Up), high.show(locale.units, Rounding::Down));
-            format!("about {low} to {high}, within {margin}")
+        Limit::About { low, high, margin } if low.quantity == high.quantity => {
+            locale.demand_about(&low.show_exact(locale.units), &down(margin))
         }
-        _ => "what the rule calls approximate".to_owned(),
+        Limit::About { low, high, margin } => {
+            let low = low.show(locale.units, Rounding::Up);
+            locale.demand_about_between(&low, &down(high), &down(margin))
+        }
+        _ => locale.demand_approximate().to_owned(),
     }
 }
 
@@ -68,43 +67,43 @@ pub(crate) fn about(limit: &Limit, locale: Locale) -> String {
 /// The governing figures are rounded here; what a rule itself rounds in
 /// brackets never stands for them.
 pub(crate) fn open_limit(limit: &Limit, locale: Locale) -> String {
-    let up = |bound| open_bound(bound, &|figure| figure.show(locale.units, Rounding::Up));
-    let down = |bound| open_bound(bound, &|figure| figure.show(locale.units, Rounding::Down));
+    let up = |bound| open_bound(bound, locale, &|figure| figure.show(locale.units, Rounding::Up));
+    let down =
+        |bound| open_bound(bound, locale, &|figure| figure.show(locale.units, Rounding::Down));
+    let exact = |bound| open_bound(bound, locale, &|figure| figure.show_exact(locale.units));
     match limit {
-        Limit::Any => "any".to_owned(),
-        Limit::AtLeast(bound) => format!("at least {}", up(bound)),
-        Limit::MoreThan(bound) => format!("more than {}", up(bound)),
-        Limit::AtMost(bound) => format!("at most {}", down(bound)),
-        Limit::LessThan(bound) => format!("less than {}", down(bound)),
-        Limit::Within(low, high) if low == high => {
-            format!("exactly {}", open_bound(low, &|figure| figure.show_exact(locale.units)))
-        }
-        Limit::Within(low, high) => format!("from {} to {}", up(low), down(high)),
+        Limit::Any => locale.demand_any().to_owned(),
+        Limit::AtLeast(bound) => locale.demand_least(&up(bound)),
+        Limit::MoreThan(bound) => locale.demand_above(&up(bound)),
+        Limit::AtMost(bound) => locale.demand_most(&down(bound)),
+        Limit::LessThan(bound) => locale.demand_below(&down(bound)),
+        Limit::Within(low, high) if low == high => locale.demand_exactly(&exact(low)),
+        Limit::Within(low, high) => locale.demand_between(&up(low), &down(high)),
         Limit::About { .. } => about(limit, locale),
     }
 }
 
-fn open_bound(bound: &Bound, show: &dyn Fn(&Figure) -> String) -> String {
+fn open_bound(bound: &Bound, locale: Locale, show: &dyn Fn(&Figure) -> String) -> String {
     let all = |limbs: &[Bound]| {
-        let limbs = limbs.iter().map(|limb| open_bound(limb, show));
-        all_of(&limbs.collect::<Vec<_>>())
+        let limbs = limbs.iter().map(|limb| open_bound(limb, locale, show));
+        all_of(&limbs.collect::<Vec<_>>(), locale)
     };
     match bound {
         Bound::Fixed { figure, .. } => show(figure),
         Bound::Share(percent, base) => {
-            let base = match base {
-                Base::Freeboard => "freeboard",
-                Base::HeaviestHook => "the heaviest hook aboard",
-                Base::ThickestLine => "the thickest line aboard",
-                Base::ThickestLeader => "the thickest leader aboard",
+            let told = match base {
+                Base::Freeboard => locale.base_freeboard(),
+                Base::HeaviestHook => locale.base_heaviest_hook(),
+                Base::ThickestLine => locale.base_thickest_line(),
+                Base::ThickestLeader => locale.base_thickest_leader(),
             };
-            if *percent == Percent::ONE_HUNDRED && base != "freeboard" {
-                return base.to_owned();
+            if *percent == Percent::ONE_HUNDRED && *base != Base::Freeboard {
+                return told.to_owned();
             }
-            format!("{} of {base}", percent.to_string().replace('%', " %"))
+            locale.bound_share(&percent.to_string().replace('%', " %"), &told)
         }
-        Bound::Greater(limbs) => format!("the greater of {}", all(limbs)),
-        Bound::Lesser(limbs) => format!("the lesser of {}", all(limbs)),
+        Bound::Greater(limbs) => locale.bound_greater(&all(limbs)),
+        Bound::Lesser(limbs) => locale.bound_lesser(&all(limbs)),
     }
 }
 
@@ -113,7 +112,8 @@ pub(crate) fn length(length: Length, lead: System, locale: Locale, rounding: Rou
     beside(lead, locale, |system| length.show(system, rounding))
 }
 
-fn beside(lead: System, locale: Locale, show: impl Fn(System) -> String) -> String {
+/// What `show` makes of it in the units of the page, the leading system first.
+pub(super) fn beside(lead: System, locale: Locale, show: impl Fn(System) -> String) -> String {
     match locale.units {
         Units::Metric => show(System::Metric),
         Units::Customary => show(System::Customary),
@@ -130,9 +130,9 @@ pub(crate) fn freeboard(at: Length, lead: System, locale: Locale) -> String {
     if on_a_tape(at) {
         plain(at)
     } else if on_a_tape(at.just_below()) {
-        format!("just over {}", plain(at.just_below()))
+        locale.freeboard_just_over(&plain(at.just_below()))
     } else if on_a_tape(at.just_above()) {
-        format!("just under {}", plain(at.just_above()))
+        locale.freeboard_just_under(&plain(at.just_above()))
     } else {
         plain(at)
     }
@@ -155,8 +155,8 @@ fn on_a_tape(length: Length) -> bool {
 /// By how much a length falls short or goes over, never printed smaller.
 pub(crate) fn difference(by: Length, lead: System, locale: Locale) -> String {
     beside(lead, locale, |system| match system {
-        System::Metric if by.nanometres() < HUNDREDTH => "less than 0.01 mm".to_owned(),
-        System::Customary if by.nanometres() < THOUSANDTH => "less than 0.001 in".to_owned(),
+        System::Metric if by.nanometres() < HUNDREDTH => locale.difference_below(&"0.01 mm"),
+        System::Customary if by.nanometres() < THOUSANDTH => locale.difference_below(&"0.001 in"),
         system => by.show(system, Rounding::Up),
     })
 }
@@ -165,11 +165,8 @@ pub(crate) fn difference(by: Length, lead: System, locale: Locale) -> String {
 pub(crate) fn quantity_difference(by: Quantity, lead: System, locale: Locale) -> String {
     match by {
         Quantity::Length(by) => difference(by, lead, locale),
-        Quantity::HookSize(_) => match by.steps() {
-            1 => "1 size".to_owned(),
-            sizes => format!("{sizes} sizes"),
-        },
-        Quantity::Mass(mass) if mass.micrograms() < 1_000_000 => "less than 1 g".to_owned(),
+        Quantity::HookSize(_) => locale.difference_sizes(by.steps().unsigned_abs()),
+        Quantity::Mass(mass) if mass.micrograms() < 1_000_000 => locale.difference_below(&"1 g"),
         // A mass prints rounded down, which would make a shortfall look
         // smaller than it is: a gram is added where something was dropped.
         Quantity::Mass(mass) => {
@@ -180,38 +177,25 @@ pub(crate) fn quantity_difference(by: Quantity, lead: System, locale: Locale) ->
     }
 }
 
-/// The system that a demand's author wrote in.
-pub(crate) fn system_of(demand: &Demand) -> Option<System> {
-    match demand {
-        Demand::Least(figure)
-        | Demand::Above(figure)
-        | Demand::Most(figure)
-        | Demand::Below(figure)
-        | Demand::Between(figure, _) => Some(figure.system),
-        Demand::About(_) | Demand::OneOf(_) | Demand::Is(_) | Demand::Open => None,
-    }
-}
-
-/// `yes` or `no`.
-pub(crate) fn yes_or_no(yes: bool) -> &'static str {
-    if yes { "yes" } else { "no" }
+fn yes_or_no(yes: bool, locale: Locale) -> &'static str {
+    if yes { locale.yes() } else { locale.no() }
 }
 
 /// `a, b or c`.
-pub(crate) fn any_of(words: &[String]) -> String {
-    joined(words, "or")
+pub(crate) fn any_of(words: &[String], locale: Locale) -> String {
+    joined(words, |head, last| locale.list_any(&head, last))
 }
 
 /// `a, b and c`.
-pub(crate) fn all_of(words: &[String]) -> String {
-    joined(words, "and")
+pub(crate) fn all_of(words: &[String], locale: Locale) -> String {
+    joined(words, |head, last| locale.list_all(&head, last))
 }
 
-fn joined(words: &[String], last: &str) -> String {
+fn joined(words: &[String], with_last: impl Fn(String, &String) -> String) -> String {
     match words {
         [] => String::new(),
         [only] => only.clone(),
-        [head @ .., tail] => format!("{} {last} {tail}", head.join(", ")),
+        [head @ .., last] => with_last(head.join(", "), last),
     }
 }
 
@@ -352,9 +336,10 @@ mod tests {
 
     #[test]
     fn words_are_joined_as_people_join_them() {
+        let locale = Locale::default();
         let words = ["a", "b", "c"].map(str::to_owned);
-        assert_eq!(any_of(&words), "a, b or c");
-        assert_eq!(all_of(&words[..2]), "a and b");
-        assert_eq!(any_of(&words[..1]), "a");
+        assert_eq!(any_of(&words, locale), "a, b or c");
+        assert_eq!(all_of(&words[..2], locale), "a and b");
+        assert_eq!(any_of(&words[..1], locale), "a");
     }
 }

@@ -11,6 +11,7 @@ use fluent_syntax::ast::{
 };
 use fluent_syntax::parser;
 use intl_pluralrules::{PluralCategory, PluralRuleType, PluralRules};
+use std::cell::Cell;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 use unic_langid::LanguageIdentifier;
@@ -23,10 +24,13 @@ pub(crate) struct File<'a> {
     pub(crate) text: &'a str,
 }
 
+/// The arguments of a message in the order of the calls, with whether each is
+/// a count.
+type Arguments = Vec<(String, bool)>;
+
 /// One message as it is written in each language.
 struct Written<'a> {
-    /// Its arguments in the order of the calls, with whether each is a count.
-    arguments: Vec<(String, bool)>,
+    arguments: Arguments,
     /// Its pattern in each language.
     patterns: Vec<(&'a str, Pattern<&'a str>)>,
 }
@@ -122,7 +126,7 @@ fn read<'a>(
 fn checked<'a>(
     language: &str,
     message: Message<&'a str>,
-) -> Result<(Vec<(String, bool)>, Pattern<&'a str>), String> {
+) -> Result<(Arguments, Pattern<&'a str>), String> {
     let pattern = message.value.ok_or("has no text")?;
     let mut used = Vec::new();
     arguments(language, &pattern, &mut used)?;
@@ -144,11 +148,7 @@ fn checked<'a>(
 }
 
 /// Every argument of a pattern, and whether it is a count.
-fn arguments(
-    language: &str,
-    pattern: &Pattern<&str>,
-    into: &mut Vec<(String, bool)>,
-) -> Result<(), String> {
+fn arguments(language: &str, pattern: &Pattern<&str>, into: &mut Arguments) -> Result<(), String> {
     let mut add = |name: &str, count: bool| {
         let name = name.replace('-', "_");
         match into.iter_mut().find(|(other, _)| *other == name) {
@@ -250,7 +250,8 @@ fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool)
         }
         if let Some((_, pattern)) = written.patterns.first() {
             out.push_str("            #[cfg(test)]\n            Language::MadeUp => {\n");
-            body(out, "en", pattern, fixed, &made_up);
+            let in_code = Cell::new(false);
+            body(out, "en", pattern, fixed, &|text| made_up(text, &in_code));
             out.push_str("            }\n");
         }
         out.push_str("        }\n");
@@ -287,11 +288,11 @@ fn body(
     for element in &pattern.elements {
         match element {
             PatternElement::TextElement { value } => {
-                let _ = writeln!(out, "out.push_str({:?});", as_shown(&one_line(value)));
+                let _ = writeln!(out, "put(&mut out, &{:?});", as_shown(&one_line(value)));
             }
             PatternElement::Placeable { expression } => match expression {
                 Expression::Inline(InlineExpression::StringLiteral { value }) => {
-                    let _ = writeln!(out, "out.push_str({value:?});");
+                    let _ = writeln!(out, "put(&mut out, &{value:?});");
                 }
                 Expression::Inline(InlineExpression::VariableReference { id }) => {
                     let _ = writeln!(out, "put(&mut out, &{});", id.name.replace('-', "_"));
@@ -356,22 +357,17 @@ fn one_line(text: &str) -> String {
 
 /// The text in a made-up language: what is left in plain letters on a page
 /// was written outside the files of messages. Code in backticks stays, as it
-/// does in every language.
-fn made_up(text: &str) -> String {
-    let parts = text.split('`').enumerate().map(|(number, part)| {
-        if number % 2 == 1 {
-            return part.to_owned();
+/// does in every language; an argument may stand between the backticks.
+fn made_up(text: &str, in_code: &Cell<bool>) -> String {
+    let other = |sign: char| {
+        in_code.set(in_code.get() ^ (sign == '`'));
+        match sign {
+            _ if in_code.get() => None,
+            'a'..='z' => char::from_u32(u32::from(sign) - u32::from('a') + 0x0430),
+            'A'..='Z' => char::from_u32(u32::from(sign) - u32::from('A') + 0x0410),
+            _ => None,
         }
-        part.chars()
-            .map(|sign| {
-                match sign {
-                    'a'..='z' => char::from_u32(u32::from(sign) - u32::from('a') + 0x0430),
-                    'A'..='Z' => char::from_u32(u32::from(sign) - u32::from('A') + 0x0410),
-                    _ => None,
-                }
-                .unwrap_or(sign)
-            })
-            .collect()
-    });
-    parts.collect::<Vec<_>>().join("`")
+        .unwrap_or(sign)
+    };
+    text.chars().map(other).collect()
 }

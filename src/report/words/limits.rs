@@ -1,30 +1,29 @@
 //! Until when and up to which freeboard a kit stays ready, in words.
 //!
-//! Imports `model` and `measure` only. Both answers were found by the engine;
+//! Imports `engine::validity`, `model` and `measure`. Both answers were found by the engine;
 //! here they are told, with what runs out first where the result shows it.
 
 use super::Words;
 use super::figures;
+use crate::engine::validity::{End, Holding, Validity, validities};
 use crate::measure::{Day, Length, Rounding};
 use crate::model::check::Judgement;
 use crate::model::finding::{Finding, GoodUpTo, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Level;
-use crate::model::rule::Need;
-
-/// What nobody can say before the missing facts are there.
-const LATER: &str = "can't tell before the above is found out";
 
 impl Words<'_> {
     /// Until when the kit is ready.
     pub(crate) fn ready_until(&self, judgement: &Judgement) -> String {
         match judgement.ready_until {
-            ReadyUntil::None if judgement.verdict == Verdict::CannotTell => LATER.to_owned(),
-            ReadyUntil::None => "not ready at departure".to_owned(),
+            ReadyUntil::None if judgement.verdict == Verdict::CannotTell => {
+                self.locale.limit_open().to_owned()
+            }
+            ReadyUntil::None => self.locale.until_none().to_owned(),
             ReadyUntil::Day(day) => match self.runs_out(judgement, day).as_slice() {
-                [] => format!("{day}, that day included"),
-                some => format!("{day}, that day included; then {}", some.join("; ")),
+                [] => self.locale.until_day(&day),
+                some => self.locale.until_day_then(&day, &some.join("; ")),
             },
-            ReadyUntil::NoEnd => "no end: nothing aboard runs out".to_owned(),
+            ReadyUntil::NoEnd => self.locale.until_no_end().to_owned(),
         }
     }
 
@@ -48,29 +47,19 @@ impl Words<'_> {
         if requirement.level != Level::Required {
             return Vec::new();
         }
-        if let Need::Certificates { kind, valid, .. } = &requirement.need {
-            let people = self.vessel.people.iter().flatten();
-            let held = people.flat_map(|p| p.certificates.iter().map(move |c| (p, c)));
-            let ends = held.filter(|(_, c)| {
-                let by_issue = c.issued.zip(*valid).map(|(issued, valid)| issued.through(valid));
-                c.kind == *kind && [c.expires, by_issue].into_iter().flatten().min() == Some(day)
-            });
-            return ends
-                .map(|(person, _)| format!("the certificate of {} runs out", person.name))
-                .collect();
-        }
-        let mut texts = Vec::new();
-        for serving in &finding.serving {
-            let Some(tool) = self.tool(serving.tool) else { continue };
-            let inspected =
-                tool.inspected.zip(requirement.inspection).map(|(on, every)| on.through(every));
-            if tool.expires == Some(day) {
-                texts.push(format!("{} goes out of date", tool.mark));
-            } else if inspected == Some(day) {
-                texts.push(format!("the inspection of {} runs out", tool.mark));
+        let all = validities(self.vocabulary, self.vessel, requirement, finding);
+        let ending = all.iter().filter(|validity| validity.span.until == Some(day));
+        let text = |validity: &Validity| match (validity.holding, validity.end) {
+            (Holding::Certificate(person, _), _) => {
+                let person = self.vessel.people.iter().flatten().nth(person)?;
+                Some(self.locale.ends_certificate(&person.name))
             }
-        }
-        texts
+            (Holding::Tool(tool), Some(End::Inspection)) => {
+                Some(self.locale.ends_inspection(&self.mark(tool)))
+            }
+            (Holding::Tool(tool), _) => Some(self.locale.ends_tool(&self.mark(tool))),
+        };
+        ending.filter_map(text).collect()
     }
 
     /// Up to which freeboard the kit is ready, where it was worked out.
@@ -79,30 +68,26 @@ impl Words<'_> {
     }
 
     fn up_to(&self, judgement: &Judgement, up_to: &GoodUpTo) -> String {
-        let reaches =
-            |length: Length| figures::length(length, self.system(), self.locale, Rounding::Down);
-        let gives = |gives_out: &[usize]| match gives_out {
-            [] => String::new(),
-            some => {
-                let titles: Vec<_> = some.iter().map(|index| self.title(*index)).collect();
-                format!("; above that, not met: {}", titles.join("; "))
-            }
+        let say = self.locale;
+        let reaches = |length: Length| figures::length(length, self.system(), say, Rounding::Down);
+        let titles = |indices: &[usize]| {
+            indices.iter().map(|index| self.title(*index)).collect::<Vec<_>>().join("; ")
         };
         match up_to {
-            GoodUpTo::None if judgement.verdict == Verdict::CannotTell => LATER.to_owned(),
-            GoodUpTo::None if self.fails_at_any(judgement) => {
-                "not ready at any freeboard, for the reasons above".to_owned()
+            GoodUpTo::None if judgement.verdict == Verdict::CannotTell => {
+                say.limit_open().to_owned()
             }
-            GoodUpTo::None => "not ready at any freeboard".to_owned(),
-            GoodUpTo::Freeboard { length, gives_out } => {
-                format!("a freeboard of {}{}", reaches(*length), gives(gives_out))
-            }
-            GoodUpTo::OnlyBelow { length, gives_out } => format!(
-                "a freeboard of {} only, which is less than this vessel has{}",
-                reaches(*length),
-                gives(gives_out)
-            ),
-            GoodUpTo::NoLimit => "any freeboard".to_owned(),
+            GoodUpTo::None if self.fails_at_any(judgement) => say.up_to_none_at_all().to_owned(),
+            GoodUpTo::None => say.up_to_none().to_owned(),
+            GoodUpTo::Freeboard { length, gives_out } => match gives_out.as_slice() {
+                [] => say.up_to(&reaches(*length)),
+                some => say.up_to_then(&reaches(*length), &titles(some)),
+            },
+            GoodUpTo::OnlyBelow { length, gives_out } => match gives_out.as_slice() {
+                [] => say.up_to_below(&reaches(*length)),
+                some => say.up_to_below_then(&reaches(*length), &titles(some)),
+            },
+            GoodUpTo::NoLimit => say.up_to_any().to_owned(),
         }
     }
 

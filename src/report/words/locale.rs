@@ -6,6 +6,7 @@
 //! [`Locale`]; those for the desk, English only, are functions of [`desk`].
 
 use crate::measure::{System, Units};
+use crate::model::finding::{Outcome, Verdict};
 use intl_pluralrules::{PluralCategory, PluralRuleType, PluralRules};
 use std::fmt::{Display, Write};
 use unic_langid::LanguageIdentifier;
@@ -38,6 +39,33 @@ impl From<Units> for Locale {
 }
 
 impl Locale {
+    /// A verdict in a sentence.
+    pub(crate) fn verdict(self, verdict: Verdict) -> &'static str {
+        match verdict {
+            Verdict::Ready => self.verdict_ready(),
+            Verdict::CannotTell => self.verdict_cannot_tell(),
+            Verdict::NotReady => self.verdict_not_ready(),
+        }
+    }
+
+    /// A verdict that is read from afar.
+    pub(crate) fn verdict_aloud(self, verdict: Verdict) -> &'static str {
+        match verdict {
+            Verdict::Ready => self.verdict_ready_aloud(),
+            Verdict::CannotTell => self.verdict_cannot_tell_aloud(),
+            Verdict::NotReady => self.verdict_not_ready_aloud(),
+        }
+    }
+
+    /// What a finding came to.
+    pub(crate) fn outcome(self, outcome: Outcome) -> &'static str {
+        match outcome {
+            Outcome::Met => self.outcome_met(),
+            Outcome::CannotTell => self.outcome_cannot_tell(),
+            Outcome::NotMet => self.outcome_not_met(),
+        }
+    }
+
     /// The same with the units of one system alone.
     pub(crate) fn only(self, system: System) -> Self {
         Self { units: system.alone(), ..self }
@@ -82,7 +110,8 @@ fn plural(language: &str, number: u64) -> PluralCategory {
     class.unwrap_or(PluralCategory::OTHER)
 }
 
-/// Puts an argument behind what is there. Writing to a string does not fail.
+/// Puts a text or an argument behind what is there. Writing to a string does
+/// not fail.
 fn put(out: &mut String, argument: &dyn Display) {
     let _ = write!(out, "{argument}");
 }

@@ -5,119 +5,63 @@
 use super::figures;
 use crate::model::check::Notice;
 use crate::model::reason::VesselFact;
+use crate::report::Locale;
 
 /// Something to tell about the check as a whole.
-pub(crate) fn notice(notice: &Notice) -> String {
+pub(crate) fn notice(notice: &Notice, locale: Locale) -> String {
     match notice {
-        Notice::NoRuleNamesVessel => "no rule that is known here names this vessel: good practice \
-            was used instead; whether a rule binds it is for the skipper to find out"
-            .to_owned(),
-        Notice::NotInForce { profile } => {
-            format!("`{profile}` was asked for, but is not in force on these days")
+        Notice::NoRuleNamesVessel => locale.notice_no_rule_names_vessel().to_owned(),
+        Notice::NotInForce { profile } => locale.notice_not_in_force(profile),
+        Notice::DoesNotBind { profile } => locale.notice_does_not_bind(profile),
+        Notice::NoEdition { rule, day } => locale.notice_no_edition(rule, day),
+        Notice::UnknownWords { what, words } => {
+            let words: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
+            let words = figures::any_of(&words, locale);
+            match what {
+                VesselFact::Permits => locale.notice_unknown_permit(&words),
+                VesselFact::Gear => locale.notice_unknown_gear(&words),
+                VesselFact::Areas => locale.notice_unknown_area(&words),
+                _ => locale.notice_unknown_fact(&words),
+            }
         }
-        Notice::DoesNotBind { profile } => {
-            format!("`{profile}` was asked for, but does not bind this vessel")
-        }
-        Notice::NoEdition { rule, day } => format!(
-            "can't tell: `{rule}` binds this vessel, but no edition of it is known for {day}"
-        ),
-        Notice::UnknownWords { what, words } => format!(
-            "can't tell: no {} called {} is known here, so that no rule was looked up by it",
-            one_of(what),
-            quoted(words)
-        ),
-        Notice::MayBind { rule, fact } => format!(
-            "`{rule}` may bind this vessel and was not judged: its file does not say {}",
-            said_of(fact)
-        ),
-        Notice::RecordAfterDeparture { on } => {
-            format!("the inspection record of {on} is dated after departure and was not laid over")
-        }
-        Notice::FreeboardOtherPlace { on } => format!(
-            "the freeboard in the record of {on} was taken from the other place (rail or working \
-             deck) than the declared one, and does not count"
-        ),
-        Notice::SheetOutOfDate { on, vessel, rules } => {
-            let what = match (vessel, rules) {
-                (true, true) => "another state of the vessel's file and other rules",
-                (true, false) => "another state of the vessel's file",
-                (false, _) => "other rules, or another revision of them",
-            };
-            format!("the sheet of the inspection record of {on} was printed from {what}")
-        }
-        Notice::NoReturn => "no day of return is known: judged as a trip of one day".to_owned(),
+        Notice::MayBind { rule, fact } => match fact {
+            VesselFact::Permits => locale.notice_may_bind_by_permits(rule),
+            VesselFact::Gear => locale.notice_may_bind_by_gear(rule),
+            VesselFact::Areas => locale.notice_may_bind_by_areas(rule),
+            VesselFact::Freeboard | VesselFact::FreeboardDisputed | VesselFact::FreeboardFrom => {
+                locale.notice_may_bind_by_freeboard(rule)
+            }
+            _ => locale.notice_may_bind_by_fact(rule),
+        },
+        Notice::RecordAfterDeparture { on } => locale.notice_record_after_departure(on),
+        Notice::FreeboardOtherPlace { on } => locale.notice_freeboard_other_place(on),
+        Notice::SheetOutOfDate { on, vessel, rules } => match (vessel, rules) {
+            (true, true) => locale.notice_sheet_of_other_vessel_and_rules(on),
+            (true, false) => locale.notice_sheet_of_other_vessel(on),
+            (false, _) => locale.notice_sheet_of_other_rules(on),
+        },
+        Notice::NoReturn => locale.notice_no_return().to_owned(),
     }
 }
 
 /// What to do about it, in the imperative, where something is to be done.
-pub(crate) fn notice_remedy(notice: &Notice) -> Option<String> {
-    match notice {
-        Notice::NoEdition { day, .. } => {
-            Some(format!("ask the port office which text binds on {day}, and go by that"))
-        }
-        Notice::UnknownWords { .. } => Some(
-            "mend the spelling if it is a slip (`kitmuster words` lists those that are known); \
-             else ask the port office which rule binds"
-                .to_owned(),
-        ),
-        Notice::MayBind { fact, .. } => match key_of(fact) {
-            Some(key) => {
-                Some(format!("write `{key}:` into the vessel's file, `{key}: []` if there is none"))
-            }
-            None => Some("write it into the vessel's file".to_owned()),
-        },
-        Notice::RecordAfterDeparture { on } => Some(format!(
-            "check a trip that departs on {on} or later, or mend the day of the record"
-        )),
-        Notice::SheetOutOfDate { .. } => Some(
-            "see that its rows still mean the same tools and figures; the record counts as it \
-             stands"
-                .to_owned(),
-        ),
-        Notice::FreeboardOtherPlace { .. } => {
-            Some("measure the freeboard again from where the rule takes it".to_owned())
-        }
+pub(crate) fn notice_remedy(notice: &Notice, locale: Locale) -> Option<String> {
+    let text = match notice {
+        Notice::NoEdition { day, .. } => return Some(locale.notice_ask_port_office(day)),
+        Notice::UnknownWords { .. } => locale.notice_mend_spelling(),
+        Notice::MayBind { fact: VesselFact::Permits, .. } => locale.notice_write_permits(),
+        Notice::MayBind { fact: VesselFact::Gear, .. } => locale.notice_write_gear(),
+        Notice::MayBind { fact: VesselFact::Areas, .. } => locale.notice_write_areas(),
+        Notice::MayBind { .. } => locale.notice_write_fact(),
+        Notice::RecordAfterDeparture { on } => return Some(locale.notice_mend_day(on)),
+        Notice::SheetOutOfDate { .. } => locale.notice_check_rows(),
+        Notice::FreeboardOtherPlace { .. } => locale.notice_measure_freeboard(),
         Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }
-        | Notice::NoReturn => None,
-    }
-}
-
-/// The key of a vessel's file that holds the fact.
-fn key_of(fact: &VesselFact) -> Option<&'static str> {
-    match fact {
-        VesselFact::Permits => Some("permits"),
-        VesselFact::Gear => Some("gear"),
-        VesselFact::Areas => Some("areas"),
-        _ => None,
-    }
-}
-
-fn one_of(fact: &VesselFact) -> &'static str {
-    match fact {
-        VesselFact::Permits => "permit",
-        VesselFact::Gear => "fishing gear",
-        VesselFact::Areas => "area",
-        _ => "fact",
-    }
-}
-
-fn said_of(fact: &VesselFact) -> &'static str {
-    match fact {
-        VesselFact::Permits => "which permits it holds",
-        VesselFact::Gear => "which fishing gear is aboard",
-        VesselFact::Areas => "to which areas the trip goes",
-        VesselFact::Freeboard | VesselFact::FreeboardDisputed | VesselFact::FreeboardFrom => {
-            "for sure what its freeboard is"
-        }
-        _ => "all that decides it",
-    }
-}
-
-fn quoted(words: &[String]) -> String {
-    let quoted: Vec<_> = words.iter().map(|word| format!("`{word}`")).collect();
-    figures::any_of(&quoted)
+        | Notice::NoReturn => return None,
+    };
+    Some(text.to_owned())
 }
 
 #[cfg(test)]
@@ -127,6 +71,7 @@ mod tests {
 
     #[test]
     fn every_notice_has_words_and_what_can_be_mended_a_remedy() {
+        let locale = Locale::default();
         let day = Day::parse("2026-03-02").unwrap();
         let words = vec!["reef".to_owned(), "crab".to_owned()];
         let id = || "example".to_owned();
@@ -146,11 +91,14 @@ mod tests {
             (Notice::NoReturn, None),
         ];
         for (told, part) in &notices {
-            assert!(!notice(told).is_empty() && !notice(told).contains("  "), "{told:?}");
-            let remedy = notice_remedy(told);
+            assert!(
+                !notice(told, locale).is_empty() && !notice(told, locale).contains("  "),
+                "{told:?}"
+            );
+            let remedy = notice_remedy(told, locale);
             assert_eq!(remedy.is_some(), part.is_some(), "{told:?}");
             assert!(remedy.unwrap_or_default().contains(part.unwrap_or("")), "{told:?}");
         }
-        assert!(notice(&notices[4].0).contains("no permit called `reef` or `crab`"));
+        assert!(notice(&notices[4].0, locale).contains("no permit called `reef` or `crab`"));
     }
 }

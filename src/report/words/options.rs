@@ -19,7 +19,7 @@ use crate::model::options::{Answered, Choice, OwnHooks, Rail, Worth};
 use crate::model::reason::Reason;
 use crate::model::technique::{GivenBy, Situation};
 use crate::report::Locale;
-use crate::report::options::Shown;
+use crate::report::subject::OptionsShown as Shown;
 use crate::report::words::{Words, taken_from};
 use std::fmt::Display;
 
@@ -157,8 +157,8 @@ impl<'a> Shown<'a> {
                 }
             }
             _ if self.options.vessel.freeboard.from != self.practice.freeboard_from => {
-                let from = taken_from(self.options.vessel.freeboard.from);
-                let asked = taken_from(self.practice.freeboard_from);
+                let from = taken_from(self.options.vessel.freeboard.from, locale);
+                let asked = taken_from(self.practice.freeboard_from, locale);
                 locale.options_rail_from_elsewhere(&from, &asked)
             }
             _ => locale.options_rail_unknown().to_owned(),

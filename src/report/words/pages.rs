@@ -8,8 +8,8 @@
 use super::Words;
 use super::figures;
 use crate::engine::validity::End;
-use crate::measure::{Day, Figure, Length, Rounding, System, Units};
-use crate::model::finding::{ReadyUntil, Stretch, Verdict};
+use crate::measure::{Day, Figure, Length, Rounding, System};
+use crate::model::finding::{ReadyUntil, Stretch};
 use crate::report::Locale;
 
 /// How much of a pole is held inboard: 12 in. Common practice, no source.
@@ -28,28 +28,6 @@ pub(crate) const TOUCH: Length = match Length::from_nanometres(3 * 25_400_000) {
 /// The cosine of the working slant, 30 degrees from the vertical, in
 /// millionths, rounded down.
 const SLANT: i128 = 866_025;
-
-/// What the drawing of a hold takes for granted.
-pub(crate) const HOLD: &str = "Drawn to one scale, each tool at the rail with 12 in (305 mm) of \
-    it held inboard. A pole slants 30 degrees from the vertical, a rope hangs straight (grip and \
-    slant: common practice, no source). How far a tool reaches when it is held so is no part of \
-    the verdict: the rule asks for its length.";
-
-/// The same where the freeboard is that of the deck.
-pub(crate) const HOLD_AT_DECK: &str = "The freeboard was taken from the working deck, so the \
-    tools are drawn at the deck; how high the rail stands above it is not written.";
-
-/// What a stub means.
-pub(crate) const STUB: &str = "Known, not encoded: this rule exists, but what it asks is not in \
-    this program, so nobody can tell here whether the kit keeps it.";
-
-/// That something does not bind.
-pub(crate) const NOT_ASKED: &str = "not asked: the requirement does not bind this vessel on its \
-    trip at its freeboard";
-
-/// What happens to a step that measures.
-pub(crate) const TURNS_OUT_WELL: &str =
-    "What is to be measured or looked up is taken to turn out well.";
 
 /// How far down from the rail a tool reaches that is held as drawn, never
 /// more than it does.
@@ -96,18 +74,18 @@ impl Words<'_> {
     ) -> String {
         let mut text = match has {
             Some(has) => {
-                format!("{attribute} {} aboard", has.show(self.locale.units, Rounding::Down))
+                self.locale.reach_aboard(&attribute, &has.show(self.locale.units, Rounding::Down))
             }
-            None => format!("{attribute} not measured"),
+            None => self.locale.reason_not_measured(&attribute),
         };
         if let Some(least) = least {
             let least = least.show(self.locale.units, Rounding::Up);
-            text.push_str(&format!(", at least {least} asked"));
+            text += &format!(", {}", self.locale.reach_asked(&least));
         }
         if let Some(short) = short {
             let lead = has.map_or_else(|| self.system(), |has| has.system);
             let short = figures::difference(short, lead, self.locale);
-            text.push_str(&format!(": {short} too short"));
+            text += &format!(": {}", self.locale.reach_short(&short));
         }
         text
     }
@@ -115,29 +93,27 @@ impl Words<'_> {
     /// How far a held tool reaches, against the water at a freeboard.
     pub(crate) fn reaches(&self, down: Length, freeboard: Length) -> String {
         let about = |length, rounding| roughly(length, self.system(), self.locale, rounding);
-        let touch = match Touch::of(down, freeboard) {
-            Touch::Above(by) => {
-                format!("it ends {} above the water", about(by, Rounding::Up))
-            }
-            Touch::Just(_) => "it only just touches the water".to_owned(),
-            Touch::Into(by) => format!("{} into the water", about(by, Rounding::Down)),
+        let depth = about(down, Rounding::Down);
+        let text = match Touch::of(down, freeboard) {
+            Touch::Above(by) => self.locale.reach_above(&depth, &about(by, Rounding::Up)),
+            Touch::Just(_) => self.locale.reach_just(&depth),
+            Touch::Into(by) => self.locale.reach_into(&depth, &about(by, Rounding::Down)),
         };
-        let several = if self.has_several_freeboards() {
-            format!(" at a freeboard of {}", self.freeboard(freeboard))
+        if self.has_several_freeboards() {
+            self.locale.reach_at(&text, &self.freeboard(freeboard))
         } else {
-            String::new()
-        };
-        format!("held so, it reaches {} down: {touch}{several}", about(down, Rounding::Down))
+            text
+        }
     }
 
     /// One stretch of freeboards, where the one before it ends or at zero.
     pub(crate) fn stretch(&self, stretch: &Stretch) -> String {
         let end = figures::stretch_end(stretch.to, self.system(), self.locale);
         match (stretch.from == Length::ZERO, stretch.from == stretch.to) {
-            (true, true) => "at no freeboard at all".to_owned(),
-            (true, false) => format!("up to {end}"),
-            (false, true) => format!("at {end}"),
-            (false, false) => format!("above that, up to {end}"),
+            (true, true) => self.locale.stretch_nowhere().to_owned(),
+            (true, false) => self.locale.stretch_first(&end),
+            (false, true) => self.locale.stretch_at(&end),
+            (false, false) => self.locale.stretch_next(&end),
         }
     }
 }
@@ -149,7 +125,7 @@ fn roughly(length: Length, lead: System, locale: Locale, rounding: Rounding) -> 
         System::Customary => 25_400_000 / 4,
         System::Metric => 5_000_000,
     };
-    let show = |system: System| {
+    figures::beside(lead, locale, |system| {
         let (step, count) = (step(system), length.nanometres());
         let steps = match rounding {
             Rounding::Up => (count + step - 1) / step,
@@ -157,21 +133,7 @@ fn roughly(length: Length, lead: System, locale: Locale, rounding: Rounding) -> 
         };
         let rounded = Length::from_nanometres(steps * step).unwrap_or(length);
         rounded.show(system, rounding)
-    };
-    match locale.units {
-        Units::Metric => show(System::Metric),
-        Units::Customary => show(System::Customary),
-        Units::Both => format!("{} ({})", show(lead), show(lead.other())),
-    }
-}
-
-/// A verdict in the middle of a sentence.
-pub(crate) fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Ready => "ready",
-        Verdict::CannotTell => "can't tell",
-        Verdict::NotReady => "not ready",
-    }
+    })
 }
 
 /// A sentence of its own: a capital in front, a full stop behind.
@@ -187,24 +149,27 @@ pub(crate) fn capital(text: &str) -> String {
     format!("{first}{}", signs.as_str())
 }
 
-/// That what fails below fails here too.
-pub(crate) const AS_BEFORE: &str = "as before";
-
 /// Until when the kit is ready, in few words.
-pub(crate) fn ready_until(until: ReadyUntil) -> String {
+pub(crate) fn ready_until(until: ReadyUntil, locale: Locale) -> String {
     match until {
-        ReadyUntil::None => "not ready at departure".to_owned(),
-        ReadyUntil::Day(day) => format!("ready until {day}"),
-        ReadyUntil::NoEnd => "ready, and nothing aboard runs out".to_owned(),
+        ReadyUntil::None => locale.until_none().to_owned(),
+        ReadyUntil::Day(day) => locale.picture_until_day(&day),
+        ReadyUntil::NoEnd => locale.picture_until_no_end().to_owned(),
     }
 }
 
 /// Until when something is good and what ends it.
-pub(crate) fn good_through(what: &str, certificate: bool, end: End, day: Day) -> String {
+pub(crate) fn good_through(
+    what: &str,
+    certificate: bool,
+    end: End,
+    day: Day,
+    locale: Locale,
+) -> String {
     match (certificate, end) {
-        (true, _) => format!("certificate of {what}: good through {day}"),
-        (false, End::Inspection) => format!("inspection of {what}: good through {day}"),
-        (false, End::Expiry) => format!("{what}: good through {day} by its own date"),
+        (true, _) => locale.good_certificate(&what, &day),
+        (false, End::Inspection) => locale.good_inspection(&what, &day),
+        (false, End::Expiry) => locale.good_tool(&what, &day),
     }
 }
 

@@ -8,10 +8,10 @@ mod open;
 mod why;
 
 pub(crate) use goods::{by_when, left_over, packs, sums, supplier, terms};
-pub(crate) use open::{hindrance, open};
+pub(crate) use open::{beyond, hindrance, odd_departure, open};
 pub(crate) use why::{measuring, otherwise, reasons, to_measure};
 
-use super::{figures, pages};
+use super::figures;
 use crate::measure::{Day, Money};
 use crate::model::catalogue::{Gives, Item};
 use crate::model::check::Check;
@@ -19,20 +19,21 @@ use crate::model::finding::Verdict;
 use crate::model::profile::Level;
 use crate::model::vessel::Tool;
 use crate::quote::{Alone, Bought, Bound, Cured, Quote, VesselQuote};
-use crate::report::quote::{Shown, requirement};
-use crate::report::{Locale, table};
+use crate::report::Locale;
+use crate::report::content::check;
+use crate::report::subject::{QuoteShown as Shown, requirement};
 
 /// What stands at the foot of a quote.
 pub(crate) fn foot(shown: &Shown<'_>) -> Vec<&'static str> {
     let goods = !shown.quote.orders.is_empty();
     let goods = goods.then(|| shown.locale.quote_check_goods());
-    goods.into_iter().chain([super::CAUTION, super::FOOT]).collect()
+    goods.into_iter().chain([shown.locale.caution(), shown.locale.foot()]).collect()
 }
 
 /// The verdict on the order, as a page prints it in its first line.
 pub(crate) fn verdict(shown: &Shown<'_>) -> String {
     let (quote, locale) = (shown.quote, shown.locale);
-    let word = super::verdict(quote.verdict());
+    let word = locale.verdict_aloud(quote.verdict());
     match quote.orders.is_empty() {
         false => locale.quote_after_order(&word),
         true if needs_nothing(quote) => locale.quote_nothing_needed(&word),
@@ -125,7 +126,7 @@ pub(crate) fn departure(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -
 
 /// The vessel's name with register and port.
 pub(crate) fn vessel(quoted: &VesselQuote) -> String {
-    table::named(&quoted.before.vessel)
+    check::named(&quoted.before.vessel)
 }
 
 /// The day on which the vessel leaves, and where things for it come on
@@ -145,7 +146,7 @@ pub(crate) fn leaves(vessel: &VesselQuote, locale: Locale) -> String {
 /// By which profiles the vessel is judged, and in which file it is.
 pub(crate) fn judged(vessel: &VesselQuote, locale: Locale) -> String {
     let ids = vessel.after.judgements.iter().map(|judged| format!("`{}`", judged.profile.id));
-    match figures::all_of(&ids.collect::<Vec<_>>()) {
+    match figures::all_of(&ids.collect::<Vec<_>>(), locale) {
         ids if ids.is_empty() => vessel.file.to_string(),
         ids => locale.quote_judged_by(&vessel.file, &ids),
     }
@@ -247,13 +248,13 @@ fn names(shown: &Shown<'_>, vessels: &[usize]) -> String {
         return shown.locale.quote_vessels(vessels.len());
     }
     let name = |index: &usize| shown.quote.vessels[*index].before.vessel.name.clone();
-    figures::all_of(&vessels.iter().map(name).collect::<Vec<_>>())
+    figures::all_of(&vessels.iter().map(name).collect::<Vec<_>>(), shown.locale)
 }
 
 /// What the vessel was before the order.
 pub(crate) fn before(vessel: &VesselQuote, locale: Locale) -> Option<String> {
     let (before, after) = (vessel.before.verdict, vessel.after.verdict);
-    let verdict = pages::verdict(before);
+    let verdict = locale.verdict(before);
     match before == after {
         true if vessel.lines.is_empty() => None,
         true => Some(locale.quote_before_either(&verdict)),

@@ -5,7 +5,7 @@
 
 use super::Words;
 use super::figures;
-use crate::measure::{Day, Figure, Length, Quantity, System};
+use crate::measure::{Day, Figure, Length, Quantity, Rounding};
 use crate::model::finding::{Because, Finding};
 use crate::model::reason::{Demand, DisputedReading, Has, Reason};
 use crate::model::vocabulary::{AttributeId, AttributeShape};
@@ -14,9 +14,8 @@ impl Words<'_> {
     /// The reason, of a lot of which some are broken with how many they are.
     pub(crate) fn reason_of(&self, because: &Because) -> String {
         match (because.tool.and_then(|tool| self.broken_of(tool)), &because.reason) {
-            (Some((_, 1, all)), Reason::NotServiceable) => format!("1 of {all} does not work"),
             (Some((_, broken, all)), Reason::NotServiceable) => {
-                format!("{broken} of {all} do not work")
+                self.locale.reason_part_broken(broken, &all)
             }
             _ => self.reason(&because.reason),
         }
@@ -40,13 +39,14 @@ impl Words<'_> {
     /// The reason, without the tool that it speaks of. Every reason has its
     /// words here: one without does not compile.
     pub(crate) fn reason(&self, reason: &Reason) -> String {
+        let say = self.locale;
         match reason {
-            Reason::NothingAboard { kinds } => format!("no {} aboard", self.kinds(kinds)),
+            Reason::NothingAboard { kinds } => say.reason_nothing_aboard(&self.kinds(kinds)),
             Reason::TooFew { kind, have, need } => {
-                format!("{}: {}", self.kind(*kind), too_few(*have, *need))
+                say.reason_too_few(&self.kind(*kind), *have, need)
             }
             Reason::TooFewTypes { have, need, complete, incomplete } => {
-                too_few_types(*have, *need, complete, incomplete)
+                self.too_few_types(*have, *need, complete, incomplete)
             }
             Reason::TooShortForRail { attribute, has, least, short, freeboard } => {
                 self.too_short(*attribute, has, least, *short, *freeboard)
@@ -55,71 +55,83 @@ impl Words<'_> {
                 self.out_of_specification(*attribute, has, demand, *by)
             }
             Reason::NoAlternative { attributes } => {
-                format!("fits none of the ways left open ({})", self.attributes(attributes))
+                say.reason_no_alternative(&self.attributes(attributes))
             }
             Reason::AcquiredTooLate { acquired, before } => {
-                format!("acquired on {acquired}; tolerated only if acquired before {before}")
+                say.reason_acquired_too_late(acquired, before)
             }
-            Reason::NotServiceable => "does not work".to_owned(),
-            Reason::NotAboard { lent_to: Some(vessel) } => format!("lent to {vessel}"),
-            Reason::NotAboard { lent_to: None } => "not aboard".to_owned(),
-            Reason::Missing => "lost, or looked for and not found".to_owned(),
-            Reason::InspectionLapsed { since } => format!("inspection overdue since {since}"),
-            Reason::Expired { since } => format!("out of date since {since}"),
-            Reason::LapsesDuringTrip { on, inspection } => lapses(*on, *inspection),
-            Reason::Taken { requirement } => {
-                format!("would do, but is needed for {}", self.title(*requirement))
+            Reason::NotServiceable => say.reason_not_serviceable().to_owned(),
+            Reason::NotAboard { lent_to: Some(vessel) } => say.reason_lent(vessel),
+            Reason::NotAboard { lent_to: None } => say.reason_not_aboard().to_owned(),
+            Reason::Missing => say.reason_missing().to_owned(),
+            Reason::InspectionLapsed { since } => say.reason_inspection_lapsed(since),
+            Reason::Expired { since } => say.reason_expired(since),
+            Reason::LapsesDuringTrip { on, inspection: true } => {
+                say.reason_inspection_lapses(on, &on.previous())
             }
-            Reason::PartTaken { part } => format!("its part {part} is needed for another tool"),
+            Reason::LapsesDuringTrip { on, inspection: false } => {
+                say.reason_expires(on, &on.previous())
+            }
+            Reason::Taken { requirement } => say.reason_taken(&self.title(*requirement)),
+            Reason::PartTaken { part } => say.reason_part_taken(part),
             Reason::FitsNothing { requirement } => {
-                format!("fits no tool that serves for {}", self.title(*requirement))
+                say.reason_fits_nothing(&self.title(*requirement))
             }
             Reason::NoCertificate { role, have, need, lapsed } => {
-                no_certificate(role.as_deref(), *have, *need, *lapsed)
+                self.no_certificate(role.as_deref(), *have, *need, *lapsed)
             }
             Reason::GearOutside { piece, why } => format!("{piece}: {}", self.reason(why)),
             Reason::Unmeasured { attribute, has, demand } => {
                 self.unmeasured(*attribute, has.as_ref(), demand)
             }
             Reason::Disputed { attribute, readings, demand } => {
-                self.disputed(*attribute, readings, demand)
+                let readings: Vec<_> = readings.iter().map(|read| self.reading(read)).collect();
+                let readings = figures::all_of(&readings, say);
+                self.with_demand(
+                    say.reason_disputed(&self.attribute(*attribute), &readings),
+                    demand,
+                )
             }
-            Reason::Approximate { attribute, has, limit } => format!(
-                "{} {}, the rule says {}, and outside that nobody can tell",
-                self.attribute(*attribute),
-                figures::aboard(&Has::Figure(has.clone()), self.locale),
-                figures::about(limit, self.locale)
+            Reason::Approximate { attribute, has, limit } => say.reason_approximate(
+                &self.attribute(*attribute),
+                &has.show(say.units, Rounding::Down),
+                &figures::about(limit, say),
             ),
-            Reason::WordingDisputed { attributes } => format!(
-                "the rule's wording can be read in ways that differ here ({})",
-                self.attributes(attributes)
-            ),
-            Reason::StateUnknown => "nobody said whether it works".to_owned(),
-            Reason::WhereaboutsUnknown => "nobody said where it is".to_owned(),
-            Reason::InspectionUndated => "no day of its last inspection is known".to_owned(),
-            Reason::AcquiredUnknown { before } => {
-                format!("no day of acquisition is known; tolerated only if before {before}")
+            Reason::WordingDisputed { attributes } => {
+                say.reason_wording_disputed(&self.attributes(attributes))
             }
-            Reason::NotListed { kinds } => {
-                format!("no {} listed, but not everything aboard is listed", self.kinds(kinds))
-            }
-            Reason::SpareFitUnknown => "nobody said which tool it fits".to_owned(),
-            Reason::CertificateUndated { person } => {
-                format!("the certificate of {person} has no date")
-            }
-            Reason::BindingUnknown { fact } => {
-                format!("whether this is asked of the vessel is open: {}", self.unknown(fact))
-            }
+            Reason::StateUnknown => say.reason_state_unknown().to_owned(),
+            Reason::WhereaboutsUnknown => say.reason_whereabouts_unknown().to_owned(),
+            Reason::InspectionUndated => say.reason_inspection_undated().to_owned(),
+            Reason::AcquiredUnknown { before } => say.reason_acquired_unknown(before),
+            Reason::NotListed { kinds } => say.reason_not_listed(&self.kinds(kinds)),
+            Reason::SpareFitUnknown => say.reason_spare_fit_unknown().to_owned(),
+            Reason::CertificateUndated { person } => say.reason_certificate_undated(person),
+            Reason::BindingUnknown { fact } => say.reason_binding_unknown(&self.unknown(fact)),
             Reason::VesselFactUnknown { fact } => self.unknown(fact),
-            Reason::HangsOn { requirement } => {
-                format!("met once `{}` is settled", self.title(*requirement))
-            }
-            Reason::TooManyWays => {
-                "there are too many ways to share out the kit; the search was stopped".to_owned()
-            }
-            Reason::NotEncoded => "the rule is known, not encoded".to_owned(),
-            Reason::NoEdition { day } => format!("no edition of the rule is known for {day}"),
+            Reason::HangsOn { requirement } => say.reason_hangs_on(&self.title(*requirement)),
+            Reason::TooManyWays => say.reason_too_many_ways().to_owned(),
+            Reason::NotEncoded => say.reason_not_encoded().to_owned(),
+            Reason::NoEdition { day } => say.reason_no_edition(day),
         }
+    }
+
+    fn too_few_types(
+        &self,
+        have: u32,
+        need: u32,
+        complete: &[String],
+        incomplete: &[String],
+    ) -> String {
+        let mut text = self.locale.reason_too_few_types(need, &have);
+        if !complete.is_empty() {
+            text += &format!(": {}", figures::all_of(complete, self.locale));
+        }
+        if !incomplete.is_empty() {
+            let begun = figures::all_of(incomplete, self.locale);
+            text += &format!("; {}", self.locale.reason_types_begun(&begun));
+        }
+        text
     }
 
     fn too_short(
@@ -130,13 +142,12 @@ impl Words<'_> {
         short: Length,
         freeboard: Length,
     ) -> String {
-        format!(
-            "{} {} is {} too short for the rail; at a freeboard of {} it must be {}",
-            self.attribute(attribute),
-            figures::aboard(&Has::Figure(has.clone()), self.locale),
-            figures::difference(short, has.system, self.locale),
-            self.freeboard(freeboard),
-            figures::demand(&Demand::Least(least.clone()), self.locale)
+        self.locale.reason_too_short_for_rail(
+            &self.attribute(attribute),
+            &has.show(self.locale.units, Rounding::Down),
+            &figures::difference(short, has.system, self.locale),
+            &self.freeboard(freeboard),
+            &least.show(self.locale.units, Rounding::Up),
         )
     }
 
@@ -147,20 +158,21 @@ impl Words<'_> {
         demand: &Demand,
         by: Option<Quantity>,
     ) -> String {
-        let head = format!(
-            "{}{} {}, must be {}",
-            self.attribute(attribute),
-            if matches!(has, Has::Figure(_)) { "" } else { ":" },
-            figures::aboard(has, self.locale),
-            figures::demand(demand, self.locale)
-        );
-        let Some(by) = by else { return head };
-        let lead = match has {
-            Has::Figure(figure) => figure.system,
-            _ => figures::system_of(demand).unwrap_or(System::Metric),
-        };
-        let difference = figures::quantity_difference(by, lead, self.locale);
-        format!("{head}: {difference} {}", direction(has, demand))
+        let name = self.attribute(attribute);
+        let (aboard, asked) =
+            (figures::aboard(has, self.locale), figures::demand(demand, self.locale));
+        match (has, by) {
+            (Has::Figure(figure), Some(by)) => {
+                let by = figures::quantity_difference(by, figure.system, self.locale);
+                if is_over(figure, demand) {
+                    self.locale.reason_figure_over(&name, &aboard, &asked, &by)
+                } else {
+                    self.locale.reason_figure_short(&name, &aboard, &asked, &by)
+                }
+            }
+            (Has::Figure(_), None) => self.locale.reason_figure_outside(&name, &aboard, &asked),
+            _ => self.locale.reason_property_outside(&name, &aboard, &asked),
+        }
     }
 
     /// Whether the attribute is told by a quantity.
@@ -170,95 +182,58 @@ impl Words<'_> {
 
     fn unmeasured(&self, attribute: AttributeId, has: Option<&Has>, demand: &Demand) -> String {
         let name = self.attribute(attribute);
-        if let Some(has) = has {
-            let has = figures::aboard(has, self.locale);
-            return format!("{name}: {has} leaves it open{}", self.must(demand));
-        }
-        let head = if self.is_quantity(attribute) {
-            format!("{name} not measured")
-        } else {
-            format!("{name}: nobody said")
+        let open = match has {
+            Some(has) => self.locale.reason_left_open(&name, &figures::aboard(has, self.locale)),
+            None if self.is_quantity(attribute) => self.locale.reason_not_measured(&name),
+            None => self.locale.reason_not_said(&name),
         };
-        format!("{head}{}", self.must(demand))
+        self.with_demand(open, demand)
     }
 
-    /// `, must be at least 6 ft`; nothing where that is open too.
-    fn must(&self, demand: &Demand) -> String {
+    /// What is open, and what is asked, where that is not open too.
+    fn with_demand(&self, open: String, demand: &Demand) -> String {
         match demand {
-            Demand::Open => String::new(),
-            demand => format!(", must be {}", figures::demand(demand, self.locale)),
+            Demand::Open => open,
+            demand => {
+                let asked = figures::demand(demand, self.locale);
+                format!("{open}, {}", self.locale.must_be(&asked))
+            }
         }
-    }
-
-    fn disputed(
-        &self,
-        attribute: AttributeId,
-        readings: &[DisputedReading],
-        demand: &Demand,
-    ) -> String {
-        let texts: Vec<_> = readings.iter().map(|reading| self.reading(reading)).collect();
-        format!(
-            "{}: the readings {} lie on both sides of the limit{}",
-            self.attribute(attribute),
-            figures::all_of(&texts),
-            self.must(demand)
-        )
     }
 
     fn reading(&self, reading: &DisputedReading) -> String {
         let value = figures::aboard(&reading.has, self.locale);
-        let by = reading.by.as_ref().map(|by| format!("by {by}"));
-        let on = reading.on.map(|on| format!("on {on}"));
-        let source: Vec<_> = [by, on].into_iter().flatten().collect();
-        if source.is_empty() { value } else { format!("{value} {}", source.join(" ")) }
-    }
-}
-
-fn direction(has: &Has, demand: &Demand) -> &'static str {
-    let over = match (demand, has) {
-        (Demand::Most(_) | Demand::Below(_), _) => true,
-        (Demand::Between(_, high), Has::Figure(figure)) => {
-            figure.quantity.steps() > high.quantity.steps()
+        match (&reading.by, reading.on) {
+            (Some(person), Some(day)) => self.locale.reading_by_on(&value, person, &day),
+            (Some(person), None) => self.locale.reading_by(&value, person),
+            (None, Some(day)) => self.locale.reading_on(&value, &day),
+            (None, None) => value,
         }
+    }
+
+    fn no_certificate(
+        &self,
+        role: Option<&str>,
+        have: u32,
+        need: u32,
+        lapsed: Option<Day>,
+    ) -> String {
+        let wanting = match role {
+            Some(role) => self.locale.reason_role_uncertified(&role),
+            None => self.locale.reason_too_few_certified(&need, &have),
+        };
+        match lapsed {
+            Some(day) => format!("{wanting}; {}", self.locale.reason_certificate_lapsed(&day)),
+            None => wanting,
+        }
+    }
+}
+
+/// Whether a figure outside what is asked is too large, not too small.
+fn is_over(figure: &Figure, demand: &Demand) -> bool {
+    match demand {
+        Demand::Most(_) | Demand::Below(_) => true,
+        Demand::Between(_, high) => figure.quantity.steps() > high.quantity.steps(),
         _ => false,
-    };
-    if over { "too much" } else { "short" }
-}
-
-fn too_few(have: u32, need: u32) -> String {
-    match have {
-        0 => format!("none counts of the {need} asked"),
-        1 => format!("only 1 of the {need} asked counts"),
-        have => format!("only {have} of the {need} asked count"),
-    }
-}
-
-fn too_few_types(have: u32, need: u32, complete: &[String], incomplete: &[String]) -> String {
-    let mut text = match need {
-        1 => format!("1 complete type asked, {have} there"),
-        _ => format!("{need} different types asked, {have} complete"),
-    };
-    if !complete.is_empty() {
-        text.push_str(&format!(": {}", figures::all_of(complete)));
-    }
-    if !incomplete.is_empty() {
-        text.push_str(&format!("; begun but not complete: {}", figures::all_of(incomplete)));
-    }
-    text
-}
-
-fn lapses(on: Day, inspection: bool) -> String {
-    let what = if inspection { "its inspection runs out" } else { "it goes out of date" };
-    format!("{what} during the trip, on {on} (good through {})", on.previous())
-}
-
-fn no_certificate(role: Option<&str>, have: u32, need: u32, lapsed: Option<Day>) -> String {
-    let head = match role {
-        Some(role) => format!("no {role} holds a valid certificate"),
-        None => format!("{need} people with a valid certificate asked, {have} there"),
-    };
-    match lapsed {
-        Some(day) => format!("{head}; the latest one is out of date since {day}"),
-        None => head,
     }
 }

@@ -60,8 +60,11 @@ impl Words<'_> {
             texts.extend(new);
         } else if reasons.iter().any(|because| !because.reason.is_open()) {
             let asked = |because: &Because| matches!(because.reason, Reason::BindingUnknown { .. });
-            let if_asked = if finding.reasons.iter().any(asked) { "if it is asked: " } else { "" };
-            texts.push(format!("{if_asked}{}", self.mend_finding(finding, case)));
+            let mend = self.mend_finding(finding, case);
+            texts.push(match finding.reasons.iter().any(asked) {
+                true => self.locale.settle_if_asked(&mend),
+                false => mend,
+            });
         }
         texts.join("; ")
     }
@@ -93,47 +96,51 @@ impl Words<'_> {
         let Some(kind) = self.tool(tool).map(|tool| tool.kind) else {
             return String::new();
         };
-        let document = self.vocabulary.kind(kind).class == Class::Document;
-        if document && !mending.terms.is_empty() {
-            return format!("see to {}: {}", self.mark(tool), mending.terms.join(", "));
+        if self.is_document(kind) && !mending.terms.is_empty() {
+            return self.locale.remedy_see_to(&self.mark(tool), &mending.terms.join(", "));
         }
         if mending.replace {
             return self.another(kind, &mending, case);
         }
-        let deeds = figures::all_of(&mending.deeds);
-        if mending.wishes.is_empty() {
-            return deeds;
+        let deeds = figures::all_of(&mending.deeds, self.locale);
+        let wishes = figures::all_of(&mending.wishes, self.locale);
+        match (mending.wishes.is_empty(), mending.deeds.len() > 1) {
+            (true, _) => deeds,
+            (false, false) => self.locale.remedy_or_bring(&deeds, &wishes),
+            (false, true) => self.locale.remedy_all_or_bring(&deeds, &wishes),
         }
-        let wishes = figures::all_of(&mending.wishes);
-        let comma = if mending.deeds.len() > 1 { "," } else { "" };
-        format!("{deeds}{comma} or bring one with {wishes}")
     }
 
     fn another(&self, kind: KindId, mending: &Mending, case: Case) -> String {
-        let more = if mending.taken { "one more" } else { "another" };
-        let carry = self.carry(kind);
-        if !mending.terms.is_empty() {
-            return format!("{carry} {more} {}: {}", self.kind(kind), mending.terms.join(", "));
+        let what = match mending.terms.as_slice() {
+            [] => self.kind_in_case(kind, case),
+            terms => self.locale.asked_terms(&self.kind(kind), &terms.join(", ")),
+        };
+        match (self.is_document(kind), mending.taken) {
+            (false, false) => self.locale.remedy_bring_another(&what),
+            (false, true) => self.locale.remedy_bring_one_more(&what),
+            (true, false) => self.locale.remedy_carry_another(&what),
+            (true, true) => self.locale.remedy_carry_one_more(&what),
         }
-        let asked = self.requirement(case.requirement).map_or_else(
+    }
+
+    /// The kind with what the requirement asks of it.
+    fn kind_in_case(&self, kind: KindId, case: Case) -> String {
+        self.requirement(case.requirement).map_or_else(
             || self.kind(kind).to_owned(),
             |requirement| self.kind_as_asked(kind, requirement, case.freeboard),
-        );
-        format!("{carry} {more} {asked}")
+        )
     }
 
     /// Documents are carried, tools are brought.
-    fn carry(&self, kind: KindId) -> &'static str {
-        match self.vocabulary.kind(kind).class {
-            Class::Document => "carry",
-            _ => "bring",
-        }
+    fn is_document(&self, kind: KindId) -> bool {
+        self.vocabulary.kind(kind).class == Class::Document
     }
 
     /// What can be done about each of the tool's faults.
     pub(super) fn mending(&self, tool: usize, reasons: &[&Reason]) -> Mending {
         let mark = self.lot(tool);
-        let mut mending = Mending::default();
+        let (mut mending, say) = (Mending::default(), self.locale);
         for reason in reasons {
             match reason {
                 Reason::TooShortForRail { attribute, least, .. } => {
@@ -148,25 +155,24 @@ impl Words<'_> {
                         mending.replace = true;
                     }
                 },
-                Reason::NotServiceable => mending.deeds.push(format!("repair {mark}")),
+                Reason::NotServiceable => mending.deeds.push(say.remedy_repair(&mark)),
                 Reason::NotAboard { lent_to: Some(vessel) } => {
-                    mending.deeds.push(format!("fetch {mark} back from {vessel}"));
+                    mending.deeds.push(say.remedy_fetch(&mark, vessel));
                 }
                 Reason::NotAboard { lent_to: None } => {
-                    mending.deeds.push(format!("bring {mark} aboard"));
+                    mending.deeds.push(say.remedy_bring_aboard(&mark));
                 }
-                Reason::Missing => mending.deeds.push(format!("find or replace {mark}")),
+                Reason::Missing => mending.deeds.push(say.remedy_find_or_replace(&mark)),
                 Reason::InspectionLapsed { .. }
                 | Reason::LapsesDuringTrip { inspection: true, .. } => {
-                    mending.deeds.push(format!("have {mark} inspected before sailing"));
+                    mending.deeds.push(say.remedy_inspect(&mark));
                 }
                 Reason::PartTaken { part } => {
-                    mending.deeds.push(format!("bring a second {part} for {mark}"));
+                    mending.deeds.push(say.remedy_second_part(part, &mark));
                 }
-                Reason::FitsNothing { requirement } => mending.deeds.push(format!(
-                    "see to `{}` first, or bring spares that fit the tool for it",
-                    self.title(*requirement)
-                )),
+                Reason::FitsNothing { requirement } => {
+                    mending.deeds.push(say.remedy_other_first(&self.title(*requirement)));
+                }
                 Reason::Taken { .. } => {
                     mending.taken = true;
                     mending.replace = true;
@@ -180,7 +186,7 @@ impl Words<'_> {
 
     fn lengthen(&self, mark: &str, attribute: AttributeId, demand: &Demand, mending: &mut Mending) {
         if self.vocabulary.attribute(attribute).lengthens {
-            mending.deeds.push(format!("lengthen {mark}"));
+            mending.deeds.push(self.locale.remedy_lengthen(&mark));
             mending.wishes.push(self.wish(attribute, demand));
         } else {
             mending.replace = true;
@@ -193,25 +199,20 @@ impl Words<'_> {
         match reason {
             Reason::NothingAboard { kinds } => self.bring(kinds, case),
             Reason::TooFew { kind, .. } => {
-                format!("bring {} more: {}", wanting(reason), self.kind(*kind))
+                self.locale.remedy_bring_more(&wanting(reason), &self.kind(*kind))
             }
             Reason::TooFewTypes { complete, incomplete, .. } => {
                 self.complete_types(wanting(reason), complete, incomplete, case)
             }
-            Reason::NoCertificate { role: Some(role), .. } => {
-                format!("have the {role} certified before sailing, or sail with one who is")
-            }
+            Reason::NoCertificate { role: Some(role), .. } => self.locale.remedy_certify_role(role),
             Reason::NoCertificate { role: None, .. } => {
-                format!("have {} more certified before sailing", wanting(reason))
+                self.locale.remedy_certify_more(&wanting(reason))
             }
             Reason::GearOutside { piece, why } => match why.as_ref() {
                 Reason::OutOfSpecification { attribute, demand, .. } => {
-                    format!(
-                        "land {piece}, or change it for one that keeps: {}",
-                        self.term(*attribute, demand)
-                    )
+                    self.locale.remedy_land_or_change(piece, &self.term(*attribute, demand))
                 }
-                _ => format!("land {piece}, or change it for gear that keeps the rule"),
+                _ => self.locale.remedy_land(piece),
             },
             other => self.reason(other),
         }
@@ -234,12 +235,13 @@ impl Words<'_> {
         let names: Vec<_> = names.into_iter().filter(|name| !complete.contains(name)).collect();
         let (sets, others): (Vec<_>, Vec<_>) = names.into_iter().partition(is_set);
         let bring = match others.as_slice() {
-            [only] if wanting == 1 => format!("bring {}", self.type_as_asked(only, case)),
-            others => format!("bring {wanting} of these: {}", others.join(", ")),
+            [only] if wanting == 1 => self.locale.remedy_bring(&self.type_as_asked(only, case)),
+            others => self.locale.remedy_bring_of(&wanting, &others.join(", ")),
         };
+        let open = figures::any_of(&sets, self.locale);
         match (sets.is_empty(), others.is_empty()) {
-            (false, false) => format!("complete the {}, or {bring}", figures::any_of(&sets)),
-            (false, true) => format!("complete the {}", figures::any_of(&sets)),
+            (false, false) => self.locale.remedy_complete_or(&open, &bring),
+            (false, true) => self.locale.remedy_complete(&open),
             (true, _) => bring,
         }
     }
@@ -259,18 +261,23 @@ impl Words<'_> {
 
     fn bring(&self, kinds: &[KindId], case: Case) -> String {
         let Some((first, others)) = kinds.split_first() else {
-            return "bring what the clause asks".to_owned();
+            return self.locale.remedy_bring_clause().to_owned();
         };
-        let carry = self.carry(*first);
-        let asked = self.requirement(case.requirement).map_or_else(
-            || self.kind(*first).to_owned(),
-            |requirement| self.kind_as_asked(*first, requirement, case.freeboard),
-        );
-        if others.is_empty() {
-            return format!("{carry} {}", article(&asked));
-        }
+        let asked = article(&self.kind_in_case(*first, case));
         let others: Vec<_> = others.iter().map(|kind| article(self.kind(*kind))).collect();
-        format!("{carry} {} - or {}", article(&asked), figures::any_of(&others))
+        let what = self.or_others(asked, &others);
+        match self.is_document(*first) {
+            true => self.locale.remedy_carry(&what),
+            false => self.locale.remedy_bring(&what),
+        }
+    }
+
+    /// What is asked first, and what would do instead, if there is anything.
+    pub(super) fn or_others(&self, asked: String, others: &[String]) -> String {
+        match others {
+            [] => asked,
+            others => self.locale.remedy_or_others(&asked, &figures::any_of(others, self.locale)),
+        }
     }
 }
 

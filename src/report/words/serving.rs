@@ -7,10 +7,6 @@ use crate::model::finding::{Finding, Serving};
 use crate::model::rule::Need;
 use crate::model::vessel::State;
 
-/// What is put behind the mark of a lot to name the part of it that is
-/// broken.
-const BROKEN: &str = " (broken)";
-
 impl Words<'_> {
     /// Everything that serves a finding that is met: tools, the people whose
     /// certificates count, or the gear that keeps the rule.
@@ -39,9 +35,9 @@ impl Words<'_> {
         let many = lot > 1 || serving.count > 1;
         match (many, serving.through.is_some()) {
             (false, false) => mark.to_owned(),
-            (false, true) => format!("{mark} (counts twice)"),
-            (true, false) => format!("{mark} ({} of {lot})", serving.count),
-            (true, true) => format!("{mark} ({} of {lot}, counts twice)", serving.count),
+            (false, true) => self.locale.serves_twice(&mark),
+            (true, false) => self.locale.serves_part(&mark, &serving.count, &lot),
+            (true, true) => self.locale.serves_part_twice(&mark, &serving.count, &lot),
         }
     }
 
@@ -55,7 +51,7 @@ impl Words<'_> {
     /// and how many there are.
     pub(crate) fn broken_of(&self, tool: usize) -> Option<(&str, u32, u32)> {
         let part = self.tool(tool).filter(|tool| tool.state == State::Broken)?;
-        let lot = part.mark.strip_suffix(BROKEN)?;
+        let lot = part.broken_part_of()?;
         let whole = self.vessel.kit.iter().find(|tool| tool.mark == lot)?;
         Some((lot, part.count, part.count + whole.count))
     }

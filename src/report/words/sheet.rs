@@ -138,7 +138,7 @@ impl Words<'_> {
             condition => Some(self.condition(condition)),
         });
         let told: Vec<_> = told.collect();
-        (!told.is_empty()).then(|| figures::all_of(&told))
+        (!told.is_empty()).then(|| figures::all_of(&told, self.locale))
     }
 
     fn condition(&self, condition: &Condition) -> String {
@@ -179,9 +179,9 @@ impl Words<'_> {
             Condition::AnyOf(groups) => {
                 let groups = groups.iter().map(|group| {
                     let all = group.iter().map(|condition| self.condition(condition));
-                    figures::all_of(&all.collect::<Vec<_>>())
+                    figures::all_of(&all.collect::<Vec<_>>(), self.locale)
                 });
-                figures::any_of(&groups.collect::<Vec<_>>())
+                figures::any_of(&groups.collect::<Vec<_>>(), self.locale)
             }
         }
     }
@@ -220,7 +220,7 @@ pub(crate) fn listed_freeboard(station: &Station, locale: Locale) -> String {
         true => figure(&reading.high),
         false => locale.sheet_low_to_high(&figure(&reading.low), &figure(&reading.high)),
     });
-    figures::any_of(&readings.collect::<Vec<_>>())
+    figures::any_of(&readings.collect::<Vec<_>>(), locale)
 }
 
 /// From where to the water the freeboard is to be measured on this sheet.

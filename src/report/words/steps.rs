@@ -6,7 +6,7 @@ use super::asked::article;
 use super::figures;
 use super::{Case, Words};
 use crate::measure::Length;
-use crate::model::finding::{Clash, Deed, Slot, Step, Target};
+use crate::model::finding::{Action, Clash, FilledSlot, Step, Target};
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::rule::{Member, Need, Spec};
@@ -16,17 +16,16 @@ impl Words<'_> {
     pub(crate) fn step(&self, step: &Step, freeboard: Option<Length>) -> String {
         let case = Case { requirement: step.requirement, freeboard, explain: false };
         let reasons: Vec<&Reason> = step.reasons.iter().collect();
-        match (&step.target, step.deed) {
+        match (&step.target, step.action) {
             (Target::Tool(tool), deed) => self.step_on_tool(*tool, deed, &reasons, case),
             (Target::Type(_), deed) => self.step_on_type(deed, step, freeboard),
-            (Target::Role(_) | Target::Gear(_), Deed::Measure) | (Target::Vessel, _) => {
-                join(self.find_all_out(None, &reasons, case))
-                    .unwrap_or_else(|| "complete what is written down of the vessel".to_owned())
-            }
-            (Target::Role(role), _) => certify(role.as_deref(), &reasons),
+            (Target::Role(_) | Target::Gear(_), Action::Measure) | (Target::Vessel, _) => self
+                .all(self.find_all_out(None, &reasons, case))
+                .unwrap_or_else(|| self.locale.step_vessel().to_owned()),
+            (Target::Role(role), _) => self.certify(role.as_deref(), &reasons),
             (Target::Gear(piece), _) => {
                 let texts = reasons.iter().map(|reason| self.provide(reason, case));
-                join(texts.collect()).unwrap_or_else(|| format!("see to {piece}"))
+                self.all(texts.collect()).unwrap_or_else(|| self.locale.step_piece(piece))
             }
         }
     }
@@ -40,34 +39,35 @@ impl Words<'_> {
         remedy: &str,
     ) -> Option<String> {
         let what = match &step.target {
-            Target::Type(_) if step.deed == Deed::Acquire => {
+            Target::Type(_) if step.action == Action::Acquire => {
                 let full = self.things(step, |spec, requirement| {
                     self.spec_as_asked(spec, requirement, freeboard)
                 })?;
                 let things = self.things(step, |spec, _| self.kind(spec.kind).to_owned())?;
-                (remedy.contains(&full) && things != full).then(|| format!("bring {things}"))
+                (remedy.contains(&full) && things != full)
+                    .then(|| self.locale.remedy_bring(&things))
             }
             Target::Tool(tool) => {
                 self.done_to_tool(*tool, step).filter(|what| remedy.contains(what))
             }
             _ => None,
         }?;
-        Some(format!("{what} (see above){}", self.or_another_type(step)))
+        Some(self.or_another_type(self.locale.step_see_above(&what), step))
     }
 
     /// A single thing that is done to a tool, without its figures.
     fn done_to_tool(&self, tool: usize, step: &Step) -> Option<String> {
         let mark = self.lot(tool);
-        match (step.deed, step.reasons.as_slice()) {
+        match (step.action, step.reasons.as_slice()) {
             (
-                Deed::Lengthen,
+                Action::Lengthen,
                 [Reason::TooShortForRail { .. } | Reason::OutOfSpecification { .. }],
-            ) => Some(format!("lengthen {mark}")),
-            (Deed::Measure, [Reason::Unmeasured { attribute, .. }]) => {
-                Some(format!("measure the {} of {mark}", self.attribute(*attribute)))
+            ) => Some(self.locale.remedy_lengthen(&mark)),
+            (Action::Measure, [Reason::Unmeasured { attribute, .. }]) => {
+                Some(self.locale.settle_measure(&self.attribute(*attribute), &mark))
             }
-            (Deed::Measure, [Reason::Disputed { attribute, .. }]) => {
-                Some(format!("measure the {} of {mark} again", self.attribute(*attribute)))
+            (Action::Measure, [Reason::Disputed { attribute, .. }]) => {
+                Some(self.locale.settle_measure_again(&self.attribute(*attribute), &mark))
             }
             _ => None,
         }
@@ -80,55 +80,58 @@ impl Words<'_> {
         self.titles(&all)
     }
 
-    fn step_on_tool(&self, tool: usize, deed: Deed, reasons: &[&Reason], case: Case) -> String {
-        let mark = self.lot(tool);
+    fn step_on_tool(&self, tool: usize, deed: Action, reasons: &[&Reason], case: Case) -> String {
+        let (mark, say) = (self.lot(tool), self.locale);
         let mending = self.mending(tool, reasons);
         let mut texts = mending.deeds;
-        if deed == Deed::Document && !mending.terms.is_empty() {
-            texts = vec![format!("see to {mark}: {}", mending.terms.join(", "))];
-        } else if let (false, Some(last)) = (mending.wishes.is_empty(), texts.last_mut()) {
-            last.push_str(&format!(" to {}", figures::all_of(&mending.wishes)));
+        if deed == Action::Document && !mending.terms.is_empty() {
+            texts = vec![say.remedy_see_to(&mark, &mending.terms.join(", "))];
+        } else if !mending.wishes.is_empty() {
+            let lengthen = say.remedy_lengthen(&mark);
+            if let Some(last) = texts.iter_mut().rfind(|text| **text == lengthen) {
+                *last = say.remedy_lengthen_to(&mark, &figures::all_of(&mending.wishes, say));
+            }
         }
         texts.extend(self.find_all_out(Some(tool), reasons, case));
-        join(texts).unwrap_or_else(|| match deed {
-            Deed::Measure => format!("measure {mark}"),
-            Deed::Reinspect => format!("have {mark} inspected"),
-            Deed::Repair => format!("repair {mark}"),
-            Deed::Lengthen => format!("lengthen {mark}"),
-            Deed::BringAboard => format!("bring {mark} aboard"),
-            Deed::Document => format!("carry or post {mark}"),
-            Deed::Certify => format!("have the holder of {mark} certified"),
-            Deed::ChangeGear => format!("change {mark}"),
-            Deed::Acquire => format!("replace {mark}"),
+        self.all(texts).unwrap_or_else(|| match deed {
+            Action::Measure => say.step_measure(&mark),
+            Action::Reinspect => say.step_inspect(&mark),
+            Action::Repair => say.remedy_repair(&mark),
+            Action::Lengthen => say.remedy_lengthen(&mark),
+            Action::BringAboard => say.remedy_bring_aboard(&mark),
+            Action::Document => say.step_carry_or_post(&mark),
+            Action::Certify => say.step_certify_holder(&mark),
+            Action::ChangeGear => say.step_change(&mark),
+            Action::Acquire => say.step_replace(&mark),
         })
     }
 
     /// Something that is not on the list: to be looked for, or brought.
-    fn step_on_type(&self, deed: Deed, step: &Step, freeboard: Option<Length>) -> String {
+    fn step_on_type(&self, action: Action, step: &Step, freeboard: Option<Length>) -> String {
         let things = self
             .things(step, |spec, requirement| self.spec_as_asked(spec, requirement, freeboard))
             .unwrap_or_else(|| self.title(step.requirement));
-        let things = format!("{things}{}", self.asked_elsewhere(step, freeboard));
-        match deed {
-            Deed::Measure => format!("look aboard for {things}, and write it down"),
-            Deed::Document => format!("carry or post {things}"),
-            _ => format!("bring {things}{}", self.or_another_type(step)),
+        let things = self.counting_too(things, step, freeboard);
+        match action {
+            Action::Measure => self.locale.step_look_aboard(&things),
+            Action::Document => self.locale.step_carry_or_post(&things),
+            _ => self.or_another_type(self.locale.remedy_bring(&things), step),
         }
     }
 
-    /// What else it has to be so that it counts for other requirements too.
-    fn asked_elsewhere(&self, step: &Step, freeboard: Option<Length>) -> String {
-        let mut asked = String::new();
+    /// The things with what else they have to be so that they count for other
+    /// requirements too.
+    fn counting_too(&self, mut things: String, step: &Step, freeboard: Option<Length>) -> String {
         for also in &step.also {
             let deemed = self.requirement(*also).into_iter().flat_map(|other| &other.deemed);
             for deemed in deemed.filter(|deemed| deemed.requirement == step.requirement) {
                 let terms = self.terms(&deemed.tests, freeboard).join(", ");
                 if !terms.is_empty() {
-                    asked += &format!(" - {terms}, to count for `{}` too", self.title(*also));
+                    things = self.locale.step_to_count_too(&things, &terms, &self.title(*also));
                 }
             }
         }
-        asked
+        things
     }
 
     /// What fills the places of a step, each told by `tell`.
@@ -139,13 +142,12 @@ impl Words<'_> {
             let spec = member.choices.get(slot.choice)?;
             let asked = tell(spec, requirement);
             let asked = if slot.count > 1 {
-                format!("{} of: {asked}", slot.count)
+                self.locale.step_number_of(&slot.count, &asked)
             } else {
                 article(&asked)
             };
-            let others = self.other_kinds(member, spec);
-            Some(match (others.is_empty(), step.slots.len()) {
-                (false, 1) => format!("{asked} - or {others}"),
+            Some(match step.slots.len() {
+                1 => self.or_others(asked, &self.other_kinds(member, spec)),
                 _ => asked,
             })
         });
@@ -155,16 +157,16 @@ impl Words<'_> {
 
     /// Where a rule lists several types, the one that a step brings is not
     /// the only one that will do.
-    fn or_another_type(&self, step: &Step) -> String {
-        if step.deed != Deed::Acquire || self.types(step.requirement).len() < 2 {
-            return String::new();
+    fn or_another_type(&self, text: String, step: &Step) -> String {
+        if step.action != Action::Acquire || self.types(step.requirement).len() < 2 {
+            return text;
         }
-        format!("; or any other type of `{}` that is not there yet", self.title(step.requirement))
+        format!("{text}; {}", self.locale.step_or_other_type(&self.title(step.requirement)))
     }
 
     /// The other kinds that would do whatever else is so: an alternative with a
     /// condition may not be open to the vessel.
-    fn other_kinds(&self, member: &Member, chosen: &Spec) -> String {
+    fn other_kinds(&self, member: &Member, chosen: &Spec) -> Vec<String> {
         let mut kinds: Vec<String> = Vec::new();
         let open = |spec: &&Spec| spec.kind != chosen.kind && spec.when.is_empty();
         for spec in member.choices.iter().filter(open) {
@@ -173,28 +175,23 @@ impl Words<'_> {
                 kinds.push(name);
             }
         }
-        figures::any_of(&kinds)
+        kinds
     }
 
     /// A clash: which needs compete for which tools.
     pub(crate) fn clash(&self, clash: &Clash) -> String {
         let titles: Vec<_> = clash.requirements.iter().map(|index| self.title(*index)).collect();
+        let requirements = titles.join(" / ");
         let head = match titles.len() {
-            2 => format!("{}: either can be met, not both", titles.join(" / ")),
-            all => format!(
-                "{}: any {} of the {all} can be met, not all",
-                titles.join(" / "),
-                all.saturating_sub(1)
-            ),
+            2 => self.locale.clash_two(&requirements),
+            all => self.locale.clash_many(&requirements, &all.saturating_sub(1), &all),
         };
         let marks: Vec<_> = clash.tools.iter().map(|tool| self.mark(*tool).to_owned()).collect();
-        let tools = figures::all_of(&marks);
+        let tools = figures::all_of(&marks, self.locale);
         match (marks.len(), self.shared_part(clash)) {
             (0, _) => head,
-            (_, Some(part)) => {
-                format!("{head}; {tools} share {part}, which serves one tool at a time")
-            }
-            _ => format!("{head}; there is only {tools}, and a tool counts once"),
+            (_, Some(part)) => format!("{head}; {}", self.locale.clash_part(&tools, &part)),
+            _ => format!("{head}; {}", self.locale.clash_tools(&tools)),
         }
     }
 
@@ -207,28 +204,29 @@ impl Words<'_> {
             parts(tool).iter().find(shared).map(String::as_str)
         })
     }
+
+    /// One person may fill several roles; the step then names no single one.
+    fn certify(&self, role: Option<&str>, reasons: &[&Reason]) -> String {
+        let named = reasons.iter().find_map(|reason| match reason {
+            Reason::NoCertificate { role: Some(role), .. } => Some(role.as_str()),
+            _ => None,
+        });
+        match role.or(named) {
+            Some(role) => self.locale.step_certify_role(&role),
+            None => self.locale.step_certify_one().to_owned(),
+        }
+    }
+
+    /// All that there is to do, if it is anything.
+    fn all(&self, mut texts: Vec<String>) -> Option<String> {
+        texts.retain(|text| !text.is_empty());
+        (!texts.is_empty()).then(|| figures::all_of(&texts, self.locale))
+    }
 }
 
-fn member<'a>(requirement: &'a Requirement, slot: &Slot) -> Option<&'a Member> {
+fn member<'a>(requirement: &'a Requirement, slot: &FilledSlot) -> Option<&'a Member> {
     match &requirement.need {
         Need::Tools { types, .. } => types.get(slot.of_type)?.members.get(slot.member),
         _ => None,
     }
-}
-
-/// One person may fill several roles; the step then names no single one.
-fn certify(role: Option<&str>, reasons: &[&Reason]) -> String {
-    let named = reasons.iter().find_map(|reason| match reason {
-        Reason::NoCertificate { role: Some(role), .. } => Some(role.as_str()),
-        _ => None,
-    });
-    match role.or(named) {
-        Some(role) => format!("have the {role} certified, or sail with one who is"),
-        None => "have one more person certified".to_owned(),
-    }
-}
-
-fn join(texts: Vec<String>) -> Option<String> {
-    let texts: Vec<_> = texts.into_iter().filter(|text| !text.is_empty()).collect();
-    (!texts.is_empty()).then(|| figures::all_of(&texts))
 }

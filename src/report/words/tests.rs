@@ -4,12 +4,13 @@ use super::Words;
 use crate::measure::{Day, Units};
 use crate::model::check::Judgement;
 use crate::model::finding::{
-    Because, Clash, Deed, Finding, GoodUpTo, Outcome, ReadyUntil, Slot, Step, Target, Verdict,
+    Action, Because, Clash, FilledSlot, Finding, GoodUpTo, Outcome, ReadyUntil, Step, Target,
+    Verdict,
 };
 use crate::model::profile::Profile;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
 use crate::model::rule::Need;
-use crate::model::vessel::{GearPiece, Person, State, Vessel};
+use crate::model::vessel::{GearPiece, Person, Split, State, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
 use crate::report::Locale;
 use crate::report::sample::{
@@ -213,8 +214,8 @@ fn too_few_says_how_many_count() {
 #[test]
 fn of_a_lot_with_broken_ones_the_lot_is_named() {
     let mut stage = Stage::new();
-    stage.vessel.kit[0] = sample::tool("PL-1 (broken)", PLIERS, 1);
-    stage.vessel.kit[0].state = State::Broken;
+    stage.vessel.kit[0] =
+        Tool { state: State::Broken, ..sample::tool("PL-1", PLIERS, 1).part(Split::Broken, 1) };
     stage.vessel.kit[1].count = 2;
     let words = stage.words(Locale::from(Units::Both));
     let because = Because { tool: Some(0), reason: Reason::NotServiceable };

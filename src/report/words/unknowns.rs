@@ -19,7 +19,7 @@ impl Words<'_> {
         reasons: &[&Reason],
         case: Case,
     ) -> Vec<String> {
-        let mark = tool.map_or("it", |index| self.mark(index));
+        let mark = tool.map_or_else(|| self.locale.settle_unnamed(), |index| self.mark(index));
         let (mut measure, mut look, mut vouch) = (Vec::new(), Vec::new(), Vec::new());
         let mut texts: Vec<String> = Vec::new();
         for reason in reasons {
@@ -43,33 +43,23 @@ impl Words<'_> {
         }
         let mut all = self.measure(mark, &measure, case);
         if !look.is_empty() {
-            all.push(format!("look at {mark} and write down: {}", self.list(&look, case.explain)));
+            all.push(self.locale.settle_look(&mark, &self.list(&look, case.explain)));
         }
         if !vouch.is_empty() {
-            all.push(format!(
-                "get a dated statement that {mark} conforms to {} ({})",
-                self.clause(case.requirement),
-                self.list(&vouch, false)
-            ));
+            let clause = self.clause(case.requirement);
+            all.push(self.locale.settle_statement(&mark, &clause, &self.list(&vouch, false)));
         }
         all.append(&mut texts);
         all
     }
 
     fn measure(&self, mark: &str, wanted: &[(AttributeId, &Demand)], case: Case) -> Vec<String> {
-        if wanted.is_empty() {
-            return Vec::new();
-        }
         if wanted.len() > EXPLAINED {
-            return vec![format!("measure on {mark}: {}", self.list(wanted, case.explain))];
+            return vec![self.locale.settle_measure_all(&mark, &self.list(wanted, case.explain))];
         }
         let one = |(attribute, demand): &(AttributeId, &Demand)| {
-            format!(
-                "measure the {} of {mark}{}{}",
-                self.attribute(*attribute),
-                self.how(*attribute, case),
-                it_must(self, demand)
-            )
+            let text = self.locale.settle_measure(&self.attribute(*attribute), &mark);
+            self.explained(text, *attribute, demand, case)
         };
         wanted.iter().map(one).collect()
     }
@@ -84,7 +74,7 @@ impl Words<'_> {
             }
             match demand {
                 Demand::Open | Demand::Is(true) => name,
-                demand => format!("{name} {}", figures::demand(demand, self.locale)),
+                demand => self.locale.term(&name, &figures::demand(demand, self.locale)),
             }
         };
         wanted.iter().map(one).collect::<Vec<_>>().join(", ")
@@ -92,101 +82,84 @@ impl Words<'_> {
 
     /// What to do about one missing fact that is no measurement.
     fn settle(&self, mark: &str, reason: &Reason, case: Case) -> String {
+        let say = self.locale;
         match reason {
-            Reason::Disputed { attribute, demand, .. } => format!(
-                "measure the {} of {mark} again{}{}",
-                self.attribute(*attribute),
-                self.how(*attribute, case),
-                it_must(self, demand)
-            ),
-            Reason::Approximate { attribute, limit, .. } => format!(
-                "ask the authority whether the {} of {mark} will do, or bring one of {}",
-                self.attribute(*attribute),
-                figures::about(limit, self.locale)
-            ),
-            Reason::WordingDisputed { .. } => format!(
-                "ask the authority how {} is to be read, or bring one that keeps every reading",
-                self.clause(case.requirement)
-            ),
-            Reason::StateUnknown => format!("try out whether {mark} works, and write it down"),
-            Reason::WhereaboutsUnknown => format!("find out where {mark} is"),
-            Reason::InspectionUndated => {
-                format!("look up when {mark} was last inspected, or have it inspected")
+            Reason::Disputed { attribute, demand, .. } => {
+                let text = say.settle_measure_again(&self.attribute(*attribute), &mark);
+                self.explained(text, *attribute, demand, case)
             }
-            Reason::AcquiredUnknown { .. } => format!("look up when {mark} was acquired"),
-            Reason::NotListed { kinds } => {
-                format!("look aboard for: {}; write down what is there", self.kinds(kinds))
-            }
-            Reason::SpareFitUnknown => format!("write down which tool {mark} fits"),
-            Reason::CertificateUndated { person } => {
-                format!("look up the dates on the certificate of {person}")
-            }
+            Reason::Approximate { attribute, limit, .. } => say.settle_approximate(
+                &self.attribute(*attribute),
+                &mark,
+                &figures::about(limit, say),
+            ),
+            Reason::WordingDisputed { .. } => say.settle_wording(&self.clause(case.requirement)),
+            Reason::StateUnknown => say.settle_state(&mark),
+            Reason::WhereaboutsUnknown => say.settle_whereabouts(&mark),
+            Reason::InspectionUndated => say.settle_inspection(&mark),
+            Reason::AcquiredUnknown { .. } => say.settle_acquired(&mark),
+            Reason::NotListed { kinds } => say.settle_not_listed(&self.kinds(kinds)),
+            Reason::SpareFitUnknown => say.settle_spare_fit(&mark),
+            Reason::CertificateUndated { person } => say.settle_certificate(person),
             Reason::GearOutside { piece, why } => self.settle_gear(piece, why, case),
             Reason::BindingUnknown { fact } | Reason::VesselFactUnknown { fact } => {
                 self.find_out(fact)
             }
-            Reason::TooManyWays => {
-                "list equal tools as one lot with a count, and leave out what is not for turtles"
-                    .to_owned()
-            }
+            Reason::TooManyWays => say.settle_too_many_ways().to_owned(),
             Reason::NotEncoded => self.by_hand(),
-            Reason::NoEdition { .. } => {
-                format!("ask the authority for the text of `{}` in force", self.profile.rule)
-            }
+            Reason::NoEdition { .. } => say.settle_no_edition(&self.profile.rule),
             _ => String::new(),
         }
     }
 
     /// What to do under a rule that is known, not encoded.
     pub(crate) fn by_hand(&self) -> String {
-        format!("go through the kit by hand, with the text of {}", self.profile.source)
+        self.locale.settle_by_hand(&self.profile.source)
     }
 
     fn settle_gear(&self, piece: &str, why: &Reason, case: Case) -> String {
         match why {
             Reason::Unmeasured { attribute, demand, .. } if self.is_quantity(*attribute) => {
-                format!(
-                    "measure the {} of {piece}{}{}",
-                    self.attribute(*attribute),
-                    self.how(*attribute, case),
-                    it_must(self, demand)
-                )
+                let text = self.locale.settle_measure(&self.attribute(*attribute), &piece);
+                self.explained(text, *attribute, demand, case)
             }
             Reason::Unmeasured { attribute, demand, .. } => {
-                format!(
-                    "write down of {piece}: {}",
-                    self.list(&[(*attribute, demand)], case.explain)
-                )
+                let what = self.list(&[(*attribute, demand)], case.explain);
+                self.locale.settle_piece(&piece, &what)
             }
-            _ => format!("look at {piece} and write down what it is like"),
+            _ => self.locale.settle_any_piece(&piece),
         }
     }
 
-    /// How the attribute is measured, and under which key it is written.
-    fn how(&self, attribute: AttributeId, case: Case) -> String {
+    /// What to measure, with how the attribute is measured, under which key
+    /// it is written, and what it must come to.
+    fn explained(
+        &self,
+        mut text: String,
+        attribute: AttributeId,
+        demand: &Demand,
+        case: Case,
+    ) -> String {
         let how = self.vocabulary.attribute(attribute).measure.clone();
         let parts: Vec<_> = [how, self.key(attribute)].into_iter().flatten().collect();
-        if parts.is_empty() || !case.explain {
-            return String::new();
+        if case.explain && !parts.is_empty() {
+            text += &format!(" ({})", parts.join("; "));
         }
-        format!(" ({})", parts.join("; "))
+        if *demand != Demand::Open {
+            let asked = figures::demand(demand, self.locale);
+            text += &format!("; {}", self.locale.it_must_be(&asked));
+        }
+        text
     }
 
     /// The key to write in the vessel's file, where the printed name does not
     /// show it.
     fn key(&self, attribute: AttributeId) -> Option<String> {
         let known = self.vocabulary.attribute(attribute);
-        (fold(&known.name) != known.id).then(|| format!("write it as `{}`", known.id))
+        (fold(&known.name) != known.id).then(|| self.locale.settle_key(&known.id))
     }
 
     fn clause(&self, requirement: usize) -> String {
         self.requirement(requirement).map(|r| r.clause.clone()).unwrap_or_default()
-    }
-}
-
-fn it_must(words: &Words<'_>, demand: &Demand) -> String {
-    match demand {
-        Demand::Open => String::new(),
-        demand => format!("; it must be {}", figures::demand(demand, words.locale)),
     }
 }

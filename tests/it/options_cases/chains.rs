@@ -3,10 +3,10 @@
 
 use super::vessel;
 use kitmuster::engine::Depth;
-use kitmuster::engine::choices::Prepared;
+use kitmuster::freeing::Prepared;
 use kitmuster::load::Library;
 use kitmuster::measure::{Answer, Day};
-use kitmuster::model::finding::{Deed, WayToReady};
+use kitmuster::model::finding::{Action, WayToReady};
 use kitmuster::model::options::{Choice, Outlook};
 
 const VOCABULARY: &str = include_str!("../../../requirements/vocabulary.yaml");
@@ -34,7 +34,7 @@ fn acquired(choice: &Choice) -> usize {
     match &choice.tools.as_ref().unwrap().inverses.as_ref().unwrap().way {
         WayToReady::Already => 0,
         WayToReady::Steps { steps, .. } => {
-            assert!(steps.iter().all(|step| step.deed == Deed::Acquire), "{steps:?}");
+            assert!(steps.iter().all(|step| step.action == Action::Acquire), "{steps:?}");
             steps.len()
         }
         WayToReady::None => panic!("no way"),

@@ -2,12 +2,12 @@
 //! it is priced by what can be bought and lasts.
 
 use super::{FULL, practice, request, shipped, vessel};
+use kitmuster::freeing::{self, Lift, Request, Terms};
 use kitmuster::load;
 use kitmuster::measure::{Currency, Money};
 use kitmuster::model::catalogue::Catalogue;
-use kitmuster::model::finding::{Deed, Target};
+use kitmuster::model::finding::{Action, Target};
 use kitmuster::model::vessel::Vessel;
-use kitmuster::options::{self, Lift, Request, Terms};
 use std::collections::BTreeSet;
 
 /// The text of the full vessel without the tools of these marks.
@@ -43,7 +43,7 @@ fn catalogue(items: &[&str]) -> Catalogue {
 fn lift_with(vessel: &Vessel, catalogues: &[Catalogue]) -> Option<Lift> {
     let request = request(vessel);
     let terms = Terms { catalogues, ..request.terms };
-    options::options(&Request { terms, ..request }).lift
+    freeing::options(&Request { terms, ..request }).lift
 }
 
 fn lift(text: &str) -> Lift {
@@ -81,7 +81,7 @@ fn mark(lift: &Lift, text: &str) -> String {
 
 /// The kind of the tool that is to be acquired.
 fn acquired(lift: &Lift) -> &'static str {
-    assert_eq!(lift.step.deed, Deed::Acquire);
+    assert_eq!(lift.step.action, Action::Acquire);
     let requirement = &lift.judgement.profile.requirements[lift.step.requirement];
     shipped().library.vocabulary.kind(requirement.kinds()[0]).id.as_str()
 }
@@ -114,11 +114,11 @@ fn a_repair_lifts_only_what_the_cutters_cut_when_mended() {
     // to open what hangs on it.
     let circle = broken_cutters("4 mm", ", wire: 4 mm", "");
     let found = lift(&circle);
-    assert_eq!((found.step.deed, mark(&found, &circle).as_str()), (Deed::Repair, "BC"));
+    assert_eq!((found.step.action, mark(&found, &circle).as_str()), (Action::Repair, "BC"));
     assert_eq!(lifted(&found), of_hook("circle"));
     let j = broken_cutters("4 mm", "", ", wire: 4 mm");
     let found = lift(&j);
-    assert_eq!((found.step.deed, mark(&found, &j).as_str()), (Deed::Repair, "BC"));
+    assert_eq!((found.step.action, mark(&found, &j).as_str()), (Action::Repair, "BC"));
     assert_eq!(lifted(&found), of_hook("j"));
     assert_eq!(of_hook("j").len(), 4);
 }
@@ -135,7 +135,7 @@ fn a_cutter_for_both_types_of_hook_goes_before_a_repair_for_one() {
         assert_eq!((acquired(&found), lifted(&found)), ("bolt-cutters", both.clone()));
         // Mended, 5 mm cuts both.
         let found = lift(&text("5 mm"));
-        assert_eq!((found.step.deed, lifted(&found)), (Deed::Repair, both.clone()));
+        assert_eq!((found.step.action, lifted(&found)), (Action::Repair, both.clone()));
     }
 }
 
@@ -144,7 +144,7 @@ fn a_cutter_for_both_types_of_hook_goes_before_a_repair_for_one() {
 fn a_repair_of_cutters_that_nobody_tried_out_promises_nothing() {
     let untried = broken_cutters("unknown", ", wire: 4 mm", ", wire: 5 mm");
     let found = lift_with(&vessel(&untried), &[]);
-    let repairs = found.as_ref().is_some_and(|lift| lift.step.deed == Deed::Repair);
+    let repairs = found.as_ref().is_some_and(|lift| lift.step.action == Action::Repair);
     assert!(!repairs, "{:?}", found.map(|lift| (lift.step, lift.lifted)));
 }
 
@@ -224,7 +224,7 @@ fn what_expires_before_the_end_of_the_trip_is_no_offer() {
 fn where_a_pole_is_to_be_lengthened_an_extension_is_offered() {
     let text = edited(FULL, &[("line cutter, handle: 6 ft", "line cutter, handle: 4 ft")]);
     let found = lift(&text);
-    assert_eq!((found.step.deed, mark(&found, &text).as_str()), (Deed::Lengthen, "LC"));
+    assert_eq!((found.step.action, mark(&found, &text).as_str()), (Action::Lengthen, "LC"));
     let extension = |kinds: &str, rest: &str| {
         format!(
             "number: X, description: extension, price: 30.00, \

@@ -2,12 +2,12 @@
 //! taken from the deck, over a range; and what is open at one station alone.
 
 use super::{FULL, answer, answered, options_of, practice, request, vessel};
-use kitmuster::engine::choices::Prepared;
+use kitmuster::freeing::Prepared;
+use kitmuster::freeing::{self, Options, Request, Terms};
 use kitmuster::load::Library;
 use kitmuster::measure::Answer::{self, No, Unknown, Yes};
 use kitmuster::model::options::Standing;
 use kitmuster::model::vessel::Trust;
-use kitmuster::options::{self, Options, Request, Terms};
 
 /// The full vessel with another freeboard, as it is written in the file.
 fn at(freeboard: &str) -> Options {
@@ -49,7 +49,7 @@ fn every_station_must_be_low() {
 fn a_station_that_nobody_measured_leaves_it_open_unless_another_is_too_high() {
     let measured_only = |freeboard: &str| {
         let vessel = vessel(&with(freeboard));
-        of_rail(&options::options(&Request { trust: Trust::Measured, ..request(&vessel) }))
+        of_rail(&freeing::options(&Request { trust: Trust::Measured, ..request(&vessel) }))
     };
     let stated = "{ value: 1 ft, how: stated }";
     assert_eq!(by_hand(&two(stated, "1 ft")), Yes);
@@ -107,7 +107,7 @@ fn where_the_techniques_reckon_from_the_deck_a_low_rail_has_a_low_deck() {
         let vessel = vessel(&with(freeboard));
         let request = request(&vessel);
         let terms = Terms { prepared: &prepared, ..request.terms };
-        of_rail(&options::options(&Request { terms, ..request }))
+        of_rail(&freeing::options(&Request { terms, ..request }))
     };
     assert_eq!(by_hand("2 ft"), Yes);
     assert_eq!(by_hand("3 ft"), Unknown);

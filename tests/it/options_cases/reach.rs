@@ -2,9 +2,9 @@
 //! nobody can tell.
 
 use super::{FULL, answer, answered, options_of, vessel};
+use kitmuster::freeing::Options;
 use kitmuster::measure::Answer;
 use kitmuster::model::options::{OwnHooks, Standing};
-use kitmuster::options::Options;
 
 /// The full vessel with one text of its file put in place of another.
 fn with(old: &str, new: &str) -> Options {

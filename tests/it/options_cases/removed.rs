@@ -2,11 +2,11 @@
 //! change that hang on it.
 
 use super::{FULL, options_of, practice, spelled, vessel};
+use kitmuster::freeing::Options;
 use kitmuster::measure::Answer;
 use kitmuster::model::options::{Answered, Standing};
 use kitmuster::model::technique::Situation;
 use kitmuster::model::vessel::Vessel;
-use kitmuster::options::Options;
 use std::fmt::Write;
 
 /// How a situation stands, in one line.

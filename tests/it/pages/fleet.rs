@@ -5,6 +5,11 @@ use crate::run::{kitmuster, write};
 use scraper::{ElementRef, Html};
 use std::collections::BTreeSet;
 
+/// A text as a page shows it: what stands in backticks is set as code.
+fn plain(text: &serde_json::Value) -> String {
+    said(text).replace('`', "")
+}
+
 /// The table of an edition in which a requirement has its column, with the
 /// number of the column.
 fn column<'a>(page: &'a Html, profile: &str, title: &str) -> (ElementRef<'a>, usize) {
@@ -50,19 +55,25 @@ fn every_vessel_has_its_page_and_every_finding_its_cell_and_its_place() {
                 .filter(|e| e.value().id().unwrap().starts_with(&format!("{id}-p{number}-f")))
                 .map(text)
                 .collect();
-            assert_eq!(places.len(), all_of_it.len(), "{name}");
             for finding in all_of_it {
                 let title = said(&finding["title"]);
-                let begins = format!("{} {title}", outcome(finding));
-                let place = places.iter().find(|place| place.starts_with(&begins));
-                let place = place.unwrap_or_else(|| panic!("{name}: {begins}: {places:?}"));
+                let cell = cell(&page, said(&profile["id"]), title, name);
+                assert_eq!(cell, outcome(finding), "{name}: {title}");
+                findings += 1;
+                // What only follows from another finding stands below that one.
+                let begins = [format!("{} {title}", outcome(finding)), format!("Follows: {title}")];
+                let is_place = |place: &&String| begins.iter().any(|b| place.starts_with(b));
+                let Some(place) = places.iter().find(is_place) else {
+                    // All that is missing is a fact that several findings lack.
+                    let listed = said_there.split("open because of it:").skip(1);
+                    assert!(listed.into_iter().any(|l| l.contains(title)), "{name}: {title}");
+                    assert_eq!(finding["outcome"], "cannot-tell", "{name}: {title}");
+                    continue;
+                };
                 assert!(place.contains(said(&finding["citation"]["clause"])), "{place}");
                 for tool in list(&finding["tools"]) {
                     assert!(place.contains(said(&tool["mark"])), "{place}: {tool}");
                 }
-                let cell = cell(&page, said(&profile["id"]), title, name);
-                assert_eq!(cell, outcome(finding), "{name}: {title}");
-                findings += 1;
             }
         }
     }
@@ -77,19 +88,24 @@ fn reasons_and_remedies_of_what_is_not_met_stand_on_the_page() {
         let on_page = text(article);
         for finding in list(&check["profiles"]).iter().flat_map(|p| list(&p["findings"])) {
             if finding["outcome"] == "not-met" {
-                let first = said(&finding["reasons"][0]["text"]);
-                let remedy = said(&finding["remedy"]);
-                assert!(on_page.contains(first), "{first}");
-                assert!(on_page.contains(remedy), "{remedy}");
+                let first = plain(&finding["reasons"][0]["text"]);
+                assert!(on_page.contains(&first), "{first}");
+                // What follows from another finding has no remedy of its own.
+                if !said(&finding["remedy"]).starts_with("see to `") {
+                    let remedy = plain(&finding["remedy"]);
+                    assert!(on_page.contains(&remedy), "{remedy}");
+                }
                 looked += 1;
             }
         }
         for step in list(&check["profiles"]).iter().flat_map(|p| list(&p["way_to_ready"]["steps"]))
         {
-            assert!(on_page.contains(said(&step["text"])), "{step}");
+            // A step is told in few words where a finding tells it in full.
+            let (full, brief) = (plain(&step["text"]), " (see above)");
+            assert!(on_page.contains(&full) || on_page.contains(brief), "{step}");
         }
         for notice in list(&check["notices"]) {
-            assert!(on_page.contains(said(&notice["text"])), "{notice}");
+            assert!(on_page.contains(&plain(&notice["text"])), "{notice}");
         }
     }
     assert!(looked > 5, "only {looked} findings are not met");
@@ -181,8 +197,8 @@ fn what_was_not_read_and_what_was_left_out_is_told() {
     for part in [
         "Not read (2)",
         "broken.yaml",
-        "line 3, column 12: a figure without its unit",
-        "Records laid over no vessel (1)",
+        ":3:12: a figure without its unit",
+        "Record not laid over:",
         "no vessel here is called",
     ] {
         assert!(overview.contains(part), "{part}: {overview}");
@@ -211,7 +227,7 @@ fn a_check_without_a_verdict_for_her_rule_says_so_on_its_page() {
     let ran = kitmuster(&["check", "vessels/far-kestrel.yaml", "--format", "html"]);
     let page = Html::parse_document(&ran.stdout);
     let text = text(page.root_element());
-    assert!(text.contains("? can't tell Known, not encoded"), "{text}");
+    assert!(text.contains("? can't tell known, not encoded"), "{text}");
 }
 
 #[test]
@@ -245,5 +261,5 @@ fn of_a_large_fleet_only_what_is_not_in_order_has_a_page_and_the_page_says_so() 
     assert_eq!(pages, ["Bare Hands"], "{}", ran.stderr);
     assert_eq!(all(root, "table.matrix tbody tr").len(), 302);
     assert_eq!(all(root, "#fleet a").len(), 1);
-    assert!(text(one(root, "#overview")).contains("More than 300 vessels"));
+    assert!(text(one(root, "#overview")).contains("more than 300 vessels"));
 }

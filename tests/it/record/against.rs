@@ -335,7 +335,7 @@ fn the_page_of_html_says_the_same() {
         "Compared with the audit of 2026-06-01 by O. Ferrant",
         "mended: Line cutter on a pole (notice 1)",
         "open through a corrected encoding: Net (notice 1)",
-        "Cinder Gull: no file of it here",
+        "no file of it here",
     ] {
         assert!(text.contains(expected), "{expected}");
     }

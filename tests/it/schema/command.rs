@@ -2,7 +2,7 @@
 
 use super::schema;
 use crate::run;
-use kitmuster::report::schema::FORMATS;
+use kitmuster::report::wire::schema::FORMATS;
 
 #[test]
 fn the_list_has_a_line_for_each_format_in_eighty_columns() {

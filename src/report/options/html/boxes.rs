@@ -8,7 +8,7 @@ use super::cards::{cited, cited_line, lines, stop_when};
 use super::columns;
 use super::plan::{Plan, Sheet};
 use crate::model::technique::{Line, Never};
-use crate::report::html::prose;
+use crate::report::render::base::prose;
 use crate::report::words::options::without_never;
 use maud::{Markup, html};
 

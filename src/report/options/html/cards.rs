@@ -7,8 +7,8 @@ use super::super::drawing::drawing;
 use super::plan::Plan;
 use crate::model::technique::{Card, Cited, Line, Practice, Technique};
 use crate::report::Locale;
-use crate::report::html::prose;
 use crate::report::profiles::verified;
+use crate::report::render::base::prose;
 use crate::report::words::pages::sentence;
 use maud::{Markup, html};
 

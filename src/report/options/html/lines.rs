@@ -7,7 +7,7 @@ use super::plan::{Case, Group, Plan};
 use crate::measure::Answer;
 use crate::model::options::{Choice, OwnHooks, Standing};
 use crate::report::Locale;
-use crate::report::html::{prose, shown as safe};
+use crate::report::render::base::{prose, shown as safe};
 use crate::report::words::options as said;
 use crate::report::words::pages::{capital, sentence};
 use maud::{Markup, html};

@@ -315,7 +315,7 @@ fn says(shown: &Shown<'_>, fact: usize, words: &[usize]) -> Option<String> {
     let fact = shown.practice.facts.get(fact)?;
     let words = words.iter().filter_map(|word| fact.words.get(*word));
     let words: Vec<String> = words.map(|word| word.says.to_string()).collect();
-    (!words.is_empty()).then(|| capital(&figures::any_of(&words)))
+    (!words.is_empty()).then(|| capital(&figures::any_of(&words, shown.locale)))
 }
 
 /// The end, from a comma on, that all of several titles have.

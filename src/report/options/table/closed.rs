@@ -8,7 +8,8 @@ use crate::measure::Answer;
 use crate::model::finding::{Step, WayToReady};
 use crate::model::options::Choice;
 use crate::report::Locale;
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::options::{self as said, Wanting};
 
 /// How far what stands under a number is set in.

@@ -5,7 +5,7 @@
 use super::super::Shown;
 use crate::model::catalogue::Catalogue;
 use crate::quote::{Cost, OrderLine, SupplierOrder};
-use crate::report::html::{prose, shown as safe};
+use crate::report::render::base::{prose, shown as safe};
 use crate::report::words::{pages, quote as said};
 use maud::{Markup, html};
 

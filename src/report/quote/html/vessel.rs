@@ -7,7 +7,7 @@ use super::fact;
 use crate::model::finding::{Outcome, Verdict};
 use crate::quote::{Bought, Unmet, VesselQuote};
 use crate::report::Locale;
-use crate::report::html::{self as base, prose, shown as safe};
+use crate::report::render::base::{self, prose, shown as safe};
 use crate::report::words::{self, quote as said};
 use maud::{Markup, html};
 
@@ -23,7 +23,7 @@ pub(super) fn all(shown: &Shown<'_>) -> Markup {
                 h2 { (shown.locale.quote_none_needed(&brief.len())) }
                 ul.ready-as-is {
                     @for (_, vessel) in &brief {
-                        li { (base::verdict(Verdict::Ready)) " " (safe(&said::vessel(vessel))) }
+                        li { (base::verdict(Verdict::Ready, shown.locale)) " " (safe(&said::vessel(vessel))) }
                     }
                 }
             }
@@ -36,7 +36,7 @@ fn one(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Markup {
     html! {
         section.part {
             div.head {
-                h2 { (safe(&said::vessel(vessel))) " " (base::verdict(after.verdict)) }
+                h2 { (safe(&said::vessel(vessel))) " " (base::verdict(after.verdict, shown.locale)) }
                 dl.facts {
                     (fact(locale.quote_head_leaves(), &prose(&said::leaves(vessel, locale))))
                     @if let Some(before) = said::before(vessel, locale) {
@@ -47,7 +47,7 @@ fn one(shown: &Shown<'_>, index: usize, vessel: &VesselQuote) -> Markup {
                 }
             }
             @if let Some(note) = said::departure(shown, index, vessel) { (caution(&note, locale)) }
-            @for notice in &after.notices { (caution(&words::notice(notice), locale)) }
+            @for notice in &after.notices { (caution(&words::notice(notice, locale), locale)) }
             @if !vessel.lines.is_empty() { (goods(shown, vessel)) }
             @for judgement in after.judgements.iter().filter(|judged| !judged.profile.encoded) {
                 div class="finding unknown" {

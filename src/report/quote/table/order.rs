@@ -6,7 +6,8 @@ use super::super::Shown;
 use super::BODY;
 use crate::model::catalogue::Catalogue;
 use crate::quote::{Cost, SupplierOrder};
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::quote as said;
 
 /// The orders, and all of them together where there are several.

@@ -7,7 +7,8 @@ use super::super::{Shown, finding};
 use super::{BODY, tone};
 use crate::model::finding::{Outcome, Verdict};
 use crate::quote::{Bought, Unmet, VesselQuote};
-use crate::report::page::{Page, Tone};
+use crate::report::content::Tone;
+use crate::report::render::lines::Page;
 use crate::report::words::{self, quote as said};
 
 /// Where what belongs to a line of a vessel begins.
@@ -27,7 +28,7 @@ pub(super) fn write(page: &mut Page, shown: &Shown<'_>) {
             whole(page, shown, index, vessel);
         } else {
             let text = shown.locale.quote_needs_nothing(&said::vessel(vessel));
-            let label = format!("{} ", words::verdict(Verdict::Ready));
+            let label = format!("{} ", shown.locale.verdict_aloud(Verdict::Ready));
             page.hang(0, (&label, Tone::Good), (&text, Tone::Plain));
         }
     }
@@ -35,7 +36,7 @@ pub(super) fn write(page: &mut Page, shown: &Shown<'_>) {
 
 fn whole(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote) {
     let (after, locale) = (vessel.after.verdict, shown.locale);
-    let label = format!("{} ", words::verdict(after));
+    let label = format!("{} ", shown.locale.verdict_aloud(after));
     page.hang(0, (&label, tone(after)), (&said::vessel(vessel), Tone::Strong));
     let leaves = said::leaves(vessel, locale);
     let leaves = match said::before(vessel, locale) {
@@ -51,7 +52,7 @@ fn whole(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote)
         page.hang(
             BODY,
             (locale.sheet_small_note(), Tone::Open),
-            (&words::notice(notice), Tone::Plain),
+            (&words::notice(notice, shown.locale), Tone::Plain),
         );
     }
     vessel.lines.iter().for_each(|line| bought(page, shown, vessel, line));

@@ -10,7 +10,7 @@ use crate::model::options::{Answered, Choice, OwnHooks, Standing};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::technique::{Fact, FactWord, Practice, Situation};
 use crate::report::Locale;
-use crate::report::options::Shown;
+use crate::report::subject::OptionsShown as Shown;
 use crate::report::words::figures;
 
 /// What to do first where nothing is known to be open: the fewest steps over
@@ -171,7 +171,7 @@ pub(crate) fn condition(shown: &Shown<'_>, if_said: &[(usize, Vec<usize>)]) -> S
         let fact = shown.practice.facts.get(*index)?;
         (words.len() < fact.words.len()).then(|| of_fact(shown.locale, fact, words))
     });
-    figures::all_of(&facts.collect::<Vec<_>>())
+    figures::all_of(&facts.collect::<Vec<_>>(), shown.locale)
 }
 
 fn of_fact(locale: Locale, fact: &Fact, words: &[usize]) -> String {
@@ -181,7 +181,7 @@ fn of_fact(locale: Locale, fact: &Fact, words: &[usize]) -> String {
         return locale.options_it_stays().to_owned();
     }
     let texts: Vec<String> = named.map(|word| in_sentence(locale, &fact.id, word)).collect();
-    figures::any_of(&texts)
+    figures::any_of(&texts, locale)
 }
 
 /// A word of a fact as a clause of its own.

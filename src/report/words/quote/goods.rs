@@ -7,7 +7,7 @@ use crate::measure::Money;
 use crate::model::catalogue::{Catalogue, Item};
 use crate::quote::{Cost, OrderLine, SupplierOrder};
 use crate::report::Locale;
-use crate::report::quote::Shown;
+use crate::report::subject::QuoteShown as Shown;
 
 /// Who supplies, and from where.
 pub(crate) fn supplier(catalogue: &Catalogue) -> String {

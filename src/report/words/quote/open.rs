@@ -3,10 +3,11 @@
 //! Imports `quote` and `model` only.
 
 use super::item;
+use crate::model::finding::Verdict;
 use crate::quote::{Hindrance, Nearest, Unmet, VesselQuote};
 use crate::report::Locale;
-use crate::report::quote::{Shown, finding, requirement};
-use crate::report::words::Words;
+use crate::report::subject::{QuoteShown as Shown, finding, requirement};
+use crate::report::words::{Words, notice};
 
 /// What is told of a finding that stays open.
 #[derive(Debug, Clone)]
@@ -65,4 +66,27 @@ pub(crate) fn hindrance(hindrance: Hindrance, locale: Locale) -> String {
         Hindrance::Late { arrives, days } => locale.quote_late(&arrives, days),
         Hindrance::PriceLapsed { held } => locale.quote_price_lapsed(&held),
     }
+}
+
+/// What is odd about the day on which a vessel leaves, where that matters: of
+/// a trip that is over nothing is told if nothing was needed for it.
+pub(crate) fn odd_departure(
+    shown: &Shown<'_>,
+    index: usize,
+    vessel: &VesselQuote,
+) -> Option<String> {
+    let over = shown.left_before(vessel) && vessel.after.verdict == Verdict::Ready;
+    super::departure(shown, index, vessel).filter(|_| !over)
+}
+
+/// What keeps a vessel from being ready that nothing bought could put right,
+/// beside findings: rules that are not in this program, facts that are missing.
+pub(crate) fn beyond(vessel: &VesselQuote, locale: Locale) -> Vec<String> {
+    if vessel.after.verdict == Verdict::Ready {
+        return Vec::new();
+    }
+    let judgements = vessel.after.judgements.iter();
+    let stubs = judgements.filter(|judgement| !judgement.profile.encoded);
+    let stubs = stubs.map(|stub| locale.quote_stub(&stub.profile.id));
+    stubs.chain(vessel.after.notices.iter().map(|one| notice(one, locale))).collect()
 }

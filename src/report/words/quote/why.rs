@@ -8,7 +8,7 @@ use crate::measure::Money;
 use crate::model::check::Check;
 use crate::model::finding::Because;
 use crate::quote::{Costliest, Cured, Dearest, Explained, Measuring, Offer, OrderLine};
-use crate::report::quote::{Shown, finding, requirement};
+use crate::report::subject::{QuoteShown as Shown, finding, requirement};
 use crate::report::words::pages;
 
 /// An item of the order and what it is there for.

@@ -1,6 +1,7 @@
 //! The words for until when and up to which freeboard.
 
 use super::*;
+use crate::report::Locale;
 
 fn judged(verdict: Verdict, good_up_to: GoodUpTo) -> Judgement {
     let mut judgement = sample::judgement(verdict, Vec::new());

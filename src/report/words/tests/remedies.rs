@@ -1,6 +1,7 @@
 //! The words of remedies.
 
 use super::*;
+use crate::report::Locale;
 
 #[test]
 fn a_short_tool_is_lengthened_before_one_is_bought() {

@@ -1,16 +1,17 @@
 //! The words of steps and clashes, and of what serves.
 
 use super::*;
+use crate::report::Locale;
 
 #[test]
 fn a_step_that_brings_one_of_several_types_says_that_others_will_do() {
     let mut stage = Stage::new();
     let step = Step {
-        deed: Deed::Acquire,
+        action: Action::Acquire,
         target: Target::Type(0),
         requirement: 0,
         also: Vec::new(),
-        slots: vec![Slot { of_type: 0, member: 0, choice: 0, count: 1 }],
+        slots: vec![FilledSlot { of_type: 0, member: 0, choice: 0, count: 1 }],
         reasons: Vec::new(),
     };
     let plain = stage.words(Locale::from(Units::Customary)).step(&step, Some(length("4 ft")));
@@ -37,7 +38,7 @@ fn a_step_that_brings_one_of_several_types_says_that_others_will_do() {
 fn a_step_tells_what_to_do_to_what() {
     let stage = Stage::new();
     let step = Step {
-        deed: Deed::Lengthen,
+        action: Action::Lengthen,
         target: Target::Tool(0),
         requirement: 0,
         also: vec![1],

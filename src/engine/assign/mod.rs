@@ -1,0 +1,106 @@
+//! Assignment: which tool serves which requirement, the best one found.
+//! Demands that cannot disturb each other are filled one by one; the search
+//! over those that can is in `search`.
+
+pub(crate) mod candidates;
+pub(crate) mod groups;
+mod pruning;
+mod search;
+pub(crate) mod slots;
+
+use groups::Groups;
+use search::Search;
+use slots::{Assignment, Problem, Score, Slot, ToolDemand, Use};
+
+/// Finds the best assignment: most required demands, then most recommended,
+/// then the lowest price, then the first in order.
+pub(crate) fn assign(problem: &Problem) -> Assignment {
+    assign_from(problem, &problem.capacity)
+}
+
+/// The same with so many of each tool.
+pub(crate) fn assign_from(problem: &Problem, capacity: &[u32]) -> Assignment {
+    let left = pruning::capacities(problem, capacity);
+    let groups = Groups::of(problem);
+    let mut assignment =
+        Assignment { uses: vec![None; problem.demands.len()], ..Assignment::default() };
+    for demand in groups.alone() {
+        fill_alone(problem, &left, demand, &mut assignment);
+    }
+    let mut search = None;
+    for group in groups.together() {
+        let search = search.get_or_insert_with(|| Search::new(problem, capacity, left.clone()));
+        search.solve(&group, &mut assignment);
+    }
+    assignment
+}
+
+/// Fills a demand whose tools are wanted nowhere else: each of its types on its
+/// own, the cheapest first, among equals the first in order.
+fn fill_alone(problem: &Problem, left: &[u32], index: usize, assignment: &mut Assignment) {
+    let demand = &problem.demands[index];
+    let Some((uses, price)) = cheapest(demand, left) else { return };
+    assignment.uses[index] = Some(uses);
+    assignment.score.add(Score::of(demand.worth, price));
+}
+
+fn cheapest(demand: &ToolDemand, left: &[u32]) -> Option<(Vec<Use>, u128)> {
+    let mut filled: Vec<(u128, usize)> = Vec::with_capacity(demand.types.len());
+    for (of_type, slots) in demand.types.iter().enumerate() {
+        let prices = slots.iter().map(|slot| fill(slot, left, |_| ()));
+        if let Some(price) = prices.sum::<Option<u128>>() {
+            filled.push((price, of_type));
+        }
+    }
+    if filled.len() < demand.least {
+        return None;
+    }
+    // A stable sort: of types at one price the first goes before.
+    filled.sort_by_key(|(price, _)| *price);
+    filled.truncate(demand.least);
+    filled.sort_by_key(|(_, of_type)| *of_type);
+    let mut uses = Vec::new();
+    for (_, of_type) in &filled {
+        for (index, slot) in demand.types[*of_type].iter().enumerate() {
+            let first = uses.len();
+            fill(slot, left, |tool| {
+                uses.push(Use { tool, of_type: *of_type, slot: index, through: None });
+            });
+            in_order(&mut uses[first..], slot);
+        }
+    }
+    Some((uses, filled.iter().map(|(price, _)| price).sum()))
+}
+
+/// Takes as many tools as are asked, the cheapest first, and gives their
+/// price; none if there are too few.
+fn fill(slot: &Slot, left: &[u32], mut take: impl FnMut(usize)) -> Option<u128> {
+    let (mut missing, mut price) = (slot.count, 0);
+    if let [only] = slot.candidates.as_slice() {
+        let count = missing.min(left[only.tool]);
+        (0..count).for_each(|_| take(only.tool));
+        return (count == missing).then_some(u128::from(count) * only.price);
+    }
+    let mut candidates: Vec<_> = slot.candidates.iter().collect();
+    candidates.sort_by_key(|candidate| candidate.price);
+    for candidate in candidates {
+        let count = missing.min(left[candidate.tool]);
+        (0..count).for_each(|_| take(candidate.tool));
+        price += u128::from(count) * candidate.price;
+        missing -= count;
+    }
+    (missing == 0).then_some(price)
+}
+
+/// The uses in the order of the candidates.
+fn in_order(uses: &mut [Use], slot: &Slot) {
+    if uses.len() > 1 {
+        uses.sort_by_key(|used| slot.candidates.iter().position(|c| c.tool == used.tool));
+    }
+}
+
+#[cfg(test)]
+mod tests;
+
+#[cfg(test)]
+mod brute;

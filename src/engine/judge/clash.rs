@@ -1,0 +1,108 @@
+//! Why it cannot work: requirements that compete for too few tools.
+
+use super::breakpoints::Subject;
+use super::verdict::Combined;
+use crate::engine::assign::assign;
+use crate::engine::assign::candidates::{self, Pass};
+use crate::engine::assign::slots::{Problem, Worth};
+use crate::engine::evaluate::point::Point;
+use crate::engine::evaluate::requirement::views;
+use crate::model::finding::{Clash, Outcome, Verdict};
+
+/// Sets of required findings that cannot all be met together while every
+/// proper subset can, found by dropping one at a time in profile order in
+/// the generous pass.
+pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined) -> Vec<Clash> {
+    if worst.verdict != Verdict::NotReady {
+        return Vec::new();
+    }
+    let mut found: Vec<Clash> = Vec::new();
+    let mut looked = Vec::new();
+    for at in worst.outcomes.iter().flatten().filter(|at| at.outcome != Outcome::Met) {
+        if looked.contains(&(at.freeboard, at.day)) {
+            continue;
+        }
+        looked.push((at.freeboard, at.day));
+        let point = Point { freeboard: at.freeboard, day: at.day, ..subject.point };
+        let problem = candidates::problem(&views(&point), &point, Pass::Generous);
+        for clash in in_problem(&problem) {
+            if !found.iter().any(|other| other.requirements == clash.requirements) {
+                found.push(clash);
+            }
+        }
+    }
+    found
+}
+
+fn in_problem(problem: &Problem) -> Vec<Clash> {
+    let wanted = |index: &usize| problem.demands[*index].worth == Worth::Required;
+    // What cannot be met even alone is no clash.
+    let mut open: Vec<usize> = (0..problem.demands.len())
+        .filter(wanted)
+        .filter(|index| possible(problem, &[*index]))
+        .collect();
+    let mut found = Vec::new();
+    while !possible(problem, &open) {
+        let core = core(problem, &open);
+        if core.is_empty() {
+            break;
+        }
+        open.retain(|index| !core.contains(index));
+        found.push(Clash { tools: tools(problem, &core), requirements: core });
+    }
+    found
+}
+
+/// Drops one after another as long as the rest still cannot be met.
+fn core(problem: &Problem, all: &[usize]) -> Vec<usize> {
+    let mut core = all.to_vec();
+    for index in all {
+        let rest: Vec<_> = core.iter().copied().filter(|other| other != index).collect();
+        if !possible(problem, &rest) {
+            core = rest;
+        }
+    }
+    core
+}
+
+/// Whether all of these can be met together; a search that was stopped
+/// proves nothing, so it counts as possible.
+fn possible(problem: &Problem, wanted: &[usize]) -> bool {
+    let mut problem = problem.clone();
+    for (index, demand) in problem.demands.iter_mut().enumerate() {
+        if demand.worth != Worth::LeftOut {
+            demand.worth = if wanted.contains(&index) { Worth::Required } else { Worth::Nothing };
+        }
+    }
+    // A demand that counts nothing takes part only if others lean on it.
+    let leaned: Vec<usize> = problem
+        .demands
+        .iter()
+        .flat_map(|demand| {
+            demand
+                .links
+                .iter()
+                .map(|link| link.from)
+                .chain(demand.fits.as_ref().map(|(from, _)| *from))
+        })
+        .collect();
+    for (index, demand) in problem.demands.iter_mut().enumerate() {
+        if demand.worth == Worth::Nothing && !leaned.contains(&index) {
+            demand.worth = Worth::LeftOut;
+        }
+    }
+    let assignment = assign(&problem);
+    assignment.stopped || usize::try_from(assignment.score.required) == Ok(wanted.len())
+}
+
+fn tools(problem: &Problem, demands: &[usize]) -> Vec<usize> {
+    let mut tools: Vec<usize> = demands
+        .iter()
+        .flat_map(|demand| problem.demands[*demand].types.iter().flatten())
+        .flat_map(|slot| slot.candidates.iter().map(|c| c.tool))
+        .filter(|tool| *tool < problem.listed)
+        .collect();
+    tools.sort_unstable();
+    tools.dedup();
+    tools
+}

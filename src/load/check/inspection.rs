@@ -1,0 +1,175 @@
+//! From an inspection record as written to the record that is laid over a
+//! vessel.
+
+use crate::load::check::reading::{AttributeReader, Attributes, Unsaid, freeboard};
+use crate::load::check::tool::{change_word, refuse_lost, take_lost};
+use crate::load::check::value::kept;
+use crate::load::check::vessel::{Covers, coverage};
+use crate::load::form::inspection::{FoundForm, InspectionFile, MOST_ROWS, MendedForm};
+use crate::load::form::open::{Attributed, HOW};
+use crate::load::form::vessel::{CONDITIONS, LARGEST_LOT, MOST_TOOLS};
+use crate::load::read::problem::Problems;
+use crate::load::read::spot::{Spot, filled};
+use crate::model::vessel::{Change, Coverage, Found, How, Inspection, Whereabouts};
+use crate::model::vocabulary::{Class, KindId, Vocabulary};
+use std::sync::Arc;
+
+/// Checks an inspection record.
+pub(crate) fn check_inspection(
+    written: InspectionFile,
+    words: &Vocabulary,
+    top: &Spot<'_>,
+) -> Option<Inspection> {
+    let vessel = top.must("vessel", kept(written.vessel), "write the name of the vessel");
+    top.must("on", filled(&written.on), "write the day of the walk");
+    let on = top.day("on", &written.on);
+    let by = kept(written.by);
+    let how = top.word("figures", &written.figures, &HOW).unwrap_or(How::Measured);
+    let unsaid = Unsaid { by: by.as_deref().map(Arc::from), on, how, same_day: true };
+    let covers = Covers {
+        covers: &written.covers,
+        all_seen: &written.all_seen,
+        sought: &written.sought,
+        everything: false,
+    };
+    let coverage = coverage(&covers, words, top);
+    let renews = top.flag("counts as inspection due", &written.renews).unwrap_or(false);
+    let freeboard = written
+        .freeboard
+        .map(|written| freeboard(written, &unsaid, &top.key("freeboard")))
+        .filter(|freeboard| !freeboard.stations.is_empty());
+    let reader = FoundReader { words, unsaid: &unsaid };
+    let mut found = reader.list(written.found.unwrap_or_default(), top);
+    leave_out_empty(&mut found, &coverage, top.problems());
+    Some(Inspection {
+        vessel: vessel?,
+        on: on?,
+        by,
+        sheet: kept(written.sheet),
+        renews,
+        coverage,
+        found,
+        freeboard,
+        place: top.place(),
+    })
+}
+
+/// Leaves out the rows of a sheet that were left empty: nobody looked there,
+/// so they say nothing. In a record that speaks for the tool's whole kind, or
+/// for everything, that would say that it is not there, so it is refused.
+fn leave_out_empty(found: &mut Vec<Found>, coverage: &Coverage, problems: &Problems) {
+    found.retain(|one| {
+        if one.row.is_none() || says_something(one) {
+            return true;
+        }
+        if coverage.everything || one.kind.is_some_and(|kind| coverage.is_whole(kind)) {
+            problems
+                .wrong(one.place.clone(), "this row was left empty")
+                .of(&one.mark)
+                .expected("what was found, since the record covers everything of the kind")
+                .mend("write `missing: yes`, or its `condition`, or a figure")
+                .tell();
+        }
+        false
+    });
+}
+
+fn says_something(found: &Found) -> bool {
+    found.missing
+        || found.state.is_some()
+        || found.count.is_some()
+        || found.expires.is_some()
+        || found.stowed.is_some()
+        || found.remark.is_some()
+        || !found.attributes.is_empty()
+        || !found.mended.is_empty()
+}
+
+struct FoundReader<'a> {
+    words: &'a Vocabulary,
+    unsaid: &'a Unsaid,
+}
+
+impl FoundReader<'_> {
+    fn list(&self, forms: Vec<Attributed<FoundForm>>, top: &Spot<'_>) -> Vec<Found> {
+        if forms.len() > MOST_TOOLS {
+            top.too_many("found", forms.len(), "tools", format!("{MOST_TOOLS} in a record")).tell();
+            return Vec::new();
+        }
+        let mut found: Vec<Found> = Vec::with_capacity(forms.len());
+        top.each("found", forms, |at, form| {
+            let one = self.found(form, at)?;
+            if let Some(twin) = found.iter().find(|twin| twin.mark == one.mark) {
+                at.key("mark")
+                    .wrong("this tool is written twice in the record")
+                    .of(&one.mark)
+                    .expected(format!("a mark other than that of {}", twin.place.key))
+                    .mend("write what was put right under `mended` of the first")
+                    .tell();
+            }
+            found.push(one);
+            Some(())
+        });
+        found
+    }
+
+    fn found(&self, written: Attributed<FoundForm>, spot: &Spot<'_>) -> Option<Found> {
+        let Attributed { form, keys, attributes } = written;
+        let mend = "write the tool's mark; a tool that the vessel does not list needs one too";
+        let mark = spot.must("mark", kept(form.mark), mend);
+        let kind = spot.kind("kind", &form.kind, &Class::CARRIED, self.words);
+        let reader = AttributeReader { words: self.words, unsaid: self.unsaid, keys };
+        let mut attributes = reader.attributes(attributes, kind, spot);
+        let lost = take_lost(&mut attributes, self.words);
+        if lost == Some(Whereabouts::Unknown) {
+            let wrong =
+                spot.key("state").wrong("one entry says that it is lost and that it is there");
+            wrong.mend("write what was found that day").tell();
+        }
+        let state = spot.word("condition", &form.condition, &CONDITIONS);
+        let missing = spot.flag("missing", &form.missing).unwrap_or(false);
+        let lot = spot.count("count", &form.count, 0, LARGEST_LOT);
+        // A paper that is lost and none of a lot were looked for in vain too.
+        let missing = missing || lot == Some(0) || lost == Some(Whereabouts::Missing);
+        let expires = spot.day("expires", &form.expires);
+        let mended = form.mended.into_iter().flatten();
+        let mended = spot.each("mended", mended, |at, form| self.mended(form, kind, at));
+        if missing && (!attributes.is_empty() || !mended.is_empty()) {
+            spot.key("missing")
+                .wrong("a missing tool was measured or mended")
+                .mend("take away what says that it is missing, or the readings")
+                .tell();
+        }
+        let row = spot.count("row", &form.row, 1, MOST_ROWS);
+        Some(Found {
+            row,
+            mark: mark?,
+            kind,
+            attributes,
+            state,
+            count: lot,
+            expires,
+            missing,
+            mended,
+            stowed: kept(form.stowed),
+            remark: kept(form.remark),
+            place: spot.place(),
+        })
+    }
+
+    fn mended(
+        &self,
+        written: Attributed<MendedForm>,
+        kind: Option<KindId>,
+        spot: &Spot<'_>,
+    ) -> Option<(Change, Attributes)> {
+        let Attributed { form, keys, attributes } = written;
+        let what = change_word(&form.what, self.words, spot).map(|(what, _)| what.to_owned());
+        let on = spot.day("on", &form.on).or(self.unsaid.on);
+        let unsaid = Unsaid { on, ..self.unsaid.clone() };
+        let reader = AttributeReader { words: self.words, unsaid: &unsaid, keys };
+        let mut attributes = reader.attributes(attributes, kind, spot);
+        refuse_lost(&mut attributes, self.words, spot);
+        Some((Change { what: what?, on: on? }, attributes))
+    }
+}

@@ -1,0 +1,344 @@
+//! Readings: of the attributes of a tool, and of the freeboard by station.
+//!
+//! Imports `model` and `measure`; what is not known is no reading, and what no
+//! boat has (a freeboard of zero, a range that runs backwards) is refused.
+
+use crate::load::check::value::{is_unknown, kept, same_word};
+use crate::load::form::loose::{Loose, Single};
+use crate::load::form::open::{HOW, ReadingForm, WrittenAttributes};
+use crate::load::form::profile::FREEBOARD_FROM;
+use crate::load::form::vessel::{FreeboardForm, StationForm};
+use crate::load::read::problem::{did_you_mean, nearest, or_list};
+use crate::load::read::spot::{Spot, filled};
+use crate::load::read::tree::LONGEST_REMARK;
+use crate::measure::{Day, Figure, Length, QuantityKind};
+use crate::model::profile::FreeboardFrom;
+use crate::model::vessel::{Datum, Freeboard, FreeboardReading, How, Reading, Station};
+use crate::model::vocabulary::{Attribute, AttributeId, AttributeShape, Kind, KindId, Vocabulary};
+use std::sync::Arc;
+
+/// Attributes as they are used.
+pub(crate) type Attributes = Vec<(AttributeId, Vec<Reading>)>;
+
+/// What a plain figure leaves unsaid.
+#[derive(Debug, Clone)]
+pub(crate) struct Unsaid {
+    /// Who took it.
+    pub(crate) by: Option<Arc<str>>,
+    /// On which day.
+    pub(crate) on: Option<Day>,
+    /// How.
+    pub(crate) how: How,
+    /// Whether the day is also that of a reading by somebody else, as it is
+    /// in an inspection record.
+    pub(crate) same_day: bool,
+}
+
+impl Unsaid {
+    /// The taker and the day of a reading that may name its own. A reading
+    /// by somebody else does not take over the day of the declaration.
+    pub(crate) fn taker(
+        &self,
+        by: Option<String>,
+        on: Option<Day>,
+    ) -> (Option<Arc<str>>, Option<Day>) {
+        match (by.map(Arc::from), on) {
+            (Some(by), None) => {
+                let shared = self.same_day || self.by.as_ref() == Some(&by);
+                (Some(by), self.on.filter(|_| shared))
+            }
+            (None, Some(on)) => (self.by.clone(), Some(on)),
+            (None, None) => (self.by.clone(), self.on),
+            said => said,
+        }
+    }
+}
+
+/// Reads attributes against a vocabulary.
+pub(crate) struct AttributeReader<'a> {
+    /// The words.
+    pub(crate) words: &'a Vocabulary,
+    /// What plain figures leave unsaid.
+    pub(crate) unsaid: &'a Unsaid,
+    /// Keys that may stand beside the attributes and that a slip may mean.
+    pub(crate) keys: &'a [&'a str],
+}
+
+impl AttributeReader<'_> {
+    /// The attributes of a tool. Of a kind that is not known, any attribute
+    /// of the vocabulary is taken.
+    pub(crate) fn attributes(
+        &self,
+        written: WrittenAttributes,
+        kind: Option<KindId>,
+        spot: &Spot<'_>,
+    ) -> Attributes {
+        let kind = kind.map(|kind| self.words.kind(kind));
+        let mut attributes = Attributes::with_capacity(written.len());
+        let mut seen: Vec<AttributeId> = Vec::with_capacity(written.len());
+        for (key, value) in written {
+            let Some(id) = self.find(&key, kind, spot) else { continue };
+            if seen.contains(&id) {
+                spot.wrong_key(&key, "this attribute is written twice")
+                    .of(&key)
+                    .mend("write several readings of one attribute as a list")
+                    .tell();
+                continue;
+            }
+            seen.push(id);
+            let (Some(value), attribute) = (value, self.words.attribute(id)) else { continue };
+            let read = |at: &Spot<'_>, one| self.reading(one, attribute, at);
+            let readings = spot.key(&key).each_of(value, read);
+            if !readings.is_empty() {
+                attributes.push((id, readings));
+            }
+        }
+        attributes
+    }
+
+    fn find(&self, key: &str, kind: Option<&Kind>, spot: &Spot<'_>) -> Option<AttributeId> {
+        let name = |id: &AttributeId| self.words.attribute(*id).id.as_str();
+        let own = kind.map_or(&[][..], |kind| &kind.attributes);
+        if let Some(id) = own.iter().find(|id| name(id) == key) {
+            return Some(*id);
+        }
+        let known = self.words.find_attribute(key);
+        let belongs = |id: &AttributeId| kind.is_none_or(|kind| kind.attributes.contains(id));
+        if let Some(id) = known.filter(belongs) {
+            return Some(id);
+        }
+        let own: Vec<&str> = match kind {
+            Some(kind) => kind.attributes.iter().map(name).collect(),
+            None => self.words.attributes.iter().map(|one| one.id.as_str()).collect(),
+        };
+        let meant = nearest(key, own.iter().copied().chain(self.keys.iter().copied()));
+        let what = match (known, kind) {
+            (Some(_), Some(kind)) => format!("`{}` has no such attribute", kind.name),
+            _ => "no such key or attribute is known here".to_owned(),
+        };
+        let mut wrong = spot.wrong_key(key, what).of(key).mend_if(did_you_mean(meant));
+        if meant.is_none() && kind.is_some() && !own.is_empty() && own.len() <= 12 {
+            wrong = wrong.expected(format!("one of its attributes: {}", or_list(&own)));
+        }
+        wrong.none()
+    }
+
+    fn reading(
+        &self,
+        written: Single<ReadingForm>,
+        attribute: &Attribute,
+        spot: &Spot<'_>,
+    ) -> Option<Reading> {
+        let form = match written {
+            Single::Plain(text) => {
+                let datum = datum(text, attribute, spot)?;
+                let (by, on) = (self.unsaid.by.clone(), self.unsaid.on);
+                return Some(Reading { datum, by, on, how: self.unsaid.how, error: None });
+            }
+            Single::Form(form) => *form,
+        };
+        let (by, on) = self.unsaid.taker(kept(form.by), spot.day("on", &form.on));
+        let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
+        let error = spot.read("error", &form.error, |at, text| match attribute.shape {
+            AttributeShape::Quantity(kind) => at.figure_of(text, kind),
+            _ => at.wrong("only a measured quantity has a tape error").of(text).none(),
+        });
+        let datum = datum(kept(form.value)?, attribute, &spot.key("value"))?;
+        Some(Reading { datum, by, on, how, error })
+    }
+}
+
+/// What a text says of an attribute; none where it is not known.
+fn datum(text: String, attribute: &Attribute, spot: &Spot<'_>) -> Option<Datum> {
+    if is_unknown(&text) {
+        return None;
+    }
+    match &attribute.shape {
+        AttributeShape::Quantity(kind) => spot.figure_in(text, *kind).map(Datum::Figure),
+        AttributeShape::Feature => spot.flag_of(&text).map(Datum::Feature),
+        AttributeShape::Choice(words) => {
+            let known = words.iter().find(|known| same_word(known, text.trim()));
+            known.map(|known| Datum::Word(known.clone())).or_else(|| {
+                spot.wrong(format!("`{}` knows no such word", attribute.id))
+                    .none_of(&text, words.iter().map(String::as_str))
+                    .none()
+            })
+        }
+        AttributeShape::Name if text.chars().count() as u64 > LONGEST_REMARK => spot
+            .wrong("this text is too long")
+            .of(&text)
+            .expected(format!("at most {LONGEST_REMARK} characters"))
+            .none(),
+        AttributeShape::Name => Some(Datum::Word(text.trim().to_lowercase())),
+    }
+}
+
+/// Takes away the readings that a change has made worthless: those dated on
+/// its day or before, and those without a date.
+pub(crate) fn retire(
+    attributes: &mut Attributes,
+    retired: Option<&[AttributeId]>,
+    changed_on: Day,
+) {
+    let is_retired = |id: AttributeId| retired.is_none_or(|retired| retired.contains(&id));
+    for (_, readings) in attributes.iter_mut().filter(|(id, _)| is_retired(*id)) {
+        readings.retain(|reading| reading.on.is_some_and(|on| on > changed_on));
+    }
+    attributes.retain(|(_, readings)| !readings.is_empty());
+}
+
+/// What may follow a plain figure to say from where it was taken.
+const SUFFIXES: [(&str, FreeboardFrom); 2] = [
+    (" from the top of the rail", FreeboardFrom::Rail),
+    (" from the working deck", FreeboardFrom::Deck),
+];
+
+/// The freeboard; none where nothing is written of it.
+pub(crate) fn freeboard(
+    written: Loose<FreeboardForm>,
+    unsaid: &Unsaid,
+    spot: &Spot<'_>,
+) -> Freeboard {
+    let mut reader = Reader { unsaid, from: None };
+    let stations = match written {
+        Loose::One(Single::Form(form)) => reader.top_form(*form, spot),
+        other => Vec::from_iter(whole(reader.readings(other, spot))),
+    };
+    Freeboard { from: reader.from.unwrap_or(FreeboardFrom::Rail), stations }
+}
+
+/// The vessel as one station, if anything is known of it.
+fn whole(readings: Vec<FreeboardReading>) -> Option<Station> {
+    (!readings.is_empty()).then_some(Station { name: None, readings })
+}
+
+struct Reader<'a> {
+    unsaid: &'a Unsaid,
+    /// Where the freeboard was taken from, once somebody has said so.
+    from: Option<FreeboardFrom>,
+}
+
+impl Reader<'_> {
+    /// The longer form: stations, or one reading, with where it was taken.
+    fn top_form(&mut self, mut form: FreeboardForm, spot: &Spot<'_>) -> Vec<Station> {
+        if filled(&form.from).is_some() {
+            let from = spot.word("from", &form.from, &FREEBOARD_FROM);
+            self.take_from(from, &spot.key("from"));
+        }
+        form.from = None;
+        let Some(stations) = form.stations.take() else {
+            let reading = self.reading(Single::Form(Box::new(form)), spot);
+            return Vec::from_iter(whole(Vec::from_iter(reading)));
+        };
+        if form.value.is_some() {
+            spot.wrong_key("value", "`value` cannot stand beside `stations`")
+                .mend("write the figure under one of the stations")
+                .tell();
+        }
+        spot.each("stations", stations, |at, StationForm { name, freeboard }| {
+            let readings =
+                freeboard.map(|freeboard| self.readings(freeboard, &at.key("freeboard")));
+            let readings = readings.unwrap_or_default();
+            if readings.is_empty() {
+                at.wrong("a station without its freeboard")
+                    .mend("measure it, or take the station away if no gear is hauled there")
+                    .tell();
+            }
+            Some(Station { name: kept(name), readings })
+        })
+    }
+
+    fn take_from(&mut self, from: Option<FreeboardFrom>, spot: &Spot<'_>) {
+        match (self.from, from) {
+            (Some(known), Some(other)) if known != other => spot
+                .wrong("freeboards from the rail and from the deck are mixed")
+                .mend("give all of them from one place")
+                .tell(),
+            (None, from) => self.from = from,
+            _ => {}
+        }
+    }
+
+    fn readings(
+        &mut self,
+        written: Loose<FreeboardForm>,
+        spot: &Spot<'_>,
+    ) -> Vec<FreeboardReading> {
+        spot.each_of(written, |at, one| self.reading(one, at))
+    }
+
+    fn reading(
+        &mut self,
+        written: Single<FreeboardForm>,
+        spot: &Spot<'_>,
+    ) -> Option<FreeboardReading> {
+        let form = match written {
+            Single::Plain(text) => {
+                let (low, high) = self.range(&text, spot)?;
+                let Unsaid { by, on, how, .. } = self.unsaid.clone();
+                let place = spot.place();
+                return Some(FreeboardReading {
+                    low,
+                    high,
+                    load: None,
+                    by,
+                    on,
+                    how,
+                    error: None,
+                    place,
+                });
+            }
+            Single::Form(form) => *form,
+        };
+        let strays = [("from", form.from.is_some()), ("stations", form.stations.is_some())];
+        for (key, _) in strays.iter().filter(|(_, stray)| *stray) {
+            spot.wrong_key(key, format!("`{key}` cannot stand here"))
+                .mend("write it directly under `freeboard`")
+                .tell();
+        }
+        let (by, on) = self.unsaid.taker(kept(form.by), spot.day("on", &form.on));
+        let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
+        let error = spot.figure("error", &form.error, QuantityKind::Length);
+        let (low, high) = self.range(filled(&form.value)?, &spot.key("value"))?;
+        let (load, place) = (kept(form.load), spot.place());
+        Some(FreeboardReading { low, high, load, by, on, how, error, place })
+    }
+
+    /// A figure or a range; none where it is not known.
+    fn range(&mut self, text: &str, spot: &Spot<'_>) -> Option<(Figure, Figure)> {
+        if is_unknown(text) {
+            return None;
+        }
+        let mut text = text.trim();
+        for (suffix, from) in SUFFIXES {
+            if let Some(rest) = text.strip_suffix(suffix) {
+                text = rest;
+                self.take_from(Some(from), spot);
+            }
+        }
+        let length = |text: &str| spot.figure_of(text, QuantityKind::Length);
+        let (low, high) = match text.split_once(" to ") {
+            Some((low, high)) => (length(low)?, length(high)?),
+            None => {
+                let only = length(text)?;
+                (only.clone(), only)
+            }
+        };
+        if low.length() == Some(Length::ZERO) {
+            return spot
+                .wrong("a freeboard of zero")
+                .of(text)
+                .expected("the distance down to the water")
+                .mend("measure it, or write `unknown`")
+                .none();
+        }
+        if low.length() > high.length() {
+            return spot
+                .wrong("the range ends below its beginning")
+                .of(text)
+                .mend("write the lower freeboard first")
+                .none();
+        }
+        Some((low, high))
+    }
+}

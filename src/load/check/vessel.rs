@@ -1,0 +1,326 @@
+//! From a vessel's inventory as written to the vessel.
+//!
+//! Imports `model`; the parts are read in the other checks. Goes on after a
+//! problem, so that all of them are found at once.
+
+use crate::load::check::condition::tag;
+use crate::load::check::reading::{AttributeReader, Unsaid, freeboard};
+use crate::load::check::tool::{List, ToolReader};
+use crate::load::check::value::{is_unknown, kept};
+use crate::load::form::loose::Texts;
+use crate::load::form::open::{Attributed, HOW, Open};
+use crate::load::form::vessel::{
+    CONDITIONS, COVERS, CertificateForm, DeclaredForm, GearForm, MOST_PIECES, MOST_TOOLS,
+    PersonForm, ToolForm, TripForm, VesselFile,
+};
+use crate::load::read::problem::{did_you_mean, slip_of};
+use crate::load::read::spot::{Spot, filled};
+use crate::model::profile::FreeboardFrom;
+use crate::model::vessel::{
+    Certificate, Coverage, Freeboard, GearPiece, How, Person, PlannedTrip, State, Tool, Vessel,
+};
+use crate::model::vocabulary::{Class, Tag, Vocabulary, fold};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// Checks a vessel.
+pub(crate) fn check_vessel(
+    mut written: VesselFile,
+    words: &Vocabulary,
+    top: &Spot<'_>,
+) -> Option<Vessel> {
+    let name = top.must("name", kept(written.name.take()), "write the vessel's name");
+    let (unsaid, condition) = declared(written.declared.take(), top);
+    let coverage = coverage(
+        &Covers {
+            covers: &written.covers,
+            all_seen: &written.all_seen,
+            sought: &written.sought,
+            everything: true,
+        },
+        words,
+        top,
+    );
+    let written_freeboard = written.freeboard.take();
+    let freeboard =
+        written_freeboard.map(|written| freeboard(written, &unsaid, &top.key("freeboard")));
+    let trip = written.trip.take().unwrap_or_default();
+    if written.kit.is_none() && coverage.everything {
+        top.missing("kit", "list the tools, or write `kit: []` if there is none aboard");
+    }
+    let (kit, documents) = (written.kit.take(), written.documents.take());
+    let reader = ToolReader { words, unsaid: &unsaid, condition };
+    let kit = kit_of([kit.unwrap_or_default(), documents.unwrap_or_default()], &reader, top);
+    judge_marks(&kit, coverage.everything, top);
+    let (permits, gears, areas) = tag_lists(&written, &trip, words, top);
+    let pieces = |written: Option<_>, key, kind| {
+        written.map(|forms| gear(forms, (key, kind), words, &unsaid, top))
+    };
+    let hooks = pieces(written.hooks, "hooks", HOOK);
+    let lines = pieces(written.lines, "lines", FISHING_LINE);
+    let person = |at: &Spot<'_>, form| person(form, words, at);
+    let people = written.people.map(|forms| top.each("people", forms, person));
+    Some(Vessel {
+        name: name?,
+        register: kept(written.register),
+        port: kept(written.port),
+        declared: unsaid.on,
+        freeboard: freeboard
+            .unwrap_or(Freeboard { from: FreeboardFrom::Rail, stations: Vec::new() }),
+        permits,
+        gears,
+        areas,
+        features: features(written.features.unwrap_or_default(), words, &top.key("features")),
+        kit,
+        hooks,
+        lines,
+        people,
+        trip: planned(&trip, &top.key("trip")),
+        coverage,
+        place: top.place(),
+    })
+}
+
+/// What plain figures leave unsaid, and the condition of tools that do not
+/// say.
+fn declared(form: Option<DeclaredForm>, top: &Spot<'_>) -> (Unsaid, Option<State>) {
+    let (spot, form) = (top.key("declared"), form.unwrap_or_default());
+    let how = spot.word("figures", &form.figures, &HOW).unwrap_or(How::Stated);
+    let condition = spot.word("condition", &form.condition, &CONDITIONS);
+    let (by, on) = (kept(form.by).map(Arc::from), spot.day("on", &form.on));
+    (Unsaid { by, on, how, same_day: false }, condition)
+}
+
+/// The tools and the documents.
+fn kit_of(
+    forms: [Vec<Attributed<ToolForm>>; 2],
+    reader: &ToolReader<'_>,
+    top: &Spot<'_>,
+) -> Vec<Tool> {
+    let too_many = |total: usize| {
+        top.too_many("kit", total, "tools and documents", format!("{MOST_TOOLS} on a vessel"))
+            .mend("write equal tools as one line with a `count`")
+            .tell();
+    };
+    let total = forms.iter().map(Vec::len).sum();
+    if total > MOST_TOOLS {
+        too_many(total);
+        return Vec::new();
+    }
+    let marks = forms.iter().flatten().filter_map(|tool| filled(&tool.form.mark));
+    let taken: BTreeSet<String> =
+        marks.filter(|mark| mark.starts_with("DOC-")).map(str::to_owned).collect();
+    let mut free = (1..).map(|number| format!("DOC-{number}")).filter(|mark| !taken.contains(mark));
+    let mut tools = Vec::with_capacity(total);
+    for (forms, (list, key)) in
+        forms.into_iter().zip([(List::Kit, "kit"), (List::Documents, "documents")])
+    {
+        let read = top.each(key, forms, |at, tool| {
+            let unmarked = list == List::Documents && filled(&tool.form.mark).is_none();
+            let spare = if unmarked { free.next() } else { None };
+            reader.tools(tool, list, spare, at)
+        });
+        for (tool, broken) in read {
+            tools.push(tool);
+            tools.extend(broken);
+        }
+    }
+    if tools.len() > MOST_TOOLS {
+        too_many(tools.len());
+    }
+    tools
+}
+
+/// Marks are unique, and spares name marks that are there.
+fn judge_marks(tools: &[Tool], everything: bool, top: &Spot<'_>) {
+    let mut first: BTreeMap<&str, &Tool> = BTreeMap::new();
+    for tool in tools {
+        if let Some(twin) = first.get(tool.mark.as_str()) {
+            top.problems()
+                .wrong(tool.place.below("mark"), "another tool has this mark too")
+                .of(&tool.mark)
+                .expected(format!("a mark other than that of {}", twin.place.key))
+                .mend("give each tool a mark of its own, or write equal ones with a `count`")
+                .tell();
+        } else {
+            first.insert(&tool.mark, tool);
+        }
+    }
+    for tool in tools.iter().filter(|_| everything) {
+        for (index, mark) in tool.fits.iter().enumerate() {
+            if !first.contains_key(mark.as_str()) {
+                let place = tool.place.below("fits").entry(index);
+                let wrong = top.problems().wrong(place, "no tool of the vessel has this mark");
+                wrong.unlike(mark, first.keys().copied()).tell();
+            }
+        }
+    }
+}
+
+/// Tags of one sort; none where nobody said.
+type Tags = Option<Vec<String>>;
+
+/// Permits, gear and areas; the trip's take the place of the vessel's.
+fn tag_lists(
+    written: &VesselFile,
+    trip: &TripForm,
+    words: &Vocabulary,
+    top: &Spot<'_>,
+) -> (Tags, Tags, Tags) {
+    let planned = top.key("trip");
+    let list = |trip: &Option<Texts>, own: &Option<Texts>, known, key| {
+        let own = own.as_ref().map(|written| tags(written, known, key, top));
+        trip.as_ref().map(|written| tags(written, known, key, &planned)).or(own)
+    };
+    (
+        list(&None, &written.permits, &words.permits, "permits"),
+        list(&trip.gear, &written.gear, &words.gears, "gear"),
+        list(&trip.areas, &written.areas, &words.areas, "areas"),
+    )
+}
+
+/// Tags as written, then the wider ones that they count as.
+fn tags(written: &Texts, known: &BTreeMap<String, Tag>, key: &str, spot: &Spot<'_>) -> Vec<String> {
+    let mut tags: Vec<String> = Vec::with_capacity(written.len());
+    for tag in spot.each(key, written, |at, text| tag(text, known, at)) {
+        if !tags.contains(&tag) {
+            tags.push(tag);
+        }
+    }
+    let mut next = 0;
+    while let Some(tag) = tags.get(next).and_then(|tag| known.get(tag)) {
+        for wider in &tag.counts_as {
+            if !tags.contains(wider) {
+                tags.push(wider.clone());
+            }
+        }
+        next += 1;
+    }
+    tags
+}
+
+fn features(written: Open<String>, words: &Vocabulary, spot: &Spot<'_>) -> BTreeMap<String, bool> {
+    let known = &words.vessel_features;
+    let mut features = BTreeMap::new();
+    for (key, value) in written.0 {
+        if !known.contains_key(&key) {
+            spot.wrong_key(&key, "no feature of a vessel has this name")
+                .unlike(&key, known.keys().map(String::as_str))
+                .tell();
+            continue;
+        }
+        let value = value.filter(|text| !is_unknown(text));
+        if let Some(value) = spot.flag(&key, &value) {
+            features.insert(key, value);
+        }
+    }
+    features
+}
+
+fn planned(form: &TripForm, spot: &Spot<'_>) -> PlannedTrip {
+    let departure = spot.day("depart", &form.depart);
+    let back = spot.day("return", &form.back);
+    spot.in_order("return", departure, back, "the return lies before the departure");
+    PlannedTrip { departure, back }
+}
+
+/// What a file writes about what it speaks for.
+pub(crate) struct Covers<'a> {
+    /// The text after `covers`.
+    pub(crate) covers: &'a Option<String>,
+    /// The kinds after `all seen`.
+    pub(crate) all_seen: &'a Option<Texts>,
+    /// The kinds after `sought and not found`.
+    pub(crate) sought: &'a Option<Texts>,
+    /// Whether the whole kit is meant where nothing is said.
+    pub(crate) everything: bool,
+}
+
+/// What a file speaks for.
+pub(crate) fn coverage(written: &Covers<'_>, words: &Vocabulary, top: &Spot<'_>) -> Coverage {
+    let everything = top.word("covers", written.covers, &COVERS).unwrap_or(written.everything);
+    let mut all_seen = BTreeSet::new();
+    for (key, kinds) in [("all seen", written.all_seen), ("sought and not found", written.sought)] {
+        all_seen.extend(top.each(key, kinds.iter().flatten(), |at, text| {
+            at.kind_of(text, &Class::CARRIED, words)
+        }));
+    }
+    Coverage { everything, all_seen }
+}
+
+/// The roles to which rules bind certificates; others may be written too.
+const ROLES: [&str; 3] = ["owner", "operator", "crew"];
+
+/// The kinds of the vocabulary under which gear is kept.
+pub(crate) const HOOK: &str = "hook";
+/// See [`HOOK`].
+pub(crate) const FISHING_LINE: &str = "fishing-line";
+
+/// A person, if it has a name.
+pub(crate) fn person(form: PersonForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Person> {
+    let name = spot.must("name", kept(form.name), "write the person's name");
+    let roles = roles(form.roles, spot);
+    let certificates = form.certificates.into_iter().flatten();
+    let certificates =
+        spot.each("certificates", certificates, |at, form| certificate(form, words, at));
+    Some(Person { name: name?, roles, certificates, place: spot.place() })
+}
+
+/// Roles in the form in which profiles name them.
+fn roles(written: Option<Texts>, spot: &Spot<'_>) -> Vec<String> {
+    let mut roles = Vec::new();
+    for role in spot.each("roles", written.into_iter().flatten(), |at, text| {
+        let role = fold(&text);
+        if let Some(meant) = slip_of(&role, ROLES).filter(|known| *known != role) {
+            at.wrong("this role is very near to a known one")
+                .of(&text)
+                .mend_if(did_you_mean(Some(meant)))
+                .tell();
+        }
+        Some(role).filter(|role| !role.is_empty())
+    }) {
+        if !roles.contains(&role) {
+            roles.push(role);
+        }
+    }
+    roles
+}
+
+fn certificate(form: CertificateForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Certificate> {
+    let (issued, expires) = (spot.day("issued", &form.issued), spot.day("expires", &form.expires));
+    spot.in_order("expires", issued, expires, "it expires before it was issued");
+    spot.must("kind", filled(&form.kind), "write the kind of certificate")?;
+    let kind = spot.kind("kind", &form.kind, &[Class::Certificate], words)?;
+    Some(Certificate { kind, issued, expires, number: kept(form.number), place: spot.place() })
+}
+
+/// The hooks or lines of a vessel, which stand after a key.
+pub(crate) fn gear(
+    written: Vec<Attributed<GearForm>>,
+    (key, kind): (&str, &str),
+    words: &Vocabulary,
+    unsaid: &Unsaid,
+    spot: &Spot<'_>,
+) -> Vec<GearPiece> {
+    let Some(kind) = words.find_kind(kind) else {
+        let what = format!("the vocabulary has no kind `{kind}` to keep these under");
+        spot.key(key).wrong(what).tell();
+        return Vec::new();
+    };
+    let mut number = 0;
+    spot.each(key, written, |at, Attributed { form, keys, attributes }| {
+        number += 1;
+        if form.name.is_none() && attributes.is_empty() {
+            at.wrong("nothing is said of this piece of gear")
+                .mend("fill it in, or take the entry away")
+                .tell();
+        }
+        let lot = at.count("count", &form.count, 1, MOST_PIECES);
+        let name = kept(form.name).unwrap_or_else(|| format!("{} {number}", words.kind(kind).name));
+        let reader = AttributeReader { words, unsaid, keys };
+        let mut tool = Tool::bare(name.clone(), kind, lot.unwrap_or(1), at.place());
+        tool.attributes = reader.attributes(attributes, Some(kind), at);
+        tool.state = State::Serviceable;
+        Some(GearPiece { name, tool })
+    })
+}

@@ -1,0 +1,200 @@
+//! From the vocabulary as written to the vocabulary that is used.
+//!
+//! Imports `model`; refuses names that would mean two things.
+
+use crate::load::check::value::kept;
+use crate::load::form::loose::{Single, Words};
+use crate::load::form::open::Open;
+use crate::load::form::vocabulary::{
+    AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, VocabularyFile,
+};
+use crate::load::read::spot::{Spot, filled};
+use crate::measure::QuantityKind;
+use crate::model::vocabulary::{
+    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Vocabulary, fold,
+};
+use std::collections::BTreeMap;
+
+/// Checks a vocabulary.
+pub(crate) fn check_vocabulary(written: VocabularyFile, top: &Spot<'_>) -> Vocabulary {
+    let mut words = Vocabulary::default();
+    let list = top.key("attributes");
+    for (id, form) in written.attributes.unwrap_or_default().0 {
+        if check_id(&id, &list.key(&id)) {
+            let attribute = attribute(id, form.unwrap_or_default(), &list);
+            let index = AttributeId(u16::try_from(words.attributes.len()).unwrap_or(u16::MAX));
+            words.attribute_names.insert(attribute.id.clone(), index);
+            words.attributes.push(attribute);
+        }
+    }
+    let list = top.key("kinds");
+    for (id, form) in written.kinds.unwrap_or_default().0 {
+        if check_id(&id, &list.key(&id)) {
+            let kind = kind(id, form.unwrap_or_default(), &words, &list);
+            name_kind(&kind, &list.key(&kind.id), &mut words);
+            words.kinds.push(kind);
+        }
+    }
+    words.permits = tags(written.permits, &top.key("permits"));
+    words.gears = tags(written.gear, &top.key("gear"));
+    words.areas = tags(written.areas, &top.key("areas"));
+    for (id, name) in written.vessel_features.unwrap_or_default().0 {
+        check_id(&id, &top.key("vessel features").key(&id));
+        let name = kept(name).unwrap_or_else(|| id.clone());
+        words.vessel_features.insert(id, name);
+    }
+    let changes = top.key("changes");
+    for (what, retires) in written.changes.unwrap_or_default().0 {
+        let retired = retired(retires, &words, &changes.key(&what));
+        words.changes.insert(what, retired);
+    }
+    words
+}
+
+/// Ids are lower-case letters, digits and hyphens, so that they can be
+/// written without quotes and searched in any spelling.
+pub(crate) fn check_id(id: &str, spot: &Spot<'_>) -> bool {
+    let good = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    let is_id = !id.is_empty() && id.chars().all(good);
+    if !is_id {
+        let wrong = spot.wrong("this is not an id").at_key().of(id);
+        wrong.expected("lower-case letters, digits and hyphens").tell();
+    }
+    is_id
+}
+
+fn attribute(id: String, form: AttributeForm, list: &Spot<'_>) -> Attribute {
+    let spot = list.key(&id);
+    let attribute = Attribute {
+        shape: shape(&form, &spot),
+        shown: spot.flag("shown", &form.shown).unwrap_or(true),
+        lengthens: spot.flag("lengthens", &form.lengthens).unwrap_or(false),
+        name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
+        measure: kept(form.measure),
+        may_be: form.may_be.into_iter().flatten().map(|(word, may)| (word, may.0)).collect(),
+        id: id.clone(),
+    };
+    check_may_be(&attribute, &spot);
+    if attribute.lengthens && attribute.shape != AttributeShape::Quantity(QuantityKind::Length) {
+        spot.key("lengthens").wrong("only a length can be lengthened").tell();
+    }
+    attribute
+}
+
+/// Words that leave others open, and those others, are words of the choice.
+fn check_may_be(attribute: &Attribute, spot: &Spot<'_>) {
+    let known: &[String] = match &attribute.shape {
+        AttributeShape::Choice(words) => words,
+        _ => &[],
+    };
+    for word in attribute.may_be.iter().flat_map(|(word, others)| others.iter().chain([word])) {
+        if !known.contains(word) {
+            spot.key("may be").wrong("no such word is in the choice").of(word).tell();
+        }
+    }
+}
+
+fn shape(form: &AttributeForm, spot: &Spot<'_>) -> AttributeShape {
+    let mend = "write `quantity: length` or the like";
+    spot.must("quantity", filled(&form.quantity), mend);
+    let told = spot.word("quantity", &form.quantity, &TOLD);
+    if told.is_some_and(|told| !matches!(told, Told::Choice)) && form.words.is_some() {
+        let wrong = spot.key("words").wrong("only a choice has words");
+        wrong.mend("write `quantity: choice`, or take the words away").tell();
+    }
+    match told {
+        Some(Told::Choice) => {
+            let words = form.words.iter().flatten().map(|word| word.trim().to_owned());
+            let words: Vec<String> = words.collect();
+            if words.is_empty() {
+                spot.missing("words", "list the words of the choice");
+            }
+            AttributeShape::Choice(words)
+        }
+        Some(Told::Quantity(kind)) => AttributeShape::Quantity(kind),
+        Some(Told::Feature) => AttributeShape::Feature,
+        Some(Told::Name) | None => AttributeShape::Name,
+    }
+}
+
+fn kind(id: String, form: KindForm, words: &Vocabulary, list: &Spot<'_>) -> Kind {
+    let spot = list.key(&id);
+    let class = spot.word("class", &form.class, &CLASSES).unwrap_or(Class::Tool);
+    let names = form.attributes.iter().flatten();
+    let mut attributes = Vec::new();
+    for found in spot.each("attributes", names, |at, name| find_attribute(name, words, at)) {
+        if !attributes.contains(&found) {
+            attributes.push(found);
+        }
+    }
+    Kind {
+        name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
+        also: form.also.unwrap_or_default().0,
+        class,
+        attributes,
+        id: id.clone(),
+    }
+}
+
+/// Enters every name of a kind; a name that another kind has is a problem.
+fn name_kind(kind: &Kind, spot: &Spot<'_>, words: &mut Vocabulary) {
+    let index = KindId(u16::try_from(words.kinds.len()).unwrap_or(u16::MAX));
+    for name in [&kind.id, &kind.name].into_iter().chain(&kind.also) {
+        let taken = words.kind_names.insert(fold(name), index);
+        if let Some(other) = taken.filter(|other| *other != index) {
+            let other = &words.kind(other).id;
+            let wrong = spot.wrong(format!("the kind `{other}` has this name too")).of(name);
+            wrong.expected("a name that means one kind only").tell();
+        }
+    }
+}
+
+/// An attribute of the vocabulary.
+fn find_attribute(name: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<AttributeId> {
+    words.find_attribute(name).or_else(|| {
+        let ids = words.attributes.iter().map(|attribute| attribute.id.as_str());
+        spot.wrong("no attribute of this id is known").unlike(name, ids).none()
+    })
+}
+
+fn tags(written: Option<Open<Single<TagForm>>>, spot: &Spot<'_>) -> BTreeMap<String, Tag> {
+    let mut tags = BTreeMap::new();
+    for (id, form) in written.unwrap_or_default().0 {
+        check_id(&id, &spot.key(&id));
+        let (name, counts_as) = match form {
+            Some(Single::Plain(name)) => (Some(name), Vec::new()),
+            Some(Single::Form(form)) => (form.name, form.counts_as.unwrap_or_default().0),
+            None => (None, Vec::new()),
+        };
+        let name = kept(name).unwrap_or_else(|| id.clone());
+        tags.insert(id, Tag { name, counts_as });
+    }
+    for (id, tag) in &tags {
+        spot.key(id).each("counts as", &tag.counts_as, |at, other| {
+            if !tags.contains_key(other) {
+                let known = tags.keys().map(String::as_str);
+                at.wrong("no tag of this id is known").unlike(other, known).tell();
+            }
+            None::<()>
+        });
+    }
+    tags
+}
+
+/// The attributes that a change retires; `None` is all of them.
+fn retired(
+    written: Option<Words>,
+    words: &Vocabulary,
+    spot: &Spot<'_>,
+) -> Option<Vec<AttributeId>> {
+    match written {
+        Some(Words::One(word)) if word.trim() == "all" => None,
+        Some(Words::One(word)) => spot
+            .wrong("this is not a list of attributes")
+            .of(&word)
+            .expected("a list like `[handle]`, or `all`")
+            .none(),
+        Some(many) => Some(spot.each_of(many, |at, name| find_attribute(&name, words, at))),
+        None => Some(Vec::new()),
+    }
+}

@@ -1,0 +1,137 @@
+//! `vocabulary.yaml` as it is written.
+//!
+//! Texts only; what they mean is judged in `check::vocabulary`.
+
+use crate::load::form::loose::{Single, Texts, Words};
+use crate::load::form::open::Open;
+use crate::load::form::{LONGEST_NAME, flags, words};
+use crate::load::read::parse::{FileKind, WrittenFile};
+use crate::measure::QuantityKind;
+use crate::model::vocabulary::Class;
+use schemars::JsonSchema;
+use serde::Deserialize;
+use std::collections::BTreeMap;
+use validator::Validate;
+
+/// How an attribute is told, before the words of a choice are known.
+#[derive(Clone, Copy)]
+pub(crate) enum Told {
+    Quantity(QuantityKind),
+    Feature,
+    Choice,
+    Name,
+}
+
+pub(crate) const TOLD: [(&str, Told); 8] = [
+    ("length", Told::Quantity(QuantityKind::Length)),
+    ("mass", Told::Quantity(QuantityKind::Mass)),
+    ("angle", Told::Quantity(QuantityKind::Angle)),
+    ("hook size", Told::Quantity(QuantityKind::HookSize)),
+    ("count", Told::Quantity(QuantityKind::Count)),
+    ("feature", Told::Feature),
+    ("choice", Told::Choice),
+    ("name", Told::Name),
+];
+
+pub(crate) const CLASSES: [(&str, Class); 5] = [
+    ("tool", Class::Tool),
+    ("spare", Class::Spare),
+    ("document", Class::Document),
+    ("gear", Class::Gear),
+    ("certificate", Class::Certificate),
+];
+
+/// The trade's words.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(title = "Vocabulary")]
+pub(crate) struct VocabularyFile {
+    /// `vocabulary/1`.
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) format: Option<String>,
+    /// What can be known of a tool, by key.
+    #[schemars(extend("x-ids" = true, "x-filled" = true))]
+    pub(crate) attributes: Option<Open<AttributeForm>>,
+    /// Kinds of tool, document, gear and certificate, by key.
+    #[schemars(extend("x-ids" = true))]
+    pub(crate) kinds: Option<Open<KindForm>>,
+    /// Permits by id.
+    #[schemars(extend("x-ids" = true))]
+    pub(crate) permits: Option<Open<Single<TagForm>>>,
+    /// Fishing gear by id.
+    #[schemars(extend("x-ids" = true))]
+    pub(crate) gear: Option<Open<Single<TagForm>>>,
+    /// Areas by id.
+    #[schemars(extend("x-ids" = true))]
+    pub(crate) areas: Option<Open<Single<TagForm>>>,
+    /// Features of a vessel, with their names in print.
+    #[serde(rename = "vessel features")]
+    #[schemars(extend("x-ids" = true))]
+    pub(crate) vessel_features: Option<Open<String>>,
+    /// Changes made to a tool, with the attributes whose readings each
+    /// retires, or `all`.
+    pub(crate) changes: Option<Open<Words>>,
+}
+
+/// Something that can be known of a tool.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Attribute")]
+pub(crate) struct AttributeForm {
+    /// The name in print; the key if missing.
+    pub(crate) name: Option<String>,
+    /// `length`, `mass`, `angle`, `hook size`, `count`, `feature`, `choice`
+    /// or `name`.
+    #[schemars(extend("x-needed" = true, "x-words" = words(&TOLD)))]
+    pub(crate) quantity: Option<String>,
+    /// How it is measured, from where to where.
+    pub(crate) measure: Option<String>,
+    /// `yes` if the tool can be lengthened in it.
+    #[schemars(extend("x-words" = flags()))]
+    pub(crate) lengthens: Option<String>,
+    /// The words of a choice.
+    pub(crate) words: Option<Texts>,
+    /// For a choice: words that leave others open, with those others.
+    #[serde(rename = "may be")]
+    pub(crate) may_be: Option<BTreeMap<String, Texts>>,
+    /// `no` if neither a tape nor an eye can show it on deck.
+    #[schemars(extend("x-words" = flags()))]
+    pub(crate) shown: Option<String>,
+}
+
+/// A kind of tool.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Kind")]
+pub(crate) struct KindForm {
+    /// The name in print; the key if missing.
+    pub(crate) name: Option<String>,
+    /// Synonyms that the trade uses.
+    pub(crate) also: Option<Texts>,
+    /// `tool` (taken if missing), `spare`, `document`, `gear` or
+    /// `certificate`.
+    #[schemars(extend("x-words" = words(&CLASSES)))]
+    pub(crate) class: Option<String>,
+    /// The attributes that it has.
+    pub(crate) attributes: Option<Texts>,
+}
+
+/// A tag that also counts as wider ones.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Tag")]
+pub(crate) struct TagForm {
+    /// The name in print.
+    pub(crate) name: Option<String>,
+    /// The wider tags.
+    #[serde(rename = "counts as")]
+    pub(crate) counts_as: Option<Texts>,
+}
+
+impl WrittenFile for VocabularyFile {
+    const KIND: FileKind = FileKind::Vocabulary;
+
+    fn format(&self) -> &Option<String> {
+        &self.format
+    }
+}

@@ -1,0 +1,400 @@
+//! What is wrong in a file: where, what, what was expected, how to mend it.
+//!
+//! Imports `model` only. Nothing here is printed; the command line does that.
+
+use crate::model::place::Place;
+use crate::model::text::visible;
+use std::cell::RefCell;
+use std::sync::Arc;
+
+/// A line and a column, both counted from one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Position {
+    /// The line.
+    pub line: usize,
+    /// The column, in characters.
+    pub column: usize,
+}
+
+/// One thing that is wrong in a file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Problem {
+    /// The file and the key path in it.
+    pub place: Place,
+    /// The line and column, where they are known.
+    pub position: Option<Position>,
+    /// The offending text.
+    pub offending: Option<String>,
+    /// What is wrong: lower case, no full stop.
+    pub what: String,
+    /// What was expected instead.
+    pub expected: Option<String>,
+    /// How to mend it, an imperative.
+    pub mend: Option<String>,
+}
+
+/// A file, or a set of files, that is refused, with everything that is wrong.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{}", self.told())]
+pub struct Refusal {
+    /// The file's name as it was given.
+    pub file: String,
+    /// Everything that is wrong, by file and position; at least one.
+    pub problems: Vec<Problem>,
+}
+
+/// What was read, or what is wrong with it.
+pub(crate) type Told<T> = Result<T, Box<Problem>>;
+
+/// The most problems that are told of one file or set of files. Whoever
+/// mends so many finds the rest on the next run.
+pub const MOST_PROBLEMS: usize = 200;
+
+/// The longest offending text that is shown, in characters.
+const LONGEST_SHOWN: usize = 60;
+
+impl Problem {
+    /// A problem at a place; the rest is added below.
+    pub(crate) fn new(place: Place, what: impl Into<String>) -> Self {
+        Self {
+            place,
+            position: None,
+            offending: None,
+            what: what.into(),
+            expected: None,
+            mend: None,
+        }
+    }
+
+    /// With the text that offends, cut to a line's length.
+    pub(crate) fn offending(mut self, text: &str) -> Self {
+        let mut shown: String = text.chars().take(LONGEST_SHOWN).collect();
+        if text.chars().count() > LONGEST_SHOWN {
+            shown.push('…');
+        }
+        self.offending = Some(visible(&shown));
+        self
+    }
+
+    /// With what was expected.
+    pub(crate) fn expected(mut self, text: impl Into<String>) -> Self {
+        self.expected = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it.
+    pub(crate) fn mend(mut self, text: impl Into<String>) -> Self {
+        self.mend = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it, if there is one.
+    pub(crate) fn mend_if(mut self, text: Option<String>) -> Self {
+        self.mend = text;
+        self
+    }
+
+    /// As the outcome of a reading that failed.
+    pub(crate) fn refused<T>(self) -> Told<T> {
+        Err(Box::new(self))
+    }
+
+    /// With a line and column.
+    pub(crate) fn at(mut self, position: Position) -> Self {
+        self.position = Some(position);
+        self
+    }
+}
+
+impl std::fmt::Display for Problem {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}", visible(&self.place.file))?;
+        if let Some(position) = self.position {
+            write!(f, ":{}:{}", position.line, position.column)?;
+        }
+        f.write_str(": ")?;
+        if !self.place.key.is_empty() {
+            write!(f, "{}: ", visible(&self.place.key))?;
+        }
+        if let Some(offending) = &self.offending {
+            write!(f, "`{offending}`: ")?;
+        }
+        // Each of them may repeat a piece of the file.
+        f.write_str(&visible(&self.what))?;
+        if let Some(expected) = &self.expected {
+            write!(f, "; expected {}", visible(expected))?;
+        }
+        if let Some(mend) = &self.mend {
+            write!(f, "; {}", visible(mend))?;
+        }
+        Ok(())
+    }
+}
+
+impl Refusal {
+    /// A refusal of `file` for these reasons, sorted and each told once.
+    pub(crate) fn new(file: &str, mut problems: Vec<Problem>) -> Self {
+        problems.sort_by(|a, b| {
+            let rank = |p: &Problem| (p.place.file != Arc::from(file), Arc::clone(&p.place.file));
+            (rank(a), a.position, &a.place.key, &a.what).cmp(&(
+                rank(b),
+                b.position,
+                &b.place.key,
+                &b.what,
+            ))
+        });
+        problems.dedup();
+        if problems.len() > MOST_PROBLEMS {
+            problems.truncate(MOST_PROBLEMS);
+            let place = Place::new(&file.into(), "");
+            let what = format!("only the first {MOST_PROBLEMS} problems are told; there are more");
+            problems.push(Problem::new(place, what));
+        }
+        Self { file: file.to_owned(), problems }
+    }
+
+    /// A refusal of a file over which the program itself failed.
+    pub fn of_program(file: &str) -> Self {
+        let what = "the program failed over this file, so nothing is known of it";
+        let problem = Problem::new(Place::new(&file.into(), ""), what)
+            .mend("this is a fault of the program: report it together with the file");
+        Self::new(file, vec![problem])
+    }
+
+    fn told(&self) -> String {
+        let lines: Vec<String> = self.problems.iter().map(Problem::to_string).collect();
+        lines.join("\n")
+    }
+}
+
+/// Problems as a check finds them, before they are placed.
+#[derive(Debug, Default)]
+pub(crate) struct Problems {
+    found: RefCell<Vec<(Problem, Aim)>>,
+}
+
+/// What of a line a problem points at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Aim {
+    /// What stands after the key.
+    Value,
+    /// The key itself.
+    Key,
+    /// A group that lacks one of these keys; not told where one of them was
+    /// written and cut out.
+    OneOf(&'static [&'static str]),
+}
+
+impl Problems {
+    /// Adds one that points at the value.
+    pub(crate) fn add(&self, problem: Problem) {
+        self.found.borrow_mut().push((problem, Aim::Value));
+    }
+
+    /// Begins one at a place; it is added when it is told.
+    pub(crate) fn wrong(&self, place: Place, what: impl Into<String>) -> Wrong<'_> {
+        Wrong { problem: Problem::new(place, what), aim: Aim::Value, problems: self }
+    }
+
+    /// How many there are.
+    pub(crate) fn count(&self) -> usize {
+        self.found.borrow().len()
+    }
+
+    /// Whether there are more than are told, so that looking on is idle.
+    pub(crate) fn is_full(&self) -> bool {
+        self.count() > MOST_PROBLEMS
+    }
+
+    /// Everything that was found.
+    pub(crate) fn into_found(self) -> Vec<(Problem, Aim)> {
+        self.found.into_inner()
+    }
+}
+
+/// A problem in the making, of one file's check.
+#[must_use]
+pub(crate) struct Wrong<'a> {
+    problem: Problem,
+    aim: Aim,
+    problems: &'a Problems,
+}
+
+impl Wrong<'_> {
+    /// With the text that offends.
+    pub(crate) fn of(mut self, text: &str) -> Self {
+        self.problem = self.problem.offending(text);
+        self
+    }
+
+    /// With what was expected.
+    pub(crate) fn expected(mut self, text: impl Into<String>) -> Self {
+        self.problem.expected = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it.
+    pub(crate) fn mend(mut self, text: impl Into<String>) -> Self {
+        self.problem.mend = Some(text.into());
+        self
+    }
+
+    /// With the way to mend it, if there is one.
+    pub(crate) fn mend_if(mut self, text: Option<String>) -> Self {
+        self.problem.mend = text;
+        self
+    }
+
+    /// Of a text that is none of these, with the one that may be meant.
+    pub(crate) fn unlike<'t>(self, text: &str, known: impl IntoIterator<Item = &'t str>) -> Self {
+        self.of(text).mend_if(did_you_mean(nearest(text, known)))
+    }
+
+    /// The same, with all of them told.
+    pub(crate) fn none_of<'t>(self, text: &str, known: impl IntoIterator<Item = &'t str>) -> Self {
+        let known: Vec<&str> = known.into_iter().collect();
+        self.expected(or_list(&known)).unlike(text, known)
+    }
+
+    /// Pointing at the key, not at what stands after it.
+    pub(crate) fn at_key(mut self) -> Self {
+        self.aim = Aim::Key;
+        self
+    }
+
+    /// Of a group that lacks one of these keys.
+    pub(crate) fn lacking(mut self, keys: &'static [&'static str]) -> Self {
+        self.aim = Aim::OneOf(keys);
+        self
+    }
+
+    /// Adds it.
+    pub(crate) fn tell(self) {
+        self.problems.found.borrow_mut().push((self.problem, self.aim));
+    }
+
+    /// Adds it, where nothing could be read.
+    pub(crate) fn none<T>(self) -> Option<T> {
+        self.tell();
+        None
+    }
+
+    /// The problem itself, not added.
+    pub(crate) fn refused<T>(self) -> Told<T> {
+        Err(self.into())
+    }
+}
+
+impl From<Wrong<'_>> for Box<Problem> {
+    fn from(wrong: Wrong<'_>) -> Self {
+        Self::new(wrong.problem)
+    }
+}
+
+/// The nearest of the candidates, if it is near enough to be meant.
+pub(crate) fn nearest<'a>(
+    given: &str,
+    candidates: impl IntoIterator<Item = &'a str>,
+) -> Option<&'a str> {
+    let given = given.trim().to_lowercase();
+    let limit = (given.chars().count() / 3).clamp(1, 3);
+    nearest_within(&given, candidates, limit)
+}
+
+/// The nearest of the candidates within `limit` strokes of the pen.
+pub(crate) fn nearest_within<'a>(
+    given: &str,
+    candidates: impl IntoIterator<Item = &'a str>,
+    limit: usize,
+) -> Option<&'a str> {
+    let mut best: Option<(usize, &str)> = None;
+    let length = given.chars().count();
+    // Lengths that differ by more are further apart than that, and comparing
+    // words takes as long as both are.
+    let near = |word: &&str| word.chars().count().abs_diff(length) <= limit;
+    for candidate in candidates.into_iter().filter(near) {
+        let distance = strsim::osa_distance(given, &candidate.to_lowercase());
+        if distance <= limit && best.is_none_or(|(least, _)| distance < least) {
+            best = Some((distance, candidate));
+        }
+    }
+    best.map(|(_, candidate)| candidate)
+}
+
+/// How far a tag may be from a known one and still be taken for a slip: two
+/// strokes, or one in a word of up to four letters.
+pub(crate) fn slip_of<'a>(
+    given: &str,
+    candidates: impl IntoIterator<Item = &'a str>,
+) -> Option<&'a str> {
+    let limit = if given.chars().count() <= 4 { 1 } else { 2 };
+    nearest_within(&given.to_lowercase(), candidates, limit)
+}
+
+/// The advice that goes with a suggestion.
+pub(crate) fn did_you_mean(suggestion: Option<&str>) -> Option<String> {
+    suggestion.map(|word| format!("did you mean `{word}`?"))
+}
+
+/// The words in a row: `a`, `b` or `c`.
+pub(crate) fn or_list(words: &[&str]) -> String {
+    let quoted: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+    match quoted.split_last() {
+        None => String::new(),
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_problem_tells_where_what_and_how_to_mend_it() {
+        let place = Place::new(&"a.yaml".into(), "kit[0].handle");
+        let problem = Problem::new(place, "a figure without its unit")
+            .offending("6\u{1b}[31m")
+            .expected("a length")
+            .mend("write `6 ft`")
+            .at(Position { line: 3, column: 9 });
+        assert_eq!(
+            problem.to_string(),
+            "a.yaml:3:9: kit[0].handle: `6\\u{1b}[31m`: a figure without its unit; \
+             expected a length; write `6 ft`"
+        );
+    }
+
+    #[test]
+    fn problems_are_told_in_the_order_of_the_file_and_once() {
+        let at = |line, key: &str| {
+            Problem::new(Place::new(&"a.yaml".into(), key), "wrong")
+                .at(Position { line, column: 1 })
+        };
+        let refusal = Refusal::new("a.yaml", vec![at(9, "z"), at(2, "a"), at(9, "z")]);
+        let lines: Vec<_> =
+            refusal.problems.iter().filter_map(|p| p.position).map(|p| p.line).collect();
+        assert_eq!(lines, [2, 9]);
+    }
+}
+
+#[cfg(test)]
+mod suggest_tests {
+    use super::*;
+
+    #[test]
+    fn a_slip_finds_its_word_and_a_stranger_finds_none() {
+        let words = ["handle", "overall", "reach"];
+        assert_eq!(nearest("hadnle", words), Some("handle"));
+        assert_eq!(nearest("Handel", words), Some("handle"));
+        assert_eq!(nearest("colour", words), None);
+        assert_eq!(slip_of("gulf", ["golf"]), Some("golf"));
+        assert_eq!(slip_of("gulf", ["gilt"]), None);
+    }
+
+    #[test]
+    fn words_stand_in_a_row() {
+        assert_eq!(or_list(&["a", "b", "c"]), "`a`, `b` or `c`");
+        assert_eq!(or_list(&["a"]), "`a`");
+    }
+}

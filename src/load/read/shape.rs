@@ -1,0 +1,296 @@
+//! Compares a marked tree with the schema of the as-written type: unknown
+//! and doubled keys, wrong shapes. What is wrong is reported where it stands
+//! and cut out, so that the rest can still be checked.
+
+use crate::load::read::problem::{MOST_PROBLEMS, Position, Problem, did_you_mean, nearest};
+use crate::load::read::spot::{push_entry, push_key};
+use crate::load::read::tree::{Content, LONGEST_REMARK, MOST_LINES, MOST_LISTED, Node, Pair};
+use crate::model::place::Place;
+use crate::model::text::steers;
+use serde_json::Value;
+use std::sync::Arc;
+
+/// Lists of which the check of the file tells how long they may be, with what
+/// to do about it.
+const COUNTED: [&str; 3] = ["kit", "items", "found"];
+
+/// The longest text that is repeated as the entry of a list, in characters.
+const LONGEST_LIKE: usize = 40;
+
+/// What was found wrong, and the key paths that were cut out (problems that
+/// a check finds there come from the cut and are not told).
+#[derive(Debug, Default)]
+pub(crate) struct ShapeReport {
+    /// What is wrong.
+    pub(crate) problems: Vec<Problem>,
+    /// What was cut out.
+    pub(crate) pruned: Vec<String>,
+}
+
+/// Judges a tree against a schema and prunes it.
+pub(crate) fn judge_shape(root: &mut Node<'_>, schema: &Value, file: &Arc<str>) -> ShapeReport {
+    let mut judge = Judge { whole: schema, file, report: ShapeReport::default() };
+    judge.node(root, schema, &mut String::new());
+    judge.report
+}
+
+struct Judge<'a> {
+    whole: &'a Value,
+    file: &'a Arc<str>,
+    report: ShapeReport,
+}
+
+/// What a value is, seen from outside.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Form {
+    Nothing,
+    Text,
+    List,
+    Group,
+}
+
+impl Form {
+    fn of(node: &Node<'_>) -> Self {
+        match &node.content {
+            _ if node.is_null() => Self::Nothing,
+            Content::Text { .. } | Content::Pruned => Self::Text,
+            Content::List(_) => Self::List,
+            Content::Map(_) => Self::Group,
+        }
+    }
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Nothing => "nothing",
+            Self::Text => "plain text",
+            Self::List => "a list",
+            Self::Group => "a group of `key: value` lines",
+        }
+    }
+}
+
+impl<'a> Judge<'a> {
+    fn problem(&self, path: &str, at: Position, what: impl Into<String>) -> Problem {
+        Problem::new(Place::new(self.file, path), what).at(at)
+    }
+
+    fn add(&mut self, problem: Problem) {
+        self.report.problems.push(problem);
+    }
+
+    fn prune(&mut self, node: &mut Node<'_>, path: &str) {
+        node.content = Content::Pruned;
+        self.report.pruned.push(path.to_owned());
+    }
+
+    fn node(&mut self, node: &mut Node<'_>, schema: &'a Value, path: &mut String) {
+        if self.report.problems.len() > MOST_PROBLEMS {
+            return self.prune(node, path);
+        }
+        if node.tagged {
+            let problem = self.problem(path, node.at, "a YAML tag (`!…`) is not read here");
+            self.add(problem.mend("take the tag away"));
+            return self.prune(node, path);
+        }
+        if let Some(text) = node.text()
+            && !self.is_showable(text, path, node.at)
+        {
+            return self.prune(node, path);
+        }
+        let branches = self.branches(schema);
+        let form = Form::of(node);
+        // Where a text is one of several forms, nothing is none of them.
+        let lacks = |branch: &Value| {
+            form == Form::Nothing
+                && branches.len() > 1
+                && !types(branch).any(|name| name == type_name(form))
+        };
+        let fits = |branch: &&Value| admits(branch, form, node) && !lacks(branch);
+        let Some(branch) = branches.iter().copied().find(fits) else {
+            self.wrong_form(node, form, &branches, path);
+            return self.prune(node, path);
+        };
+        match &mut node.content {
+            Content::List(entries) if entries.len() > MOST_LISTED => {
+                if COUNTED.contains(&path.as_str()) {
+                    // They are counted there, and no further looked at.
+                    entries.iter_mut().for_each(|entry| entry.content = Content::Pruned);
+                    return;
+                }
+                let what = format!("{} entries in one list are too many", entries.len());
+                let problem = self.problem(path, node.at, what);
+                self.add(problem.expected(format!("at most {MOST_LISTED}")));
+                self.prune(node, path);
+            }
+            Content::List(entries) => {
+                let items = branch.get("items").unwrap_or(&Value::Bool(true));
+                let length = path.len();
+                for (index, entry) in entries.iter_mut().enumerate() {
+                    push_entry(path, index);
+                    self.entry(entry, items, path);
+                    path.truncate(length);
+                }
+            }
+            Content::Map(pairs) if pairs.len() > MOST_LINES => {
+                let what = format!("{} lines in one group are too many", pairs.len());
+                let problem = self.problem(path, node.at, what);
+                self.add(problem.expected(format!("at most {MOST_LINES}")));
+                self.prune(node, path);
+            }
+            Content::Map(pairs) => self.pairs(pairs, branch, path),
+            Content::Text { .. } | Content::Pruned => {}
+        }
+    }
+
+    /// An entry of a list, where nothing is never taken for a text.
+    fn entry(&mut self, node: &mut Node<'_>, schema: &'a Value, path: &mut String) {
+        let is_told = self.report.problems.len() > MOST_PROBLEMS;
+        if is_told || node.tagged || Form::of(node) != Form::Nothing {
+            return self.node(node, schema, path);
+        }
+        let branches = self.branches(schema);
+        if !branches.iter().any(|branch| types(branch).any(|name| name == "null")) {
+            self.wrong_form(node, Form::Nothing, &branches, path);
+            return self.prune(node, path);
+        }
+        self.node(node, schema, path);
+    }
+
+    /// Whether a text can be shown anywhere and is no longer than a remark.
+    fn is_showable(&mut self, text: &str, path: &str, at: Position) -> bool {
+        if text.chars().any(steers) {
+            let what = "a character that steers the screen instead of being seen";
+            let problem = self.problem(path, at, what).offending(text);
+            self.add(problem.mend("take the character away"));
+            return false;
+        }
+        if text.chars().count() as u64 > LONGEST_REMARK {
+            let problem = self.problem(path, at, "this text is too long").offending(text);
+            self.add(problem.expected(format!("at most {LONGEST_REMARK} characters")));
+            return false;
+        }
+        true
+    }
+
+    fn pairs(&mut self, pairs: &mut Vec<Pair<'_>>, branch: &'a Value, path: &mut String) {
+        let known = branch.get("properties").and_then(Value::as_object);
+        let open = branch.get("additionalProperties").filter(|open| **open != Value::Bool(false));
+        let length = path.len();
+        let mut seen: Vec<(String, Position)> = Vec::new();
+        pairs.retain_mut(|pair| {
+            push_key(path, &pair.key);
+            let first = seen.iter().find(|(key, _)| *key == pair.key).map(|(_, at)| *at);
+            let schema = known.and_then(|known| known.get(&*pair.key)).or(open);
+            let keep = match (first, schema) {
+                _ if !self.is_showable(&pair.key, path, pair.key_at) => false,
+                (Some(first), _) => {
+                    self.doubled(pair, first, path);
+                    false
+                }
+                (None, Some(schema)) => {
+                    seen.push((pair.key.to_string(), pair.key_at));
+                    self.node(&mut pair.value, schema, path);
+                    true
+                }
+                (None, None) => {
+                    let names = known.into_iter().flat_map(|known| known.keys());
+                    let meant = nearest(&pair.key, names.map(String::as_str));
+                    self.unknown(pair, meant, path, length);
+                    false
+                }
+            };
+            path.truncate(length);
+            keep
+        });
+    }
+
+    fn doubled(&mut self, pair: &Pair<'_>, first: Position, path: &str) {
+        let what = format!("this key is written twice (first in line {})", first.line);
+        let problem = self.problem(path, pair.key_at, what).offending(&pair.key);
+        self.add(problem.mend("take one of the two away"));
+    }
+
+    fn unknown(&mut self, pair: &Pair<'_>, meant: Option<&str>, path: &str, above: usize) {
+        let problem = self.problem(path, pair.key_at, "no such key is known here");
+        self.add(problem.offending(&pair.key).mend_if(did_you_mean(meant)));
+        self.report.pruned.push(path.to_owned());
+        // That the right key is missing is not told a second time.
+        if let Some(meant) = meant {
+            let mut right = path[..above].to_owned();
+            push_key(&mut right, meant);
+            self.report.pruned.push(right);
+        }
+    }
+
+    fn wrong_form(&mut self, node: &Node<'_>, form: Form, branches: &[&'a Value], path: &str) {
+        let mut wanted: Vec<String> = Vec::new();
+        for branch in branches {
+            if let Some(only) = branch.get("const").and_then(Value::as_str) {
+                wanted.push(format!("`{only}`"));
+            }
+            for form in [Form::Text, Form::List, Form::Group] {
+                let name = form.name().to_owned();
+                if types(branch).any(|t| t == type_name(form)) && !wanted.contains(&name) {
+                    wanted.push(name);
+                }
+            }
+        }
+        let wants_list = wanted.iter().any(|name| name == Form::List.name());
+        let mend = match form {
+            // A longer text is no single entry; repeating it would mislead.
+            Form::Text if wants_list => node.text().map(|text| {
+                let is_short = !text.contains(['\n', '\t']) && text.chars().count() <= LONGEST_LIKE;
+                let like = if is_short { text } else { "one, two" };
+                format!("write it in brackets, like `[{like}]`")
+            }),
+            Form::Group if wants_list => Some("begin each entry with `- `".to_owned()),
+            Form::Nothing => Some("fill it in, or take the entry away".to_owned()),
+            _ => None,
+        };
+        let mut problem = self.problem(path, node.at, format!("{} stands here", form.name()));
+        if let Some(text) = node.text().filter(|text| !text.is_empty()) {
+            problem = problem.offending(text);
+        }
+        self.add(problem.expected(wanted.join(" or ")).mend_if(mend));
+    }
+
+    /// The alternatives of a schema, references followed.
+    fn branches(&self, schema: &'a Value) -> Vec<&'a Value> {
+        if let Some(name) = schema.get("$ref").and_then(Value::as_str) {
+            let target = name.strip_prefix('#').and_then(|pointer| self.whole.pointer(pointer));
+            return target.map(|target| self.branches(target)).unwrap_or_default();
+        }
+        match schema.get("anyOf").and_then(Value::as_array) {
+            Some(all) => all.iter().flat_map(|one| self.branches(one)).collect(),
+            None => vec![schema],
+        }
+    }
+}
+
+fn types(branch: &Value) -> impl Iterator<Item = &str> {
+    let (one, many) = match branch.get("type") {
+        Some(Value::String(one)) => (Some(one.as_str()), None),
+        Some(Value::Array(many)) => (None, Some(many)),
+        _ => (None, None),
+    };
+    one.into_iter().chain(many.into_iter().flatten().filter_map(Value::as_str))
+}
+
+fn type_name(form: Form) -> &'static str {
+    match form {
+        Form::Nothing => "null",
+        Form::Text => "string",
+        Form::List => "array",
+        Form::Group => "object",
+    }
+}
+
+fn admits(branch: &Value, form: Form, node: &Node<'_>) -> bool {
+    if let Some(only) = branch.get("const") {
+        return only.as_str() == node.text();
+    }
+    if branch.get("type").is_none() {
+        return true;
+    }
+    types(branch).any(|name| name == type_name(form) || (form == Form::Nothing && name == "string"))
+}

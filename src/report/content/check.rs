@@ -1,0 +1,260 @@
+//! What is told of one vessel's check: the verdict first, then what is wrong
+//! and what to do about it, then the rest.
+//!
+//! Decides nothing and leaves out nothing without saying so.
+
+use super::profile::Told;
+use super::{Block, Document, Fact, Headline, Inline, Item, Lead, Line, Role, Row, Section, Table};
+use super::{Column, Tone};
+use crate::load::Source;
+use crate::measure::{Day, DaySpan, Figure};
+use crate::model::check::{Check, Judgement, Notice};
+use crate::model::finding::Asked;
+use crate::model::profile::{Standing, Verified};
+use crate::model::vessel::{Trust, Vessel};
+use crate::report::Subject;
+use crate::report::words::locale::Locale;
+use crate::report::words::{self, Words, figures};
+
+/// Where the account of a vessel stands.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Setting<'a> {
+    /// The day of the audit that it is part of.
+    pub(crate) audit: Option<Day>,
+    /// The id from which all others within it are made.
+    pub(crate) id: &'a str,
+}
+
+/// The check as a page of its own.
+pub(crate) fn document(subject: &Subject<'_>) -> Document {
+    let body = account(subject, Setting { audit: None, id: "vessel" });
+    let id = Some("vessel".to_owned());
+    let account = Section { role: Role::Vessel, id, verdict: None, heading: None, body };
+    Document { title: subject.check.vessel.name.clone(), blocks: vec![Block::Section(account)] }
+}
+
+/// All that is told of a vessel.
+pub(crate) fn account(subject: &Subject<'_>, setting: Setting<'_>) -> Vec<Block> {
+    let check = subject.check;
+    let mut blocks = vec![headline(subject, setting)];
+    blocks.extend(notices(&check.notices, subject.locale));
+    let several = check.judgements.len() > 1;
+    if several {
+        blocks.push(summary(check, setting));
+    }
+    for (index, judgement) in check.judgements.iter().enumerate() {
+        let id = format!("{}-p{index}", setting.id);
+        let words = Words {
+            vocabulary: subject.vocabulary,
+            vessel: &check.vessel,
+            profile: &judgement.profile,
+            locale: subject.locale,
+        };
+        blocks.push(Told { words, judgement, asked: check.asked, several, id }.section());
+    }
+    blocks.extend(subject.freeing.as_ref().map(|freeing| freeing.summary()));
+    blocks.push(foot(check, subject.locale));
+    blocks
+}
+
+fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
+    let check = subject.check;
+    let vessel = &check.vessel;
+    let by_practice = check.standing() == Standing::GoodPractice;
+    let mut facts = trip(vessel, check.asked, &check.notices, subject.locale);
+    if let Some(date) = setting.audit {
+        facts.push(Fact::new("audit of", date.to_string()));
+        facts.push(Fact::new("file", vessel.place.file.to_string()));
+    }
+    facts.push(freeboard(vessel, subject.locale));
+    facts.extend(records(vessel, subject.sources, &check.notices));
+    let mut below = vec![Block::Facts(Role::Particulars, facts)];
+    if check.asked.trust == Trust::Measured {
+        below.push(Block::Paragraph(ONLY_MEASURED.into()));
+    }
+    Block::Headline(Headline {
+        lead: Lead::Verdict(check.verdict),
+        beside: by_practice.then(|| subject.locale.only_practice().into()),
+        text: vessel.name.clone().into(),
+        more: more_than_name(vessel),
+        below,
+    })
+}
+
+/// What stands where stated figures are not believed.
+pub(in crate::report) const ONLY_MEASURED: &str = "only figures that were measured are believed";
+
+/// The vessel's name with its register number and its port.
+pub(in crate::report) fn named(vessel: &Vessel) -> String {
+    format!("{}{}", vessel.name, more_than_name(vessel).unwrap_or_default())
+}
+
+/// The register number and the port, to stand behind the name.
+fn more_than_name(vessel: &Vessel) -> Option<String> {
+    match (&vessel.register, &vessel.port) {
+        (None, None) => None,
+        (Some(register), None) => Some(format!(" ({register})")),
+        (None, Some(port)) => Some(format!(", {port}")),
+        (Some(register), Some(port)) => Some(format!(" ({register}), {port}")),
+    }
+}
+
+/// The inspection records that were read, among the files.
+pub(in crate::report) fn records(
+    vessel: &Vessel,
+    sources: &[Source],
+    notices: &[Notice],
+) -> Vec<Fact> {
+    let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
+    // Which record was left out, its notice tells by its day.
+    let label = if notices.iter().any(left_out) { "inspection record:" } else { "laid over it:" };
+    let records = sources.iter().filter(|source| source.file != vessel.place.file);
+    records.map(|record| Fact::new(label, record.file.to_string())).collect()
+}
+
+/// The days of the trip, whether the vessel's file plans them so, and whether
+/// a day of return is wanting.
+pub(in crate::report) fn trip(
+    vessel: &Vessel,
+    asked: Asked,
+    notices: &[Notice],
+    locale: Locale,
+) -> Vec<Fact> {
+    let planned = &vessel.trip;
+    let days =
+        words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) }, locale);
+    let no_return = notices.contains(&Notice::NoReturn);
+    let as_planned = planned.departure == Some(asked.departure)
+        && (no_return || planned.back == Some(asked.back));
+    let planned = if as_planned { " (as planned in its file)" } else { "" };
+    let mut facts = vec![Fact::new("trip", format!("{days}{planned}"))];
+    if no_return {
+        facts.push(Fact::new("note:", words::notice(&Notice::NoReturn, locale)));
+    }
+    facts
+}
+
+/// The freeboard as the vessel states it.
+pub(in crate::report) fn freeboard(vessel: &Vessel, locale: Locale) -> Fact {
+    Fact::new("freeboard", stated_freeboard(vessel, locale))
+}
+
+/// The same without its label, station by station.
+pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> String {
+    let stations: Vec<_> = vessel
+        .freeboard
+        .stations
+        .iter()
+        .map(|station| {
+            let figure = |figure: &Figure| figure.show_nearest(locale.units);
+            let readings = station.readings.iter().map(|reading| {
+                if reading.low == reading.high {
+                    figure(&reading.high)
+                } else {
+                    format!("{} to {}", figure(&reading.low), figure(&reading.high))
+                }
+            });
+            let readings = readings.collect::<Vec<_>>().join(" or ");
+            match &station.name {
+                Some(name) => format!("{readings} at {name}"),
+                None => readings,
+            }
+        })
+        .collect();
+    let from = words::taken_from(vessel.freeboard.from, locale);
+    let unnamed = vessel.freeboard.stations.iter().all(|station| station.name.is_none());
+    match stations.as_slice() {
+        [] => "not measured".to_owned(),
+        [only] if unnamed => format!("{only} from {from}"),
+        all => format!("from {from}: {}", all.join("; ")),
+    }
+}
+
+/// What bears on the meaning of the verdict stands above everything else. That
+/// the day of return is wanting stands beside the trip.
+pub(in crate::report) fn notices(notices: &[Notice], locale: Locale) -> Vec<Block> {
+    let told = notices.iter().filter(|notice| **notice != Notice::NoReturn);
+    let items: Vec<Block> = told
+        .map(|notice| {
+            let remedy = words::notice_remedy(notice, locale);
+            let remedy = remedy.map(|remedy| Item::new(Lead::Do, remedy).into());
+            let item = Item::new(Lead::Note(Tone::Strong), words::notice(notice, locale));
+            item.with(remedy.into_iter().collect()).into()
+        })
+        .collect();
+    match items.is_empty() {
+        true => items,
+        false => vec![Block::Section(Section {
+            role: Role::Part,
+            id: None,
+            verdict: None,
+            heading: None,
+            body: items,
+        })],
+    }
+}
+
+/// One line for each profile, before the sections.
+fn summary(check: &Check, setting: Setting<'_>) -> Block {
+    let rows = check.judgements.iter().enumerate().map(|(index, judgement)| {
+        let to = format!("{}-p{index}", setting.id);
+        let title = Inline::Link { to, text: judgement.profile.title.to_string() };
+        let title = Line::from(title).and(format!(" (`{}`)", judgement.profile.id));
+        Row::new(Some(Lead::Verdict(judgement.verdict)), vec![title])
+    });
+    let (caption, columns) = ("The rules that bind".to_owned(), vec![Column::default()]);
+    let table = Table { role: Role::List, caption, columns, rows: rows.collect() };
+    Block::Section(Section {
+        role: Role::List,
+        id: None,
+        verdict: None,
+        heading: None,
+        body: vec![Block::Within(vec![Block::Table(table)])],
+    })
+}
+
+fn foot(check: &Check, locale: Locale) -> Block {
+    let rests = [memory(&check.judgements, locale), practice(&check.judgements)];
+    let texts = rests.into_iter().flatten().map(Line::from);
+    let always = [locale.caution(), locale.foot()].map(Line::from);
+    let body = texts.chain(always).map(Block::Paragraph).collect();
+    Block::Section(Section { role: Role::Foot, id: None, verdict: None, heading: None, body })
+}
+
+/// What the findings rest on, so that memory is never taken for a text.
+pub(in crate::report) fn memory(judgements: &[Judgement], locale: Locale) -> Option<String> {
+    let how: Vec<Verified> = judgements
+        .iter()
+        .filter(|judgement| judgement.profile.standing == Standing::Rule)
+        .flat_map(|judgement| {
+            let requirements = &judgement.profile.requirements;
+            judgement.findings.iter().filter_map(|f| requirements.get(f.requirement))
+        })
+        .map(|requirement| requirement.verified)
+        .collect();
+    let count = |wanted: Verified| how.iter().filter(|verified| **verified == wanted).count();
+    let parts: Vec<_> = [
+        ("clauses that were read", count(Verified::Read)),
+        ("an excerpt", count(Verified::Excerpt)),
+        ("a conclusion from what was read", count(Verified::Inferred)),
+        ("memory", count(Verified::Memory)),
+        ("common practice", count(Verified::CommonPractice)),
+    ]
+    .into_iter()
+    .filter(|(_, number)| *number > 0)
+    .map(|(what, number)| format!("{number} on {what}"))
+    .collect();
+    let noun = if how.len() == 1 { "finding" } else { "findings" };
+    let told = format!("{} {noun}: {}.", how.len(), figures::all_of(&parts, locale));
+    (!parts.is_empty()).then_some(told)
+}
+
+fn practice(judgements: &[Judgement]) -> Option<String> {
+    let any = judgements.iter().any(|j| j.profile.standing == Standing::GoodPractice);
+    any.then(|| {
+        "What good practice asks is common practice in the trade, no published rule.".to_owned()
+    })
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,61 @@
+//! The shortest way to ready, step by step.
+
+use super::profile::Told;
+use super::{Block, Item, Lead, Role, Section, Tone};
+use crate::model::finding::{Action, Finding, Outcome, Step, Target, Verdict, WayToReady};
+use crate::model::profile::Level;
+use crate::model::reason::Reason;
+
+impl Told<'_> {
+    pub(super) fn way(&self) -> Option<Block> {
+        match &self.judgement.inverses.as_ref()?.way {
+            WayToReady::Already => None,
+            WayToReady::None => {
+                let text = "No set of changes was found that makes it ready.";
+                Some(Section::block(Role::Part, text, Vec::new()))
+            }
+            WayToReady::Steps { steps, fewest } => Some(self.steps(steps, *fewest)),
+        }
+    }
+
+    fn steps(&self, steps: &[Step], fewest: bool) -> Block {
+        let count = steps.len();
+        let noun = if count == 1 { "step" } else { "steps" };
+        let sure = if fewest { "" } else { "; there may be a shorter way" };
+        let heading = format!("Shortest way to ready ({count} {noun}{sure})");
+        let items = steps.iter().map(|step| {
+            // What is written down of the vessel serves every requirement.
+            let wanted = (step.target != Target::Vessel)
+                .then(|| Block::Paragraph(format!("for: {}", self.words.step_for(step)).into()));
+            Item::new(Lead::Bullet(Tone::Plain), self.step(step)).with(wanted.into_iter().collect())
+        });
+        let mut body = vec![Block::Steps(items.collect())];
+        let measures = steps.iter().any(|step| step.action == Action::Measure);
+        if self.judgement.verdict == Verdict::CannotTell || measures {
+            body.push(Block::Paragraph(self.words.locale.turns_out_well().into()));
+        }
+        Section::block(Role::Part, heading, body)
+    }
+
+    /// A step, in few words where a finding above says it in full.
+    fn step(&self, step: &Step) -> String {
+        let freeboard = self.words.freeboard_for(self.judgement, step.requirement);
+        let full = self.words.step(step, freeboard);
+        let remedy = self.told_above(step).and_then(|finding| self.words.remedy(finding, &[]));
+        match remedy.and_then(|remedy| self.words.step_in_brief(step, freeboard, &remedy)) {
+            Some(brief) if brief.len() < full.len() => brief,
+            _ => full,
+        }
+    }
+
+    /// The finding above that the step puts right, if it tells every reason
+    /// of the step.
+    fn told_above(&self, step: &Step) -> Option<&Finding> {
+        let finding = self.judgement.findings.iter().find(|f| f.requirement == step.requirement)?;
+        let requirement = self.judgement.profile.requirements.get(step.requirement)?;
+        let tells =
+            |reason: &Reason| finding.reasons.iter().any(|because| because.reason == *reason);
+        let shown = finding.outcome != Outcome::Met && requirement.level == Level::Required;
+        (shown && step.reasons.iter().all(tells)).then_some(finding)
+    }
+}

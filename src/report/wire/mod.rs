@@ -1,0 +1,31 @@
+//! JSON and CSV of every command, made from the facts: the formats that other
+//! programs read, and their schemas.
+//!
+//! Each format is a set of types of its own, so that a change inside the
+//! program never changes it by accident. Imports the words for the texts that
+//! stand beside the facts; no page, and decides nothing.
+
+mod against;
+mod audit;
+mod check;
+mod entries;
+mod form;
+mod options;
+mod parts;
+mod quote;
+mod quote_csv;
+mod quote_vessel;
+mod reason;
+mod rows;
+pub mod schema;
+#[cfg(test)]
+mod tests;
+mod text;
+
+pub use audit::audit;
+pub use check::check;
+pub use options::options;
+pub use quote::quote;
+pub use quote_csv::quote_csv;
+pub use rows::{audit_csv, audit_line, left_out_line};
+pub use text::record;

@@ -1,0 +1,351 @@
+//! What a kit leaves open as one JSON document: the format
+//! `kitmuster/options/1`; and what it is worth in outcomes, as a part of the
+//! JSON of a check.
+//!
+//! Imports `options`, what lies below, and words.
+
+use super::check::{Way, notices, reasons};
+use super::form::{Word, objects, word};
+use super::parts::{Money, Notice, Program, ServingTool, Trip, Vessel};
+use super::reason::Reason;
+use super::text::document;
+use crate::freeing::{self, Question};
+use crate::measure::Answer;
+use crate::model::catalogue::Catalogue;
+use crate::model::finding::{Action, Outcome, WayToReady};
+use crate::model::options::{self as model, Answered, OwnHooks, Rail, Standing};
+use crate::model::technique::{self, Pattern};
+use crate::model::vessel::Trust;
+use crate::report::places::Places;
+use crate::report::subject::OptionsShown;
+use crate::report::words::options as said;
+use std::collections::BTreeMap;
+
+/// The name and version of the format.
+const SCHEMA: &str = "kitmuster/options/1";
+
+/// Words by the id of the fact that they answer.
+type Facts = BTreeMap<String, Vec<String>>;
+
+/// A case that was asked, and what it can be.
+type Asked<'a> = Option<(&'a Question, &'a [freeing::CaseAnswer])>;
+
+/// What is open as pretty-printed JSON, ending in a line feed; of a case only
+/// the situations that answer it.
+///
+/// # Errors
+/// None in practice: the types of the format all have a JSON form.
+pub fn options(
+    shown: &OptionsShown<'_>,
+    case: Option<(&Question, &[freeing::CaseAnswer])>,
+) -> Result<String, serde_json::Error> {
+    document(&Options::new(shown, case))
+}
+
+objects! {
+    /// Which ways of freeing a turtle a kit leaves open.
+    pub(super) Options(shown: &OptionsShown<'_>, case: Asked<'_>) {
+        let (options, practice) = (shown.options, shown.practice);
+        let asked = |(question, answers)| Case::new(practice, question, answers);
+        /// The name and version of the format.
+        #[schemars(extend("const" = SCHEMA))]
+        schema: &'static str = SCHEMA,
+        /// The program that wrote it.
+        program: Program = Program::new(),
+        /// The vessel.
+        vessel: Vessel = Vessel::new(&options.vessel, shown.locale),
+        /// The trip that was judged.
+        trip: Trip = Trip::new(&options.asked),
+        /// Which figures were believed.
+        trust: Word<Trust> = word(&options.asked.trust),
+        /// What is told of the trip and of inspection records.
+        notices: Vec<Notice> = notices(shown.notices, shown.vocabulary, shown.locale),
+        /// The file of techniques.
+        practice: Practice = Practice::new(practice),
+        /// In how many situations what is open.
+        worth: Worth = Worth::new(options.outlook.worth()),
+        /// What was asked, with `--case`.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        case: Option<Case> = case.map(asked),
+        /// Every situation, or those that answer the case.
+        situations: Vec<Situation> = situations(shown, case.map(|(_, answers)| answers)),
+        /// The single tool that would lift most situations.
+        lift: Option<Lift> = options.lift.as_ref().map(|lift| Lift::new(shown, lift)),
+    }
+
+    /// The file of techniques.
+    Practice(practice: &technique::Practice) {
+        /// Its id.
+        id: String = practice.id.clone(),
+        /// The revision of the file.
+        encoding: u32 = practice.encoding,
+        /// What it is called.
+        title: String = practice.title.to_string(),
+        /// What it stands on.
+        source: String = practice.source.clone(),
+    }
+
+    /// Situations, counted.
+    Worth(worth: model::Worth) {
+        /// The first choice is open.
+        first: usize = worth.first,
+        /// Only a later one is.
+        fallback: usize = worth.fallback,
+        /// None is known to be open, and of some nobody can tell.
+        unclear: usize = worth.unclear,
+        /// Every choice is closed.
+        nothing: usize = worth.nothing,
+        /// No hook of the type is aboard.
+        left_out: usize = worth.left_out,
+    }
+
+    /// One case, as it was asked.
+    Case(practice: &technique::Practice, question: &Question, answers: &[freeing::CaseAnswer]) {
+        let facts = practice.facts.iter().zip(&question.said);
+        let unsaid = facts.clone().filter(|(_, said)| said.is_none());
+        let answer = |answer| CaseAnswer::new(practice, answer);
+        /// The word said, by the id of its fact.
+        said: BTreeMap<String, String> = facts.filter_map(|(fact, said)| spoken(fact, *said)).collect(),
+        /// Likewise, what was not said and is taken so.
+        taken_for_granted: BTreeMap<String, String> = unsaid
+            .filter_map(|(fact, _)| spoken(fact, fact.unsaid))
+            .collect(),
+        /// What it can be.
+        answers: Vec<CaseAnswer> = answers.iter().map(answer).collect(),
+    }
+
+    /// A situation that answers the case.
+    CaseAnswer(practice: &technique::Practice, answer: &freeing::CaseAnswer) {
+        let along = answer.along.iter();
+        /// Its id.
+        situation: String = practice.situations[answer.situation].id.clone(),
+        /// Ids of what goes along.
+        along: Vec<String> = along.map(|index| practice.along[*index].id.clone()).collect(),
+        /// By fact, the words for which this is the answer.
+        if_said: Facts = facts(practice, &answer.if_said),
+    }
+
+    /// A situation and its choices.
+    Situation(shown: &OptionsShown<'_>, places: &Places<'_>, answered: &Answered, along: bool) {
+        let practice = shown.practice;
+        let situation = situation(practice, answered.situation, along);
+        let choices = answered.choices.iter().zip(&situation.choices);
+        let better = shown.options.better_at(answered.situation, along).into_iter();
+        let nevers = practice.nevers_of(situation);
+        let Pattern(when) = &situation.when;
+        /// Its id.
+        id: String = situation.id.clone(),
+        /// What it is, for people.
+        title: String = situation.title.to_string(),
+        /// By the id of each fact that it names, the words that fit.
+        facts: Facts = facts(practice, when),
+        /// True for what goes along with the others.
+        along: bool = along,
+        /// Whether the vessel's own hooks can make it arise.
+        hooks: Word<OwnHooks> = word(&answered.hooks),
+        /// What is open.
+        standing: Word<Standing> = word(&answered.standing()),
+        /// The best open choice, by its place from 0.
+        best: Option<usize> = answered.best(),
+        /// Hauling stations at which a better one is open.
+        better_at: Vec<BetterAt> = better.map(|(at, best)| BetterAt::new(at, best)).collect(),
+        /// From the best to the last.
+        choices: Vec<Choice> = choices.map(|(choice, of)| Choice::new(shown, places, choice, of)).collect(),
+        /// What is never done there, for people.
+        nevers: Vec<String> = nevers.map(|never| never.says.to_string()).collect(),
+    }
+
+    /// A hauling station at which something better is open than at all of them.
+    BetterAt(station: &str, best: usize) {
+        /// Its name.
+        station: String = station.to_owned(),
+        /// The best open choice there, by its place from 0.
+        best: usize = best,
+    }
+
+    /// One choice of a situation.
+    Choice(shown: &OptionsShown<'_>, places: &Places<'_>, choice: &model::Choice, techniques: &[usize]) {
+        let practice = shown.practice;
+        let ids = techniques.iter().map(|technique| practice.techniques[*technique].id.clone());
+        /// Ids, carried out in this order.
+        techniques: Vec<String> = ids.collect(),
+        /// For people; its wording may change.
+        title: String = shown.choice(techniques),
+        /// Whether it is open.
+        answer: Word<Answer> = word(&choice.answer),
+        /// Whether it is open even so: with tools that reach the water and are
+        /// short of the published length, or cut the leaders and not every line.
+        short: bool = choice.is_short(),
+        /// The tools that it uses, where it is open or short.
+        tools: Vec<ServingTool> = tools(shown, places, choice),
+        /// What it wants, where it is not.
+        wanting: Vec<Wanting> = wanting(shown, places, choice),
+        /// What opens it.
+        way: Way = way(shown, choice),
+    }
+
+    /// A capability that is wanting, or of which nobody can tell.
+    Wanting(wanting: said::Wanting, capability: String, reasons: Vec<Reason>) {
+        let outcome = if wanting.open { Outcome::CannotTell } else { Outcome::NotMet };
+        /// The id of the capability.
+        capability: String = capability,
+        /// For people; its wording may change.
+        title: String = wanting.what,
+        /// The outcome.
+        outcome: Word<Outcome> = word(&outcome),
+        /// Why it is not met, or what is missing.
+        reasons: Vec<Reason> = reasons,
+        /// For people; its wording may change.
+        text: String = wanting.why,
+    }
+
+    /// Counts, and the single tool that would lift most.
+    pub(super) Freeing(shown: &OptionsShown<'_>) {
+        let options = shown.options;
+        /// The id of the file of techniques.
+        practice: String = shown.practice.id.clone(),
+        /// The revision of that file.
+        encoding: u32 = shown.practice.encoding,
+        /// In how many situations what is open.
+        worth: Worth = Worth::new(options.outlook.worth()),
+        /// The single tool that would lift most situations.
+        lift: Option<Lift> = options.lift.as_ref().map(|lift| Lift::new(shown, lift)),
+    }
+
+    /// The single tool that would lift most situations.
+    Lift(shown: &OptionsShown<'_>, lift: &freeing::Lift) {
+        let lifted = lift.lifted.iter();
+        let price = lift.price.as_ref();
+        /// For people; its wording may change.
+        text: String = shown.lift().unwrap_or_default(),
+        /// What is to be done.
+        deed: Word<Action> = word(&lift.step.action),
+        /// What it lifts.
+        situations: Vec<Lifted> = lifted.map(|one| Lifted::new(shown.practice, one)).collect(),
+        /// What it costs; null without a catalogue that has one.
+        price: Option<Priced> = price.map(|priced| Priced::new(shown.catalogues, priced)),
+    }
+
+    /// A situation that is lifted.
+    Lifted(practice: &technique::Practice, lifted: &freeing::Lifted) {
+        /// Its id.
+        id: String = situation(practice, lifted.situation, lifted.along).id.clone(),
+        /// True for what goes along with the others.
+        along: bool = lifted.along,
+        /// The best open choice before, from 0; null where none was.
+        from: Option<usize> = lifted.from,
+        /// The best open choice then.
+        to: usize = lifted.to,
+    }
+
+    /// The cheapest item that does as much.
+    Priced(catalogues: &[Catalogue], priced: &freeing::Priced) {
+        let catalogue = &catalogues[priced.catalogue];
+        let item = &catalogue.items[priced.item];
+        /// The supplier's name.
+        supplier: String = catalogue.supplier.clone(),
+        /// The number under which it is ordered.
+        number: String = item.number.clone(),
+        /// What it is, in words.
+        description: String = item.description.clone(),
+        /// The fewest sold.
+        packs: u32 = priced.packs,
+        /// How many pieces a pack holds.
+        pack: u32 = item.pack,
+        /// For these packs, without delivery and tax.
+        price: Money = Money::new(priced.price, catalogue.currency),
+    }
+}
+
+/// Every situation, those that go along behind the others; of a case those
+/// that answer it.
+fn situations(shown: &OptionsShown<'_>, answers: Option<&[freeing::CaseAnswer]>) -> Vec<Situation> {
+    let places = Places::new(shown.sources);
+    let outlook = &shown.options.outlook;
+    let main = outlook.situations.iter().filter(|one| {
+        answers.is_none_or(|all| all.iter().any(|answer| answer.situation == one.situation))
+    });
+    let along = outlook.along.iter().filter(|one| {
+        answers.is_none_or(|all| all.iter().any(|a| a.along.contains(&one.situation)))
+    });
+    let main = main.map(|one| Situation::new(shown, &places, one, false));
+    main.chain(along.map(|one| Situation::new(shown, &places, one, true))).collect()
+}
+
+/// A situation by its index into its list.
+fn situation(practice: &technique::Practice, index: usize, along: bool) -> &technique::Situation {
+    if along { &practice.along[index] } else { &practice.situations[index] }
+}
+
+fn facts(practice: &technique::Practice, named: &[(usize, Vec<usize>)]) -> Facts {
+    let words = |fact: usize, words: &[usize]| {
+        words.iter().map(|word| practice.facts[fact].words[*word].word.clone()).collect()
+    };
+    named.iter().map(|(fact, all)| (practice.facts[*fact].id.clone(), words(*fact, all))).collect()
+}
+
+/// A word under the id of its fact.
+fn spoken(fact: &technique::Fact, word: Option<usize>) -> Option<(String, String)> {
+    Some((fact.id.clone(), fact.words.get(word?)?.word.clone()))
+}
+
+/// The tools that an open choice uses.
+fn tools(
+    shown: &OptionsShown<'_>,
+    places: &Places<'_>,
+    choice: &model::Choice,
+) -> Vec<ServingTool> {
+    let Some(judgement) = choice.used().filter(|_| choice.is_open()) else { return Vec::new() };
+    let words = shown.words(judgement);
+    let serving = judgement.findings.iter().flat_map(|finding| &finding.serving);
+    serving.map(|serving| ServingTool::new(serving, &words, places)).collect()
+}
+
+/// What a choice that is not open wants, in the order in which the page tells
+/// it: rails, then tools.
+fn wanting(shown: &OptionsShown<'_>, places: &Places<'_>, choice: &model::Choice) -> Vec<Wanting> {
+    if choice.answer == Answer::Yes {
+        return Vec::new();
+    }
+    let mut rails = choice.rails.iter().filter(|rail| rail.answer != Answer::Yes);
+    let told = shown.wanting(choice).into_iter().map(|wanting| {
+        let (capability, reasons) = match (wanting.requirement, &choice.tools) {
+            (Some(index), Some(judgement)) => {
+                let words = shown.words(judgement);
+                let finding = judgement.findings.iter().find(|one| one.requirement == index);
+                (words.id(index), reasons(finding, &words, places))
+            }
+            _ => (id_of(shown, rails.next()), Vec::new()),
+        };
+        Wanting::new(wanting, capability, reasons)
+    });
+    told.collect()
+}
+
+fn id_of(shown: &OptionsShown<'_>, rail: Option<&Rail>) -> String {
+    rail.map(|rail| shown.practice.capabilities[rail.capability].id.clone()).unwrap_or_default()
+}
+
+/// What opens it. A rail that is too high nothing lowers; one that nobody
+/// measured is measured first.
+fn way(shown: &OptionsShown<'_>, choice: &model::Choice) -> Way {
+    let none = |way: &WayToReady| Way::new(word(way), None, Vec::new());
+    let rail_says = |answer| choice.rails.iter().find(|rail| rail.answer == answer);
+    if rail_says(Answer::No).is_some() {
+        return none(&WayToReady::None);
+    }
+    let of_tools = choice
+        .tools
+        .as_ref()
+        .and_then(|judgement| Some((judgement, &judgement.inverses.as_ref()?.way)));
+    let way = of_tools.map_or(none(&WayToReady::Already), |(judgement, way)| {
+        Way::of(judgement, way, &shown.words(judgement))
+    });
+    match rail_says(Answer::Unknown) {
+        Some(rail) if of_tools.is_none_or(|(_, way)| *way != WayToReady::None) => {
+            let vessel = &shown.options.vessel.name;
+            way.once_measured(vessel, id_of(shown, Some(rail)), shown.locale.options_measure_rail())
+        }
+        _ => way,
+    }
+}
