@@ -42,7 +42,7 @@ pub fn case(
     let mut page = Page::new(width);
     let mut line = |label: &str, tone, text: &str| page.hang(0, (label, tone), (text, Tone::Plain));
     line(locale.options_case(), Tone::Strong, &of_whom(shown, question, answers));
-    line(locale.options_case_do(), Tone::Strong, &told(to_do));
+    line(locale.sheet_do(), Tone::Strong, &told(to_do));
     line(locale.options_case_better(), Tone::Strong, &told(better));
     line(locale.options_case_never(), Tone::Bad, &nevers(shown, question, answers));
     line(locale.options_case_care(), Tone::Strong, &care(shown, answers));

@@ -10,6 +10,7 @@ mod rail;
 mod shapes;
 
 use crate::report::Locale;
+use crate::report::words::locale::Fixed;
 use maud::{Markup, html};
 
 /// How wide and how high every drawing is, in its own units.
@@ -21,7 +22,7 @@ struct Sketch {
     /// As a technique names it.
     name: &'static str,
     /// What it shows.
-    title: fn(Locale) -> &'static str,
+    title: Fixed,
     /// Its shapes.
     shapes: fn() -> Markup,
 }

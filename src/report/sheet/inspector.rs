@@ -9,7 +9,7 @@ use super::digest::Digest;
 use super::rows::{Group, Row, Serves, Thing};
 use super::{STYLE, editions, has_stubs, laid_over, notices, rule_of, stubs};
 use crate::model::check::Check;
-use crate::model::profile::FreeboardFrom;
+use crate::model::profile::{FreeboardFrom, Requirement};
 use crate::model::rule::{Base, Bound, Condition, Limit, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
 use crate::report::render::base::{document, shown};
@@ -129,19 +129,22 @@ impl Form<'_> {
         listed && self.subject.check.judgements.iter().any(|j| j.profile.freeboard_from != from)
     }
 
+    /// The requirements that bind or may bind.
+    fn requirements(&self) -> impl Iterator<Item = &Requirement> {
+        self.subject.check.judgements.iter().flat_map(|judgement| {
+            let requirements = &judgement.profile.requirements;
+            let findings = judgement.findings.iter();
+            findings.filter_map(|finding| requirements.get(finding.requirement))
+        })
+    }
+
     /// Features of the vessel on which something hangs.
     fn features(&self) -> Vec<String> {
+        let conditions = self.requirements().flat_map(|requirement| {
+            let of_specs = specs(requirement).into_iter().flat_map(|spec| &spec.when);
+            requirement.when.iter().chain(requirement.unless.iter().flatten()).chain(of_specs)
+        });
         let mut ids: Vec<String> = Vec::new();
-        let mut conditions: Vec<&Condition> = Vec::new();
-        for judgement in &self.subject.check.judgements {
-            for finding in &judgement.findings {
-                let requirement = judgement.profile.requirements.get(finding.requirement);
-                let Some(requirement) = requirement else { continue };
-                conditions.extend(&requirement.when);
-                conditions.extend(requirement.unless.iter().flatten());
-                conditions.extend(specs(requirement).into_iter().flat_map(|spec| &spec.when));
-            }
-        }
         for condition in conditions {
             if let Condition::Feature { feature, .. } = condition
                 && !ids.contains(feature)
@@ -155,22 +158,17 @@ impl Form<'_> {
     /// Figures of the fishing gear on which a limit hangs.
     fn gear_facts(&self) -> Vec<&'static str> {
         let locale = self.subject.locale;
+        let tests = self.requirements().flat_map(specs).flat_map(|spec| &spec.tests);
         let mut facts = Vec::new();
-        for judgement in &self.subject.check.judgements {
-            for finding in &judgement.findings {
-                let requirement = judgement.profile.requirements.get(finding.requirement);
-                let tests = requirement.into_iter().flat_map(specs).flat_map(|spec| &spec.tests);
-                for base in tests.flat_map(bases) {
-                    let fact = match base {
-                        Base::HeaviestHook => locale.sheet_heaviest_hook(),
-                        Base::ThickestLine => locale.sheet_thickest_line(),
-                        Base::ThickestLeader => locale.sheet_thickest_leader(),
-                        Base::Freeboard => continue,
-                    };
-                    if !facts.contains(&fact) {
-                        facts.push(fact);
-                    }
-                }
+        for base in tests.flat_map(bases) {
+            let fact = match base {
+                Base::HeaviestHook => locale.sheet_heaviest_hook(),
+                Base::ThickestLine => locale.sheet_thickest_line(),
+                Base::ThickestLeader => locale.sheet_thickest_leader(),
+                Base::Freeboard => continue,
+            };
+            if !facts.contains(&fact) {
+                facts.push(fact);
             }
         }
         facts

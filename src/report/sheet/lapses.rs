@@ -7,7 +7,8 @@
 use super::skipper::List;
 use crate::engine::validity::{End, Holding, Validity, of_tool, validities};
 use crate::measure::Day;
-use crate::model::finding::ReadyUntil;
+use crate::model::finding::{Finding, ReadyUntil};
+use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::vessel::{Tool, Whereabouts};
 use crate::report::Locale;
@@ -68,32 +69,41 @@ impl List<'_> {
         jobs
     }
 
-    fn tool_ends(&self, index: usize, tool: &Tool) -> Option<(String, String)> {
-        let check = self.subject.check;
-        let words = self.words_of_any()?;
-        if tool.whereabouts == Whereabouts::Missing || words.broken_of(index).is_some() {
-            return None;
-        }
+    /// What ends before the return, on its own day or on the last that a
+    /// requirement takes it for good; the earlier of them.
+    fn ending(
+        &self,
+        expires: Option<Day>,
+        found: impl Fn(&Requirement, &Finding) -> Option<(Day, End)>,
+    ) -> Option<Ending> {
         let mut ending = None;
-        if let Some(day) = tool.expires {
+        if let Some(day) = expires {
             Ending::take(&mut ending, day, End::Expiry, None);
         }
         for (judgement, words) in self.encoded() {
             for finding in &judgement.findings {
                 let Some(requirement) = words.requirement(finding.requirement) else { continue };
-                if !requirement.kinds().contains(&tool.kind) {
-                    continue;
-                }
-                let found = of_tool(self.subject.vocabulary, &check.vessel, requirement, index);
-                if let Some(Validity { span, end: Some(end), .. }) = found
-                    && let Some(last) = span.until
-                {
-                    let title = Some(words.title(finding.requirement));
-                    Ending::take(&mut ending, last, end, title);
+                if let Some((last, end)) = found(requirement, finding) {
+                    let title = words.title(finding.requirement);
+                    Ending::take(&mut ending, last, end, Some(title));
                 }
             }
         }
-        let ending = ending.filter(|ending| ending.last < check.asked.back)?;
+        ending.filter(|ending| ending.last < self.subject.check.asked.back)
+    }
+
+    fn tool_ends(&self, index: usize, tool: &Tool) -> Option<(String, String)> {
+        let (check, vocabulary) = (self.subject.check, self.subject.vocabulary);
+        let words = self.words_of_any()?;
+        if tool.whereabouts == Whereabouts::Missing || words.broken_of(index).is_some() {
+            return None;
+        }
+        let ending = self.ending(tool.expires, |requirement, _| {
+            let asked = requirement.kinds().contains(&tool.kind);
+            let found = asked.then(|| of_tool(vocabulary, &check.vessel, requirement, index));
+            let Validity { span, end, .. } = found.flatten()?;
+            Some((span.until?, end?))
+        })?;
         let inspection = ending.end == End::Inspection;
         let on = ending.last.next();
         let told = if ending.last < check.asked.departure {
@@ -105,26 +115,15 @@ impl List<'_> {
     }
 
     fn certificate_ends(&self, p: usize, c: usize) -> Option<(String, String)> {
-        let check = self.subject.check;
+        let (check, vocabulary) = (self.subject.check, self.subject.vocabulary);
         let person = check.vessel.people.as_ref()?.get(p)?;
         let certificate = person.certificates.get(c)?;
-        let mut ending = None;
-        if let Some(day) = certificate.expires {
-            Ending::take(&mut ending, day, End::Expiry, None);
-        }
-        for (judgement, words) in self.encoded() {
-            for finding in &judgement.findings {
-                let Some(requirement) = words.requirement(finding.requirement) else { continue };
-                let all = validities(self.subject.vocabulary, &check.vessel, requirement, finding);
-                let own = all.iter().find(|v| v.holding == Holding::Certificate(p, c));
-                if let Some(last) = own.and_then(|validity| validity.span.until) {
-                    let title = Some(words.title(finding.requirement));
-                    Ending::take(&mut ending, last, End::Expiry, title);
-                }
-            }
-        }
-        let ending = ending.filter(|ending| ending.last < check.asked.back)?;
-        let kind = &self.subject.vocabulary.kind(certificate.kind).name;
+        let ending = self.ending(certificate.expires, |requirement, finding| {
+            let all = validities(vocabulary, &check.vessel, requirement, finding);
+            let own = all.iter().find(|v| v.holding == Holding::Certificate(p, c))?;
+            Some((own.span.until?, End::Expiry))
+        })?;
+        let kind = &vocabulary.kind(certificate.kind).name;
         let (locale, name, last) = (self.subject.locale, &person.name, ending.last);
         let told = match last < check.asked.departure {
             true => locale.sheet_certificate_ran_out(kind, name, &last),

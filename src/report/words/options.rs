@@ -36,6 +36,14 @@ pub(crate) struct Wanting {
     pub(crate) why: String,
 }
 
+impl Wanting {
+    /// The same without its place among a choice's tools, so that the same
+    /// want of two choices is one.
+    pub(crate) fn bare(self) -> Self {
+        Self { requirement: None, ..self }
+    }
+}
+
 /// The text with a small letter at its start, unless more capitals follow.
 pub(crate) fn small(text: &str) -> String {
     let mut letters = text.chars();

@@ -225,7 +225,7 @@ pub(crate) fn asked(check: &Check, cured: Cured, locale: Locale) -> String {
         clause.push(&check.judgements[cured.judgement].profile.id);
     }
     if asked.level == Level::Recommended {
-        clause.push(locale.quote_recommended());
+        clause.push(locale.sheet_recommended());
     }
     format!("{} ({})", asked.title, clause.join("; "))
 }

@@ -4,7 +4,7 @@
 //! Imports `model`, the words and the drawings.
 
 use super::super::drawing::drawing;
-use super::cards::{cited, lines, stop_when};
+use super::cards::{cited, cited_line, lines, stop_when};
 use super::columns;
 use super::plan::{Plan, Sheet};
 use crate::model::technique::{Line, Never};
@@ -50,8 +50,7 @@ pub(super) fn cautions(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
         @for (line, techniques) in shared(plan, sheet) {
             @let places: Vec<&str> = techniques.iter().filter_map(|index| plan.place(*index)).collect();
             p class="own on-paper shared" {
-                b { (places.join(", ")) ": " } (prose(&line.says.to_string()))
-                @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source))) ")" } }
+                b { (places.join(", ")) ": " } (cited_line(line))
             }
         }
     }

@@ -119,11 +119,16 @@ fn notes(plan: &Plan<'_>) -> Markup {
 pub(super) fn lines(class: &str, lines: &[Line]) -> Markup {
     html! {
         @for line in lines {
-            p class=(class) {
-                (prose(&line.says.to_string()))
-                @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source))) ")" } }
-            }
+            p class=(class) { (cited_line(line)) }
         }
+    }
+}
+
+/// A line with its source.
+pub(super) fn cited_line(line: &Line) -> Markup {
+    html! {
+        (prose(&line.says.to_string()))
+        @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source))) ")" } }
     }
 }
 

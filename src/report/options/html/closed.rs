@@ -17,31 +17,17 @@ use maud::{Markup, html};
 /// that lack the same.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Closed {
-    wanting: Vec<Lack>,
+    wanting: Vec<Wanting>,
     opens: Vec<String>,
     /// What is said where no step opens it.
     never: &'static str,
-}
-
-/// What is wanting, whichever choice asks for it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-struct Lack {
-    what: String,
-    open: bool,
-    why: String,
-}
-
-impl From<Wanting> for Lack {
-    fn from(Wanting { what, open, why, .. }: Wanting) -> Self {
-        Self { what, open, why }
-    }
 }
 
 impl Closed {
     /// That of a choice which is not open.
     pub(super) fn of<'a>(shown: &Shown<'a>, choice: &'a Choice) -> Self {
         Self {
-            wanting: shown.wanting(choice).into_iter().map(Lack::from).collect(),
+            wanting: shown.wanting(choice).into_iter().map(Wanting::bare).collect(),
             opens: shown.opens(choice),
             never: said::nothing_opens(shown, choice),
         }

@@ -132,7 +132,7 @@ impl Entry {
             Opens::Steps(steps) => {
                 page.hang(
                     LABEL,
-                    (locale.options_do(), Tone::Strong),
+                    (locale.sheet_small_do(), Tone::Strong),
                     (&said::steps(steps), Tone::Strong),
                 );
             }
@@ -152,7 +152,7 @@ fn things<'a>(shown: &Shown<'a>, choice: &'a Choice) -> Vec<Thing> {
         .into_iter()
         .map(|rail| {
             let opens = Opens::Steps(vec![shown.locale.options_measure_rail().to_owned()]);
-            Thing { wanting: vec![bare(rail)], opens }
+            Thing { wanting: vec![rail.bare()], opens }
         })
         .collect();
     if tools.is_empty() {
@@ -175,20 +175,14 @@ fn things<'a>(shown: &Shown<'a>, choice: &'a Choice) -> Vec<Thing> {
     if apart {
         things.extend(tools.into_iter().map(|wanting| {
             let own = steps.iter().filter(|step| serves(step, &wanting)).map(text).collect();
-            Thing { wanting: vec![bare(wanting)], opens: Opens::Steps(own) }
+            Thing { wanting: vec![wanting.bare()], opens: Opens::Steps(own) }
         }));
     } else {
         let opens = match steps {
             [] => Opens::Nothing(shown.locale.options_nothing_opens()),
             steps => Opens::Steps(steps.iter().map(text).collect()),
         };
-        things.push(Thing { wanting: tools.into_iter().map(bare).collect(), opens });
+        things.push(Thing { wanting: tools.into_iter().map(Wanting::bare).collect(), opens });
     }
     things
-}
-
-/// What is wanting without its place among a choice's tools, so that the same
-/// want of two choices is one.
-fn bare(wanting: Wanting) -> Wanting {
-    Wanting { requirement: None, ..wanting }
 }

@@ -95,6 +95,6 @@ fn open(page: &mut Page, shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet)
     }
     page.prose(LINE, Tone::Plain, &told.offer);
     if let Some(remedy) = &told.remedy {
-        page.hang(LINE, (shown.locale.quote_do(), Tone::Plain), (remedy, Tone::Strong));
+        page.hang(LINE, (shown.locale.sheet_small_do(), Tone::Plain), (remedy, Tone::Strong));
     }
 }

@@ -582,7 +582,6 @@ options-price-through = price through { $day }
 options-what-is-closed = What is closed, and what opens it
 options-and = and: { $what }
 options-why = why:
-options-do = do:
 options-wanting-in = wanting in { $number ->
         [one] 1 situation
        *[other] { $number } situations
@@ -614,7 +613,6 @@ options-foot = An aid for trained crews, no legal advice and no advice on a sing
 ## One case in five lines
 
 options-case = Case:
-options-case-do = Do:
 options-case-better = Better:
 options-case-never = Never:
 options-case-care = Care:
@@ -714,6 +712,7 @@ options-summary-most = Most would change with one tool: { $step } (lifts { $lift
 sheet-note = Note:
 sheet-small-note = note:
 sheet-do = Do:
+sheet-small-do = do:
 
 ## A quote
 
@@ -802,10 +801,8 @@ quote-there-on = there on { $day }, { $ahead }
 quote-done-on = done on { $day }, { $ahead }
 quote-share = its share { $amount } before tax
 quote-for = for:
-quote-recommended = recommended
 quote-open = open: { $requirement }
 quote-stays-open = stays open:
-quote-do = do:
 quote-not-encoded = known, not encoded; no order settles it
 quote-stub = `{ $profile }` is known, not encoded: can't tell
 quote-no-goods = no goods settle this
