@@ -7,6 +7,7 @@
 
 pub mod audit;
 mod check_html;
+mod draw;
 pub(crate) mod html;
 pub mod options;
 mod page;

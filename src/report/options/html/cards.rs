@@ -3,9 +3,9 @@
 //!
 //! Imports `model`, the words and the drawings.
 
-use super::super::drawing::drawing;
 use super::plan::Plan;
 use crate::model::technique::{Card, Cited, Line, Technique};
+use crate::report::draw::sketch;
 use crate::report::html::{prose, shown as safe};
 use crate::report::profiles::verified;
 use crate::report::words::pages::sentence;
@@ -40,7 +40,7 @@ fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
     html! {
         section.card id=(letter) aria-labelledby=(id) {
             h2 id=(id) { span.badge { (letter) } " " (prose(&card.title.to_string())) }
-            @if let Some(picture) = card.drawing.as_deref().and_then(drawing) { (picture) }
+            @if let Some(picture) = card.drawing.as_deref().and_then(sketch) { (picture) }
             @for technique in plan.on_card(index) { (way(technique)) }
             ol.steps { @for step in &card.steps { li { (with_source(step, &sources)) } } }
             @if !card.nevers.is_empty() {
