@@ -374,11 +374,11 @@ mod tests {
     #[test]
     fn every_drawing_is_named_by_something_and_says_what_it_shows() {
         let named = named();
-        for sketch in &SKETCHES {
-            assert!(named.iter().any(|name| name == sketch.name), "{}", sketch.name);
-            let text = sketch(sketch.name).unwrap().into_string();
+        for one in &SKETCHES {
+            assert!(named.iter().any(|name| name == one.name), "{}", one.name);
+            let text = sketch(one.name).unwrap().into_string();
             assert!(text.contains("role=\"img\""), "{text}");
-            assert!(text.contains(&format!("<title>{}</title>", sketch.title)), "{text}");
+            assert!(text.contains(&format!("<title>{}</title>", one.title)), "{text}");
         }
     }
 }
