@@ -8,6 +8,7 @@
 pub mod audit;
 mod check;
 pub(crate) mod content;
+mod draw;
 pub mod options;
 mod picture;
 mod places;

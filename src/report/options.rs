@@ -5,7 +5,6 @@
 //! `measure`; decides nothing.
 
 mod case;
-mod drawing;
 mod html;
 mod summary;
 mod table;

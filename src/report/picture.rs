@@ -1,149 +1,21 @@
-//! Pictures drawn from a check as inline SVG: to scale, labelled, each with
-//! its facts as text.
+//! What the pictures of a vessel's page show and what is told beside them:
+//! the reach at the rail, the freeboard, the time.
 //!
-//! Imports `model`, `measure`, `engine::validity` and the words beside it.
-//! Floating point is for places on the page alone: every figure that is
-//! printed was reckoned exactly, and nothing is decided here.
+//! Imports `model`, `measure`, `engine::validity`, the drawings and the words
+//! beside it. Decides nothing.
 
 pub(super) mod freeboard;
 pub(super) mod reach;
 pub(super) mod time;
 
-use crate::measure::{Length, System, Units};
-use crate::report::render::base::shown;
+use crate::measure::{System, Units};
 use crate::report::words::Words;
-use maud::{Markup, html};
-
-/// How wide a drawing is, in its own units: as wide as a phone's page, so
-/// that its type is as large as the page's.
-pub(super) const WIDTH: f64 = 328.0;
-/// How wide a character is taken to be where a label must keep inside.
-const CHARACTER: f64 = 9.6;
-/// The same for a label that is set closer together only if it is longer
-/// than its room.
-const NARROW: f64 = 8.2;
-
-/// A drawing with its text.
-pub(super) struct Drawing {
-    /// Unique on the page.
-    pub(super) id: String,
-    /// In its own units.
-    pub(super) height: f64,
-    /// What it shows.
-    pub(super) title: String,
-    /// The same facts in words.
-    pub(super) facts: String,
-    /// The shapes.
-    pub(super) body: Markup,
-}
-
-impl Drawing {
-    /// The drawing as an image with a name and a description.
-    pub(super) fn svg(&self) -> Markup {
-        let (title, facts) = (format!("{}-t", self.id), format!("{}-d", self.id));
-        html! {
-            svg class="drawing" id=(self.id)
-                viewBox={ "0 0 " (n(WIDTH)) " " (n(self.height)) }
-                role="img" aria-labelledby={ (title) " " (facts) } {
-                title id=(title) { (shown(&self.title)) }
-                desc id=(facts) { (shown(&self.facts)) }
-                (self.body)
-            }
-        }
-    }
-}
-
-/// A place on the page, to a tenth of a unit.
-pub(super) fn n(place: f64) -> String {
-    let place = if place.is_finite() { place } else { 0.0 };
-    let tenths = format!("{place:.1}");
-    tenths.strip_suffix(".0").map_or(tenths.clone(), str::to_owned)
-}
-
-/// A straight line.
-pub(super) fn line(class: &str, from: (f64, f64), to: (f64, f64)) -> Markup {
-    html! { line class=(class) x1=(n(from.0)) y1=(n(from.1)) x2=(n(to.0)) y2=(n(to.1)) {} }
-}
-
-/// A filled box.
-pub(super) fn area(class: &str, (x, y): (f64, f64), (width, height): (f64, f64)) -> Markup {
-    html! {
-        rect class=(class) x=(n(x)) y=(n(y)) width=(n(width.max(0.0))) height=(n(height.max(0.0))) {}
-    }
-}
-
-/// A label that begins there, set closer where it is longer than its room.
-pub(super) fn label(class: &str, (x, y): (f64, f64), room: f64, text: &str) -> Markup {
-    let close = closer(room, text);
-    html! {
-        text class=(class) x=(n(x)) y=(n(y))
-            textLength=[close.as_deref()] lengthAdjust=[close.as_ref().map(|_| "spacingAndGlyphs")] {
-            (shown(text))
-        }
-    }
-}
-
-/// A label that ends there, set closer where it is longer than its room.
-pub(super) fn label_to(class: &str, (x, y): (f64, f64), room: f64, text: &str) -> Markup {
-    let close = closer(room, text);
-    html! {
-        text class=(class) x=(n(x)) y=(n(y)) text-anchor="end"
-            textLength=[close.as_deref()] lengthAdjust=[close.as_ref().map(|_| "spacingAndGlyphs")] {
-            (shown(text))
-        }
-    }
-}
-
-/// The room, if the text would not fit into it.
-fn closer(room: f64, text: &str) -> Option<String> {
-    (places(text.chars().count()) * NARROW > room).then(|| n(room))
-}
-
-/// A label around that place, moved so that it keeps within the drawing.
-pub(super) fn label_at(class: &str, (x, y): (f64, f64), text: &str) -> Markup {
-    let half = places(text.chars().count()) * CHARACTER / 2.0;
-    let x = x.min(WIDTH - half).max(half.min(WIDTH / 2.0));
-    html! { text class=(class) x=(n(x)) y=(n(y)) text-anchor="middle" { (shown(text)) } }
-}
-
-/// A length in millimetres, to be drawn.
-#[allow(clippy::cast_precision_loss, reason = "a place on the page, never a verdict")]
-pub(super) fn drawn(length: Length) -> f64 {
-    length.nanometres() as f64 / 1e6
-}
-
-/// A count as a number of places.
-#[allow(clippy::cast_precision_loss, reason = "a place on the page, never a verdict")]
-pub(super) fn places(count: usize) -> f64 {
-    count as f64
-}
 
 /// The one system that labels inside a drawing use.
-pub(super) fn system(words: &Words<'_>) -> System {
+fn system(words: &Words<'_>) -> System {
     match words.locale.units {
         Units::Metric => System::Metric,
         Units::Customary => System::Customary,
         Units::Both => words.system(),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_place_is_always_a_number() {
-        assert_eq!(n(f64::NAN), "0");
-        assert_eq!(n(f64::INFINITY), "0");
-        assert_eq!(n(12.0), "12");
-        assert_eq!(n(12.34), "12.3");
-    }
-
-    #[test]
-    fn a_label_keeps_within_the_drawing() {
-        let text = label_at("", (0.0, 10.0), "ten signs!").into_string();
-        assert!(text.contains("x=\"48\""), "{text}");
-        let text = label_at("", (WIDTH, 10.0), "ten signs!").into_string();
-        assert!(text.contains("x=\"280\""), "{text}");
     }
 }

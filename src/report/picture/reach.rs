@@ -1,11 +1,10 @@
-//! The reach drawing: the vessel's side with rail and water line, and each
-//! long tool held at the rail, all to one scale.
+//! What the reach drawings show and tell: each long tool held at the rail.
 //!
-//! Imports `model`, `measure` and the words beside it. Which tools serve and
-//! which are too short was decided in the engine.
+//! Imports `model`, `measure`, the drawing and the words. Which tools serve
+//! and which are too short was decided in the engine.
 
-use super::{Drawing, area, drawn, label, label_to, line, n, system};
-use crate::measure::{Figure, Length, Rounding, System};
+use super::system;
+use crate::measure::{Figure, Length, Rounding};
 use crate::model::check::Judgement;
 use crate::model::finding::Finding;
 use crate::model::profile::{FreeboardFrom, Requirement};
@@ -13,21 +12,11 @@ use crate::model::reason::{Demand, Reason};
 use crate::model::rule::{Base, Bound, Limit, Spec, Test};
 use crate::model::vessel::{Datum, Vessel};
 use crate::model::vocabulary::AttributeId;
+use crate::report::draw::reach::{Scale, Tool, Waters, picture};
 use crate::report::render::base::{prose, shown};
-use crate::report::words::pages::{GRIP, reach_down};
+use crate::report::words::pages::reach_down;
 use crate::report::words::{Words, figures, specs, taken_from};
 use maud::{Markup, html};
-
-/// Where the vessel's side is, from the left.
-const SIDE: f64 = 130.0;
-/// Where the rail is, from the top.
-const RAIL: f64 = 72.0;
-/// How wide a label on the side may be, and one of the legend.
-const ROOM: f64 = SIDE - 22.0;
-const LEGEND: f64 = super::WIDTH - 156.0;
-/// The sine and cosine of the working slant of 30 degrees.
-const SINE: f64 = 0.5;
-const COSINE: f64 = 0.866;
 
 /// A long tool at the rail.
 struct Held {
@@ -37,12 +26,6 @@ struct Held {
     has: Option<Figure>,
     least: Option<Figure>,
     short: Option<Length>,
-}
-
-/// The water below the rail: the lowest and the highest freeboard.
-struct Waters {
-    low: Length,
-    high: Length,
 }
 
 /// The figures of one judgement, one for each long tool; nothing where no
@@ -71,12 +54,13 @@ pub(in crate::report) fn figures(
 }
 
 fn drawings(words: &Words<'_>, held: &[Held], waters: &Waters, id: &str) -> Markup {
-    let scale = scale(words, held, waters);
-    let bottom = height(words, held, waters, scale);
+    let tools: Vec<_> = held.iter().map(|one| one.drawn(words)).collect();
+    let scale = Scale::of(&tools, waters);
     html! {
         div class="panels" {
-            @for (index, one) in held.iter().enumerate() {
-                (figure(words, one, waters, (scale, bottom), &format!("{id}-{index}")))
+            @for (index, (one, tool)) in held.iter().zip(&tools).enumerate() {
+                @let id = format!("{id}-{index}");
+                (figure(words, one, waters, |texts| picture(&id, texts, tool, waters, scale)))
             }
             div.soft {
                 p { (words.locale.hold()) }
@@ -92,8 +76,7 @@ fn figure(
     words: &Words<'_>,
     held: &Held,
     waters: &Waters,
-    (scale, bottom): (f64, f64),
-    id: &str,
+    picture: impl Fn((&str, &str)) -> Markup,
 ) -> Markup {
     let attribute = &words.vocabulary.attribute(held.attribute).name;
     let mark = words.lot(held.tool);
@@ -101,23 +84,16 @@ fn figure(
     let lengths =
         words.has_and_asked(attribute, held.has.as_ref(), held.least.as_ref(), held.short);
     let down = held.length().map(|has| reach_down(has, held.hangs(words)));
-    let reaches = down.map(|down| words.reaches(down, waters.high));
+    let reaches = down.map(|down| words.reaches(down, waters.high.0));
     let title = words.title(held.requirement);
     let name = format!("{mark}, {kind}, held at the rail for: {title}");
     let facts: Vec<_> = std::iter::once(lengths.clone())
         .chain(std::iter::once(freeboard(words, waters)))
         .chain(reaches.clone())
         .collect();
-    let drawing = Drawing {
-        id: id.to_owned(),
-        height: bottom,
-        title: name,
-        facts: facts.join("; "),
-        body: body(words, held, waters, (scale, bottom)),
-    };
     html! {
         figure {
-            (drawing.svg())
+            (picture((&name, &facts.join("; "))))
             figcaption {
                 b { (shown(mark)) } ", " (shown(kind)) ", for: " (shown(&title))
                 ul {
@@ -133,10 +109,10 @@ fn figure(
 fn freeboard(words: &Words<'_>, waters: &Waters) -> String {
     let from = taken_from(words.vessel.freeboard.from, words.locale);
     let at = |length| words.freeboard(length);
-    if waters.low == waters.high {
-        format!("freeboard {} from {from}", at(waters.high))
+    if waters.low.0 == waters.high.0 {
+        format!("freeboard {} from {from}", at(waters.high.0))
     } else {
-        format!("freeboard {} to {} from {from}", at(waters.low), at(waters.high))
+        format!("freeboard {} to {} from {from}", at(waters.low.0), at(waters.high.0))
     }
 }
 
@@ -145,139 +121,26 @@ impl Held {
         self.has.as_ref().and_then(Figure::length)
     }
 
-    fn asked(&self) -> Option<Length> {
-        self.least.as_ref().and_then(Figure::length)
-    }
-
     /// What is called a rope hangs; everything else is a pole.
     fn hangs(&self, words: &Words<'_>) -> bool {
         words.vocabulary.attribute(self.attribute).id.starts_with("rope")
     }
 
-    fn longest(&self) -> Length {
-        self.length().max(self.asked()).unwrap_or(Length::ZERO)
-    }
-}
-
-/// The place of a point of the tool, so far from its grip end.
-fn point(along: f64, hangs: bool, scale: f64) -> (f64, f64) {
-    let outboard = (along - drawn(GRIP)) * scale;
-    if hangs && outboard > 0.0 {
-        return (SIDE + 8.0, RAIL + outboard);
-    }
-    (SIDE + outboard * SINE, RAIL + outboard * COSINE)
-}
-
-fn deepest(words: &Words<'_>, held: &Held) -> f64 {
-    drawn(reach_down(held.longest(), held.hangs(words)))
-}
-
-/// Drawing units for each millimetre: everything fits.
-fn scale(words: &Words<'_>, held: &[Held], waters: &Waters) -> f64 {
-    let down = held.iter().map(|one| deepest(words, one)).fold(drawn(waters.high), f64::max);
-    (190.0 / down.max(1.0)).min(0.16)
-}
-
-fn height(words: &Words<'_>, held: &[Held], waters: &Waters, scale: f64) -> f64 {
-    let down = held.iter().map(|one| deepest(words, one)).fold(drawn(waters.high), f64::max);
-    RAIL + down * scale + 26.0
-}
-
-fn body(words: &Words<'_>, held: &Held, waters: &Waters, (scale, bottom): (f64, f64)) -> Markup {
-    html! {
-        (vessel(words, waters, scale, bottom))
-        (tool(words, held, scale))
-        (legend(words, held))
-    }
-}
-
-/// The vessel's side, the rail, the water and the freeboard between them.
-fn vessel(words: &Words<'_>, waters: &Waters, scale: f64, bottom: f64) -> Markup {
-    let right = super::WIDTH;
-    let at = |freeboard: Length| RAIL + drawn(freeboard) * scale;
-    let (upper, lower) = (at(waters.low), at(waters.high));
-    let system = system(words);
-    let one = |length: Length| figures::freeboard(length, system, words.locale.only(system));
-    let middle = ((RAIL + lower) / 2.0 + 6.0).max(RAIL + 20.0);
-    let cap = match words.vessel.freeboard.from {
-        FreeboardFrom::Rail => "rail",
-        FreeboardFrom::Deck => "working deck",
-    };
-    html! {
-        (area("water", (SIDE, upper), (right - SIDE, bottom - upper)))
-        (area("hull", (0.0, RAIL), (SIDE, bottom - RAIL)))
-        (line("surface", (SIDE, lower), (right, lower)))
-        @if waters.low != waters.high { (line("surface", (SIDE, upper), (right, upper))) }
-        (line("side", (SIDE, RAIL), (SIDE, bottom)))
-        (line("rail-cap", (0.0, RAIL), (SIDE + 3.0, RAIL)))
-        (label("", (4.0, RAIL - 9.0), ROOM, cap))
-        (line("span", (SIDE - 10.0, RAIL + 3.0), (SIDE - 10.0, lower)))
-        (line("span", (SIDE - 15.0, lower), (SIDE, lower)))
-        @if waters.low == waters.high {
-            (label_to("", (SIDE - 18.0, middle), ROOM, &one(waters.high)))
-        } @else {
-            (line("span", (SIDE - 15.0, upper), (SIDE, upper)))
-            (label_to("", (SIDE - 18.0, middle - 10.0), ROOM, &one(waters.low)))
-            (label_to("", (SIDE - 18.0, middle + 9.0), ROOM, &format!("to {}", one(waters.high))))
-        }
-        (label_to("", (right - 5.0, lower + 19.0), ROOM, "water"))
-    }
-}
-
-/// The tool with its grip, its end, what is asked and what it lacks.
-fn tool(words: &Words<'_>, held: &Held, scale: f64) -> Markup {
-    let hangs = held.hangs(words);
-    let place = |length: Length| point(drawn(length), hangs, scale);
-    let (grip, rail) = (place(Length::ZERO), (SIDE, RAIL));
-    let bend = point(drawn(GRIP) + 0.001, hangs, scale);
-    html! {
-        @if let Some((has, asked)) = held.length().zip(held.asked()).filter(|(has, asked)| has < asked) {
-            (line("missing", place(has), place(asked)))
-        }
-        @match held.length().or(held.asked()) {
-            Some(length) => {
-                (line("grip", grip, rail))
-                @let class = if held.has.is_some() { "pole" } else { "pole guess" };
-                (line(class, grip, rail))
-                @if hangs { (line(class, rail, bend)) }
-                (line(class, bend, place(length)))
-                circle class="hand" cx=(n(grip.0)) cy=(n(grip.1)) r="6" {}
-            },
-            None => {},
-        }
-        @if let Some(has) = held.length() {
-            @let (x, y) = place(has);
-            circle class="tip" cx=(n(x)) cy=(n(y)) r="5" {}
-        }
-        @if let Some(asked) = held.asked() {
-            @let (x, y) = place(asked);
-            @let (dx, dy) = if hangs { (12.0, 0.0) } else { (12.0 * COSINE, -12.0 * SINE) };
-            (line("asked", (x - dx, y - dy), (x + dx, y + dy)))
+    /// What is drawn of it.
+    fn drawn(&self, words: &Words<'_>) -> Tool {
+        let system = system(words);
+        let shown = |figure: &Figure, rounding| figure.show(system.alone(), rounding);
+        let has = self.has.as_ref().map(|figure| shown(figure, Rounding::Down));
+        let least = self.least.as_ref();
+        Tool {
+            hangs: self.hangs(words),
+            has: (self.length(), has.unwrap_or_else(|| "not measured".to_owned())),
+            least: least.and_then(|least| Some((least.length()?, shown(least, Rounding::Up)))),
+            short: self
+                .short
+                .map(|short| figures::difference(short, system, words.locale.only(system))),
         }
     }
-}
-
-/// The figures, each behind the sign that it has in the drawing.
-fn legend(words: &Words<'_>, held: &Held) -> Markup {
-    let system = system(words);
-    let figure = |figure: &Figure, rounding| figure.show(system.alone(), rounding);
-    let has = held.has.as_ref().map_or("not measured".to_owned(), |f| figure(f, Rounding::Down));
-    html! {
-        circle class="tip" cx="141" cy="13" r="5" {}
-        (label("", (152.0, 18.0), LEGEND, &format!("aboard {has}")))
-        @if let Some(least) = &held.least {
-            (line("asked", (134.0, 33.0), (147.0, 33.0)))
-            (label("", (152.0, 38.0), LEGEND, &format!("asked {}", figure(least, Rounding::Up))))
-        }
-        @if let Some(short) = held.short {
-            (line("missing", (134.0, 53.0), (147.0, 53.0)))
-            (label("lack", (152.0, 58.0), LEGEND, &format!("short {}", short_in(short, system))))
-        }
-    }
-}
-
-fn short_in(short: Length, system: System) -> String {
-    figures::difference(short, system, system.alone().into())
 }
 
 /// The freeboard as this rule takes it, or why it is not known.
@@ -299,7 +162,13 @@ fn waters(words: &Words<'_>) -> Result<Waters, String> {
             "the freeboard was taken from {own}, and this rule counts from {rule}"
         ));
     }
-    Ok(Waters { low, high })
+    let system = system(words);
+    let labelled = |length| (length, figures::freeboard(length, system, words.locale.only(system)));
+    let from = match freeboard.from {
+        FreeboardFrom::Rail => "rail",
+        FreeboardFrom::Deck => "working deck",
+    };
+    Ok(Waters { low: labelled(low), high: labelled(high), from })
 }
 
 /// What of a requirement's kinds hangs a least length on the freeboard.

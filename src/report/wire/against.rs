@@ -80,6 +80,7 @@ objects! {
 
     /// One vessel, then and now.
     Compared(compared: &compare::Compared) {
+        let missing = compared.missing.iter();
         /// The file, as it was given.
         file: String = compared.file.clone(),
         /// The name.
@@ -95,7 +96,7 @@ objects! {
         /// Inspection records laid over then and not now.
         records_gone: Vec<LostRecord> = compared.lost.iter().map(LostRecord::new).collect(),
         /// What records had found that were missing then already.
-        missing_before: Vec<MissingBefore> = compared.missing.iter().map(MissingBefore::new).collect(),
+        missing_before: Vec<MissingBefore> = missing.map(MissingBefore::new).collect(),
         /// Required findings that were open at one of the steps.
         findings: Vec<Followed> = compared.findings.iter().map(Followed::new).collect(),
     }

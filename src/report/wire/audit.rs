@@ -7,7 +7,8 @@
 use super::against::{Against, Draft};
 use super::check::Check;
 use super::form::{Day, Word, day, objects, word};
-use super::parts::{Program, RecordLeftOut, Refused};
+use super::parts::{Program, RecordLeftOut};
+use super::rows::Refused;
 use super::text::document;
 use crate::engine::validity::End;
 use crate::fleet::{self, After, Row, What};
@@ -36,6 +37,7 @@ objects! {
         let audit = of.audit;
         let missed = audit.missed.iter();
         let marks = audit.marks.iter();
+        let left_out = audit.left_out.iter();
         let vessels = vessels(of);
         /// The name and version of the format.
         #[schemars(extend("const" = SCHEMA))]
@@ -65,7 +67,7 @@ objects! {
         /// What cannot be right about the files together.
         doubts: Vec<Doubt> = audit.doubts.iter().map(|doubt| Doubt::new(doubt, of.locale)).collect(),
         /// Inspection records that were laid over no vessel.
-        records_left_out: Vec<RecordLeftOut> = audit.left_out.iter().map(|one| RecordLeftOut::new(one, of.locale)).collect(),
+        records_left_out: Vec<RecordLeftOut> = left_out.map(|one| RecordLeftOut::new(one, of.locale)).collect(),
         /// Files that were refused.
         refused: Vec<Refused> = refused(audit).map(Refused::new).collect(),
         /// Each as a check gives it, the answers left null that an audit does not work out.
@@ -98,7 +100,7 @@ objects! {
         let asked = missed.requirement();
         let worst = missed.worst.as_ref();
         let system = worst.map_or(System::Customary, |worst| worst.system);
-        let short = |short, vessel| Shortfall::new(short, vessel, system, locale);
+        let short = |short, vessel: Option<&str>| Shortfall::new(short, vessel, system, locale);
         /// The id of the profile.
         profile: String = missed.profile.id.clone(),
         /// The id of the requirement.
@@ -116,18 +118,18 @@ objects! {
         /// The middle shortfall of these.
         median_shortfall: Option<Shortfall> = missed.median.map(|length| short(length, None)),
         /// The worst shortfall.
-        worst_shortfall: Option<Shortfall> = worst.map(|at| short(at.short, Some(at.vessel.clone()))),
+        worst_shortfall: Option<Shortfall> = worst.map(|at| short(at.short, Some(&*at.vessel))),
     }
 
     /// By how much something is too short.
-    Shortfall(length: Length, vessel: Option<String>, system: System, locale: Locale) {
+    Shortfall(length: Length, vessel: Option<&str>, system: System, locale: Locale) {
         /// Exactly.
         nanometres: i64 = length.nanometres(),
         /// For people; its wording may change.
         text: String = figures::length(length, system, locale, Rounding::Up),
         /// On which vessel.
         #[serde(skip_serializing_if = "Option::is_none")]
-        vessel: Option<String> = vessel,
+        vessel: Option<String> = vessel.map(str::to_owned),
     }
 
     /// Something that is good no longer soon.

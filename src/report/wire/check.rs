@@ -10,9 +10,10 @@
 //! stable.
 
 use super::form::{Day, Word, day, objects, word};
-use super::options::Freeing;
-use super::parts::{Notice, Program, Quantity, ServingTool, Trip, Vessel, ids};
-use super::reason::{Reason, fact_code};
+use super::parts::{
+    Edition, Freeing, Notice, Program, Quantity, ServingTool, Trip, Vessel, fact_code, ids,
+};
+use super::reason::Reason;
 use super::text::document;
 use crate::measure::{self, DaySpan, Length};
 use crate::model::check::{self, Judgement};
@@ -76,16 +77,8 @@ objects! {
         let stretches = inverses.iter().flat_map(|inverses| &inverses.stretches);
         let clashes = inverses.iter().flat_map(|inverses| &inverses.clashes);
         let finding = |finding| Finding::new(finding, words, places);
-        /// The id of the edition.
-        id: String = profile.id.clone(),
-        /// The id of the rule.
-        rule: String = profile.rule.clone(),
-        /// The law's edition, in words.
-        edition: String = profile.edition.clone(),
-        /// The revision of the program's encoding.
-        encoding: u32 = profile.encoding,
-        /// False for a rule that is known, not encoded.
-        encoded: bool = profile.encoded,
+        #[serde(flatten)]
+        edition: Edition = Edition::new(profile),
         /// What the rule is called.
         title: String = profile.title.to_string(),
         /// The publication.

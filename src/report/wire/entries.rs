@@ -10,7 +10,7 @@ use crate::model::vessel::{Change, Datum, How, Reading, State, Statement, Tool, 
 use crate::model::vocabulary::{AttributeId, Vocabulary};
 use crate::quote::{Bought, VesselQuote};
 use schemars::{Schema, SchemaGenerator, json_schema};
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 
 /// What the names of a vessel's definitions begin with in the schema of a
 /// quote.
@@ -74,94 +74,64 @@ fn of_line(vocabulary: &Vocabulary, vessel: &VesselQuote, line: &Bought, tool: &
         return entry(vocabulary, tool);
     };
     let lot = old.broken_part_of().filter(|lot| kit.iter().any(|t| t.mark == *lot));
-    let mut keys = Keys::default();
-    keys.put("of", json!(lot.unwrap_or(&old.mark)));
-    if lot.is_some() {
-        keys.put("broken", json!(true));
-    }
-    keys.put("pieces", json!(tool.count));
-    keys.put("entry", entry(vocabulary, tool));
-    keys.whole()
+    saying(json!({
+        "of": lot.unwrap_or(&old.mark),
+        "broken": lot.map(|_| true),
+        "pieces": tool.count,
+        "entry": entry(vocabulary, tool),
+    }))
 }
 
 /// A tool as an entry of a kit.
 fn entry(vocabulary: &Vocabulary, tool: &Tool) -> Value {
-    let mut keys = Keys::default();
     let day = |day: Option<Day>| day.map(|day| day.to_string());
-    keys.text("mark", Some(tool.mark.clone()));
-    keys.text("kind", Some(vocabulary.kind(tool.kind).id.clone()));
-    keys.text("name", tool.name.clone());
-    keys.put("count", json!(tool.count));
+    let mut entry = json!({
+        "mark": tool.mark,
+        "kind": vocabulary.kind(tool.kind).id,
+        "name": tool.name,
+        "count": tool.count,
+    });
     for (id, readings) in &tool.attributes {
         let told = |one: &Reading| reading(one, day_of(one, *id, tool, vocabulary));
-        let mut written: Vec<Value> = readings.iter().map(told).collect();
-        let one = if written.len() == 1 { written.pop() } else { list(written.into_iter()) };
-        keys.some(&vocabulary.attribute(*id).id, one);
+        entry[&vocabulary.attribute(*id).id] = match &readings[..] {
+            [one] => told(one),
+            several => several.iter().map(told).collect(),
+        };
     }
-    keys.text("condition", Some(condition(tool.state).to_owned()));
-    keys.some("where", location(&tool.whereabouts));
-    keys.text("stowed", tool.stowed.clone());
-    keys.text("acquired", day(tool.acquired));
-    keys.text("inspected", day(tool.inspected));
-    keys.text("expires", day(tool.expires));
-    keys.some("conforms", list(tool.conforms.iter().map(statement)));
-    keys.some("parts", list(tool.parts.iter().map(|mark| json!(mark))));
-    keys.some("fits", list(tool.fits.iter().map(|mark| json!(mark))));
-    keys.some("changes", list(tool.changes.iter().map(change)));
-    keys.text("evidence", tool.evidence.clone());
-    keys.text("remark", tool.remark.clone());
-    keys.whole()
+    let rest = json!({
+        "condition": condition(tool.state),
+        "where": location(&tool.whereabouts),
+        "stowed": tool.stowed,
+        "acquired": day(tool.acquired),
+        "inspected": day(tool.inspected),
+        "expires": day(tool.expires),
+        "conforms": tool.conforms.iter().map(statement).collect::<Vec<_>>(),
+        "parts": tool.parts,
+        "fits": tool.fits,
+        "changes": tool.changes.iter().map(change).collect::<Vec<_>>(),
+        "evidence": tool.evidence,
+        "remark": tool.remark,
+    });
+    if let (Value::Object(entry), Value::Object(rest)) = (&mut entry, rest) {
+        entry.extend(rest);
+    }
+    saying(entry)
 }
 
-/// An object in the making.
-#[derive(Default)]
-struct Keys(Map<String, Value>);
-
-impl Keys {
-    fn put(&mut self, key: &str, value: Value) {
-        self.0.insert(key.to_owned(), value);
+/// An object of the keys that say something.
+fn saying(mut whole: Value) -> Value {
+    if let Value::Object(keys) = &mut whole {
+        keys.retain(|_, value| !value.is_null() && *value != json!([]));
     }
-
-    fn some(&mut self, key: &str, value: Option<Value>) {
-        if let Some(value) = value {
-            self.put(key, value);
-        }
-    }
-
-    fn text(&mut self, key: &str, text: Option<String>) {
-        self.some(key, text.map(Value::String));
-    }
-
-    fn whole(self) -> Value {
-        Value::Object(self.0)
-    }
-}
-
-/// A list, unless it is empty.
-fn list(values: impl Iterator<Item = Value>) -> Option<Value> {
-    let values: Vec<_> = values.collect();
-    (!values.is_empty()).then_some(Value::Array(values))
+    whole
 }
 
 fn statement(said: &Statement) -> Value {
-    with_some(&[
-        ("to", Some(said.to.clone())),
-        ("on", Some(said.on.to_string())),
-        ("by", said.by.clone()),
-    ])
+    saying(json!({ "to": said.to, "on": said.on.to_string(), "by": said.by }))
 }
 
 fn change(change: &Change) -> Value {
     json!({ "what": change.what, "on": change.on.to_string() })
-}
-
-/// An object of the keys that have a value.
-fn with_some(pairs: &[(&str, Option<String>)]) -> Value {
-    let mut keys = Keys::default();
-    for (key, value) in pairs {
-        keys.text(key, value.clone());
-    }
-    keys.whole()
 }
 
 /// A reading: a plain text where it says nothing but what it is, else the
@@ -176,13 +146,13 @@ fn reading(reading: &Reading, on: Option<Day>) -> Value {
     if by.is_none() && on.is_none() && error.is_none() && *how == How::Stated {
         return Value::String(value);
     }
-    with_some(&[
-        ("value", Some(value)),
-        ("by", by.as_deref().map(str::to_owned)),
-        ("on", on.map(|day| day.to_string())),
-        ("how", Some(how_word(*how).to_owned())),
-        ("error", error.as_ref().map(exactly)),
-    ])
+    saying(json!({
+        "value": value,
+        "by": by.as_deref(),
+        "on": on.map(|day| day.to_string()),
+        "how": how_word(*how),
+        "error": error.as_ref().map(exactly),
+    }))
 }
 
 /// A figure's own text, or one to the last digit where that was rounded.
@@ -222,11 +192,11 @@ fn location(whereabouts: &Whereabouts) -> Option<Value> {
         Whereabouts::Ashore => Some(json!("ashore")),
         Whereabouts::Missing => Some(json!("lost")),
         Whereabouts::Unknown => Some(json!("unknown")),
-        Whereabouts::Lent { to, span } => Some(with_some(&[
-            ("lent to", Some(to.clone())),
-            ("from", span.from.map(|day| day.to_string())),
-            ("until", span.until.map(|day| day.to_string())),
-        ])),
+        Whereabouts::Lent { to, span } => Some(saying(json!({
+            "lent to": to,
+            "from": span.from.map(|day| day.to_string()),
+            "until": span.until.map(|day| day.to_string()),
+        }))),
     }
 }
 

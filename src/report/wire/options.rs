@@ -1,18 +1,16 @@
 //! What a kit leaves open as one JSON document: the format
-//! `kitmuster/options/1`; and what it is worth in outcomes, as a part of the
-//! JSON of a check.
+//! `kitmuster/options/1`.
 //!
 //! Imports `options`, what lies below, and words.
 
 use super::check::{Way, notices, reasons};
 use super::form::{Word, objects, word};
-use super::parts::{Money, Notice, Program, ServingTool, Trip, Vessel};
+use super::parts::{Lift, Notice, Program, ServingTool, Trip, Vessel, Worth, situation};
 use super::reason::Reason;
 use super::text::document;
 use crate::freeing::{self, Question};
 use crate::measure::Answer;
-use crate::model::catalogue::Catalogue;
-use crate::model::finding::{Action, Outcome, WayToReady};
+use crate::model::finding::{Outcome, WayToReady};
 use crate::model::options::{self as model, Answered, OwnHooks, Rail, Standing};
 use crate::model::technique::{self, Pattern};
 use crate::model::vessel::Trust;
@@ -26,6 +24,9 @@ const SCHEMA: &str = "kitmuster/options/1";
 
 /// Words by the id of the fact that they answer.
 type Facts = BTreeMap<String, Vec<String>>;
+
+/// The word said, by the id of its fact.
+type Said = BTreeMap<String, String>;
 
 /// A case that was asked, and what it can be.
 type Asked<'a> = Option<(&'a Question, &'a [freeing::CaseAnswer])>;
@@ -85,31 +86,15 @@ objects! {
         source: String = practice.source.clone(),
     }
 
-    /// Situations, counted.
-    Worth(worth: model::Worth) {
-        /// The first choice is open.
-        first: usize = worth.first,
-        /// Only a later one is.
-        fallback: usize = worth.fallback,
-        /// None is known to be open, and of some nobody can tell.
-        unclear: usize = worth.unclear,
-        /// Every choice is closed.
-        nothing: usize = worth.nothing,
-        /// No hook of the type is aboard.
-        left_out: usize = worth.left_out,
-    }
-
     /// One case, as it was asked.
     Case(practice: &technique::Practice, question: &Question, answers: &[freeing::CaseAnswer]) {
         let facts = practice.facts.iter().zip(&question.said);
-        let unsaid = facts.clone().filter(|(_, said)| said.is_none());
+        let unsaid = facts.clone().filter(|(_, said)| said.is_none()).map(|(fact, _)| fact);
         let answer = |answer| CaseAnswer::new(practice, answer);
         /// The word said, by the id of its fact.
-        said: BTreeMap<String, String> = facts.filter_map(|(fact, said)| spoken(fact, *said)).collect(),
+        said: Said = facts.filter_map(|(fact, said)| spoken(fact, *said)).collect(),
         /// Likewise, what was not said and is taken so.
-        taken_for_granted: BTreeMap<String, String> = unsaid
-            .filter_map(|(fact, _)| spoken(fact, fact.unsaid))
-            .collect(),
+        taken_for_granted: Said = unsaid.filter_map(|fact| spoken(fact, fact.unsaid)).collect(),
         /// What it can be.
         answers: Vec<CaseAnswer> = answers.iter().map(answer).collect(),
     }
@@ -132,6 +117,7 @@ objects! {
         let choices = answered.choices.iter().zip(&situation.choices);
         let better = shown.options.better_at(answered.situation, along).into_iter();
         let nevers = practice.nevers_of(situation);
+        let choice = |(choice, of): (_, &Vec<usize>)| Choice::new(shown, places, choice, of);
         let Pattern(when) = &situation.when;
         /// Its id.
         id: String = situation.id.clone(),
@@ -150,7 +136,7 @@ objects! {
         /// Hauling stations at which a better one is open.
         better_at: Vec<BetterAt> = better.map(|(at, best)| BetterAt::new(at, best)).collect(),
         /// From the best to the last.
-        choices: Vec<Choice> = choices.map(|(choice, of)| Choice::new(shown, places, choice, of)).collect(),
+        choices: Vec<Choice> = choices.map(choice).collect(),
         /// What is never done there, for people.
         nevers: Vec<String> = nevers.map(|never| never.says.to_string()).collect(),
     }
@@ -164,7 +150,12 @@ objects! {
     }
 
     /// One choice of a situation.
-    Choice(shown: &OptionsShown<'_>, places: &Places<'_>, choice: &model::Choice, techniques: &[usize]) {
+    Choice(
+        shown: &OptionsShown<'_>,
+        places: &Places<'_>,
+        choice: &model::Choice,
+        techniques: &[usize]
+    ) {
         let practice = shown.practice;
         let ids = techniques.iter().map(|technique| practice.techniques[*technique].id.clone());
         /// Ids, carried out in this order.
@@ -198,63 +189,6 @@ objects! {
         /// For people; its wording may change.
         text: String = wanting.why,
     }
-
-    /// Counts, and the single tool that would lift most.
-    pub(super) Freeing(shown: &OptionsShown<'_>) {
-        let options = shown.options;
-        /// The id of the file of techniques.
-        practice: String = shown.practice.id.clone(),
-        /// The revision of that file.
-        encoding: u32 = shown.practice.encoding,
-        /// In how many situations what is open.
-        worth: Worth = Worth::new(options.outlook.worth()),
-        /// The single tool that would lift most situations.
-        lift: Option<Lift> = options.lift.as_ref().map(|lift| Lift::new(shown, lift)),
-    }
-
-    /// The single tool that would lift most situations.
-    Lift(shown: &OptionsShown<'_>, lift: &freeing::Lift) {
-        let lifted = lift.lifted.iter();
-        let price = lift.price.as_ref();
-        /// For people; its wording may change.
-        text: String = shown.lift().unwrap_or_default(),
-        /// What is to be done.
-        deed: Word<Action> = word(&lift.step.action),
-        /// What it lifts.
-        situations: Vec<Lifted> = lifted.map(|one| Lifted::new(shown.practice, one)).collect(),
-        /// What it costs; null without a catalogue that has one.
-        price: Option<Priced> = price.map(|priced| Priced::new(shown.catalogues, priced)),
-    }
-
-    /// A situation that is lifted.
-    Lifted(practice: &technique::Practice, lifted: &freeing::Lifted) {
-        /// Its id.
-        id: String = situation(practice, lifted.situation, lifted.along).id.clone(),
-        /// True for what goes along with the others.
-        along: bool = lifted.along,
-        /// The best open choice before, from 0; null where none was.
-        from: Option<usize> = lifted.from,
-        /// The best open choice then.
-        to: usize = lifted.to,
-    }
-
-    /// The cheapest item that does as much.
-    Priced(catalogues: &[Catalogue], priced: &freeing::Priced) {
-        let catalogue = &catalogues[priced.catalogue];
-        let item = &catalogue.items[priced.item];
-        /// The supplier's name.
-        supplier: String = catalogue.supplier.clone(),
-        /// The number under which it is ordered.
-        number: String = item.number.clone(),
-        /// What it is, in words.
-        description: String = item.description.clone(),
-        /// The fewest sold.
-        packs: u32 = priced.packs,
-        /// How many pieces a pack holds.
-        pack: u32 = item.pack,
-        /// For these packs, without delivery and tax.
-        price: Money = Money::new(priced.price, catalogue.currency),
-    }
 }
 
 /// Every situation, those that go along behind the others; of a case those
@@ -270,11 +204,6 @@ fn situations(shown: &OptionsShown<'_>, answers: Option<&[freeing::CaseAnswer]>)
     });
     let main = main.map(|one| Situation::new(shown, &places, one, false));
     main.chain(along.map(|one| Situation::new(shown, &places, one, true))).collect()
-}
-
-/// A situation by its index into its list.
-fn situation(practice: &technique::Practice, index: usize, along: bool) -> &technique::Situation {
-    if along { &practice.along[index] } else { &practice.situations[index] }
 }
 
 fn facts(practice: &technique::Practice, named: &[(usize, Vec<usize>)]) -> Facts {

@@ -1,24 +1,28 @@
 //! What the formats of several commands have in common: the program, a trip,
-//! a place, a quantity, an amount of money, a vessel, a tool, a notice, a file
-//! that was refused.
+//! a place, a quantity, an amount of money, a vessel, a tool, a notice, what a
+//! kit is worth in outcomes.
 //!
-//! Imports `model`, `measure`, `load` for positions and problems, and words.
+//! Imports the results of all commands, what lies below, and words.
 
 use super::form::{Day, Word, day, objects, sparse, word};
-use super::reason::fact_code;
 use crate::fleet;
-use crate::load;
 use crate::measure::{self, Currency, Figure, Length, Rounding};
+use crate::model::catalogue::{self, Catalogue};
 use crate::model::check;
-use crate::model::finding::{Asked, Serving};
+use crate::model::finding::{Action, Asked, Serving};
+use crate::model::options;
 use crate::model::place;
-use crate::model::profile::FreeboardFrom;
+use crate::model::profile::{FreeboardFrom, Profile};
+use crate::model::reason::VesselFact;
+use crate::model::technique;
 use crate::model::vessel::{self, FreeboardReading};
+use crate::report::Locale;
+
+use crate::freeing as ways;
 use crate::model::vocabulary::Vocabulary;
 use crate::quote::Offer;
-use crate::report::Locale;
 use crate::report::places::Places;
-use crate::report::subject::QuoteShown;
+use crate::report::subject::{OptionsShown, QuoteShown};
 use crate::report::words::{self, Words, figures};
 
 objects! {
@@ -38,6 +42,20 @@ objects! {
         r#return: Day = day(asked.back),
     }
 
+    // The edition that judged; no description, being part of another object.
+    pub(super) Edition(profile: &Profile) {
+        /// The id of the edition.
+        id: String = profile.id.clone(),
+        /// The id of the rule.
+        rule: String = profile.rule.clone(),
+        /// The law's edition, in words.
+        edition: String = profile.edition.clone(),
+        /// The revision of the program's encoding.
+        encoding: u32 = profile.encoding,
+        /// False for a rule that is known, not encoded.
+        encoded: bool = profile.encoded,
+    }
+
     /// An amount, with every digit of its currency.
     pub(super) Money(amount: measure::Money, currency: Currency) {
         /// The amount.
@@ -47,10 +65,9 @@ objects! {
     }
 
     /// An item, by what is needed to order it.
-    pub(super) Item(shown: &QuoteShown<'_>, offer: Offer) {
-        let item = shown.item(offer);
+    pub(super) Item(catalogue: &Catalogue, item: &catalogue::Item) {
         /// The supplier's name.
-        supplier: String = shown.catalogue(offer).supplier.clone(),
+        supplier: String = catalogue.supplier.clone(),
         /// The number under which it is ordered.
         number: String = item.number.clone(),
         /// What it is, in words.
@@ -101,10 +118,11 @@ objects! {
 
     /// From the rail or the deck down to the water.
     Freeboard(freeboard: &vessel::Freeboard, locale: Locale) {
+        let stations = freeboard.stations.iter();
         /// From where it was taken.
         from: Word<FreeboardFrom> = word(&freeboard.from),
         /// One for each hauling station.
-        stations: Vec<Station> = freeboard.stations.iter().map(|s| Station::new(s, locale)).collect(),
+        stations: Vec<Station> = stations.map(|one| Station::new(one, locale)).collect(),
     }
 
     /// A place on the rail where gear is hauled.
@@ -136,6 +154,73 @@ objects! {
         remedy: Option<String> = words::notice_remedy(notice, locale),
     }
 
+    /// Situations, counted.
+    pub(super) Worth(worth: options::Worth) {
+        /// The first choice is open.
+        first: usize = worth.first,
+        /// Only a later one is.
+        fallback: usize = worth.fallback,
+        /// None is known to be open, and of some nobody can tell.
+        unclear: usize = worth.unclear,
+        /// Every choice is closed.
+        nothing: usize = worth.nothing,
+        /// No hook of the type is aboard.
+        left_out: usize = worth.left_out,
+    }
+
+    /// Counts, and the single tool that would lift most.
+    pub(super) Freeing(shown: &OptionsShown<'_>) {
+        let ways = shown.options;
+        /// The id of the file of techniques.
+        practice: String = shown.practice.id.clone(),
+        /// The revision of that file.
+        encoding: u32 = shown.practice.encoding,
+        /// In how many situations what is open.
+        worth: Worth = Worth::new(ways.outlook.worth()),
+        /// The single tool that would lift most situations.
+        lift: Option<Lift> = ways.lift.as_ref().map(|lift| Lift::new(shown, lift)),
+    }
+
+    /// The single tool that would lift most situations.
+    pub(super) Lift(shown: &OptionsShown<'_>, lift: &ways::Lift) {
+        let lifted = lift.lifted.iter();
+        let price = lift.price.as_ref();
+        /// For people; its wording may change.
+        text: String = shown.lift().unwrap_or_default(),
+        /// What is to be done.
+        deed: Word<Action> = word(&lift.step.action),
+        /// What it lifts.
+        situations: Vec<Lifted> = lifted.map(|one| Lifted::new(shown.practice, one)).collect(),
+        /// What it costs; null without a catalogue that has one.
+        price: Option<Priced> = price.map(|priced| Priced::new(shown, priced)),
+    }
+
+    /// A situation that is lifted.
+    Lifted(practice: &technique::Practice, lifted: &ways::Lifted) {
+        /// Its id.
+        id: String = situation(practice, lifted.situation, lifted.along).id.clone(),
+        /// True for what goes along with the others.
+        along: bool = lifted.along,
+        /// The best open choice before, from 0; null where none was.
+        from: Option<usize> = lifted.from,
+        /// The best open choice then.
+        to: usize = lifted.to,
+    }
+
+    /// The cheapest item that does as much.
+    Priced(shown: &OptionsShown<'_>, priced: &ways::Priced) {
+        let catalogue = &shown.catalogues[priced.catalogue];
+        let item = &catalogue.items[priced.item];
+        #[serde(flatten)]
+        item: Item = Item::new(catalogue, item),
+        /// The fewest sold.
+        packs: u32 = priced.packs,
+        /// How many pieces a pack holds.
+        pack: u32 = item.pack,
+        /// For these packs, without delivery and tax.
+        price: Money = Money::new(priced.price, catalogue.currency),
+    }
+
     /// A record that was laid over no vessel.
     pub(super) RecordLeftOut(left_out: &fleet::LeftOut, locale: Locale) {
         /// The file, as it was given.
@@ -148,34 +233,6 @@ objects! {
         near: Option<String> = left_out.near.clone(),
         /// For people; its wording may change.
         text: String = words::fleet::left_out(left_out, locale),
-    }
-
-    /// A file that was refused.
-    pub(super) Refused(refusal: &load::Refusal) {
-        /// The file, as it was given.
-        file: String = refusal.file.clone(),
-        /// What is wrong with it.
-        problems: Vec<Problem> = refusal.problems.iter().map(Problem::new).collect(),
-    }
-
-    /// One thing that is wrong in a file.
-    Problem(problem: &load::Problem) {
-        /// The file, as it was given.
-        file: String = problem.place.file.to_string(),
-        /// The path of keys in the file.
-        key: String = problem.place.key.clone(),
-        /// From one.
-        line: Option<usize> = problem.position.map(|position| position.line),
-        /// From one, in characters.
-        column: Option<usize> = problem.position.map(|position| position.column),
-        /// The text that offends.
-        offending: Option<String> = problem.offending.clone(),
-        /// What is wrong, for people.
-        what: String = problem.what.clone(),
-        /// What was expected instead.
-        expected: Option<String> = problem.expected.clone(),
-        /// How to mend it.
-        mend: Option<String> = problem.mend.clone(),
     }
 
     /// A quantity: one of the exact counts, and its print.
@@ -284,12 +341,46 @@ impl Quantity {
     }
 }
 
+impl Item {
+    /// The item of an offer.
+    pub(super) fn of(shown: &QuoteShown<'_>, offer: Offer) -> Self {
+        Self::new(shown.catalogue(offer), shown.item(offer))
+    }
+}
+
 /// An amount in the currency of a quote.
 pub(super) fn money(shown: &QuoteShown<'_>, amount: measure::Money) -> Money {
     Money::new(amount, shown.quote.currency)
 }
 
+/// A situation by its index into its list.
+pub(super) fn situation(
+    practice: &technique::Practice,
+    index: usize,
+    along: bool,
+) -> &technique::Situation {
+    if along { &practice.along[index] } else { &practice.situations[index] }
+}
+
 /// The ids of requirements.
 pub(super) fn ids(words: &Words<'_>, indices: &[usize]) -> Vec<String> {
     indices.iter().map(|index| words.id(*index)).collect()
+}
+
+/// The stable code of a fact of the vessel, with what it speaks of.
+pub(super) fn fact_code(fact: &VesselFact, vocabulary: &Vocabulary) -> String {
+    let code = match fact {
+        VesselFact::Freeboard => "freeboard",
+        VesselFact::FreeboardFrom => "freeboard-from",
+        VesselFact::FreeboardDisputed => "freeboard-disputed",
+        VesselFact::Permits => "permits",
+        VesselFact::Gear => "gear",
+        VesselFact::Areas => "areas",
+        VesselFact::Hooks => "hooks",
+        VesselFact::Lines => "lines",
+        VesselFact::People => "people",
+        VesselFact::Feature(id) => return format!("feature:{id}"),
+        VesselFact::Aboard(kind) => return format!("aboard:{}", vocabulary.kind(*kind).id),
+    };
+    code.to_owned()
 }

@@ -4,8 +4,9 @@
 //! `quote_vessel` beside this.
 
 use super::form::{Day, Word, day, objects, word};
-use super::parts::{Item, Money, Program, RecordLeftOut, Refused, money};
+use super::parts::{Item, Money, Program, RecordLeftOut, money};
 use super::quote_vessel::{RequirementOfQuote, VesselOfQuote};
+use super::rows::Refused;
 use super::text::document;
 use crate::measure::Currency;
 use crate::model::catalogue::Catalogue;
@@ -33,6 +34,7 @@ objects! {
         let orders = quote.orders.iter();
         let vessels = 0..quote.vessels.len();
         let alone = quote.suppliers.iter();
+        let catalogues = shown.catalogues.iter();
         let left_out = shown.left_out.iter();
         /// The name and version of the format.
         #[schemars(extend("const" = SCHEMA))]
@@ -60,7 +62,7 @@ objects! {
         /// The last day on which every price holds.
         holds: Option<Day> = quote.holds.map(day),
         /// All that were given.
-        catalogues: Vec<CatalogueOfQuote> = shown.catalogues.iter().map(CatalogueOfQuote::new).collect(),
+        catalogues: Vec<CatalogueOfQuote> = catalogues.map(CatalogueOfQuote::new).collect(),
         /// One for each supplier of whom anything is ordered.
         orders: Vec<Order> = orders.map(|order| Order::new(shown, order)).collect(),
         /// The vessels.
@@ -184,7 +186,7 @@ objects! {
     /// The dearest item.
     Dearest(shown: &QuoteShown<'_>, dearest: &quote::Dearest) {
         #[serde(flatten)]
-        item: Item = Item::new(shown, dearest.offer),
+        item: Item = Item::of(shown, dearest.offer),
         /// What it costs in this order.
         price: Money = money(shown, dearest.price),
         /// What the order would come to without it; null where nothing makes up for it.

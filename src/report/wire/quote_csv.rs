@@ -6,7 +6,7 @@
 
 use super::form::Named;
 use super::rows::problems;
-use super::text::{cell, csv};
+use super::text::{Row, csv};
 use crate::measure::Day;
 use crate::model::check::Check;
 use crate::model::text::visible;
@@ -15,60 +15,14 @@ use crate::report::subject::{QuoteShown, finding, requirement};
 use crate::report::words::{fleet, quote as said};
 
 /// The columns, in their order.
-const HEAD: [&str; 30] = [
-    "row",
-    "supplier",
-    "number",
-    "description",
-    "packs",
-    "pack",
-    "unit price",
-    "sum",
-    "currency",
-    "total",
-    "file",
-    "vessel",
-    "register",
-    "on tool",
-    "pieces",
-    "left over",
-    "share",
-    "arrives",
-    "departure",
-    "price holds until",
-    "cures",
-    "clauses",
-    "verdict before",
-    "verdict after",
-    "open requirement",
-    "open clause",
-    "reasons",
-    "nearest offer",
-    "it lacks",
-    "note",
-];
+const HEAD: &str = "row,supplier,number,description,packs,pack,unit price,sum,currency,total,\
+    file,vessel,register,on tool,pieces,left over,share,arrives,departure,price holds until,\
+    cures,clauses,verdict before,verdict after,open requirement,open clause,reasons,\
+    nearest offer,it lacks,note";
 
-/// A row in the making: every cell that is not set stays empty.
-struct Row(Vec<String>);
-
-impl Row {
-    fn new(kind: &str) -> Self {
-        let mut row = Self(vec![String::new(); HEAD.len()]);
-        row.0[0] = kind.to_owned();
-        row
-    }
-
-    /// Sets a cell to what came out of a file or was worded here.
-    fn text(mut self, column: &str, text: &str) -> Self {
-        if let Some(at) = HEAD.iter().position(|known| *known == column) {
-            self.0[at] = cell(text);
-        }
-        self
-    }
-
-    fn number(self, column: &str, number: u32) -> Self {
-        self.text(column, &number.to_string())
-    }
+/// A row that says first what it is.
+fn row(kind: &str) -> Row {
+    Row::new(HEAD).text("row", kind)
 }
 
 /// The quote as CSV, lines ending as the standard says.
@@ -76,7 +30,7 @@ impl Row {
 /// # Errors
 /// None in practice: it is written to memory.
 pub fn quote_csv(shown: &QuoteShown<'_>) -> Result<String, csv::Error> {
-    csv(&HEAD, rows(shown).into_iter().map(|row| row.0))
+    csv(HEAD, rows(shown))
 }
 
 fn rows(shown: &QuoteShown<'_>) -> Vec<Row> {
@@ -86,7 +40,7 @@ fn rows(shown: &QuoteShown<'_>) -> Vec<Row> {
     }
     let quote = shown.quote;
     rows.push(
-        Row::new("order total")
+        row("order total")
             .text("total", &quote.cost.total.show(quote.currency))
             .text("currency", quote.currency.code())
             .text("price holds until", &day(quote.holds))
@@ -105,10 +59,10 @@ fn rows(shown: &QuoteShown<'_>) -> Vec<Row> {
     }
     let refused = shown.refused.iter();
     rows.extend(refused.map(|refusal| {
-        Row::new("not read").text("file", &refusal.file).text("note", &problems(refusal))
+        row("not read").text("file", &refusal.file).text("note", &problems(refusal))
     }));
     rows.extend(shown.left_out.iter().map(|left_out| {
-        Row::new("record not laid over")
+        row("record not laid over")
             .text("file", &left_out.file)
             .text("vessel", &left_out.vessel)
             .text("note", &fleet::left_out(left_out, shown.locale))
@@ -121,9 +75,8 @@ fn rows(shown: &QuoteShown<'_>) -> Vec<Row> {
 fn of_supplier(shown: &QuoteShown<'_>, order: &SupplierOrder) -> Vec<Row> {
     let catalogue = &shown.catalogues[order.catalogue];
     let currency = shown.quote.currency;
-    let own = |kind| {
-        Row::new(kind).text("supplier", &catalogue.supplier).text("currency", currency.code())
-    };
+    let own =
+        |kind| row(kind).text("supplier", &catalogue.supplier).text("currency", currency.code());
     let mut rows = Vec::new();
     for line in &order.lines {
         let offer = Offer { catalogue: order.catalogue, item: line.item };
@@ -148,7 +101,7 @@ fn of_supplier(shown: &QuoteShown<'_>, order: &SupplierOrder) -> Vec<Row> {
 /// A row about an item, in whatever role.
 fn row_of(shown: &QuoteShown<'_>, kind: &str, offer: Offer) -> Row {
     let item = shown.item(offer);
-    Row::new(kind)
+    row(kind)
         .text("supplier", &shown.catalogue(offer).supplier)
         .text("number", &item.number)
         .text("description", &item.description)
@@ -158,12 +111,12 @@ fn row_of(shown: &QuoteShown<'_>, kind: &str, offer: Offer) -> Row {
 fn of_item(shown: &QuoteShown<'_>, offer: Offer, line: &OrderLine) -> Row {
     let (item, currency) = (shown.item(offer), shown.quote.currency);
     row_of(shown, "item", offer)
-        .number("packs", line.packs)
-        .number("pack", item.pack)
+        .text("packs", &line.packs.to_string())
+        .text("pack", &item.pack.to_string())
         .text("unit price", &item.price.show(currency))
         .text("sum", &line.sum.show(currency))
-        .number("pieces", line.used)
-        .number("left over", line.spare(item.pack))
+        .text("pieces", &line.used.to_string())
+        .text("left over", &line.spare(item.pack).to_string())
         .text("price holds until", &day(item.holds))
 }
 
@@ -176,7 +129,7 @@ fn of_bought(shown: &QuoteShown<'_>, vessel: &VesselQuote, bought: &Bought) -> R
     };
     with_vessel(row_of(shown, "for", bought.offer), vessel)
         .text("on tool", on.map_or("", |tool| &tool.mark))
-        .number("pieces", bought.pieces)
+        .text("pieces", &bought.pieces.to_string())
         .text("share", &bought.share.show(shown.quote.currency))
         .text("arrives", &bought.arrives.to_string())
         .text("cures", &all(&|cured| requirement(after, cured).title.to_string()))
@@ -184,7 +137,7 @@ fn of_bought(shown: &QuoteShown<'_>, vessel: &VesselQuote, bought: &Bought) -> R
 }
 
 fn of_vessel(kind: &str, vessel: &VesselQuote) -> Row {
-    with_vessel(Row::new(kind), vessel)
+    with_vessel(row(kind), vessel)
 }
 
 fn with_vessel(row: Row, vessel: &VesselQuote) -> Row {

@@ -7,7 +7,7 @@
 use super::check::{notices, reasons};
 use super::entries;
 use super::form::{Day, Word, day, objects, sparse, word};
-use super::parts::{Item, Money, Notice, Trip, Vessel, money};
+use super::parts::{Edition, Item, Money, Notice, Trip, Vessel, money};
 use super::reason::Reason;
 use crate::model::catalogue::Gives;
 use crate::model::check::{Check, Judgement};
@@ -26,7 +26,7 @@ objects! {
     pub(super) VesselOfQuote(shown: &QuoteShown<'_>, index: usize) {
         let vessel = &shown.quote.vessels[index];
         let (before, after) = (&vessel.before, &vessel.after);
-        let profiles = after.judgements.iter();
+        let profile = |judged| ProfileOfQuote::new(before, judged);
         let lines = 0..vessel.lines.len();
         let unmet = vessel.unmet.iter();
         /// The file, as it was given.
@@ -42,7 +42,7 @@ objects! {
         /// After it, by the engine.
         verdict_after: Word<Verdict> = word(&after.verdict),
         /// What each profile said.
-        profiles: Vec<ProfileOfQuote> = profiles.map(|one| ProfileOfQuote::new(before, one)).collect(),
+        profiles: Vec<ProfileOfQuote> = after.judgements.iter().map(profile).collect(),
         /// What is told of the check after the order.
         notices: Vec<Notice> = notices(&after.notices, shown.vocabulary, shown.locale),
         /// What it gets.
@@ -66,16 +66,8 @@ objects! {
     ProfileOfQuote(before: &Check, judgement: &Judgement) {
         let profile = &judgement.profile;
         let was = before.judgements.iter().find(|was| was.profile.id == profile.id);
-        /// The id of the edition.
-        id: String = profile.id.clone(),
-        /// The id of the rule.
-        rule: String = profile.rule.clone(),
-        /// The law's edition, in words.
-        edition: String = profile.edition.clone(),
-        /// The revision of the program's encoding.
-        encoding: u32 = profile.encoding,
-        /// False for a rule that is known, not encoded.
-        encoded: bool = profile.encoded,
+        #[serde(flatten)]
+        edition: Edition = Edition::new(profile),
         /// The publication.
         source: String = profile.source.clone(),
         /// Before the order.
@@ -105,9 +97,9 @@ objects! {
         let (before, after) = (&vessel.before, &vessel.after);
         let tools = bought.tools.iter().filter_map(|tool| after.vessel.kit.get(*tool));
         let on = bought.on.and_then(|tool| before.vessel.kit.get(tool));
-        let cures = bought.cures.iter();
+        let cited = |cured: &Cured| RequirementOfQuote::new(after, *cured);
         #[serde(flatten)]
-        item: Item = Item::new(shown, bought.offer),
+        item: Item = Item::of(shown, bought.offer),
         /// What it gives.
         gives: Word<Gives> = word(&shown.item(bought.offer).gives),
         /// How many pieces.
@@ -117,7 +109,7 @@ objects! {
         /// Of the tools that come of it.
         marks: Vec<String> = tools.map(|tool| tool.mark.clone()).collect(),
         /// What it meets.
-        cures: Vec<RequirementOfQuote> = cures.map(|one| RequirementOfQuote::new(after, *one)).collect(),
+        cures: Vec<RequirementOfQuote> = bought.cures.iter().map(cited).collect(),
         /// The day of delivery.
         arrives: Day = day(bought.arrives),
         /// The day of departure.
@@ -151,7 +143,7 @@ objects! {
     Nearest(shown: &QuoteShown<'_>, nearest: &quote::Nearest, words: &Words<'_>) {
         let lacks = nearest.lacks.iter();
         #[serde(flatten)]
-        item: Item = Item::new(shown, nearest.offer),
+        item: Item = Item::of(shown, nearest.offer),
         /// What it lacks.
         lacks: Vec<Reason> = lacks.map(|reason| Reason::new(reason, None, words)).collect(),
         /// What else stands in the way.

@@ -3,11 +3,11 @@
 //! Imports `model`, `measure` and words.
 
 use super::form::{Day, Word, day, objects, sparse, word};
-use super::parts::{Place, Quantity, ids};
+use super::parts::{Place, Quantity, fact_code, ids};
 use crate::measure::{self, Figure, Rounding, System};
 use crate::model::finding::Because;
-use crate::model::reason::{self, Has, VesselFact};
-use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
+use crate::model::reason::{self, Has};
+use crate::model::vocabulary::{AttributeId, KindId};
 use crate::report::Locale;
 use crate::report::places::Places;
 use crate::report::words::{Words, figures};
@@ -281,22 +281,4 @@ fn system_of(has: &Has) -> System {
         Has::Figure(figure) => figure.system,
         _ => System::Metric,
     }
-}
-
-/// The stable code of a fact of the vessel, with what it speaks of.
-pub(super) fn fact_code(fact: &VesselFact, vocabulary: &Vocabulary) -> String {
-    let code = match fact {
-        VesselFact::Freeboard => "freeboard",
-        VesselFact::FreeboardFrom => "freeboard-from",
-        VesselFact::FreeboardDisputed => "freeboard-disputed",
-        VesselFact::Permits => "permits",
-        VesselFact::Gear => "gear",
-        VesselFact::Areas => "areas",
-        VesselFact::Hooks => "hooks",
-        VesselFact::Lines => "lines",
-        VesselFact::People => "people",
-        VesselFact::Feature(id) => return format!("feature:{id}"),
-        VesselFact::Aboard(kind) => return format!("aboard:{}", vocabulary.kind(*kind).id),
-    };
-    code.to_owned()
 }

@@ -7,10 +7,9 @@
 //! has a line and a row too. Imports `fleet`, what lies below, and words.
 
 use super::form::{Day, Named, Word, day, objects, word};
-use super::parts::Refused;
-use super::text::{cell, csv, line};
-use crate::fleet::{Judged, LeftOut, Row};
-use crate::load::Refusal;
+use super::text::{Row, csv, line};
+use crate::fleet::{self, Judged, LeftOut};
+use crate::load::{self, Refusal};
 use crate::model::check::{Judgement, Notice};
 use crate::model::finding::{Because, Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Standing;
@@ -18,7 +17,7 @@ use crate::model::reason;
 use crate::model::vocabulary::Vocabulary;
 use crate::report::Locale;
 use crate::report::subject::Fleet;
-use crate::report::words::{Words, fleet};
+use crate::report::words::{Words, fleet as said};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -125,6 +124,34 @@ objects! {
         refused: Refused = Refused::new(refusal),
     }
 
+    /// A file that was refused.
+    pub(super) Refused(refusal: &Refusal) {
+        /// The file, as it was given.
+        file: String = refusal.file.clone(),
+        /// What is wrong with it.
+        problems: Vec<Problem> = refusal.problems.iter().map(Problem::new).collect(),
+    }
+
+    /// One thing that is wrong in a file.
+    Problem(problem: &load::Problem) {
+        /// The file, as it was given.
+        file: String = problem.place.file.to_string(),
+        /// The path of keys in the file.
+        key: String = problem.place.key.clone(),
+        /// From one.
+        line: Option<usize> = problem.position.map(|position| position.line),
+        /// From one, in characters.
+        column: Option<usize> = problem.position.map(|position| position.column),
+        /// The text that offends.
+        offending: Option<String> = problem.offending.clone(),
+        /// What is wrong, for people.
+        what: String = problem.what.clone(),
+        /// What was expected instead.
+        expected: Option<String> = problem.expected.clone(),
+        /// How to mend it.
+        mend: Option<String> = problem.mend.clone(),
+    }
+
     /// An inspection record that was laid over no vessel.
     pub(super) RecordLine(left_out: &LeftOut, locale: Locale) {
         /// The name and version of the format.
@@ -133,7 +160,7 @@ objects! {
         /// The file, as it was given.
         file: String = left_out.file.to_string(),
         /// Why, for people.
-        record_not_laid_over: String = fleet::left_out(left_out, locale),
+        record_not_laid_over: String = said::left_out(left_out, locale),
     }
 }
 
@@ -155,13 +182,13 @@ fn reasons(finding: &Finding) -> &[Because] {
 /// # Errors
 /// None in practice: the types of the format all have a JSON form.
 pub fn audit_line(
-    row: &Row,
+    row: &fleet::Row,
     vocabulary: &Vocabulary,
     locale: Locale,
 ) -> Result<String, serde_json::Error> {
     line(&match row {
-        Row::Vessel(judged) => Line::Vessel(VesselLine::new(judged, vocabulary, locale)),
-        Row::Refused(refusal) => Line::Refused(RefusedLine::new(refusal)),
+        fleet::Row::Vessel(judged) => Line::Vessel(VesselLine::new(judged, vocabulary, locale)),
+        fleet::Row::Refused(refusal) => Line::Refused(RefusedLine::new(refusal)),
     })
 }
 
@@ -173,40 +200,10 @@ pub fn left_out_line(left_out: &LeftOut, locale: Locale) -> Result<String, serde
     line(&Line::Record(RecordLine::new(left_out, locale)))
 }
 
-const HEAD: [&str; 25] = [
-    "file",
-    "vessel",
-    "register",
-    "port",
-    "departure",
-    "return",
-    "vessel verdict",
-    "profile",
-    "edition",
-    "encoding",
-    "profile verdict",
-    "ready until",
-    "requirement",
-    "title",
-    "level",
-    "source",
-    "clause",
-    "outcome",
-    "tools",
-    "reasons",
-    "remedy",
-    "freeboard",
-    "day",
-    "records laid over",
-    "standing",
-];
-
-/// How many cells tell of the vessel at the beginning of each of its rows, and
-/// how many of a profile behind them.
-const OF_VESSEL: usize = 7;
-const OF_PROFILE: usize = 5;
-/// How many tell of the vessel at the end.
-const LAST: usize = 2;
+/// The columns, in their order.
+const HEAD: &str = "file,vessel,register,port,departure,return,vessel verdict,profile,edition,\
+    encoding,profile verdict,ready until,requirement,title,level,source,clause,outcome,tools,\
+    reasons,remedy,freeboard,day,records laid over,standing";
 
 /// The audit as CSV, lines ending as the standard says. No cell can be taken
 /// for a formula by a spreadsheet.
@@ -215,22 +212,22 @@ const LAST: usize = 2;
 /// None in practice: it is written to memory.
 pub fn audit_csv(of: &Fleet<'_>) -> Result<String, csv::Error> {
     let rows = of.audit.rows.iter().flat_map(|row| match row {
-        Row::Vessel(judged) => of_vessel(of, judged),
-        Row::Refused(refusal) => vec![beside(&refusal.file, "", "not read", &problems(refusal))],
+        fleet::Row::Vessel(judged) => of_vessel(of, judged),
+        fleet::Row::Refused(refusal) => vec![
+            Row::new(HEAD)
+                .text("file", &refusal.file)
+                .text("vessel verdict", "not read")
+                .text("reasons", &problems(refusal)),
+        ],
     });
     let left_out = of.audit.left_out.iter().map(|left_out| {
-        let why = fleet::left_out(left_out, of.locale);
-        beside(&left_out.file, &left_out.vessel, "record not laid over", &why)
+        Row::new(HEAD)
+            .text("file", &left_out.file)
+            .text("vessel", &left_out.vessel)
+            .text("vessel verdict", "record not laid over")
+            .text("reasons", &said::left_out(left_out, of.locale))
     });
-    csv(&HEAD, rows.chain(left_out))
-}
-
-/// The row of a file that was not judged: what it is, and why.
-fn beside(file: &str, vessel: &str, what: &str, why: &str) -> Vec<String> {
-    let mut cells = vec![String::new(); HEAD.len()];
-    (cells[0], cells[1]) = (cell(file), cell(vessel));
-    (cells[6], cells[19]) = (what.to_owned(), cell(why));
-    cells
+    csv(HEAD, rows.chain(left_out))
 }
 
 /// Everything that is wrong in a file, in one cell.
@@ -239,73 +236,63 @@ pub(super) fn problems(refusal: &Refusal) -> String {
     problems.join("; ")
 }
 
-fn of_vessel(of: &Fleet<'_>, judged: &Judged) -> Vec<Vec<String>> {
+/// A row for each finding, one at least.
+fn of_vessel(of: &Fleet<'_>, judged: &Judged) -> Vec<Row> {
     let check = &judged.check;
     let vessel = &check.vessel;
-    let head: [String; OF_VESSEL] = [
-        cell(&judged.file),
-        cell(&vessel.name),
-        cell(vessel.register.as_deref().unwrap_or_default()),
-        cell(vessel.port.as_deref().unwrap_or_default()),
-        check.asked.departure.to_string(),
-        check.asked.back.to_string(),
-        check.verdict.word().to_owned(),
-    ];
     let records: Vec<_> = judged.sources.iter().skip(1).map(|source| &*source.file).collect();
-    let last: [String; LAST] = [cell(&records.join(", ")), check.standing().word().to_owned()];
-    let whole = |cells: Vec<String>| {
-        let empty = HEAD.len() - OF_VESSEL - LAST - cells.len();
-        let empty = std::iter::repeat_n(String::new(), empty);
-        head.iter().cloned().chain(cells).chain(empty).chain(last.iter().cloned()).collect()
-    };
+    let row = Row::new(HEAD)
+        .text("file", &judged.file)
+        .text("vessel", &vessel.name)
+        .text("register", vessel.register.as_deref().unwrap_or_default())
+        .text("port", vessel.port.as_deref().unwrap_or_default())
+        .text("departure", &check.asked.departure.to_string())
+        .text("return", &check.asked.back.to_string())
+        .text("vessel verdict", check.verdict.word())
+        .text("records laid over", &records.join(", "))
+        .text("standing", check.standing().word());
     let (vocabulary, locale) = (of.vocabulary, of.locale);
-    let judgements = check.judgements.iter().flat_map(|judgement| {
+    let rows = check.judgements.iter().flat_map(|judgement| {
         let profile = &judgement.profile;
-        of_judgement(judgement, &Words { vocabulary, vessel, profile, locale })
+        of_judgement(&row, judgement, &Words { vocabulary, vessel, profile, locale })
     });
-    let mut rows: Vec<_> = judgements.map(whole).collect();
-    if rows.is_empty() {
-        rows.push(whole(Vec::new()));
-    }
-    rows
+    let rows: Vec<_> = rows.collect();
+    if rows.is_empty() { vec![row] } else { rows }
 }
 
-/// A row for each finding, one at least.
-fn of_judgement(judgement: &Judgement, words: &Words<'_>) -> Vec<Vec<String>> {
+fn of_judgement(row: &Row, judgement: &Judgement, words: &Words<'_>) -> Vec<Row> {
     let profile = &judgement.profile;
-    let head: [String; OF_PROFILE] = [
-        cell(&profile.id),
-        cell(&profile.edition),
-        profile.encoding.to_string(),
-        judgement.verdict.word().to_owned(),
-        match judgement.ready_until {
-            ReadyUntil::None if judgement.verdict == Verdict::CannotTell => "can't tell".to_owned(),
-            ReadyUntil::None => "not ready".to_owned(),
-            ReadyUntil::Day(day) => day.to_string(),
-            ReadyUntil::NoEnd => "no end".to_owned(),
-        },
-    ];
-    if judgement.findings.is_empty() {
-        return vec![head.to_vec()];
-    }
-    let finding = |finding| head.iter().cloned().chain(of_finding(finding, words)).collect();
-    judgement.findings.iter().map(finding).collect()
+    let until = match judgement.ready_until {
+        ReadyUntil::None if judgement.verdict == Verdict::CannotTell => "can't tell".to_owned(),
+        ReadyUntil::None => "not ready".to_owned(),
+        ReadyUntil::Day(day) => day.to_string(),
+        ReadyUntil::NoEnd => "no end".to_owned(),
+    };
+    let row = row.clone();
+    let row = row
+        .text("profile", &profile.id)
+        .text("edition", &profile.edition)
+        .text("encoding", &profile.encoding.to_string())
+        .text("profile verdict", judgement.verdict.word())
+        .text("ready until", &until);
+    let findings = judgement.findings.iter();
+    let rows: Vec<_> = findings.map(|finding| of_finding(row.clone(), finding, words)).collect();
+    if rows.is_empty() { vec![row] } else { rows }
 }
 
-fn of_finding(finding: &Finding, words: &Words<'_>) -> [String; 11] {
+fn of_finding(row: Row, finding: &Finding, words: &Words<'_>) -> Row {
     let requirement = words.requirement(finding.requirement);
     let told: Vec<_> = reasons(finding).iter().map(|because| words.told(because)).collect();
-    [
-        cell(&words.id(finding.requirement)),
-        cell(&words.title(finding.requirement)),
-        requirement.map_or("", |requirement| requirement.level.word()).to_owned(),
-        cell(&words.profile.source),
-        cell(requirement.map_or("", |requirement| &requirement.clause)),
-        finding.outcome.word().to_owned(),
-        cell(&marks(finding, words).join(", ")),
-        cell(&told.join("; ")),
-        cell(&words.remedy(finding, &[]).unwrap_or_default()),
-        finding.freeboard.map(|at| cell(&words.freeboard(at))).unwrap_or_default(),
-        finding.day.to_string(),
-    ]
+    let freeboard = finding.freeboard.map(|at| words.freeboard(at));
+    row.text("requirement", &words.id(finding.requirement))
+        .text("title", &words.title(finding.requirement))
+        .text("level", requirement.map_or("", |requirement| requirement.level.word()))
+        .text("source", &words.profile.source)
+        .text("clause", requirement.map_or("", |requirement| &requirement.clause))
+        .text("outcome", finding.outcome.word())
+        .text("tools", &marks(finding, words).join(", "))
+        .text("reasons", &told.join("; "))
+        .text("remedy", &words.remedy(finding, &[]).unwrap_or_default())
+        .text("freeboard", &freeboard.unwrap_or_default())
+        .text("day", &finding.day.to_string())
 }

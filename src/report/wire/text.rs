@@ -42,16 +42,35 @@ fn harmless(text: String) -> String {
     out
 }
 
-/// A table as CSV (RFC 4180), lines ending as the standard says.
-pub(super) fn csv(
-    head: &[&str],
-    rows: impl IntoIterator<Item = Vec<String>>,
-) -> Result<String, csv::Error> {
+/// A row of CSV in the making: every cell that is not set stays empty.
+#[derive(Clone)]
+pub(super) struct Row {
+    head: &'static str,
+    cells: Vec<String>,
+}
+
+impl Row {
+    /// An empty row under that head.
+    pub(super) fn new(head: &'static str) -> Self {
+        Self { head, cells: head.split(',').map(|_| String::new()).collect() }
+    }
+
+    /// Sets a cell to what came out of a file or was worded here.
+    pub(super) fn text(mut self, column: &str, text: &str) -> Self {
+        if let Some(at) = self.head.split(',').position(|known| known == column) {
+            self.cells[at] = cell(text);
+        }
+        self
+    }
+}
+
+/// Rows under their head as CSV (RFC 4180), lines ending as the standard says.
+pub(super) fn csv(head: &str, rows: impl IntoIterator<Item = Row>) -> Result<String, csv::Error> {
     let mut writer =
         csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-    writer.write_record(head)?;
+    writer.write_record(head.split(','))?;
     for row in rows {
-        writer.write_record(row)?;
+        writer.write_record(row.cells)?;
     }
     let bytes = writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))?;
     Ok(String::from_utf8_lossy(&bytes).into_owned())
@@ -59,7 +78,7 @@ pub(super) fn csv(
 
 /// A cell that shows what it says and computes nothing: what a spreadsheet
 /// would take for a formula begins with an apostrophe.
-pub(super) fn cell(text: &str) -> String {
+fn cell(text: &str) -> String {
     let shown = visible(text);
     let live = |c: char| matches!(c, '=' | '+' | '-' | '@' | '＝' | '＋' | '－' | '＠' | '|' | '%');
     if shown.trim_start().starts_with(live) { format!("'{shown}") } else { shown }

@@ -3,11 +3,11 @@
 //!
 //! Imports `model`, the words and the drawings.
 
-use super::super::drawing::drawing;
 use super::cards::{cited, cited_line, lines, stop_when};
 use super::columns;
 use super::plan::{Plan, Sheet};
 use crate::model::technique::{Line, Never};
+use crate::report::draw::sketch;
 use crate::report::render::base::prose;
 use crate::report::words::options::without_never;
 use maud::{Markup, html};
@@ -24,7 +24,7 @@ pub(super) fn technique(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Mar
     html! {
         article.box id=(place) aria-labelledby=(name) {
             h3 id=(name) { span.badge { (place) } " " (prose(&technique.title.to_string())) }
-            @if let Some(picture) = technique.drawing.as_deref().and_then(|name| drawing(name, locale)) {
+            @if let Some(picture) = technique.drawing.as_deref().and_then(|name| sketch(name, locale)) {
                 @if shown_at.is_some() { div.on-screen { (picture) } } @else { (picture) }
             }
             ol.steps { @for step in &technique.steps { li { (prose(&step.says.to_string())) } } }

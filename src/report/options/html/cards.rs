@@ -3,10 +3,10 @@
 //!
 //! Imports `model`, the words and the drawings.
 
-use super::super::drawing::drawing;
 use super::plan::Plan;
 use crate::model::technique::{Card, Cited, Line, Practice, Technique};
 use crate::report::Locale;
+use crate::report::draw::sketch;
 use crate::report::profiles::verified;
 use crate::report::render::base::prose;
 use crate::report::words::pages::sentence;
@@ -39,7 +39,7 @@ fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
     html! {
         section.card id=(letter) aria-labelledby=(id) {
             h2 id=(id) { span.badge { (letter) } " " (prose(&card.title.to_string())) }
-            @if let Some(picture) = card.drawing.as_deref().and_then(|name| drawing(name, locale)) { (picture) }
+            @if let Some(picture) = card.drawing.as_deref().and_then(|name| sketch(name, locale)) { (picture) }
             @for technique in plan.on_card(index) { (way(technique, locale)) }
             ol.steps { @for step in &card.steps { li { (with_source(step, &sources)) } } }
             @if !card.nevers.is_empty() {

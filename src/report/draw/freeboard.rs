@@ -1,0 +1,71 @@
+//! The freeboard line: from zero to twice the vessel's own freeboard, a lane
+//! for each verdict.
+
+use super::svg::{WIDTH, area, drawn, image, label, label_at, label_to, line, places};
+use crate::measure::Length;
+use crate::model::finding::{Stretch, Verdict};
+use maud::{Markup, html};
+
+/// Where the line begins and ends, from the left.
+const LEFT: f64 = 112.0;
+const RIGHT: f64 = WIDTH - 8.0;
+/// How tall one lane is, and where the first begins.
+const LANE: f64 = 30.0;
+const TOP: f64 = 36.0;
+
+/// The lanes from above: a verdict each, so that the place says what the
+/// colour says.
+const LANES: [(Verdict, &str, &str); 3] = [
+    (Verdict::Ready, "good", "✓ ready"),
+    (Verdict::CannotTell, "open", "? can't tell"),
+    (Verdict::NotReady, "bad", "✕ not ready"),
+];
+
+/// What the line shows.
+pub(in crate::report) struct Line<'a> {
+    /// The stretches, in order, and the end of the last.
+    pub(in crate::report) parts: &'a [Stretch],
+    /// That end, in the picture's one system of units.
+    pub(in crate::report) end: (Length, String),
+    /// The vessel's own freeboards, each with its ends, and all in words.
+    pub(in crate::report) own: (&'a [(Length, Length)], String),
+    /// Above what the kit gives out, if it does.
+    pub(in crate::report) gives_out: Option<String>,
+}
+
+/// The line as an image.
+pub(in crate::report) fn picture(id: &str, texts: (&str, &str), of: &Line<'_>) -> Markup {
+    image(id, TOP + 3.0 * LANE + 50.0, texts, &body(of))
+}
+
+fn body(of: &Line<'_>) -> Markup {
+    let at = |freeboard: Length| LEFT + drawn(freeboard) / drawn(of.end.0) * (RIGHT - LEFT);
+    let bottom = TOP + 3.0 * LANE;
+    let (own, own_in_words) = &of.own;
+    let middle = own.iter().map(|(low, high)| (at(*low) + at(*high)) / 2.0);
+    let middle = middle.reduce(|a, b| (a + b) / 2.0);
+    html! {
+        @for (index, (verdict, class, name)) in LANES.iter().enumerate() {
+            @let y = TOP + places(index) * LANE;
+            (line("lane", (LEFT, y + LANE), (RIGHT, y + LANE)))
+            (label("", (4.0, y + 21.0), LEFT - 8.0, name))
+            @for part in of.parts.iter().filter(|part| part.verdict == *verdict) {
+                @let width = (at(part.to) - at(part.from)).max(2.0).min(RIGHT - at(part.from).min(RIGHT - 2.0));
+                (area(&format!("lane-{class}"), (at(part.from).min(RIGHT - 2.0), y + 4.0), (width, LANE - 7.0)))
+            }
+        }
+        @for (low, high) in *own {
+            @if low != high { (area("own-range", (at(*low), TOP - 6.0), (at(*high) - at(*low), bottom - TOP + 12.0))) }
+            (line("own", (at(*low), TOP - 8.0), (at(*low), bottom + 6.0)))
+            @if low != high { (line("own", (at(*high), TOP - 8.0), (at(*high), bottom + 6.0))) }
+        }
+        @if let Some(middle) = middle {
+            (label_at("strong", (middle, TOP - 14.0), own_in_words))
+        }
+        (label("", (LEFT, bottom + 22.0), 20.0, "0"))
+        (label_to("", (RIGHT, bottom + 22.0), 160.0, &of.end.1))
+        @if let Some(gives_out) = &of.gives_out {
+            (label_to("", (RIGHT, bottom + 41.0), RIGHT - 4.0, &format!("gives out above {gives_out}")))
+        }
+    }
+}
