@@ -48,6 +48,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 pub(in crate::report) use finding::ToolJson;
+pub(in crate::report) use quantity::MoneyJson;
 pub(in crate::report) use reason::ReasonJson;
 pub(in crate::report) use vessel::{NoticeJson, VesselJson};
 pub(in crate::report) use way::{DEEDS, StepJson, TargetJson, WayJson, deed};

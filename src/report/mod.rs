@@ -15,6 +15,7 @@ mod picture;
 mod places;
 mod problems;
 mod profiles;
+#[cfg(feature = "quote")]
 pub mod quote;
 #[cfg(test)]
 mod sample;

@@ -14,12 +14,6 @@ use textwrap::{Options, WordSeparator, WordSplitter};
 /// The narrowest page: below it a figure would no longer fit on a line.
 pub(crate) const NARROWEST: usize = 40;
 
-/// The least room between a text and the amount behind it.
-const AMOUNT_GAP: usize = 3;
-
-/// The narrowest text beside an amount; a longer one stands above it.
-const NARROWEST_TEXT: usize = 14;
-
 /// Keeps two words on one line while wrapping; never printed.
 const TIE: char = '\u{a0}';
 
@@ -140,7 +134,12 @@ impl Page {
 
     /// Wrapped text with an amount at the right edge of its last line, so that
     /// amounts stand below each other.
+    #[cfg(any(feature = "quote", test))]
     pub(crate) fn amount(&mut self, indent: usize, (text, tone): (&str, Tone), amount: &str) {
+        /// The least room between a text and the amount behind it.
+        const AMOUNT_GAP: usize = 3;
+        /// The narrowest text beside an amount; a longer one stands above it.
+        const NARROWEST_TEXT: usize = 14;
         let amount = tidy(amount);
         let taken = display_width(&amount) + AMOUNT_GAP;
         let room = self.width.saturating_sub(indent + taken);

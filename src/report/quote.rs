@@ -14,8 +14,8 @@ mod tests;
 pub use self::csv::csv;
 pub(in crate::report) use entries::ENTRY;
 pub use html::html;
+pub(in crate::report) use json::QuoteJson;
 pub use json::json;
-pub(in crate::report) use json::{MoneyJson, QuoteJson};
 pub use table::table;
 
 use super::page::{Page, Tone};

@@ -8,6 +8,7 @@ use super::audit::json::AuditJson;
 use super::audit::line::AnyLine;
 use super::json::CheckJson;
 use super::options::OptionsJson;
+#[cfg(feature = "quote")]
 use super::quote::{ENTRY, QuoteJson};
 use crate::fleet::record::AuditRecord;
 use crate::load::{FileKind, polish, schema};
@@ -29,7 +30,7 @@ pub struct Format {
 }
 
 /// Every format, the files first.
-pub const FORMATS: [Format; 12] = [
+pub const FORMATS: &[Format] = &[
     file("vessel", "vessel/1", "a vessel's inventory", || schema(FileKind::Vessel)),
     file("inspection", "inspection/1", "an inspection record", || schema(FileKind::Inspection)),
     file("catalogue", "catalogue/1", "a supplier's catalogue", || schema(FileKind::Catalogue)),
@@ -41,6 +42,7 @@ pub const FORMATS: [Format; 12] = [
     file("audit-line", "audit-line/1", "a line of `audit --format lines`", written::<AnyLine>),
     file("record", "record/1", "an audit on record", written::<AuditRecord>),
     file("options", "options/1", "what `options --format json` prints", written::<OptionsJson>),
+    #[cfg(feature = "quote")]
     file("quote", "quote/1", "what `quote --format json` prints", quote),
 ];
 
@@ -132,6 +134,7 @@ fn forbid_null(schema: &mut Schema) {
 
 /// A quote has entries of a vessel's kit in it, whose shape is that of the
 /// file.
+#[cfg(feature = "quote")]
 fn quote() -> Value {
     let mut quote = written::<QuoteJson>();
     let vessel = schema(FileKind::Vessel);
@@ -153,6 +156,7 @@ fn quote() -> Value {
 
 /// Gives references the names that the definitions of a file have in a quote,
 /// and notes what they refer to.
+#[cfg(feature = "quote")]
 fn rename(schema: &mut Value, referred: &mut Vec<String>) {
     match schema {
         Value::Object(keys) => {
@@ -170,6 +174,7 @@ fn rename(schema: &mut Value, referred: &mut Vec<String>) {
     }
 }
 
+#[cfg(feature = "quote")]
 fn of_ref(value: &Value) -> Option<String> {
     value.as_str()?.strip_prefix("#/$defs/").map(str::to_owned)
 }

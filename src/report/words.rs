@@ -13,6 +13,7 @@ mod limits;
 mod notices;
 pub(crate) mod options;
 pub(crate) mod pages;
+#[cfg(feature = "quote")]
 pub(crate) mod quote;
 mod reasons;
 mod remedies;

@@ -3,7 +3,7 @@
 //!
 //! Imports `measure`.
 
-use crate::measure::{Figure, Length, Quantity, Rounding, Units};
+use crate::measure::{Currency, Figure, Length, Money, Quantity, Rounding, Units};
 use crate::report::words::{Words, figures};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -70,5 +70,22 @@ impl QuantityJson {
     pub(super) fn of_stretch_end(length: Length, words: &Words<'_>) -> Self {
         let text = figures::stretch_end(length, words.system(), words.units);
         Self::new(Quantity::Length(length), text)
+    }
+}
+
+/// An amount, with every digit of its currency.
+#[derive(Debug, JsonSchema, Serialize)]
+#[schemars(rename = "Money")]
+pub(in crate::report) struct MoneyJson {
+    /// The amount.
+    amount: String,
+    /// The code of ISO 4217.
+    currency: &'static str,
+}
+
+impl MoneyJson {
+    /// The amount in its currency.
+    pub(in crate::report) fn new(amount: Money, currency: Currency) -> Self {
+        Self { amount: amount.show(currency), currency: currency.code() }
     }
 }

@@ -12,7 +12,7 @@ use crate::model::finding::Verdict;
 use crate::model::stable::stable_words;
 use crate::quote::{Alone, Bound, Cost, Explained, Measuring, Quote};
 use crate::report::audit::json::{LeftOutJson, RefusedJson};
-use crate::report::json::{ProgramJson, VERDICTS, harmless, verdict};
+use crate::report::json::{MoneyJson, ProgramJson, VERDICTS, harmless, verdict};
 use basket::{CatalogueJson, ItemJson, SupplierJson};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -105,16 +105,6 @@ struct CountsJson {
     not_ready: usize,
     /// Of how many nobody can tell.
     cannot_tell: usize,
-}
-
-/// An amount, with every digit of its currency.
-#[derive(Debug, JsonSchema, Serialize)]
-#[schemars(rename = "Money")]
-pub(in crate::report) struct MoneyJson {
-    /// The amount.
-    amount: String,
-    /// The code of ISO 4217.
-    currency: &'static str,
 }
 
 /// What something costs.
@@ -277,15 +267,9 @@ impl CountsJson {
     }
 }
 
-impl MoneyJson {
-    /// The amount in its currency.
-    pub(in crate::report) fn new(amount: Money, currency: Currency) -> Self {
-        Self { amount: amount.show(currency), currency: currency.code() }
-    }
-
-    fn of(quote: &Quote, amount: Money) -> Self {
-        Self::new(amount, quote.currency)
-    }
+/// An amount in the currency of the quote.
+fn money(quote: &Quote, amount: Money) -> MoneyJson {
+    MoneyJson::new(amount, quote.currency)
 }
 
 impl CostJson {
@@ -305,7 +289,7 @@ impl BoundJson {
         let bound = shown.quote.bound;
         let least = match bound {
             Bound::Cheapest => None,
-            Bound::AtLeast(least) => Some(MoneyJson::of(shown.quote, least)),
+            Bound::AtLeast(least) => Some(money(shown.quote, least)),
         };
         Self { state: bound_state(bound), least, text: crate::report::words::quote::bound(shown) }
     }
@@ -337,15 +321,15 @@ impl MeasuringJson {
         });
         Self {
             tools: tools.collect(),
-            total: MoneyJson::of(shown.quote, measuring.total),
-            saves: MoneyJson::of(shown.quote, measuring.saves),
+            total: money(shown.quote, measuring.total),
+            saves: money(shown.quote, measuring.saves),
         }
     }
 }
 
 impl ExplainedJson {
     fn new(shown: &Shown<'_>, explained: &Explained) -> Self {
-        let money = |amount| MoneyJson::of(shown.quote, amount);
+        let money = |amount| money(shown.quote, amount);
         let dearest = explained.dearest.as_ref().map(|dearest| DearestJson {
             item: ItemJson::new(shown, dearest.offer),
             price: money(dearest.price),

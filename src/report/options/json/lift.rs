@@ -5,8 +5,7 @@
 use super::super::Shown;
 use super::situation;
 use crate::options::{Lift, Lifted, Priced};
-use crate::report::json::{DEEDS, deed};
-use crate::report::quote::MoneyJson;
+use crate::report::json::{DEEDS, MoneyJson, deed};
 use schemars::JsonSchema;
 use serde::Serialize;
 

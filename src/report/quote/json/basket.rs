@@ -3,9 +3,10 @@
 //! Imports `quote` and `model`.
 
 use super::super::Shown;
-use super::{CostJson, MoneyJson};
+use super::{CostJson, money};
 use crate::model::catalogue::Catalogue;
 use crate::quote::{Offer, OrderLine, SupplierOrder};
+use crate::report::json::MoneyJson;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -129,8 +130,8 @@ impl OrderLineJson {
             pack: item.pack,
             used: line.used,
             left_over: line.spare(item.pack),
-            unit_price: MoneyJson::of(shown.quote, item.price),
-            sum: MoneyJson::of(shown.quote, line.sum),
+            unit_price: money(shown.quote, item.price),
+            sum: money(shown.quote, line.sum),
             holds: item.holds.map(|day| day.to_string()),
         }
     }

@@ -4,8 +4,8 @@
 //! vessel's own list, marks after it those of the kit that was judged.
 
 use super::super::{Shown, entries, finding, requirement};
-use super::MoneyJson;
 use super::basket::ItemJson;
+use super::money;
 use crate::model::catalogue::Gives;
 use crate::model::check::{Check, Notice};
 use crate::model::finding::Outcome;
@@ -14,7 +14,7 @@ use crate::quote::{Bought, Cured, Hindrance, Nearest, Unmet, VesselQuote};
 use crate::report::Subject;
 use crate::report::audit::csv::{LEVELS, level};
 use crate::report::json::{
-    NoticeJson, OUTCOMES, ReasonJson, VERDICTS, VesselJson, outcome, verdict,
+    MoneyJson, NoticeJson, OUTCOMES, ReasonJson, VERDICTS, VesselJson, outcome, verdict,
 };
 use crate::report::places::Places;
 use crate::report::words;
@@ -270,7 +270,7 @@ impl LineJson {
             cures: cures.map(|cured| RequirementJson::new(shown, &vessel.after, *cured)).collect(),
             arrives: bought.arrives.to_string(),
             departure: vessel.after.asked.departure.to_string(),
-            share: MoneyJson::of(shown.quote, bought.share),
+            share: money(shown.quote, bought.share),
             entries: entries::entries(shown.vocabulary, vessel, line),
         }
     }
