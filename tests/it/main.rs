@@ -44,4 +44,5 @@ mod traps;
 mod unsaid;
 mod verdicts;
 mod wants;
+mod whole;
 mod words;
