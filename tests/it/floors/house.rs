@@ -37,7 +37,7 @@ impl House {
         let file = file.unwrap_or_else(|| panic!("{} has no file", module.join("::")));
         for (within, said) in read(module, &texts[file], Tests::LeftOut) {
             for child in &said.children {
-                self.take(texts, &[&within[..], &[child.clone()]].concat());
+                self.take(texts, &[&within[..], std::slice::from_ref(child)].concat());
             }
             self.modules.insert(within, (file.clone(), said));
         }
@@ -49,7 +49,7 @@ impl House {
             let imported =
                 said.imports.iter().filter_map(|import| self.imported(module, said, import));
             let named = said.paths.iter().filter_map(|path| {
-                match self.find(&self.from_the_root(module, path, 0)?, 0) {
+                match self.find(&self.below_the_root(module, path, 0)?, 0) {
                     Found::File(file) => Some(file),
                     Found::Module(_) => None,
                 }
@@ -66,7 +66,7 @@ impl House {
         if import.handed_on && !said.firsts.contains(&import.name) {
             return None;
         }
-        match self.find(&self.from_the_root(module, &import.path, 0)?, 0) {
+        match self.find(&self.below_the_root(module, &import.path, 0)?, 0) {
             Found::File(file) => Some(file),
             Found::Module(all) if import.name == "*" => Some(self.modules[&all].0.clone()),
             Found::Module(_) => None,
@@ -75,7 +75,7 @@ impl House {
 
     /// A path as it is written in a module, from the root of the package;
     /// nothing for what comes from outside.
-    fn from_the_root(&self, module: &[String], path: &[String], depth: usize) -> Option<Words> {
+    fn below_the_root(&self, module: &[String], path: &[String], depth: usize) -> Option<Words> {
         let (first, rest) = path.split_first()?;
         let outer = || module.split_last().map(|(_, outer)| outer.to_vec());
         let mut from = match first.as_str() {
@@ -105,7 +105,7 @@ impl House {
         if said.items.contains(name) || (is_module && !rest.is_empty()) {
             return Some(own);
         }
-        let from = |import: &Import| self.from_the_root(module, &import.path, depth + 1);
+        let from = |import: &Import| self.below_the_root(module, &import.path, depth + 1);
         if let Some(import) = said.imports.iter().find(|import| import.name == name) {
             return Some([&from(import)?, rest].concat());
         }
