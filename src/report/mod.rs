@@ -14,6 +14,7 @@ mod picture;
 mod places;
 mod problems;
 mod profiles;
+#[cfg(feature = "quote")]
 pub mod quote;
 pub(crate) mod render;
 #[cfg(test)]

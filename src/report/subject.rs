@@ -1,23 +1,27 @@
 //! What each command's result is shown from: the result, and all that is
 //! needed to put it into words.
 //!
-//! Imports `fleet`, `quote`, `options`, `load` and what lies below, and the
+//! Imports `fleet`, `freeing`, `load` and what lies below, and the
 //! words; no page and no format, each of which begins here.
+
+#[cfg(feature = "quote")]
+mod quote;
+
+#[cfg(feature = "quote")]
+pub use quote::QuoteShown;
+#[cfg(feature = "quote")]
+pub(crate) use quote::{finding, requirement};
 
 use super::words::Words;
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
-use crate::fleet::{Audit, Judged, LeftOut};
+use crate::fleet::{Audit, Judged};
 use crate::freeing::Options;
-use crate::load::{Refusal, Source};
-use crate::measure::Money;
-use crate::model::catalogue::{Catalogue, Item};
+use crate::load::Source;
+use crate::model::catalogue::Catalogue;
 use crate::model::check::{Check, Judgement, Notice};
-use crate::model::finding::Finding;
-use crate::model::profile::{Profile, Requirement};
 use crate::model::technique::Practice;
 use crate::model::vocabulary::Vocabulary;
-use crate::quote::{Cured, Offer, Quote, VesselQuote};
 use crate::report::Locale;
 
 /// A check's result with all that is needed to put it into words.
@@ -123,77 +127,4 @@ impl<'a> OptionsShown<'a> {
             locale: self.locale,
         }
     }
-}
-
-/// A quote with all that is needed to put it into words.
-#[derive(Debug, Clone, Copy)]
-pub struct QuoteShown<'a> {
-    /// The quote.
-    pub quote: &'a Quote,
-    /// The catalogues that it is out of, in the order given.
-    pub catalogues: &'a [Catalogue],
-    /// The words for kinds and attributes.
-    pub vocabulary: &'a Vocabulary,
-    /// The language and the units of the page.
-    pub locale: Locale,
-    /// For whom it is, if that is to stand on the page.
-    pub customer: Option<&'a str>,
-    /// Whether everything was to come from one supplier.
-    pub one_supplier: bool,
-    /// Vessels, by index, for which no day of departure is known: they are
-    /// taken to leave on the day of the order.
-    pub undated: &'a [usize],
-    /// Files of vessels and records that were refused.
-    pub refused: &'a [Refusal],
-    /// Inspection records that were laid over no vessel.
-    pub left_out: &'a [LeftOut],
-}
-
-impl<'a> QuoteShown<'a> {
-    /// The catalogue of an offer.
-    pub(crate) fn catalogue(&self, offer: Offer) -> &'a Catalogue {
-        &self.catalogues[offer.catalogue]
-    }
-
-    /// The item of an offer.
-    pub(crate) fn item(&self, offer: Offer) -> &'a Item {
-        &self.catalogue(offer).items[offer.item]
-    }
-
-    /// An amount with its currency, like `184.50 USD`.
-    pub(crate) fn money(&self, amount: Money) -> String {
-        format!("{} {}", amount.show(self.quote.currency), self.quote.currency)
-    }
-
-    /// Whether a vessel leaves before the day of the order, so that nothing
-    /// can be there in time.
-    pub(crate) fn left_before(&self, vessel: &VesselQuote) -> bool {
-        vessel.before.asked.departure < self.quote.ordered
-    }
-
-    /// The words for one judgement of a check.
-    pub(crate) fn words(&self, check: &'a Check, judgement: usize) -> Words<'a> {
-        Words {
-            vocabulary: self.vocabulary,
-            vessel: &check.vessel,
-            profile: profile(check, judgement),
-            locale: self.locale,
-        }
-    }
-}
-
-/// The profile of a judgement.
-fn profile(check: &Check, judgement: usize) -> &Profile {
-    &check.judgements[judgement].profile
-}
-
-/// The requirement that a finding of the quote is about.
-pub(crate) fn requirement(check: &Check, cured: Cured) -> &Requirement {
-    &profile(check, cured.judgement).requirements[cured.requirement]
-}
-
-/// The finding of a check for that requirement, if it has one.
-pub(crate) fn finding(check: &Check, cured: Cured) -> Option<&Finding> {
-    let findings = &check.judgements.get(cured.judgement)?.findings;
-    findings.iter().find(|finding| finding.requirement == cured.requirement)
 }

@@ -6,6 +6,7 @@ mod brute;
 mod draw;
 
 use crate::kit;
+use crate::whole::cases;
 use brute::{Achieved, Case};
 use draw::{DEPARTS, ORDERED, RETURNS, Written};
 use kitmuster::load::{self, Library};
@@ -14,9 +15,6 @@ use kitmuster::model::vessel::Vessel;
 use kitmuster::quote::{Bound, OneVessel, Order, Quote, quote};
 use std::sync::Arc;
 use std::time::Duration;
-
-/// How many cases are drawn where nothing else is said.
-const CASES: u64 = 120;
 
 /// A number from the environment, to try many more by hand.
 fn number(name: &str, usual: u64) -> u64 {
@@ -27,7 +25,7 @@ fn number(name: &str, usual: u64) -> u64 {
 fn no_basket_is_cheaper_than_the_quote() {
     let library = kit::library();
     let first = number("KITMUSTER_SEED", 1);
-    let cases = number("KITMUSTER_CASES", CASES);
+    let cases = number("KITMUSTER_CASES", cases(40, 120));
     let agreed: Vec<bool> =
         (first..first + cases).filter_map(|seed| agree(&library, seed)).collect();
     let bought = agreed.iter().filter(|bought| **bought).count();

@@ -44,4 +44,5 @@ mod terminal;
 mod traps;
 mod unsaid;
 mod verdicts;
+mod whole;
 mod words;

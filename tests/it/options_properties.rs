@@ -5,6 +5,7 @@
 mod changes;
 
 use crate::kit;
+use crate::properties::config;
 use changes::{Change, apply, case, hiding, measured, rail};
 use kitmuster::engine::{self, Depth};
 use kitmuster::freeing::Prepared;
@@ -230,17 +231,8 @@ fn after_a_check(
     (of_check, freeing::options(&asked))
 }
 
-/// 48 cases, or as many as the environment asks for.
-fn config() -> ProptestConfig {
-    let config = ProptestConfig { failure_persistence: None, ..ProptestConfig::default() };
-    match std::env::var_os("PROPTEST_CASES") {
-        Some(_) => config,
-        None => ProptestConfig { cases: 48, ..config },
-    }
-}
-
 proptest! {
-    #![proptest_config(config())]
+    #![proptest_config(config(16, 48))]
 
     #[test]
     fn one_more_serviceable_tool_closes_nothing(

@@ -2,6 +2,7 @@
 //! may do to a verdict, on shipped vessels changed at random.
 
 use crate::kit;
+use crate::whole::{cases, is_whole};
 use kitmuster::engine::{self, Request};
 use kitmuster::load::Library;
 use kitmuster::measure::{Day, Figure, Length, Quantity, Rounding, System};
@@ -13,6 +14,7 @@ use kitmuster::model::vessel::{
     Datum, Freeboard, FreeboardReading, How, State, Station, Trust, Vessel, Whereabouts,
 };
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 use std::sync::{Arc, OnceLock};
 
 struct Shipped {
@@ -192,8 +194,19 @@ fn only(check: &Check) -> &Judgement {
     &check.judgements[0]
 }
 
+/// So many cases as `cases` says, or as the environment asks for. The small
+/// share is the same each time, a whole run draws others.
+pub(crate) fn config(small: u32, whole: u32) -> ProptestConfig {
+    let config = ProptestConfig { failure_persistence: None, ..ProptestConfig::default() };
+    if std::env::var_os("PROPTEST_CASES").is_some() {
+        return config;
+    }
+    let rng_seed = if is_whole() { RngSeed::Random } else { RngSeed::Fixed(2026) };
+    ProptestConfig { cases: cases(small, whole), rng_seed, ..config }
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(config(64, 256))]
 
     #[test]
     fn one_day_after_ready_until_it_is_not_ready(case in case()) {

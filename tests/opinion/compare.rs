@@ -6,6 +6,7 @@ use crate::judge::{Judge, Opinion, Outcome, Verdict, Whole, question};
 use crate::kit::Vessel;
 use crate::policy::Policy;
 use crate::rules::{self, Rules, Words};
+use crate::whole::cases;
 use kitmuster::engine::{self, Depth, Request};
 use kitmuster::load::{self, Library};
 use kitmuster::model::check::{Check, Judgement};
@@ -73,8 +74,10 @@ pub(crate) fn run(profile: &str, share: u64) -> Tally {
     }
     let policy = Policy::new(&words, &profiles);
     let mut judge = Judge { words: &words, profiles: &profiles, policy, assign: assign::best };
-    let (seed, all) =
-        (number("KITMUSTER_OPINION_SEED", 2_026), number("KITMUSTER_OPINION_VESSELS", 10_000));
+    let (seed, all) = (
+        number("KITMUSTER_OPINION_SEED", 2_026),
+        number("KITMUSTER_OPINION_VESSELS", cases(2_000, 10_000)),
+    );
     let only = std::env::var("KITMUSTER_OPINION_ONLY").ok().map(|n| n.parse::<u64>().unwrap());
     let rules = profiles.iter().find(|p| p.id == profile).unwrap();
     let mut tally = Tally { whole: only.is_none() && all >= 10_000, ..Tally::default() };

@@ -5,8 +5,9 @@
 //! ours. Which tool serves where is tried out exhaustively. Only the verdict
 //! that is compared comes from the program's library.
 //!
-//! `KITMUSTER_OPINION_VESSELS` (10000), `KITMUSTER_OPINION_SEED` (2026), and
-//! `KITMUSTER_OPINION_ONLY` for the number of a single vessel.
+//! `KITMUSTER_OPINION_VESSELS` (2000, or 10000 where `KITMUSTER_WHOLE` is set),
+//! `KITMUSTER_OPINION_SEED` (2026), and `KITMUSTER_OPINION_ONLY` for the number
+//! of a single vessel.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -23,6 +24,8 @@ mod kit;
 mod policy;
 mod rules;
 mod seeded;
+#[path = "../it/whole.rs"]
+mod whole;
 
 /// Runs the share (in hundredths) of all vessels that is drawn for a profile
 /// and tells every disagreement.

@@ -6,7 +6,9 @@
 //! it, and through `shown`, which makes steering characters visible.
 
 use super::lines::tie_figures;
-use crate::model::finding::{Outcome, Verdict};
+#[cfg(feature = "quote")]
+use crate::model::finding::Outcome;
+use crate::model::finding::Verdict;
 use crate::model::text::visible;
 use crate::report::Locale;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
@@ -101,6 +103,7 @@ pub(crate) fn verdict(verdict: Verdict, locale: Locale) -> Markup {
 }
 
 /// An outcome as a sign and a word, coloured besides.
+#[cfg(feature = "quote")]
 pub(crate) fn outcome(outcome: Outcome) -> Markup {
     let (class, sign, word) = match outcome {
         Outcome::Met => ("good", "✓", "met"),

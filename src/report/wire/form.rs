@@ -17,7 +17,8 @@ use crate::model::options::{self, OwnHooks};
 use crate::model::profile::{FreeboardFrom, Level, Standing, Verified};
 use crate::model::reason::Reason;
 use crate::model::vessel::Trust;
-use crate::quote::{Bound, Hindrance};
+#[cfg(feature = "quote")]
+use crate::quote;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::{Serialize, Serializer};
 use std::borrow::Cow;
@@ -167,9 +168,7 @@ words! {
     Shared { Register = "register", Name = "name", }
     Fate { Opened = "opened", StillOpen = "still-open", Closed = "closed", Passing = "passing", }
     Gives { Tools = "tools", Extension = "extension", Service = "service", }
-    Bound { Cheapest = "cheapest", AtLeast = "at-least", }
     OwnHooks { Arises = "arises", NoneAboard = "none-aboard", NotSaid = "not-said", }
-    Hindrance { OutOfStock = "out-of-stock", Late = "late", PriceLapsed = "price-lapsed", }
     WhyGone { NotThere = "not-there", NotRead | MayBe = "not-read", Outside = "outside-selection", }
     Verified {
         Read = "read",
@@ -232,6 +231,12 @@ words! {
         Unclear = "cannot-tell",
         Nothing = "nothing",
     }
+}
+
+#[cfg(feature = "quote")]
+words! {
+    quote::Bound { Cheapest = "cheapest", AtLeast = "at-least", }
+    quote::Hindrance { OutOfStock = "out-of-stock", Late = "late", PriceLapsed = "price-lapsed", }
 }
 
 /// Codes that the program itself goes by.

@@ -8,12 +8,16 @@
 mod against;
 mod audit;
 mod check;
+#[cfg(feature = "quote")]
 mod entries;
 mod form;
 mod options;
 mod parts;
+#[cfg(feature = "quote")]
 mod quote;
+#[cfg(feature = "quote")]
 mod quote_csv;
+#[cfg(feature = "quote")]
 mod quote_vessel;
 mod reason;
 mod rows;
@@ -25,7 +29,9 @@ mod text;
 pub use audit::audit;
 pub use check::check;
 pub use options::options;
+#[cfg(feature = "quote")]
 pub use quote::quote;
+#[cfg(feature = "quote")]
 pub use quote_csv::quote_csv;
 pub use rows::{audit_csv, audit_line, left_out_line};
 pub use text::record;

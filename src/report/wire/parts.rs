@@ -20,9 +20,8 @@ use crate::report::Locale;
 
 use crate::freeing as ways;
 use crate::model::vocabulary::Vocabulary;
-use crate::quote::Offer;
 use crate::report::places::Places;
-use crate::report::subject::{OptionsShown, QuoteShown};
+use crate::report::subject::OptionsShown;
 use crate::report::words::{self, Words, figures};
 
 objects! {
@@ -339,18 +338,6 @@ impl Quantity {
         let text = figures::stretch_end(length, words.system(), words.locale);
         Self::new(measure::Quantity::Length(length), text)
     }
-}
-
-impl Item {
-    /// The item of an offer.
-    pub(super) fn of(shown: &QuoteShown<'_>, offer: Offer) -> Self {
-        Self::new(shown.catalogue(offer), shown.item(offer))
-    }
-}
-
-/// An amount in the currency of a quote.
-pub(super) fn money(shown: &QuoteShown<'_>, amount: measure::Money) -> Money {
-    Money::new(amount, shown.quote.currency)
 }
 
 /// A situation by its index into its list.

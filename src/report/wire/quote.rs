@@ -4,8 +4,8 @@
 //! `quote_vessel` beside this.
 
 use super::form::{Day, Word, day, objects, word};
-use super::parts::{Item, Money, Program, RecordLeftOut, money};
-use super::quote_vessel::{RequirementOfQuote, VesselOfQuote};
+use super::parts::{Item, Money, Program, RecordLeftOut};
+use super::quote_vessel::{RequirementOfQuote, VesselOfQuote, money};
 use super::rows::Refused;
 use super::text::document;
 use crate::measure::Currency;

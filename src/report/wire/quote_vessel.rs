@@ -7,19 +7,31 @@
 use super::check::{notices, reasons};
 use super::entries;
 use super::form::{Day, Word, day, objects, sparse, word};
-use super::parts::{Edition, Item, Money, Notice, Trip, Vessel, money};
+use super::parts::{Edition, Item, Money, Notice, Trip, Vessel};
 use super::reason::Reason;
 use crate::model::catalogue::Gives;
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Level;
-use crate::quote::{self, Cured, Unmet, VesselQuote};
+use crate::quote::{self, Cured, Offer, Unmet, VesselQuote};
 use crate::report::Locale;
 use crate::report::places::Places;
 use crate::report::subject::{QuoteShown, finding, requirement};
 use crate::report::words::Words;
 use crate::report::words::quote as said;
 use serde_json::Value;
+
+impl Item {
+    /// The item of an offer.
+    pub(super) fn of(shown: &QuoteShown<'_>, offer: Offer) -> Self {
+        Self::new(shown.catalogue(offer), shown.item(offer))
+    }
+}
+
+/// An amount in the currency of a quote.
+pub(super) fn money(shown: &QuoteShown<'_>, amount: crate::measure::Money) -> Money {
+    Money::new(amount, shown.quote.currency)
+}
 
 objects! {
     /// One vessel's part.

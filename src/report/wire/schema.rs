@@ -6,8 +6,10 @@
 
 use super::audit::Audit;
 use super::check::Check;
+#[cfg(feature = "quote")]
 use super::entries::ENTRY;
 use super::options::Options;
+#[cfg(feature = "quote")]
 use super::quote::Quote;
 use super::rows::Line;
 use crate::fleet::record::AuditRecord;
@@ -30,7 +32,7 @@ pub struct Format {
 }
 
 /// Every format, the files first.
-pub const FORMATS: [Format; 12] = [
+pub const FORMATS: &[Format] = &[
     file("vessel", "vessel/1", "a vessel's inventory", || schema(FileKind::Vessel)),
     file("inspection", "inspection/1", "an inspection record", || schema(FileKind::Inspection)),
     file("catalogue", "catalogue/1", "a supplier's catalogue", || schema(FileKind::Catalogue)),
@@ -42,6 +44,7 @@ pub const FORMATS: [Format; 12] = [
     file("audit-line", "audit-line/1", "a line of `audit --format lines`", written::<Line>),
     file("record", "record/1", "an audit on record", written::<AuditRecord>),
     file("options", "options/1", "what `options --format json` prints", written::<Options>),
+    #[cfg(feature = "quote")]
     file("quote", "quote/1", "what `quote --format json` prints", quote),
 ];
 
@@ -117,6 +120,7 @@ fn forbid_null(schema: &mut Schema) {
 
 /// A quote has entries of a vessel's kit in it, whose shape is that of the
 /// file.
+#[cfg(feature = "quote")]
 fn quote() -> Value {
     let mut quote = written::<Quote>();
     let vessel = schema(FileKind::Vessel);
@@ -138,6 +142,7 @@ fn quote() -> Value {
 
 /// Gives references the names that the definitions of a file have in a quote,
 /// and notes what they refer to.
+#[cfg(feature = "quote")]
 fn rename(schema: &mut Value, referred: &mut Vec<String>) {
     match schema {
         Value::Object(keys) => {
@@ -155,6 +160,7 @@ fn rename(schema: &mut Value, referred: &mut Vec<String>) {
     }
 }
 
+#[cfg(feature = "quote")]
 fn of_ref(value: &Value) -> Option<String> {
     value.as_str()?.strip_prefix("#/$defs/").map(str::to_owned)
 }

@@ -234,6 +234,9 @@ fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool)
     let returns = if fixed { "&'static str" } else { "String" };
     let text = written.patterns.first().map(|(_, pattern)| plain(pattern)).unwrap_or_default();
     let _ = writeln!(out, "    /// {text}");
+    if key.starts_with("quote-") {
+        out.push_str("    #[cfg(feature = \"quote\")]\n");
+    }
     let _ = writeln!(out, "    pub(crate) fn {name}({arguments}) -> {returns} {{");
     for (name, _) in written.arguments.iter().filter(|(_, count)| *count) {
         let _ = writeln!(out, "        let {name} = {name}.count();");

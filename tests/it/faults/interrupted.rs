@@ -1,6 +1,7 @@
 //! Runs that are killed in the middle, and runs that write one file at once.
 
 use super::{DAY, is_stray, names, program};
+use crate::whole::cases;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
@@ -34,10 +35,10 @@ fn send(signal: &str, child: &Child) {
     let _ = Command::new("/bin/sh").args(["-c", &line]).stderr(Stdio::null()).status();
 }
 
-/// Forty runs, stopped by three signals: after a delay that is drawn from
-/// half as much again as a run takes, or as soon as the file in the making is seen. What stands
-/// under the report's name is whole each time; what else is left has a name
-/// that no command reads.
+/// Runs stopped by three signals: after a delay that is drawn from half as
+/// much again as a run takes, or as soon as the file in the making is seen.
+/// What stands under the report's name is whole each time; what else is left
+/// has a name that no command reads.
 #[test]
 fn a_run_that_is_killed_leaves_the_old_report_or_the_new_one() {
     let folder = tempfile::tempdir().unwrap();
@@ -49,7 +50,8 @@ fn a_run_that_is_killed_leaves_the_old_report_or_the_new_one() {
     let takes = start.elapsed();
     let new = std::fs::read_to_string(&path).unwrap();
     let (mut seed, mut old, mut strays) = (20_260_302, 0, 0);
-    for round in 0..40 {
+    let rounds = cases(12, 40);
+    for round in 0..rounds {
         std::fs::write(&path, OLD).unwrap();
         let before = names(folder.path()).len();
         let mut child = spawn(&typed);
@@ -71,7 +73,9 @@ fn a_run_that_is_killed_leaves_the_old_report_or_the_new_one() {
         strays = left.len() - 1;
         assert!(strays <= round + 1, "one for each run at most");
     }
-    eprintln!("killed 40 times: {old} times the old report, {strays} files in the making left");
+    eprintln!(
+        "killed {rounds} times: {old} times the old report, {strays} files in the making left"
+    );
     assert!(old > 0, "no run was killed before its end");
     no_command_reads_what_is_left(folder.path(), strays);
 }
@@ -92,8 +96,8 @@ fn no_command_reads_what_is_left(folder: &Path, strays: usize) {
     assert_eq!(rules.stdout, shipped.stdout);
 }
 
-/// Twenty rounds of two runs with one name: the file is one of the two, whole,
-/// and both runs end as if they were alone.
+/// Rounds of two runs with one name: the file is one of the two, whole, and
+/// both runs end as if they were alone.
 #[test]
 fn two_runs_that_write_one_file_leave_one_of_the_two() {
     let folder = tempfile::tempdir().unwrap();
@@ -109,7 +113,7 @@ fn two_runs_that_write_one_file_leave_one_of_the_two() {
         (status.code(), std::fs::read_to_string(&path).unwrap())
     };
     let (first, second) = (whole(&one), whole(&other));
-    for round in 0..20 {
+    for round in 0..cases(6, 20) {
         let (mut a, mut b) = (spawn(&borrowed(&one)), spawn(&borrowed(&other)));
         assert_eq!(a.wait().unwrap().code(), first.0, "round {round}");
         assert_eq!(b.wait().unwrap().code(), second.0, "round {round}");
