@@ -5,6 +5,21 @@
 //! A target gives any text to one reader and asserts what must be true of
 //! whatever comes back. With `KITMUSTER_SEEDS` the program writes seeds and
 //! words that are made, not stored, into that folder, and ends.
+//!
+//! | target | what must be true |
+//! | --- | --- |
+//! | all | no panic, no overflow, at most 2 s of processor time and 1 GiB |
+//! | every file | each problem has words, a place inside the text, one line, no full stop; nothing steers the terminal; the page keeps to 80 columns; never the bare "this cannot be read as …" |
+//! | vessel, inspection | laid over a sample vessel: up to 12 tools are judged, the page and the JSON hold |
+//! | profile | what joins the library is a draft too; a draft judges a vessel and prints |
+//! | vocabulary | every kind and attribute is found by its id; the pages print |
+//! | techniques | every situation is answered for a vessel |
+//! | record | as it is, and with its digests put right: writes back equal, is judged again, or is compared with an audit of today |
+//! | length, figures | what is read prints and reads again to the same step, never off to the wrong side |
+//! | swollen | one piece repeated to 128 KiB, for each reader: what is not linear is too slow |
+//!
+//! What is found becomes a test in `tests/it/fuzz_found.rs`, on its smallest text,
+//! before it is mended.
 #![no_main]
 
 mod aboard;

@@ -1,5 +1,9 @@
 //! Inspection records laid over a vessel's declaration, and which figures
 //! are believed.
+//!
+//! Records of one day speak together: what they say differently is disputed,
+//! whatever their files are called. What lies ahead of the day judged counts for
+//! nothing: an inspection, a statement of conformity, a purchase, a record.
 
 use crate::measure::Day;
 use crate::model::profile::FreeboardFrom;

@@ -4,6 +4,12 @@
 //! the draft belongs to is looked at: a vessel that another rule holds back
 //! may still rise under this one. A vessel is judged by what binds it, not by
 //! what else an audit was asked for.
+//!
+//! A draft judges what it binds. Whom the edition in force binds and the draft does
+//! not is released; a draft that says of nobody that it binds them is tried on
+//! those bound by the edition in force; a draft that is a fallback, on those alone
+//! that no rule names. Beside `--profile` there is no edition in force to judge by,
+//! so the pair is refused.
 
 use super::compare::{Families, Key, Outcomes};
 use super::{Judged, Orders, Row, Selection};

@@ -3,7 +3,16 @@
 //!
 //! Imports `load`, `engine`, `model` and `measure`. The types are the
 //! format's own, both ways; no text for people decides whether two findings
-//! are equal, since none is in them. Documented in DEVELOPERS.md.
+//! are equal, since none is in them.
+//!
+//! A record is repeated by its own rules: every profile and the vocabulary are in
+//! it as texts, so that a verdict does not hang on which program is asked later.
+//! It is no sealed document: who can write one can write one that agrees with
+//! itself. Refused is a record of which an input does not have its digest, or of
+//! which the parts contradict each other (a vessel, a profile, a finding or an
+//! inspection record twice, editions that are not those of its profiles, a profile
+//! asked for that is not in it). What is only shown otherwise (a selection, an
+//! order, units) is not in it.
 
 mod again;
 mod form;

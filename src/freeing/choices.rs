@@ -3,6 +3,13 @@
 //! The capabilities of a choice are judged together, as the requirements of
 //! one profile, so that fit, assignment and the three values are those of
 //! every check. The profiles are built once and serve any number of vessels.
+//!
+//! A technique is judged by its own reach, not by the rule that binds; by condition
+//! and label date, not by inspection. So a kit can be ready and leave a way closed,
+//! and the other way round. A capability that several techniques of a choice name
+//! is needed once; pliers that hold couplings in the mouth are not free for the
+//! barb. Short cuts use the leader, tangles the thickest line: lines that do not
+//! say which `part` they are may be leaders.
 
 mod hooks;
 mod rail;

@@ -1,5 +1,9 @@
 //! Which ways of freeing a turtle a kit leaves open: what the engine says of
 //! each choice of each situation.
+//!
+//! Counts, no score: first choice, fallback, can't tell and nothing stand apart;
+//! nothing adds a gag to a cutter. A situation that no hook aboard can cause is
+//! left out of the counts, not of the answers: a turtle may bring a hook.
 
 use super::check::Judgement;
 use crate::measure::{Answer, Length};

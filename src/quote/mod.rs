@@ -4,6 +4,12 @@
 //! Imports `measure`, `model`, `engine` and `load`. Prints nothing. Floating
 //! point is used by the solver only: what it finds is reckoned again in exact
 //! money and judged again by the engine.
+//!
+//! The cheapest basket is the least total, with packs, least orders, delivery and
+//! tax; so an item may be bought that cures nothing, where it lifts the order to
+//! free delivery for less, and the page says so. Packs are shared by the vessels of
+//! an order, a set stays on one. Extensions and services are for tools aboard, not
+//! for what is bought. A bound equal to the total is a proof.
 
 mod basket;
 mod cluster;

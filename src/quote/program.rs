@@ -3,6 +3,13 @@
 //!
 //! Floating point lives here; what comes out is rounded to whole numbers and
 //! reckoned again by whoever asked.
+//!
+//! `microlp` solves integer programs too, and was tried first: an order for 20
+//! vessels with scarce stock (600 columns) found no basket in 60 s. Best bound
+//! first with a dive from each node, delivery settled before packs and packs before
+//! pieces, bounds rounded up to the next coin, prove the same order in 0.1 s. Open
+//! nodes hold their solutions in 256 MB together; one without keeps its bounds and
+//! is worked out again from the root.
 
 use microlp::{
     ComparisonOp, Error, LinearExpr, OptimizationDirection, Problem, Solution, SolveOptions,

@@ -2,6 +2,11 @@
 //! reader who leaves, a process that is killed, two that write one file. In
 //! each case the old report is whole or the new one is, what happened is told
 //! in one message, and the exit code is that of the table in `src/cli/exit.rs`.
+//!
+//! What is decided here: a link to a file is followed and stays a link; one that
+//! leads nowhere, a device and a file that may only be read are refused; record and
+//! report of one audit take their names only once both are on the disk; a run that
+//! is killed can leave `.kitmuster-…`, which no command reads or removes.
 
 mod disk;
 mod interrupted;

@@ -8,6 +8,20 @@
 //! `KITMUSTER_OPINION_VESSELS` (2000, or 10000 where `KITMUSTER_WHOLE` is set),
 //! `KITMUSTER_OPINION_SEED` (2026), and `KITMUSTER_OPINION_ONLY` for the number
 //! of a single vessel.
+//!
+//! `draw.rs` draws kits that would just pass and moves figures to a limit and one
+//! step to either side, leaves facts out, breaks, lends and dates tools. The
+//! shipped profiles hardly compete for tools; `rivals.yaml` does, and its run fails
+//! unless first come, first served would have given 500 of its vessels another
+//! outcome. A disagreement prints seed and number, the inventory, the program's
+//! reasons and the policy's answer. A phrase that the translator does not know is
+//! added in `rules.rs` and `policy.rego`.
+//!
+//! Not covered: parts and `parts may be shared`, `changes`, `acquired: before`,
+//! `aboard:` conditions, certificates held by a number of people, inspection
+//! records, `--trust`, `--profile`, the inverses, the reasons shown, and a tape's
+//! error on a range of freeboards. Copied from the program, not from a rule: how
+//! readings of a freeboard that differ are brought together.
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

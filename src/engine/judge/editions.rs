@@ -1,4 +1,8 @@
 //! Which profiles judge a vessel on a trip.
+//!
+//! A profile that is asked for by name governs on all days, in force or not, and
+//! the page says so. A rule that may bind but that nothing stated points to
+//! (permits not written) is told and leaves the verdict open; it is not judged.
 
 use super::breakpoints;
 use crate::engine::evaluate::condition::{Known, any};

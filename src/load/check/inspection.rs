@@ -1,5 +1,10 @@
 //! From an inspection record as written to the record that is laid over a
 //! vessel.
+//!
+//! An empty row adds nothing: one that carries a sheet's `row` alone is left out,
+//! since a named tool is otherwise taken as seen. In a record of the whole kit it
+//! is refused. A record without a day is refused too, so that an untouched form is
+//! not misdated.
 
 use crate::load::check::reading::{AttributeReader, Attributes, Unsaid, freeboard};
 use crate::load::check::tool::{change_word, refuse_lost, take_lost};

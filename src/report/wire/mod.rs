@@ -4,6 +4,11 @@
 //! Each format is a set of types of its own, so that a change inside the
 //! program never changes it by accident. Imports the words for the texts that
 //! stand beside the facts; no page, and decides nothing.
+//!
+//! Within a version keys may be added, never renamed or dropped; readers let pass
+//! what they do not know. Codes, ids and fixed words are stable, texts are for
+//! people. A quantity has its exact count under the name of its unit, and a text
+//! rounded to the safe side: compute with the count.
 
 mod against;
 mod audit;

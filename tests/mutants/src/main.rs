@@ -1,5 +1,21 @@
 //! Tries every change of the sources that `cargo mutants --list --json` names
 //! in one build, each switched on by itself. `run.sh` says how.
+//!
+//! To build the package anew for each of some 2,000 changes takes days on two
+//! cores; so all are woven into one copy, each behind a switch, built once. What
+//! could not be woven in (constants, functions that return `impl Trait`, what does
+//! not compile, in `refused.txt`) is for `cargo mutants -F NAME -- --lib --test it`.
+//!
+//! What no test notices, and why that is right; anything else is a test that is
+//! missing:
+//!
+//! | change | why it makes no difference |
+//! | --- | --- |
+//! | what only spares work: `is_enough`, `all_met`, `hopeless`, `can_be_met`, `is_settled`, `is_crowded`, bounds in `next_demand` and `next_type`, the order in which `fill_through` and `fill_directly` try, `Groups` made larger, the arms for no record and for no error, `between` at one freeboard | all is worked out instead, to the same end |
+//! | a breakpoint, a month or a point more: `Later::add`, `has_months`, `month_starts`, `over_range`, `points` | nothing turns there, or it is looked at twice |
+//! | which of two equals: `worse_of`, `worse_day`, `add` in `mend.rs`, `amount`, `in_order` of one | at one freeboard or with one figure they say the same |
+//! | a step, a demand or a price more in `repair/mod.rs` and `tools.rs`, `merge_same_tool`, `mend_tool` at the day itself, `example` of any length, `fit_spares` | needless steps are dropped by trial, and what was assumed of a mended tool is tried by the engine |
+//! | a guard in front of what cannot be: `clash::tools`, `serving`, `spare_fits`, a demand that does not bind, `lapsed` on the last day, `missed_by` nothing, hooks of a set that cuts none, a part counted twice in `take` and given back, `holds` from above, an inch in `print_step`, a requirement before itself in `point_demands` | the reader, or the line before, has settled it |
 
 mod mutant;
 mod tests;
