@@ -163,11 +163,12 @@ impl Html {
             }
         };
         match table.role {
-            // Alone wider than a page can be: it scrolls in a box of its own.
-            Role::Matrix => html! {
+            // These fold on a narrow screen; any other scrolls in a box of its
+            // own, with a name of its own.
+            Role::List | Role::Met => rows,
+            _ => html! {
                 div.scroll tabindex="0" role="region" aria-label=(shown(&table.caption)) { (rows) }
             },
-            _ => rows,
         }
     }
 
