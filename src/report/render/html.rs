@@ -74,28 +74,25 @@ impl Html {
         }
     }
 
+    /// The name of an account heads it, with its verdict; what an audit or an
+    /// order comes to is a sentence below the page's title.
     fn headline(self, headline: &Headline, level: u8) -> Markup {
+        let beside = html! {
+            @if let Some(beside) = &headline.beside { " " (self.line(beside)) }
+            @if let Some(more) = &headline.more {
+                " " span.soft { (prose(more.trim_start_matches([' ', ','])))  }
+            }
+        };
         html! {
-            header class="rail" {
-                (self.heading(headline, level))
-                p.headline {
-                    (self.lead(&headline.lead))
-                    @if let Some(beside) = &headline.beside { " " (self.line(beside)) }
-                    @if let Some(more) = &headline.more {
-                        " " span.soft { (prose(more.trim_start_matches([' ', ',']))) }
-                    }
+            @if let Lead::Verdict(_) = headline.lead {
+                header class="rail" {
+                    (base::heading(level.saturating_sub(1), &self.line(&headline.text)))
+                    p.headline { (self.lead(&headline.lead)) (beside) }
                 }
+            } @else {
+                p.headline { (self.line(&headline.text)) (beside) }
             }
             (self.blocks(&headline.below, level))
-        }
-    }
-
-    /// The name of an account heads it; what an audit adds up to is a sentence
-    /// below the page's title.
-    fn heading(self, headline: &Headline, level: u8) -> Markup {
-        match headline.lead {
-            Lead::Verdict(_) => base::heading(level.saturating_sub(1), &self.line(&headline.text)),
-            _ => html! { p.headline { (self.line(&headline.text)) } },
         }
     }
 
@@ -129,7 +126,9 @@ impl Html {
                 }
             } @else if let Some(aside) = &item.aside { " " span.soft { (self.line(aside)) } }
         };
-        let below = self.blocks(&item.below, level);
+        let below = html! {
+            @if !item.below.is_empty() { div.below { (self.blocks(&item.below, level)) } }
+        };
         match &item.lead {
             Lead::Outcome(outcome) if item.end.is_some() => html! {
                 div class={ "finding " (edge(*outcome)) } id=[item.id.as_deref()] {
