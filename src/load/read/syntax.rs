@@ -1,8 +1,70 @@
-//! Plain words for what is wrong with the YAML itself. The parser's own
-//! message is never shown.
+//! The YAML parser: what it is given, and plain words for what it finds wrong.
+//! Its own message is never shown.
 
 use crate::load::read::problem::Position;
-use saphyr_parser::ScanError;
+use saphyr_parser::input::SkipTabs;
+use saphyr_parser::{Input, Parser, ScanError, StrInput};
+
+/// A parser of this text.
+pub(crate) fn parser(text: &str) -> Parser<'_, Text<'_>> {
+    Parser::new(Text(StrInput::new(text)))
+}
+
+/// A text in which tabs alone separate a key from its value, as in YAML 1.2.
+/// The parser asks for a space among them (so that no group begins behind a
+/// tab), and for nothing else what this changes.
+pub(crate) struct Text<'t>(StrInput<'t>);
+
+impl Input for Text<'_> {
+    fn skip_ws_to_eol(&mut self, tabs: SkipTabs) -> (usize, Result<SkipTabs, &'static str>) {
+        let (count, found) = self.0.skip_ws_to_eol(tabs);
+        let separates = |found: SkipTabs| {
+            let tabs = found.found_tabs();
+            SkipTabs::Result(tabs, tabs || found.has_valid_yaml_ws())
+        };
+        (count, found.map(separates))
+    }
+
+    fn lookahead(&mut self, count: usize) {
+        self.0.lookahead(count);
+    }
+
+    fn buflen(&self) -> usize {
+        self.0.buflen()
+    }
+
+    fn bufmaxlen(&self) -> usize {
+        self.0.bufmaxlen()
+    }
+
+    fn raw_read_ch(&mut self) -> char {
+        self.0.raw_read_ch()
+    }
+
+    fn raw_read_non_breakz_ch(&mut self) -> Option<char> {
+        self.0.raw_read_non_breakz_ch()
+    }
+
+    fn skip(&mut self) {
+        self.0.skip();
+    }
+
+    fn skip_n(&mut self, count: usize) {
+        self.0.skip_n(count);
+    }
+
+    fn peek(&self) -> char {
+        self.0.peek()
+    }
+
+    fn peek_nth(&self, n: usize) -> char {
+        self.0.peek_nth(n)
+    }
+
+    fn peek_opt(&self) -> Option<char> {
+        self.0.peek_opt()
+    }
+}
 
 /// Part of the parser's message, what is told instead, and how to mend it.
 type Rewording = (&'static str, &'static str, Option<&'static str>);
@@ -149,13 +211,6 @@ impl NoTree {
             if let Some((index, before, _)) = tab.next() {
                 self.at = Position { line: index + 1, column: before + 1 };
             }
-            return self;
-        }
-        // The parser knows no tab between a key and its value.
-        let line = text.lines().nth(self.at.line.saturating_sub(1)).unwrap_or_default();
-        if line.contains(":\t") {
-            self.what = "this line cannot be read as YAML: a tab stands behind a colon".to_owned();
-            self.mend = Some("write a space there".to_owned());
         }
         self
     }
@@ -169,5 +224,68 @@ pub(crate) fn syntax(error: &ScanError) -> NoTree {
         at,
         what: format!("this line cannot be read as YAML: {what}"),
         mend: mend.map(str::to_owned),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::load::read::tree::read_tree;
+    use proptest::prelude::*;
+
+    /// A value in any style; `¦` is where a separation may stand. Its own tabs
+    /// belong to the text.
+    fn value() -> impl Strategy<Value = &'static str> {
+        prop::sample::select(vec![
+            "pliers",
+            "12 in",
+            "-5",
+            "a\tb",
+            "&x a",
+            "'a:\tb'",
+            "\"a:\tb -\tc\"",
+            "[¦a,¦b¦]",
+            "{¦a¦:¦b,¦-c:¦-d¦}",
+            "one\n   two\tthree",
+            "|\n   a:\tb\n   -\tc\n   \t# d",
+            ">-\n   a:\tb",
+        ])
+    }
+
+    /// A line or several, at one indent.
+    fn line() -> impl Strategy<Value = String> {
+        let (wide, comment) = ("¦{1,3}", "(¦{1,2}# a:\tb)?");
+        prop_oneof![
+            ("[a-z-]{0,3}[a-z]", "¦?", wide, value())
+                .prop_map(|(key, before, after, value)| format!("{key}{before}:{after}{value}\n")),
+            ("¦?", wide, comment)
+                .prop_map(|(before, after, end)| format!("k{before}:{after}plain{end}\n")),
+            (wide, value(), wide, value())
+                .prop_map(|(a, one, b, two)| format!("list:\n -{a}{one}\n -{b}{two}\n")),
+            (wide, value()).prop_map(|(after, value)| format!("group:\n a:{after}{value}\n")),
+        ]
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        /// Whatever blanks and tabs stand between a key or a dash and its
+        /// value, the same is read, at the same lines and columns.
+        #[test]
+        fn tabs_separate_like_blanks(
+            lines in prop::collection::vec(line(), 1..6),
+            tabs in prop::collection::vec(any::<bool>(), 8),
+        ) {
+            let marked = lines.concat();
+            let mut tabs = tabs.iter().cycle();
+            let mixed = marked.chars().map(|c| match c {
+                '¦' if tabs.next() == Some(&true) => '\t',
+                '¦' => ' ',
+                other => other,
+            });
+            let mixed: String = mixed.collect();
+            let blanks = marked.replace('¦', " ");
+            let [mixed, blanks] = [&mixed, &blanks].map(|text| read_tree(text).unwrap());
+            prop_assert_eq!(format!("{mixed:?}"), format!("{blanks:?}"));
+        }
     }
 }

@@ -5,9 +5,9 @@
 //! bounded: a short file can stand for more than any memory holds.
 
 use crate::load::read::problem::Position;
-use crate::load::read::syntax::{NoTree, syntax};
+use crate::load::read::syntax::{NoTree, Text, parser, syntax};
 use crate::model::text::steers;
-use saphyr_parser::{Event, Parser, ScalarStyle, Span, StrInput};
+use saphyr_parser::{Event, Parser, ScalarStyle, Span};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -147,7 +147,7 @@ pub(crate) fn read_tree(text: &str) -> Result<Tree<'_>, NoTree> {
 
 fn tree_of(text: &str) -> Result<Tree<'_>, NoTree> {
     let mut builder = Builder {
-        parser: Parser::new_from_str(text),
+        parser: parser(text),
         anchors: BTreeMap::new(),
         values: 0,
         unfolded: 0,
@@ -177,7 +177,7 @@ fn tree_of(text: &str) -> Result<Tree<'_>, NoTree> {
 }
 
 struct Builder<'t> {
-    parser: Parser<'t, StrInput<'t>>,
+    parser: Parser<'t, Text<'t>>,
     /// Finished anchored values with their sizes; `None` while unfinished.
     anchors: BTreeMap<usize, Option<(Node<'t>, Size)>>,
     values: usize,
