@@ -41,7 +41,7 @@ pub fn refusal(refusal: &Refusal, name: &str, text: &str) {
                 "not inside the text: {problem}"
             ),
             None => assert!(
-                WHOLE.iter().any(|whole| problem.what.starts_with(whole)),
+                WHOLE.iter().any(|whole| problem.wording().what.starts_with(whole)),
                 "no position: {problem}"
             ),
         }
@@ -50,7 +50,7 @@ pub fn refusal(refusal: &Refusal, name: &str, text: &str) {
 }
 
 fn told(problem: &Problem) {
-    let what = &problem.what;
+    let what = problem.wording().what;
     assert!(!what.trim().is_empty(), "a problem without words: {problem:?}");
     assert!(!what.ends_with('.'), "{what:?} ends in a full stop");
     // Where its readers disagree about a file, the program says no more than

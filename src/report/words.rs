@@ -14,6 +14,7 @@ pub(crate) mod locale;
 mod notices;
 pub(crate) mod options;
 pub(crate) mod pages;
+pub(crate) mod problems;
 pub(crate) mod quote;
 mod reasons;
 mod remedies;

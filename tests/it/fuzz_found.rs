@@ -32,7 +32,7 @@ fn a_problem_is_told_on_one_line_whatever_was_written() {
         let refusal = read_vessel("v.yaml", &text, &LIBRARY.vocabulary).unwrap_err();
         assert_eq!(refusal.problems.len(), 1, "{refusal}");
         assert!(!refusal.to_string().contains(['\n', '\t']), "{refusal:?}");
-        let mend = refusal.problems[0].mend.clone().unwrap_or_default();
+        let mend = refusal.problems[0].wording().mend.unwrap_or_default();
         assert!(!mend.contains("mark"), "{mend}");
     }
     let long = format!("format: vessel/1\nname: A\nfreeboard: 3 ft\nkit: {}\n", "x ".repeat(900));
@@ -59,7 +59,7 @@ fn an_empty_entry_is_told_where_it_stands() {
         (7, LIBRARY.draft_text("f", profile).unwrap_err()),
     ];
     for (line, refusal) in refused {
-        let here = refusal.problems.iter().find(|one| one.what == "nothing stands here");
+        let here = refusal.problems.iter().find(|one| one.wording().what == "nothing stands here");
         let at = here.and_then(|one| one.position).map(|at| at.line);
         assert_eq!(at, Some(line), "{refusal}");
         assert!(refusal.problems.iter().all(|one| one.position.is_some()), "{refusal}");
