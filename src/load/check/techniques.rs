@@ -213,10 +213,13 @@ fn by_tools(
     })
 }
 
+/// A key, whether it is written, and what is wrong with that.
+type Stray = (&'static str, bool, fn(&'static str) -> Fault);
+
 /// Refuses the keys of a requirement that mean nothing in a capability, each
 /// with the reason; true if there are any.
 fn refuse_strays(form: &RequirementForm, spot: &Spot<'_>) -> bool {
-    let strays: [(&str, bool, fn(&'static str) -> Fault); 15] = [
+    let strays: [Stray; 15] = [
         ("level", form.level.is_some(), Fault::CapabilityLevel),
         ("formerly", form.formerly.is_some(), Fault::CapabilityFormerly),
         ("from", form.from.is_some(), Fault::CapabilityByDay),

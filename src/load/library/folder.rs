@@ -5,11 +5,9 @@
 
 use crate::load::read::fault::Fault;
 use crate::load::read::guard::links_in_a_circle;
-use crate::load::read::problem::{Problem, Refusal};
-use crate::model::place::Place;
+use crate::load::read::problem::Refusal;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 use walkdir::{DirEntry, WalkDir};
 
 /// The name of the folders in which inspection records lie.
@@ -58,7 +56,7 @@ fn is_yaml(path: &Path) -> bool {
 }
 
 fn refusal(root: &Path, error: &walkdir::Error) -> Refusal {
-    let name: Arc<str> = error.path().unwrap_or(root).display().to_string().into();
+    let name = error.path().unwrap_or(root).display().to_string();
     let fault = if error.loop_ancestor().is_some() {
         Fault::LinkIntoItself
     } else if error.path().is_some_and(links_in_a_circle) {
@@ -70,7 +68,7 @@ fn refusal(root: &Path, error: &walkdir::Error) -> Refusal {
             _ => Fault::EntryCannotBeRead,
         }
     };
-    Refusal::new(&name, vec![Problem::new(Place::new(&name, ""), fault)])
+    Refusal::whole(&name, fault)
 }
 
 #[cfg(test)]

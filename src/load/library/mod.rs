@@ -14,7 +14,7 @@ use crate::load::form::vocabulary::VocabularyFile;
 use crate::load::read::fault::Fault;
 use crate::load::read::guard::{read_source, source_of};
 use crate::load::read::parse::{judge_bounds, read};
-use crate::load::read::problem::{Problem, Problems, Refusal, nearest};
+use crate::load::read::problem::{Problems, Refusal, nearest};
 use crate::load::read::spot::{Source, Spot};
 use crate::model::place::Place;
 use crate::model::profile::Profile;
@@ -87,9 +87,7 @@ impl Library {
             }
         }
         let Some(words) = words else {
-            let file: Arc<str> = VOCABULARY.into();
-            let problem = Problem::new(Place::new(&file, ""), Fault::NoVocabulary);
-            return Err(Refusal::new(VOCABULARY, vec![problem]));
+            return Err(Refusal::whole(VOCABULARY, Fault::NoVocabulary));
         };
         let vocabulary = read_vocabulary(&words)?;
         let drafts = drafts(profiles.into_iter())?;
@@ -310,8 +308,7 @@ fn checked(drafts: &[Draft], vocabulary: &Arc<Vocabulary>) -> (Vec<Arc<Profile>>
 }
 
 fn nowhere(id: &str) -> Refusal {
-    let file: Arc<str> = id.into();
-    Refusal::new(id, vec![Problem::new(Place::new(&file, ""), Fault::NoSuchProfile)])
+    Refusal::whole(id, Fault::NoSuchProfile)
 }
 
 /// Reads a vocabulary.
@@ -349,8 +346,7 @@ fn judge_editions(profiles: &[Arc<Profile>], problems: &Problems) {
 /// The YAML files of a folder, by name.
 #[allow(clippy::disallowed_methods)] // this is where folders are read
 fn yaml_files(folder: &Path) -> Result<Vec<PathBuf>, Refusal> {
-    let name: Arc<str> = folder.display().to_string().into();
-    let refuse = |fault| Refusal::new(&name, vec![Problem::new(Place::new(&name, ""), fault)]);
+    let refuse = |fault| Refusal::whole(&folder.display().to_string(), fault);
     let entries = std::fs::read_dir(folder).map_err(|error| match error.kind() {
         std::io::ErrorKind::NotFound => refuse(Fault::NoSuchFolder),
         std::io::ErrorKind::NotADirectory => refuse(Fault::NoFolder),

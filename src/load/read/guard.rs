@@ -36,42 +36,37 @@ pub(crate) fn read_source(path: &Path) -> Result<Source, Refusal> {
 pub fn read_long(path: &Path, most: u64) -> Result<String, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
     let bytes = bytes_of(path, most, Fault::LongTooLarge(most / 1024 / 1024))?;
-    String::from_utf8(bytes).map_err(|_| refused(&name, Fault::LongNoUtf8))
-}
-
-/// The refusal of a file as a whole.
-fn refused(name: &Arc<str>, fault: Fault) -> Refusal {
-    Refusal::new(name, vec![Problem::new(Place::new(name, ""), fault)])
+    String::from_utf8(bytes).map_err(|_| Refusal::whole(&name, Fault::LongNoUtf8))
 }
 
 /// The bytes of a regular file, if there are no more than `most`.
 fn bytes_of(path: &Path, most: u64, too_large: Fault) -> Result<Vec<u8>, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
-    let told = |error: &std::io::Error| refused(&name, unread(path, error));
+    let told = |error: &std::io::Error| Refusal::whole(&name, unread(path, error));
     let metadata = std::fs::metadata(path).map_err(|error| told(&error))?;
     if metadata.is_dir() {
-        return Err(refused(&name, Fault::IsFolder));
+        return Err(Refusal::whole(&name, Fault::IsFolder));
     }
     // A pipe or a device could block, or never end.
     if !metadata.is_file() {
-        return Err(refused(&name, Fault::NoRegularFile));
+        return Err(Refusal::whole(&name, Fault::NoRegularFile));
     }
     if metadata.len() > most {
-        return Err(refused(&name, too_large));
+        return Err(Refusal::whole(&name, too_large));
     }
     let (mut file, mut bytes) = begin(path).map_err(|error| told(&error))?;
     if metadata.len() > LARGEST_FILE && !begins_an_object(&bytes) {
-        return Err(refused(&name, Fault::NoJson));
+        return Err(Refusal::whole(&name, Fault::NoJson));
     }
     read_on(&mut file, &mut bytes, metadata.len(), most).map_err(|error| told(&error))?;
     if bytes.len() as u64 > most {
-        return Err(refused(&name, too_large));
+        return Err(Refusal::whole(&name, too_large));
     }
     Ok(bytes)
 }
 
 /// Why the system does not give a file.
-pub(crate) fn unread(path: &Path, error: &std::io::Error) -> Fault {
+fn unread(path: &Path, error: &std::io::Error) -> Fault {
     match error.kind() {
         ErrorKind::NotFound => Fault::NoSuchFile,
         ErrorKind::PermissionDenied => Fault::MayNotBeRead,
@@ -93,7 +88,7 @@ pub(crate) fn links_in_a_circle(path: &Path) -> bool {
 /// The text of a file's bytes.
 fn text_of(name: &Arc<str>, bytes: Vec<u8>) -> Result<Source, Refusal> {
     if let Some(encoding) = wide_encoding(&bytes) {
-        return Err(refused(name, Fault::OtherEncoding(encoding)));
+        return Err(Refusal::whole(name, Fault::OtherEncoding(encoding)));
     }
     match String::from_utf8(bytes) {
         Ok(text) => source_of(name, &text),
@@ -129,14 +124,14 @@ fn wide_encoding(bytes: &[u8]) -> Option<&'static str> {
 /// It is too large, empty, or holds NUL characters.
 pub(crate) fn source_of(name: &Arc<str>, text: &str) -> Result<Source, Refusal> {
     if text.len() as u64 > LARGEST_FILE {
-        return Err(refused(name, Fault::TooLarge(LARGEST_FILE / 1024)));
+        return Err(Refusal::whole(name, Fault::TooLarge(LARGEST_FILE / 1024)));
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     if let Some(at) = text.find('\0') {
         return Err(refused_at(name, Fault::NulCharacter, end_of(&text[..at])));
     }
     if text.trim().is_empty() {
-        return Err(refused(name, Fault::Empty));
+        return Err(Refusal::whole(name, Fault::Empty));
     }
     if let Some(line) = directives(text).nth(MOST_DIRECTIVES) {
         let fault = Fault::TooManyDirectives(MOST_DIRECTIVES);

@@ -93,7 +93,10 @@ impl Refusal {
     pub(crate) fn new(file: &str, mut problems: Vec<Problem>) -> Self {
         let rank = |p: &Problem| (&*p.place.file != file, Arc::clone(&p.place.file));
         problems.sort_by(|a, b| {
-            (rank(a), a.position, &a.place.key).cmp(&(rank(b), b.position, &b.place.key))
+            (rank(a), a.position, &a.place.key)
+                .cmp(&(rank(b), b.position, &b.place.key))
+                // What is found with each of several profiles stands together.
+                .then_with(|| format!("{:?}", a.fault).cmp(&format!("{:?}", b.fault)))
         });
         problems.dedup();
         if problems.len() > MOST_PROBLEMS {
@@ -104,10 +107,14 @@ impl Refusal {
         Self { file: file.to_owned(), problems }
     }
 
+    /// A refusal of a file for what is wrong with all of it.
+    pub(crate) fn whole(file: &str, fault: Fault) -> Self {
+        Self::new(file, vec![Problem::new(Place::new(&file.into(), ""), fault)])
+    }
+
     /// A refusal of a file over which the program itself failed.
     pub fn of_program(file: &str) -> Self {
-        let place = Place::new(&file.into(), "");
-        Self::new(file, vec![Problem::new(place, Fault::ProgramFailed)])
+        Self::whole(file, Fault::ProgramFailed)
     }
 
     fn told(&self) -> String {
