@@ -21,9 +21,11 @@ fn main() -> ExitCode {
     let folder = Path::new("src/report/words/messages");
     let read = |name: &str| fs::read_to_string(folder.join(name));
     let out = Path::new(&env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
-    let made = read("crew.en.ftl").and_then(|crew| Ok((crew, read("desk.en.ftl")?))).map(
-        |(crew, desk)| generate::code(&[generate::File { language: "en", text: &crew }], &desk),
-    );
+    let made = ["crew", "desk", "problems"].map(|name| read(&format!("{name}.en.ftl")));
+    let made = made.into_iter().collect::<Result<Vec<_>, _>>().map(|texts| {
+        let [crew, desk, problems] = [0, 1, 2].map(|at| texts[at].as_str());
+        generate::code(&[generate::File { language: "en", text: crew }], desk, problems)
+    });
     let problem = match made {
         Ok(Ok(code)) => match fs::write(out, code) {
             Ok(()) => return ExitCode::SUCCESS,

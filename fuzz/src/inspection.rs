@@ -1,5 +1,5 @@
-//! An inspection record: read in two ways alike, then laid over a vessel,
-//! which is judged on the day of the record and printed.
+//! An inspection record: what is read stands where it is said to stand, and is
+//! laid over a vessel, which is judged on the day of the record and printed.
 
 use crate::{aboard, told};
 use kitmuster::engine::Depth;
@@ -13,8 +13,10 @@ pub fn run(text: &str) {
         Ok(read) => read,
         Err(refusal) => return told::refusal(&refusal, NAME, text),
     };
-    let slow = load::read_inspection(NAME, &told::slowly(text), words);
-    told::alike(&inspection, slow.map(|(i, _)| i));
+    told::stands(&source, "vessel", &inspection.vessel);
+    for found in &inspection.found {
+        told::stands(&source, &format!("{}.mark", found.place.key), &found.mark);
+    }
     let (vessel, own) = aboard::vessel().clone();
     let mut orders = aboard::orders(&[], Depth::Findings);
     orders.on = Some(inspection.on);

@@ -1,6 +1,6 @@
 //! What must be true of everything that is told to a person.
 
-use kitmuster::load::{Position, Problem, Refusal};
+use kitmuster::load::{Position, Problem, Refusal, Source};
 use kitmuster::model::text::steers;
 use kitmuster::report;
 use unicode_width::UnicodeWidthStr;
@@ -41,7 +41,7 @@ pub fn refusal(refusal: &Refusal, name: &str, text: &str) {
                 "not inside the text: {problem}"
             ),
             None => assert!(
-                WHOLE.iter().any(|whole| problem.what.starts_with(whole)),
+                WHOLE.iter().any(|whole| problem.wording().what.starts_with(whole)),
                 "no position: {problem}"
             ),
         }
@@ -50,7 +50,7 @@ pub fn refusal(refusal: &Refusal, name: &str, text: &str) {
 }
 
 fn told(problem: &Problem) {
-    let what = &problem.what;
+    let what = problem.wording().what;
     assert!(!what.trim().is_empty(), "a problem without words: {problem:?}");
     assert!(!what.ends_with('.'), "{what:?} ends in a full stop");
     // Where its readers disagree about a file, the program says no more than
@@ -108,21 +108,19 @@ fn without_colours(text: &str) -> String {
     plain
 }
 
-/// The same text so that the readers take the slow way, through the tree that
-/// knows every line.
-pub fn slowly(text: &str) -> String {
-    let (mark, rest) = match text.strip_prefix('\u{feff}') {
-        Some(rest) => ("\u{feff}", rest),
-        None => ("", text),
-    };
-    format!("{mark}# \\\n{rest}")
-}
-
-/// What the quick way read, the slow way reads alike, or refuses as no good
-/// YAML, in which it is stricter.
-pub fn alike<M: PartialEq + std::fmt::Debug>(quick: &M, slow: Result<M, Refusal>) {
-    match slow {
-        Ok(slow) => assert!(*quick == slow, "read in two ways:\n{quick:?}\n{slow:?}"),
-        Err(refusal) => assert!(refusal.to_string().contains("YAML"), "{refusal}"),
-    }
+/// What a file says after a key stands where the key is said to stand: the
+/// value, or the key where its value begins in another line. A text in quotes,
+/// in a block or with an anchor begins with its sign.
+pub fn stands(source: &Source, key: &str, said: &str) {
+    let at = source.positions().locate(key).expect("a file has its positions");
+    let text = source.text.replace("\r\n", "\n").replace('\r', "\n");
+    let line = text.split('\n').nth(at.line - 1).expect("a position lies in the file");
+    let here: String = line.chars().skip(at.column - 1).collect();
+    let name = key.rsplit('.').next().unwrap_or(key);
+    let begins = |word: &str| here.trim_start().starts_with(word);
+    let word = said.split_whitespace().next().unwrap_or_default();
+    assert!(
+        begins(word) || begins(name) || here.starts_with(['"', '\'', '|', '>', '&', '*', '?']),
+        "`{said}` of {key} does not stand at {at:?}: {here:?}"
+    );
 }

@@ -1,4 +1,5 @@
-//! A vessel's inventory: read in two ways alike, then judged and printed.
+//! A vessel's inventory: what is read stands where it is said to stand, and is
+//! judged and printed.
 
 use crate::{aboard, told};
 use kitmuster::engine::Depth;
@@ -12,7 +13,10 @@ pub fn run(text: &str) {
         Ok(read) => read,
         Err(refusal) => return told::refusal(&refusal, NAME, text),
     };
-    told::alike(&vessel, load::read_vessel(NAME, &told::slowly(text), words).map(|(v, _)| v));
+    told::stands(&source, "name", &vessel.name);
+    for tool in vessel.kit.iter().filter(|tool| tool.place.key.starts_with("kit[")) {
+        told::stands(&source, &format!("{}.mark", tool.place.key), &tool.mark);
+    }
     if vessel.kit.len() > aboard::MOST_TOOLS {
         return;
     }

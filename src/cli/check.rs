@@ -185,9 +185,12 @@ fn of_another(vessel: &Vessel, record: &Inspection, source: &Source) -> Option<R
         position: source.positions().locate(&place.key),
         place,
         offending: Some(visible(&record.vessel)),
-        what: "this inspection record is of another vessel".to_owned(),
-        expected: Some(format!("`{}`, the vessel of `{}`", vessel.name, vessel.place.file)),
-        mend: Some("name the record of this vessel, or write the name as the vessel does".into()),
+        fault: load::Fault::RecordOfAnother {
+            vessel: vessel.name.clone(),
+            file: vessel.place.file.to_string(),
+        },
+        known: Vec::new(),
+        meant: None,
     };
     Some(Refusal { file: source.file.to_string(), problems: vec![problem] })
 }

@@ -33,6 +33,7 @@ pub use form::schema::schema;
 pub use form::vessel::MOST_TOOLS;
 pub use library::Library;
 pub use library::folder::{FoundFile, RECORDS, find_files};
+pub use read::fault::{Fault, Form, Part, Wanted};
 pub use read::guard::{LARGEST_FILE, read_long};
 
 pub use read::parse::FileKind;

@@ -32,3 +32,4 @@ pub use profiles::profiles;
 pub use subject::Subject;
 pub use vocabulary::{kind, vocabulary};
 pub use words::locale::{Language, Locale};
+pub use words::problems::Wording;

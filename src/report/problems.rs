@@ -4,6 +4,7 @@
 
 use super::content::{Block, Item, Lead, Tone};
 use super::render::lines::Page;
+use super::words::problems::Wording;
 use crate::load::{Problem, Refusal};
 
 /// How far what follows a problem's first line stands in.
@@ -44,7 +45,7 @@ pub fn usage(what: &str, mend: &str, width: usize) -> String {
 /// a list in which other things matter too.
 pub(super) fn first(refusal: &Refusal) -> Option<Block> {
     let first = refusal.problems.first()?;
-    let below = match (refusal.problems.len() - 1, &first.mend) {
+    let below = match (refusal.problems.len() - 1, first.wording().mend) {
         (0, None) => None,
         (0, Some(mend)) => Some(format!("mend: {mend}")),
         (1, _) => Some("and 1 more problem in this file".to_owned()),
@@ -58,8 +59,9 @@ pub(super) fn first(refusal: &Refusal) -> Option<Block> {
 /// Everything that is wrong in a file, problem by problem.
 pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
     let item = |problem: &Problem| {
-        let expected = problem.expected.as_ref().map(|text| format!("expected {text}"));
-        let mend = problem.mend.as_ref().map(|text| format!("mend: {text}"));
+        let Wording { expected, mend, .. } = problem.wording();
+        let expected = expected.map(|text| format!("expected {text}"));
+        let mend = mend.map(|text| format!("mend: {text}"));
         let below = expected.into_iter().chain(mend).map(|text| Block::Paragraph(text.into()));
         Item::new(Lead::Bullet(Tone::Bad), headline(refusal, problem)).with(below.collect()).into()
     };
@@ -68,10 +70,11 @@ pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
 
 fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {
     page.prose(0, Tone::Bad, &headline(refusal, problem));
-    if let Some(expected) = &problem.expected {
+    let Wording { expected, mend, .. } = problem.wording();
+    if let Some(expected) = expected {
         page.prose(INDENT, Tone::Plain, &format!("expected {expected}"));
     }
-    if let Some(mend) = &problem.mend {
+    if let Some(mend) = mend {
         page.prose(INDENT, Tone::Plain, &format!("mend: {mend}"));
     }
 }
@@ -86,8 +89,8 @@ fn headline(refusal: &Refusal, problem: &Problem) -> String {
         (None, key) => format!("{file}: {key}:"),
     };
     let what = match &problem.offending {
-        Some(offending) => format!("{}: `{offending}`", problem.what),
-        None => problem.what.clone(),
+        Some(offending) => format!("{}: `{offending}`", problem.wording().what),
+        None => problem.wording().what,
     };
     format!("{place} {what}")
 }
@@ -95,7 +98,8 @@ fn headline(refusal: &Refusal, problem: &Problem) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::load::Position;
+    use crate::load::{Fault, Position};
+    use crate::measure::{QuantityError, QuantityKind};
     use crate::model::place::Place;
 
     fn plain(text: &str) -> String {
@@ -107,9 +111,13 @@ mod tests {
             place: Place::new(&file.into(), "kit[0].handle"),
             position: Some(Position { line: 12, column: 13 }),
             offending: Some(offending.to_owned()),
-            what: "a figure without its unit".to_owned(),
-            expected: Some("a length with its unit, like `6 ft 4 1/2 in`".to_owned()),
-            mend: Some("write `6 ft`".to_owned()),
+            fault: Fault::NoFigure {
+                error: QuantityError::NoUnit,
+                text: "6".to_owned(),
+                kind: QuantityKind::Angle,
+            },
+            known: Vec::new(),
+            meant: None,
         }
     }
 
@@ -119,8 +127,8 @@ mod tests {
         assert_eq!(
             plain(&refusals(&[refusal], 80)),
             "a.yaml:12:13: a figure without its unit: `6`\n    \
-             expected a length with its unit, like `6 ft 4 1/2 in`\n    \
-             mend: write `6 ft`\n\n1 problem; nothing was checked\n"
+             expected an angle with its unit, like `10 degrees`\n    \
+             mend: write `6 degrees`\n\n1 problem; nothing was checked\n"
         );
     }
 

@@ -14,6 +14,7 @@ pub(crate) mod locale;
 mod notices;
 pub(crate) mod options;
 pub(crate) mod pages;
+pub(crate) mod problems;
 #[cfg(feature = "quote")]
 pub(crate) mod quote;
 mod reasons;

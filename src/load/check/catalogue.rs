@@ -11,6 +11,7 @@ use crate::load::form::catalogue::{
     CatalogueFile, DeliveryForm, ItemForm, LARGEST_STOCK, MOST_ITEMS, MOST_PACKS,
 };
 use crate::load::form::loose::Single;
+use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
 use crate::measure::{Currency, Day, Money, Percent, QuantityError};
 use crate::model::catalogue::{Catalogue, Delivery, Item};
@@ -24,14 +25,12 @@ pub(crate) fn check_catalogue(
     words: &Vocabulary,
     top: &Spot<'_>,
 ) -> Option<Catalogue> {
-    let supplier = top.must("supplier", kept(written.supplier), "write the supplier's name");
-    let mend = "write the code of the currency, like `USD`";
-    let currency = top.must("currency", filled(&written.currency), mend);
+    let supplier = top.must("supplier", kept(written.supplier), Fault::NoSupplier);
+    let currency = top.must("currency", filled(&written.currency), Fault::NoCurrency);
     let currency = currency.and_then(|text| currency_of(text, &top.key("currency")));
-    let tax = top.must("tax", filled(&written.tax), "write `tax: 0%` if none is charged");
+    let tax = top.must("tax", filled(&written.tax), Fault::NoTax);
     let tax = tax.and_then(|text| tax_of(text, &top.key("tax")));
-    let mend = "write `delivery: 0` if nothing is charged";
-    let delivery = top.must("delivery", written.delivery, mend);
+    let delivery = top.must("delivery", written.delivery, Fault::NoDelivery);
     let delivery = delivery.and_then(|form| delivery_of(form, currency, &top.key("delivery")));
     let by = supplier.as_deref().map(Arc::from);
     let terms = Terms {
@@ -65,30 +64,19 @@ struct Terms {
 }
 
 fn currency_of(text: &str, spot: &Spot<'_>) -> Option<Currency> {
-    Currency::find(text).or_else(|| {
-        spot.wrong("no currency with a coin has this code")
-            .of(text)
-            .expected("a code of three letters by ISO 4217")
-            .mend("write it like `USD`")
-            .none()
-    })
+    Currency::find(text).or_else(|| spot.wrong(Fault::UnknownCurrency).of(text).none())
 }
 
 fn tax_of(text: &str, spot: &Spot<'_>) -> Option<Percent> {
-    let (what, mend) = match Percent::parse(text) {
+    let is_bare = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
+    let fault = match Percent::parse(text) {
         Ok(tax) if tax < Percent::ONE_HUNDRED => return Some(tax),
-        Ok(_) => ("more than any tax is".to_owned(), None),
-        Err(QuantityError::Nonsense(_)) => {
-            let bare = text.bytes().all(|b| b.is_ascii_digit() || b == b'.');
-            ("this is not a percentage".to_owned(), bare.then(|| format!("write `{text}%`")))
-        }
-        Err(other) => (other.to_string(), None),
+        Ok(_) => Fault::TaxTooHigh,
+        Err(QuantityError::Nonsense(_)) if is_bare => Fault::TaxWithoutSign(text.to_owned()),
+        Err(QuantityError::Nonsense(_)) => Fault::TaxNoPercentage,
+        Err(other) => Fault::TaxNoFigure(other),
     };
-    spot.wrong(what)
-        .of(text)
-        .expected("a percentage from `0%` to below `100%`, like `7.25%`")
-        .mend_if(mend)
-        .none()
+    spot.wrong(fault).of(text).none()
 }
 
 /// The charge for delivery: a plain amount, or one with a sum from which it
@@ -105,8 +93,7 @@ fn delivery_of(
         }
         Single::Form(form) => *form,
     };
-    let mend = "write what delivery costs, once an order";
-    let charge = spot.must("charge", filled(&form.charge), mend)?;
+    let charge = spot.must("charge", filled(&form.charge), Fault::NoCharge)?;
     let charge = spot.key("charge").amount_of(charge, currency);
     let free_from =
         spot.read("free from", &form.free_from, |at, text| at.amount_of(text, currency));
@@ -120,11 +107,10 @@ fn items(
     top: &Spot<'_>,
 ) -> Vec<Item> {
     let forms = written.filter(|forms| !forms.is_empty());
-    let Some(forms) = top.must("items", forms, "list what is sold") else { return Vec::new() };
+    let Some(forms) = top.must("items", forms, Fault::NoItems) else { return Vec::new() };
     if forms.len() > MOST_ITEMS {
-        top.too_many("items", forms.len(), "items", format!("{MOST_ITEMS} in a catalogue"))
-            .mend("split it into several catalogues")
-            .tell();
+        let fault = Fault::TooManyItems { items: forms.len(), most: MOST_ITEMS };
+        top.wrong_key("items", fault).tell();
         return Vec::new();
     }
     let numbers = Numbers::of(&forms, words, &top.key("items"));
@@ -134,11 +120,9 @@ fn items(
 
 fn item(form: ItemForm, terms: &Terms, reader: &GoodsReader<'_>, spot: &Spot<'_>) -> Option<Item> {
     let (gives, form) = reader.gives(form, spot);
-    let mend = "write the number under which it is ordered, like `TS-110`";
-    let number = spot.must("number", kept(form.number), mend);
-    let mend = "write what it is, in a few words";
-    let description = spot.must("description", kept(form.description), mend);
-    let price = spot.must("price", filled(&form.price), "write the price of a pack, before tax");
+    let number = spot.must("number", kept(form.number), Fault::NoNumber);
+    let description = spot.must("description", kept(form.description), Fault::NoDescription);
+    let price = spot.must("price", filled(&form.price), Fault::NoPrice);
     let price = price.and_then(|text| price_of(text, terms.currency, &spot.key("price")));
     let pack = spot.count("pack", &form.pack, 1, MOST_PACKS);
     let least = spot.count("least order", &form.least, 1, MOST_PACKS);
@@ -148,10 +132,7 @@ fn item(form: ItemForm, terms: &Terms, reader: &GoodsReader<'_>, spot: &Spot<'_>
         None => terms.lead,
     };
     if filled(&form.lead).is_none() && !terms.lead_written {
-        spot.missing(
-            "lead",
-            "write how long it takes to come, like `3 days`, here or once at the top",
-        );
+        spot.missing("lead", Fault::NoLeadTime);
     }
     let holds = spot.day("price holds until", &form.price_holds).or(terms.holds);
     Some(Item {
@@ -173,6 +154,5 @@ fn price_of(text: &str, currency: Option<Currency>, spot: &Spot<'_>) -> Option<M
     if price != Money::ZERO {
         return Some(price);
     }
-    let wrong = spot.wrong("a price of nothing").of(text);
-    wrong.expected("the price of a pack, above zero").none()
+    spot.wrong(Fault::PriceOfNothing).of(text).none()
 }

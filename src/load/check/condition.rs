@@ -4,7 +4,8 @@
 use crate::load::check::phrase::{bracketed_length, limit};
 use crate::load::check::value::same_word;
 use crate::load::form::open::{Group, GroupKeys, Line, When, With};
-use crate::load::read::problem::{Told, did_you_mean, nearest, or_list, slip_of};
+use crate::load::read::fault::Fault;
+use crate::load::read::problem::{Told, nearest, slip_of};
 use crate::load::read::spot::{Spot, said};
 use crate::measure::Day;
 use crate::model::rule::{Condition, Side, Test};
@@ -94,21 +95,18 @@ fn each_group<'g, K, T>(
     read: impl Fn(&Spot<'_>, &'g Group<K>) -> Vec<T>,
 ) -> Vec<Vec<T>> {
     if groups.is_empty() {
-        let wrong = spot.key(key).wrong("an empty list of groups");
-        wrong.expected("at least one group of lines").tell();
+        spot.key(key).wrong(Fault::NoGroups).tell();
     }
     spot.each(key, groups, |at, group| {
         if group.lines.is_empty() {
-            at.wrong("an empty group always holds").tell();
+            at.wrong(Fault::EmptyGroup).tell();
         }
         Some(read(at, group))
     })
 }
 
 fn nothing_said<T>(key: &str, spot: &Spot<'_>) -> Option<T> {
-    spot.wrong_key(key, format!("nothing is said of `{key}`"))
-        .mend("write what is asked after the colon, or take the line away")
-        .none()
+    spot.wrong_key(key, Fault::NothingSaidOf(key.to_owned())).none()
 }
 
 fn condition(key: &str, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Condition> {
@@ -124,11 +122,7 @@ fn condition(key: &str, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Opti
         "permit" => tag(text, &words.permits, spot).map(Condition::Permit),
         "months" => match months(text) {
             Some((first, last)) => Some(Condition::Months(first, last)),
-            None => spot
-                .wrong("these are not months")
-                .of(text)
-                .expected("two months of the year, like `January to June`")
-                .none(),
+            None => spot.wrong(Fault::NoMonths).of(text).none(),
         },
         feature if words.vessel_features.contains_key(feature) => {
             let wanted = spot.flag_of(text)?;
@@ -137,20 +131,15 @@ fn condition(key: &str, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Opti
         other => {
             let fixed = When::FIXED.iter().chain(When::NESTED).map(|(fixed, _)| *fixed);
             let names = words.vessel_features.keys().map(String::as_str).chain(fixed);
-            let wrong = spot.wrong("no condition of this name is known");
-            wrong.at_key().unlike(other, names).none()
+            spot.wrong(Fault::UnknownCondition).at_key().unlike(other, names).none()
         }
     }
 }
 
 fn acquired(text: &str, spot: &Spot<'_>) -> Option<Test> {
     let day = text.trim().strip_prefix("before ").and_then(|day| Day::parse(day).ok());
-    day.map(Test::AcquiredBefore).or_else(|| {
-        spot.wrong("this is not a day of acquisition")
-            .of(text)
-            .expected("`before` and a day, like `before 2019-06-01`")
-            .none()
-    })
+    let found = day.map(Test::AcquiredBefore);
+    found.or_else(|| spot.wrong(Fault::NoAcquisitionDay).of(text).none())
 }
 
 fn test(attribute: AttributeId, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Test> {
@@ -165,7 +154,7 @@ fn test(attribute: AttributeId, text: &str, words: &Vocabulary, spot: &Spot<'_>)
             let find = |word: String| {
                 let found = choices.iter().find(|known| same_word(known, &word));
                 found.cloned().or_else(|| {
-                    spot.wrong(format!("`{}` knows no such word", known.id))
+                    spot.wrong(Fault::UnknownChoice(known.id.clone()))
                         .none_of(&word, choices.iter().map(String::as_str))
                         .none()
                 })
@@ -191,7 +180,7 @@ fn attribute(
     {
         return Some(found);
     }
-    let names: Vec<&str> = kinds.clone().map(|kind| kind.name.as_str()).collect();
+    let names: Vec<String> = kinds.clone().map(|kind| kind.name.clone()).collect();
     if names.is_empty() {
         return None;
     }
@@ -199,11 +188,11 @@ fn attribute(
     let own = own.map(|id| words.attribute(*id).id.as_str());
     let fixed = With::FIXED.iter().chain(With::NESTED).map(|(fixed, _)| *fixed);
     let meant = nearest(key, own.chain(fixed));
-    let what = match known {
-        Some(_) => format!("{} has no such attribute in the vocabulary", or_list(&names)),
-        None => "no attribute of this id is known".to_owned(),
+    let fault = match known {
+        Some(_) => Fault::NoAttributeOfKinds(names),
+        None => Fault::UnknownAttribute,
     };
-    spot.wrong_key(key, what).of(key).mend_if(did_you_mean(meant)).none()
+    spot.wrong_key(key, fault).of(key).meant(meant).none()
 }
 
 /// Words joined by `or`, in lower case.
@@ -222,11 +211,7 @@ fn threshold(text: &str, spot: &Spot<'_>) -> Told<Condition> {
         let Some(threshold) = figure.length() else { continue };
         return Ok(Condition::Freeboard { side, threshold, written: figure.written });
     }
-    spot.wrong("this is not a freeboard threshold")
-        .of(text)
-        .expected("`more than`, `less than`, `at most` or `at least` and a length")
-        .mend("write it like `more than 4 ft` or `4 ft or less`")
-        .refused()
+    spot.wrong(Fault::NoThreshold).of(text).refused()
 }
 
 fn months(text: &str) -> Option<(u8, u8)> {
@@ -245,7 +230,7 @@ fn months(text: &str) -> Option<(u8, u8)> {
 /// have is taken as it is, unless it is so near to a known one that it must
 /// be a slip: a slip would silently make a rule bind nobody.
 pub(crate) fn tag(text: &str, known: &BTreeMap<String, Tag>, spot: &Spot<'_>) -> Option<String> {
-    let Some(text) = said(text) else { return spot.wrong("an empty tag").none() };
+    let Some(text) = said(text) else { return spot.wrong(Fault::EmptyTag).none() };
     if known.contains_key(text) {
         return Some(text.to_owned());
     }
@@ -255,11 +240,7 @@ pub(crate) fn tag(text: &str, known: &BTreeMap<String, Tag>, spot: &Spot<'_>) ->
         return Some(id.clone());
     }
     match slip_of(text, known.keys().map(String::as_str)) {
-        Some(meant) => spot
-            .wrong("this tag is not known, and very near to one that is")
-            .of(text)
-            .mend_if(did_you_mean(Some(meant)))
-            .none(),
+        Some(meant) => spot.wrong(Fault::TagSlip).of(text).meant(Some(meant)).none(),
         None => Some(text.to_owned()),
     }
 }

@@ -13,6 +13,7 @@ use crate::load::form::catalogue::{
 use crate::load::form::loose::Texts;
 use crate::load::form::open::{Attributed, WrittenAttributes};
 use crate::load::form::vessel::LARGEST_LOT;
+use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled, said};
 use crate::measure::{Length, QuantityKind};
 use crate::model::catalogue::{Fits, Given, Gives};
@@ -20,16 +21,16 @@ use crate::model::vessel::{State, Tool};
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
 use std::collections::BTreeMap;
 
-/// Keys of a vessel's tool that one for sale does not have, and what to do.
-const OF_A_VESSEL: [(&str, &str); 8] = [
-    ("mark", "take it away; its mark is the item's number"),
-    ("condition", "take it away; what is sold is serviceable"),
-    ("broken", "take it away; what is sold is serviceable"),
-    ("where", "take it away; it comes aboard with the delivery"),
-    ("acquired", "take it away; it is acquired with the delivery"),
-    ("expires", "write how long it is good from its delivery on, like `lasts: 24 months`"),
-    ("changes", "write the figures as they are when it is delivered"),
-    ("remark", "write it in the item's `description`"),
+/// Keys of a vessel's tool that one for sale does not have.
+const OF_A_VESSEL: [(&str, Fault); 8] = [
+    ("mark", Fault::SoldWithMark),
+    ("condition", Fault::SoldWithCondition),
+    ("broken", Fault::SoldWithCondition),
+    ("where", Fault::SoldWithPlace),
+    ("acquired", Fault::SoldWithDay),
+    ("expires", Fault::SoldWithExpiry),
+    ("changes", Fault::SoldWithChanges),
+    ("remark", Fault::SoldWithRemark),
 ];
 
 /// Reads what items give.
@@ -65,16 +66,15 @@ impl GoodsReader<'_> {
         number: &str,
         spot: &Spot<'_>,
     ) -> Option<Gives> {
-        if forms.is_empty() || forms.len() > MOST_OF_A_SET {
-            let what = match forms.len() {
-                0 => "a set without tools".to_owned(),
-                many => format!("{many} tools in a set are too many"),
-            };
-            return spot
-                .wrong_key("tools", what)
-                .expected(format!("from 1 to {MOST_OF_A_SET} tools"))
-                .mend("write equal tools as one line with a `count`")
-                .none();
+        let fault = match forms.len() {
+            0 => Some(Fault::EmptySet(MOST_OF_A_SET)),
+            tools if tools > MOST_OF_A_SET => {
+                Some(Fault::SetTooLarge { tools, most: MOST_OF_A_SET })
+            }
+            _ => None,
+        };
+        if let Some(fault) = fault {
+            return spot.wrong_key("tools", fault).none();
         }
         let total = forms.len();
         let given = spot.each("tools", forms.into_iter().enumerate(), |at, (index, form)| {
@@ -112,14 +112,14 @@ impl GoodsReader<'_> {
     }
 
     fn kind(&self, text: &Option<String>, spot: &Spot<'_>) -> Option<KindId> {
-        let text = spot.must("kind", filled(text), "write the kind, like `pliers`")?;
+        let text = spot.must("kind", filled(text), Fault::NoKind)?;
         let spot = spot.key("kind");
-        let what = match self.words.find_kind(text).map(|kind| self.words.kind(kind).class) {
-            Some(Class::Certificate) => "a certificate is earned, not sold",
-            Some(Class::Gear) => "fishing gear is not sold here",
+        let fault = match self.words.find_kind(text).map(|kind| self.words.kind(kind).class) {
+            Some(Class::Certificate) => Fault::CertificateSold,
+            Some(Class::Gear) => Fault::GearSold,
             _ => return spot.kind_of(text, &Class::CARRIED, self.words),
         };
-        spot.wrong(what).of(text).expected("a tool, a set of spares or a document").none()
+        spot.wrong(fault).of(text).none()
     }
 }
 
@@ -127,17 +127,11 @@ impl GoodsReader<'_> {
 fn judge_one(written: &[bool; 4], spot: &Spot<'_>) {
     let mut keys = GIVING.iter().zip(written).filter(|(_, written)| **written);
     let (first, second) = (keys.next(), keys.next());
-    let expected = "one of `tool`, `tools`, `lengthens` and `service`";
     if let Some((key, _)) = second {
-        spot.wrong_key(key, "an item gives one thing only")
-            .of(key)
-            .expected(expected)
-            .mend("write two items, or the tools of a set under `tools`")
-            .tell();
+        spot.wrong_key(key, Fault::GivesTwo).of(key).tell();
     }
     if first.is_none() {
-        let wrong = spot.wrong("nothing says what this item gives");
-        wrong.expected(expected).lacking(GIVING).tell();
+        spot.wrong(Fault::GivesNothing).lacking(GIVING).tell();
     }
 }
 
@@ -146,8 +140,8 @@ fn judge_one(written: &[bool; 4], spot: &Spot<'_>) {
 fn without_keys_of_a_vessel(mut written: WrittenAttributes, spot: &Spot<'_>) -> WrittenAttributes {
     written.retain(|(key, _)| {
         let known = OF_A_VESSEL.iter().find(|(known, _)| known == key);
-        if let Some((_, mend)) = known {
-            spot.wrong_key(key, "what is sold has no such key").of(key).mend(*mend).tell();
+        if let Some((_, fault)) = known {
+            spot.wrong_key(key, fault.clone()).of(key).tell();
         }
         known.is_none()
     });
@@ -168,9 +162,7 @@ impl Numbers {
         for (index, form) in forms.iter().enumerate() {
             let Some(number) = filled(&form.number) else { continue };
             if known.contains_key(&number.to_lowercase()) {
-                let (entry, what) = (list.entry(index), "another item has this number too");
-                let wrong = entry.key("number").wrong(what).of(number);
-                wrong.mend("give each item a number of its own").tell();
+                list.entry(index).key("number").wrong(Fault::NumberTwin).of(number).tell();
                 continue;
             }
             let gives_tool = may_give_tool(form, words);
@@ -194,10 +186,8 @@ fn judge_sets(forms: &[ItemForm], list: &Spot<'_>) {
     for (index, form) in forms.iter().enumerate() {
         let Some(number) = filled(&form.number) else { continue };
         if let Some(set) = marks.get(&number.to_lowercase()) {
-            let what = format!("a tool of the set {} is marked so", list.entry(*set).place().key);
-            let entry = list.entry(index);
-            let wrong = entry.key("number").wrong(what).of(number);
-            wrong.mend("give this item or the set another number").tell();
+            let fault = Fault::NumberOfSetTool(list.entry(*set).place().key);
+            list.entry(index).key("number").wrong(fault).of(number).tell();
         }
     }
 }
@@ -236,14 +226,10 @@ pub(crate) fn fits(
     let class = kind.map(|kind| words.kind(kind).class);
     let texts = written.unwrap_or_default();
     if class == Some(Class::Spare) && texts.iter().all(|text| said(text).is_none()) {
-        let mend = "write the numbers of the items, or the kinds of tool, that they fit";
-        spot.missing("fits", mend);
+        spot.missing("fits", Fault::NoFits);
     }
     if class.is_some_and(|class| class != Class::Spare) && !texts.is_empty() {
-        spot.wrong_key("fits", "only spares fit another tool")
-            .of("fits")
-            .mend("take it away, or write the kind of the spares")
-            .tell();
+        spot.wrong_key("fits", Fault::FitsWithoutSpares).of("fits").tell();
         return Vec::new();
     }
     spot.each("fits", &texts, |at, text| fit(said(text)?, numbers, words, at))
@@ -252,10 +238,7 @@ pub(crate) fn fits(
 fn fit(text: &str, numbers: &Numbers, words: &Vocabulary, spot: &Spot<'_>) -> Option<Fits> {
     match numbers.known.get(&text.to_lowercase()) {
         Some((number, true)) => return Some(Fits::Item(number.clone())),
-        Some(_) => {
-            let wrong = spot.wrong("this item gives no tool that spares could fit").of(text);
-            return wrong.expected("the number of an item that is a tool").none();
-        }
+        Some(_) => return spot.wrong(Fault::FitsNoTool).of(text).none(),
         None => {}
     }
     if words.find_kind(text).is_some() {
@@ -263,10 +246,8 @@ fn fit(text: &str, numbers: &Numbers, words: &Vocabulary, spot: &Spot<'_>) -> Op
     }
     let numbers = numbers.known.values().map(|(number, _)| number.as_str());
     let tools = words.kinds.iter().filter(|kind| kind.class == Class::Tool);
-    spot.wrong("neither an item of this catalogue nor a kind of tool")
-        .unlike(text, numbers.chain(tools.flat_map(kind_names)))
-        .expected("the number of an item, or a kind by id, name or synonym")
-        .none()
+    let known = numbers.chain(tools.flat_map(kind_names));
+    spot.wrong(Fault::FitsUnknown).unlike(text, known).none()
 }
 
 /// The change that a piece makes to the tool that it is put on.
@@ -279,7 +260,7 @@ pub(crate) fn extension(form: LengthensForm, words: &Vocabulary, spot: &Spot<'_>
     for (at, kind) in &kinds {
         judge_lengthens(*kind, words, &list.entry(*at));
     }
-    let by = spot.must("by", filled(&form.by), "write by how much, like `2 ft`");
+    let by = spot.must("by", filled(&form.by), Fault::NoAddedLength);
     let by = by.and_then(|text| length_of(text, &spot.key("by")));
     let per_tool = spot.count("per tool", &form.per_tool, 1, MOST_PER_TOOL);
     let kinds = kinds.into_iter().map(|(_, kind)| kind).collect();
@@ -295,10 +276,7 @@ fn judge_lengthens(kind: KindId, words: &Vocabulary, spot: &Spot<'_>) {
         None => false,
     };
     if !changes {
-        spot.wrong("a tool of this kind cannot be lengthened")
-            .of(&kind.name)
-            .expected("a kind with a handle, a pole, a rope or another length to it")
-            .tell();
+        spot.wrong(Fault::NotLengthened).of(&kind.name).tell();
     }
 }
 
@@ -307,8 +285,7 @@ fn length_of(text: &str, spot: &Spot<'_>) -> Option<Length> {
     if by != Length::ZERO {
         return Some(by);
     }
-    let wrong = spot.wrong("a length of nothing").of(text);
-    wrong.expected("by how much it lengthens a tool, like `2 ft`").none()
+    spot.wrong(Fault::LengthOfNothing).of(text).none()
 }
 
 /// Work on tools.
@@ -316,7 +293,7 @@ pub(crate) fn service(form: ServiceForm, words: &Vocabulary, spot: &Spot<'_>) ->
     let kinds = kinds(form.kinds, words, spot);
     let does = form.does.unwrap_or_default();
     if does.is_empty() {
-        spot.missing("does", "write `inspection`, `repair` or `sharpening`, in brackets");
+        spot.missing("does", Fault::NoService);
     }
     let does = spot.each("does", &does, |at, text| at.word_of(text, &DOES));
     let kinds = kinds.into_iter().map(|(_, kind)| kind).collect();
@@ -327,7 +304,7 @@ pub(crate) fn service(form: ServiceForm, words: &Vocabulary, spot: &Spot<'_>) ->
 fn kinds(written: Option<Texts>, words: &Vocabulary, spot: &Spot<'_>) -> Vec<(usize, KindId)> {
     let texts = written.unwrap_or_default();
     if texts.is_empty() {
-        spot.missing("kinds", "write the kinds of tool that it is for, in brackets");
+        spot.missing("kinds", Fault::NoKinds);
     }
     let mut kinds: Vec<(usize, KindId)> = Vec::with_capacity(texts.len());
     for (at, kind) in spot.each("kinds", texts.iter().enumerate(), |here, (at, text)| {

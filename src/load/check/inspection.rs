@@ -13,6 +13,7 @@ use crate::load::check::vessel::{Covers, coverage};
 use crate::load::form::inspection::{FoundForm, InspectionFile, MOST_ROWS, MendedForm};
 use crate::load::form::open::{Attributed, HOW};
 use crate::load::form::vessel::{CONDITIONS, LARGEST_LOT, MOST_TOOLS};
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::Problems;
 use crate::load::read::spot::{Spot, filled};
 use crate::model::vessel::{Change, Coverage, Found, How, Inspection, Whereabouts};
@@ -25,8 +26,8 @@ pub(crate) fn check_inspection(
     words: &Vocabulary,
     top: &Spot<'_>,
 ) -> Option<Inspection> {
-    let vessel = top.must("vessel", kept(written.vessel), "write the name of the vessel");
-    top.must("on", filled(&written.on), "write the day of the walk");
+    let vessel = top.must("vessel", kept(written.vessel), Fault::NoRecordVessel);
+    top.must("on", filled(&written.on), Fault::NoRecordDay);
     let on = top.day("on", &written.on);
     let by = kept(written.by);
     let how = top.word("figures", &written.figures, &HOW).unwrap_or(How::Measured);
@@ -68,12 +69,7 @@ fn leave_out_empty(found: &mut Vec<Found>, coverage: &Coverage, problems: &Probl
             return true;
         }
         if coverage.everything || one.kind.is_some_and(|kind| coverage.is_whole(kind)) {
-            problems
-                .wrong(one.place.clone(), "this row was left empty")
-                .of(&one.mark)
-                .expected("what was found, since the record covers everything of the kind")
-                .mend("write `missing: yes`, or its `condition`, or a figure")
-                .tell();
+            problems.wrong(one.place.clone(), Fault::EmptyRow).of(&one.mark).tell();
         }
         false
     });
@@ -98,19 +94,16 @@ struct FoundReader<'a> {
 impl FoundReader<'_> {
     fn list(&self, forms: Vec<Attributed<FoundForm>>, top: &Spot<'_>) -> Vec<Found> {
         if forms.len() > MOST_TOOLS {
-            top.too_many("found", forms.len(), "tools", format!("{MOST_TOOLS} in a record")).tell();
+            let fault = Fault::TooManyFound { tools: forms.len(), most: MOST_TOOLS };
+            top.wrong_key("found", fault).tell();
             return Vec::new();
         }
         let mut found: Vec<Found> = Vec::with_capacity(forms.len());
         top.each("found", forms, |at, form| {
             let one = self.found(form, at)?;
             if let Some(twin) = found.iter().find(|twin| twin.mark == one.mark) {
-                at.key("mark")
-                    .wrong("this tool is written twice in the record")
-                    .of(&one.mark)
-                    .expected(format!("a mark other than that of {}", twin.place.key))
-                    .mend("write what was put right under `mended` of the first")
-                    .tell();
+                let fault = Fault::FoundTwice(twin.place.key.clone());
+                at.key("mark").wrong(fault).of(&one.mark).tell();
             }
             found.push(one);
             Some(())
@@ -120,16 +113,13 @@ impl FoundReader<'_> {
 
     fn found(&self, written: Attributed<FoundForm>, spot: &Spot<'_>) -> Option<Found> {
         let Attributed { form, keys, attributes } = written;
-        let mend = "write the tool's mark; a tool that the vessel does not list needs one too";
-        let mark = spot.must("mark", kept(form.mark), mend);
+        let mark = spot.must("mark", kept(form.mark), Fault::NoFoundMark);
         let kind = spot.kind("kind", &form.kind, &Class::CARRIED, self.words);
         let reader = AttributeReader { words: self.words, unsaid: self.unsaid, keys };
         let mut attributes = reader.attributes(attributes, kind, spot);
         let lost = take_lost(&mut attributes, self.words);
         if lost == Some(Whereabouts::Unknown) {
-            let wrong =
-                spot.key("state").wrong("one entry says that it is lost and that it is there");
-            wrong.mend("write what was found that day").tell();
+            spot.key("state").wrong(Fault::LostAndThere).tell();
         }
         let state = spot.word("condition", &form.condition, &CONDITIONS);
         let missing = spot.flag("missing", &form.missing).unwrap_or(false);
@@ -140,10 +130,7 @@ impl FoundReader<'_> {
         let mended = form.mended.into_iter().flatten();
         let mended = spot.each("mended", mended, |at, form| self.mended(form, kind, at));
         if missing && (!attributes.is_empty() || !mended.is_empty()) {
-            spot.key("missing")
-                .wrong("a missing tool was measured or mended")
-                .mend("take away what says that it is missing, or the readings")
-                .tell();
+            spot.key("missing").wrong(Fault::MissingYetRead).tell();
         }
         let row = spot.count("row", &form.row, 1, MOST_ROWS);
         Some(Found {

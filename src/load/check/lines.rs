@@ -10,6 +10,7 @@ use crate::load::form::LONGEST_NAME;
 use crate::load::form::loose::Single;
 use crate::load::form::profile::Worded;
 use crate::load::form::techniques::{LineText, MOST_ENTRIES};
+use crate::load::read::fault::{Fault, Part};
 use crate::load::read::spot::{Spot, filled, said};
 use crate::load::read::tree::LONGEST_REMARK;
 use crate::model::profile::Requirement;
@@ -26,8 +27,8 @@ impl Spot<'_> {
     ) -> Vec<R> {
         let entries = written.unwrap_or_default();
         if entries.len() > MOST_ENTRIES {
-            let wrong = self.key(key).wrong(format!("{} entries are too many", entries.len()));
-            wrong.expected(format!("at most {MOST_ENTRIES}")).tell();
+            let fault = Fault::TooManyEntries { entries: entries.len(), most: MOST_ENTRIES };
+            self.key(key).wrong(fault).tell();
         }
         self.each(key, entries.iter().take(MOST_ENTRIES), by)
     }
@@ -35,8 +36,7 @@ impl Spot<'_> {
     /// Tells of a text that is longer than it may be.
     fn cap(&self, text: &str, most: u64) {
         if text.chars().count() as u64 > most {
-            let wrong = self.wrong("this text is too long");
-            wrong.expected(format!("at most {most} characters")).tell();
+            self.wrong(Fault::TextTooLong(most)).tell();
         }
     }
 
@@ -58,8 +58,8 @@ impl Spot<'_> {
 
     /// An id that must be there.
     pub(crate) fn id(&self, key: &str, written: &Option<String>) -> String {
-        let mend = format!("write one of lower-case letters, digits and hyphens after `{key}:`");
-        let Some(id) = self.must(key, filled(written), &mend) else { return String::new() };
+        let fault = Fault::NoPartId(key.to_owned());
+        let Some(id) = self.must(key, filled(written), fault) else { return String::new() };
         let spot = self.key(key);
         spot.cap(id, LONGEST_NAME);
         check_id(id, &spot);
@@ -71,22 +71,17 @@ impl Spot<'_> {
         &self,
         written: &Option<String>,
         ids: &mut Vec<String>,
-        what: &str,
+        part: Part,
     ) -> String {
         let id = self.id("id", written);
-        self.refuse_twin(&id, ids, what);
+        self.refuse_twin(&id, ids, part);
         id
     }
 
     /// Tells of an id that an earlier one has too.
-    pub(crate) fn refuse_twin(&self, id: &str, ids: &mut Vec<String>, what: &str) {
+    pub(crate) fn refuse_twin(&self, id: &str, ids: &mut Vec<String>, part: Part) {
         if !id.is_empty() && ids.iter().any(|known| known == id) {
-            self.key("id")
-                .wrong(format!("two {what} have this id"))
-                .of(id)
-                .expected("an id that stands for one of them only")
-                .mend("give one of them another id")
-                .tell();
+            self.key("id").wrong(Fault::PartTwin(part)).of(id).tell();
         }
         ids.push(id.to_owned());
     }
@@ -105,11 +100,11 @@ impl Spot<'_> {
         key: &str,
         written: &Option<Worded>,
         language: &str,
-        mend: &str,
+        fault: Fault,
     ) -> Option<Text> {
         let text = written.as_ref();
         let text = text.and_then(|text| self.key(key).text_of(text, LONGEST_NAME, language));
-        self.must(key, text, mend)
+        self.must(key, text, fault)
     }
 
     /// A longer text that may be there: a note, a reading.
@@ -131,7 +126,7 @@ impl Spot<'_> {
     ) -> Vec<Text> {
         self.listed(key, written.as_deref(), |at, one| {
             let text = at.text_of(one, LONGEST_REMARK, language);
-            text.or_else(|| at.wrong("nothing is said here").none())
+            text.or_else(|| at.wrong(Fault::NothingSaid).none())
         })
     }
 
@@ -149,7 +144,7 @@ impl Spot<'_> {
     pub(crate) fn steps(&self, written: &Option<Vec<LineText>>, language: &str) -> Vec<Line> {
         let steps = self.lines("steps", written, language);
         if steps.is_empty() {
-            self.missing("steps", "write what to do, a short line for each step");
+            self.missing("steps", Fault::NoSteps);
         }
         steps
     }
@@ -158,12 +153,12 @@ impl Spot<'_> {
         match written {
             Single::Plain(text) => {
                 self.cap(text, LONGEST_REMARK);
-                let said = said(text).or_else(|| self.wrong("nothing is said here").none());
+                let said = said(text).or_else(|| self.wrong(Fault::NothingSaid).none());
                 said.map(|said| Line { says: Text::plain(said), cited: None })
             }
             Single::Form(form) => {
                 let says = self.remark("says", &form.says, language);
-                let says = self.must("says", says, "write the line");
+                let says = self.must("says", says, Fault::NoLineText);
                 let cited = self.cited_if(&form.clause, &form.verified);
                 says.map(|says| Line { says, cited })
             }
@@ -174,7 +169,7 @@ impl Spot<'_> {
     pub(crate) fn cited(&self, written: &Option<String>, how: &Option<String>) -> Option<Cited> {
         let verified = verified(how, self);
         let clause = clause(written, verified);
-        let clause = self.must("clause", clause, "write the source and its clause");
+        let clause = self.must("clause", clause, Fault::NoCitedClause);
         if let Some(clause) = clause {
             self.key("clause").cap(clause, LONGEST_NAME);
         }
@@ -200,16 +195,12 @@ impl Spot<'_> {
     }
 
     /// The index of a name; what is not known is told.
-    pub(crate) fn named(&self, name: &str, names: &[String], what: &str) -> Option<usize> {
+    pub(crate) fn named(&self, name: &str, names: &[String], part: Part) -> Option<usize> {
         let name = name.trim();
         let found = names.iter().position(|known| known == name && !name.is_empty());
         found.or_else(|| {
             let known = names.iter().map(String::as_str).filter(|name| !name.is_empty());
-            let article = if what.starts_with('a') { "an" } else { "a" };
-            self.wrong(format!("no {what} of this id is in the file"))
-                .unlike(name, known)
-                .expected(format!("the id of {article} {what}"))
-                .none()
+            self.wrong(Fault::UnknownPart(part)).unlike(name, known).none()
         })
     }
 
@@ -219,17 +210,13 @@ impl Spot<'_> {
         key: &str,
         written: Option<&[String]>,
         names: &[String],
-        what: &str,
+        part: Part,
     ) -> Vec<usize> {
         let mut found = Vec::new();
         self.listed(key, written, |at, name| {
-            let one = at.named(name, names, what)?;
+            let one = at.named(name, names, part)?;
             if found.contains(&one) {
-                at.wrong("this is named twice")
-                    .of(name)
-                    .expected(format!("each {what} once"))
-                    .mend("take one of them away")
-                    .tell();
+                at.wrong(Fault::PartNamedTwice(part)).of(name).tell();
             } else {
                 found.push(one);
             }

@@ -5,16 +5,13 @@ use crate::load::check::condition::{conditions, tests};
 use crate::load::form::loose::{Slot, Words};
 use crate::load::form::open::{Group, When, With};
 use crate::load::form::profile::{AlternativeForm, MemberForm, RequirementForm, TypeForm};
+use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
 use crate::model::rule::{Condition, Holders, Member, Need, Spec, Test, ToolType};
 use crate::model::vocabulary::{Class, KindId, Vocabulary, fold};
 
 /// The most of anything that a requirement may ask for.
 const MOST_ASKED: u32 = 500;
-
-/// The keys that say what is wanted, and which of them can stand together.
-const SHAPES: &str = "`carry` with `with`, `one of` or `types`; `certificate` with `held by`; \
-                      or `every` with `with` or `one of`";
 
 /// Reads what a requirement wants.
 pub(crate) struct NeedReader<'a> {
@@ -29,10 +26,9 @@ struct Carry<'t> {
 }
 
 /// Tells of keys that are written and cannot stand beside another.
-fn clash(spot: &Spot<'_>, beside: &str, keys: &[(&str, bool)]) {
+fn clash(spot: &Spot<'_>, beside: &'static str, keys: &[(&'static str, bool)]) {
     for (key, _) in keys.iter().filter(|(_, written)| *written) {
-        let wrong = spot.wrong_key(key, format!("`{key}` cannot stand beside `{beside}`"));
-        wrong.expected(SHAPES).tell();
+        spot.wrong_key(key, Fault::KeysClash { key, beside }).tell();
     }
 }
 
@@ -47,8 +43,7 @@ impl NeedReader<'_> {
         let carried = form.carry.is_some() || form.spare_for.is_some();
         let ways = [carried, form.certificate.is_some(), form.every.is_some()];
         if ways.iter().filter(|way| **way).count() != 1 {
-            let wrong = spot.wrong("it is not clear what this requirement wants");
-            return wrong.expected(SHAPES).none();
+            return spot.wrong(Fault::UnclearNeed).none();
         }
         if let Some(text) = &form.certificate {
             return self.certificates(text, form, spot);
@@ -76,16 +71,8 @@ impl NeedReader<'_> {
         let member = self.member(&form.carry, with, one_of.map(Vec::as_slice), spot)?;
         let is_spare = |spec: &Spec| self.words.kind(spec.kind).class == Class::Spare;
         match (member.choices.iter().any(is_spare), form.spare_for.is_some()) {
-            (true, false) => spot
-                .key("carry")
-                .wrong("spares for what is not said")
-                .mend("write `spare for:` and the requirement whose tool they are for")
-                .tell(),
-            (false, true) => spot
-                .key("spare for")
-                .wrong("what is carried here is no spare")
-                .expected("a kind of the class `spare`")
-                .tell(),
+            (true, false) => spot.key("carry").wrong(Fault::SparesForNothing).tell(),
+            (false, true) => spot.key("spare for").wrong(Fault::NoSpare).tell(),
             _ => {}
         }
         let only = ToolType { name: None, clause: None, members: vec![member] };
@@ -98,22 +85,18 @@ impl NeedReader<'_> {
         let carry = carry(written, spot)?;
         let written = written.as_deref().unwrap_or_default();
         if !carry.rest.is_empty() && !matches!(carry.rest, "different types" | "different type") {
-            at.wrong("`types` is written, but not how many of them")
-                .of(written)
-                .expected("a number of different types, like `2 different types`")
-                .tell();
+            at.wrong(Fault::NoNumberOfTypes).of(written).tell();
         }
         let types = spot.each("types", forms, |at, form| self.tool_type(form, at));
         let known = u32::try_from(forms.len()).unwrap_or(u32::MAX);
         if carry.count > known {
-            let wrong = at.wrong("more types are asked for than there are").of(written);
-            wrong.expected(format!("at most {known}")).tell();
+            at.wrong(Fault::TooFewTypes(known)).of(written).tell();
         }
         Some(Need::Tools { least: carry.count, types, spare_for: None })
     }
 
     fn tool_type(&self, form: &TypeForm, spot: &Spot<'_>) -> Option<ToolType> {
-        let name = spot.must("type", filled(&form.name), "write the name of the type");
+        let name = spot.must("type", filled(&form.name), Fault::NoTypeName);
         let members = match &form.set_of {
             Some(members) => {
                 let strays = [
@@ -136,7 +119,7 @@ impl NeedReader<'_> {
 
     fn members(&self, forms: &[MemberForm], spot: &Spot<'_>) -> Vec<Member> {
         if forms.is_empty() {
-            spot.key("set of").wrong("an empty set").tell();
+            spot.key("set of").wrong(Fault::EmptySetOf).tell();
         }
         spot.each("set of", forms, |at, form| {
             self.member(&form.carry, form.with.as_ref(), form.one_of.as_deref(), at)
@@ -155,22 +138,14 @@ impl NeedReader<'_> {
         let (at, written) = (spot.key("carry"), written.as_deref().unwrap_or_default());
         if let Some(forms) = one_of {
             if !rest.is_empty() {
-                at.wrong("a kind beside `one of`")
-                    .of(written)
-                    .expected("only a number, like `1`; the kinds stand under `one of`")
-                    .tell();
+                at.wrong(Fault::KindBesideOneOf).of(written).tell();
             }
             clash(spot, "one of", &[("with", with.is_some())]);
             let choices = self.alternatives(forms, None, spot);
             return (!choices.is_empty()).then_some(Member { count, choices });
         }
         if rest.is_empty() || rest.starts_with("different type") {
-            return at
-                .wrong("of which kind is not said")
-                .of(written)
-                .expected("a number and a kind, like `2 pliers`")
-                .mend("write the kind after the number, or list alternatives under `one of`")
-                .none();
+            return at.wrong(Fault::NoKindCarried).of(written).none();
         }
         let kind = at.kind_of(rest, &Class::CARRIED, self.words)?;
         let tests = self.with(with, kind, spot);
@@ -191,7 +166,7 @@ impl NeedReader<'_> {
         spot: &Spot<'_>,
     ) -> Vec<Spec> {
         if forms.is_empty() {
-            spot.key("one of").wrong("no alternative is listed").tell();
+            spot.key("one of").wrong(Fault::NoAlternative).tell();
         }
         spot.each("one of", forms, |at, form| self.alternative(form, of, at))
     }
@@ -205,17 +180,15 @@ impl NeedReader<'_> {
         let text = filled(&form.kind);
         let kind = match of {
             None => {
-                spot.must("kind", text, "write the kind of this alternative")?;
+                spot.must("kind", text, Fault::NoAlternativeKind)?;
                 spot.kind("kind", &form.kind, &Class::CARRIED, self.words)?
             }
             Some(of) => {
                 if text.is_none() {
-                    let mend = "write what such a piece must be like";
-                    spot.must("with", form.with.as_ref(), mend);
+                    spot.must("with", form.with.as_ref(), Fault::NoTestsOfPiece);
                 }
                 if let Some(text) = text.filter(|text| self.words.find_kind(text) != Some(of)) {
-                    let wrong = spot.key("kind").wrong("another kind than after `every`");
-                    wrong.of(text).mend("take the line away").tell();
+                    spot.key("kind").wrong(Fault::KindBesideEvery).of(text).tell();
                 }
                 of
             }
@@ -245,7 +218,7 @@ impl NeedReader<'_> {
                 self.alternatives(forms, Some(kind), spot)
             }
             None => {
-                spot.must("with", with, "write what every piece must be like");
+                spot.must("with", with, Fault::NoTestsOfEvery);
                 let tests = self.with(with, kind, spot);
                 vec![Spec { kind, clause: None, when: Vec::new(), tests }]
             }
@@ -262,8 +235,7 @@ impl NeedReader<'_> {
         ];
         clash(spot, "certificate", &strays);
         let kind = spot.key("certificate").kind_of(text, &[Class::Certificate], self.words);
-        let mend = "write roles like `[owner, operator]`, or `2 people`";
-        let holders = match spot.must("held by", form.held_by.as_ref(), mend) {
+        let holders = match spot.must("held by", form.held_by.as_ref(), Fault::NoHolders) {
             None => None,
             Some(Words::Many(names)) => roles(names, &spot.key("held by")),
             Some(Words::One(text)) => people(text, &spot.key("held by")),
@@ -275,16 +247,11 @@ impl NeedReader<'_> {
 
 /// The number after `carry`, and what follows it.
 fn carry<'t>(text: &'t Option<String>, spot: &Spot<'_>) -> Option<Carry<'t>> {
-    let text = spot.must("carry", filled(text), "write a number and a kind, like `1 pliers`")?;
+    let text = spot.must("carry", filled(text), Fault::NoCarry)?;
     let (number, rest) = text.split_once(' ').unwrap_or((text, ""));
     let spot = spot.key("carry");
     if !number.bytes().all(|b| b.is_ascii_digit()) {
-        return spot
-            .wrong("how many is not said")
-            .of(text)
-            .expected("a number and a kind")
-            .mend(format!("write it like `1 {text}`"))
-            .none();
+        return spot.wrong(Fault::NoNumberCarried(text.to_owned())).of(text).none();
     }
     Some(Carry { count: spot.count_of(number, 1, MOST_ASKED)?, rest: rest.trim() })
 }
@@ -293,7 +260,7 @@ fn roles(names: &[String], spot: &Spot<'_>) -> Option<Holders> {
     let roles = names.iter().map(|role| fold(role)).filter(|role| !role.is_empty());
     let roles: Vec<String> = roles.collect();
     if roles.is_empty() {
-        return spot.wrong("no role is listed").none();
+        return spot.wrong(Fault::NoRole).none();
     }
     Some(Holders::EachRole(roles))
 }

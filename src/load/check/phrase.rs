@@ -1,7 +1,8 @@
 //! The phrases under `with:` that limit a quantity, like `at least the
 //! greater of 150% of freeboard and 6 ft (1.8 m)`.
 
-use crate::load::read::problem::{Told, Wrong, or_list};
+use crate::load::read::fault::Fault;
+use crate::load::read::problem::{Told, Wrong};
 use crate::load::read::spot::Spot;
 use crate::measure::{Figure, Percent, Quantity, QuantityKind};
 use crate::model::rule::{Base, Bound, Limit};
@@ -10,7 +11,7 @@ use crate::model::rule::{Base, Bound, Limit};
 type Build = fn(Bound) -> Limit;
 
 /// The words with which a limit begins.
-const OPENINGS: [&str; 8] =
+static OPENINGS: [&str; 8] =
     ["any", "at least", "more than", "at most", "less than", "exactly", "from", "about"];
 
 const BASES: [(&str, Base); 4] = [
@@ -48,12 +49,11 @@ pub(crate) fn limit(text: &str, kind: QuantityKind, spot: &Spot<'_>) -> Told<Lim
     if let Some(rest) = text.strip_prefix("about ") {
         return reader.about(rest);
     }
-    let bare = Figure::parse(text, kind).is_ok();
-    spot.wrong("this is not a limit")
-        .of(text)
-        .expected(format!("a phrase that begins with {}", or_list(&OPENINGS)))
-        .mend_if(bare.then(|| format!("write `at least {text}` or the like")))
-        .refused()
+    let fault = match Figure::parse(text, kind) {
+        Ok(_) => Fault::LimitWithoutOpening { openings: &OPENINGS, text: text.to_owned() },
+        Err(_) => Fault::NoLimit(&OPENINGS),
+    };
+    spot.wrong(fault).of(text).refused()
 }
 
 struct Reader<'a> {
@@ -63,8 +63,8 @@ struct Reader<'a> {
 }
 
 impl Reader<'_> {
-    fn wrong(&self, what: impl Into<String>) -> Wrong<'_> {
-        self.spot.wrong(what).of(self.whole.trim())
+    fn wrong(&self, fault: Fault) -> Wrong<'_> {
+        self.spot.wrong(fault).of(self.whole.trim())
     }
 
     /// A bound, and nothing after it.
@@ -78,7 +78,7 @@ impl Reader<'_> {
         if rest.trim().is_empty() {
             return Ok(());
         }
-        self.wrong(format!("nothing is expected after the bound, but `{}`", rest.trim())).refused()
+        self.wrong(Fault::AfterBound(rest.trim().to_owned())).refused()
     }
 
     /// `B to B`.
@@ -89,45 +89,34 @@ impl Reader<'_> {
         if let (Bound::Fixed { figure: l, .. }, Bound::Fixed { figure: h, .. }) = (&low, &high)
             && l.quantity.steps() > h.quantity.steps()
         {
-            return self
-                .wrong("the range ends below its beginning")
-                .mend("write the smaller figure first")
-                .refused();
+            return self.wrong(Fault::RangeReversed).refused();
         }
         Ok(Limit::Within(low, high))
     }
 
     /// `F, within F` or `F to F, within F`.
     fn about(&self, text: &str) -> Told<Limit> {
-        let shape = "`about F, within F` or `about F to F, within F`";
         let (low, mut rest) = self.fixed(text)?;
         let mut high = low.clone();
         if let Some(after) = rest.trim_start().strip_prefix("to ") {
             (high, rest) = self.fixed(after)?;
         }
         let Some(rest) = rest.trim_start().strip_prefix(", within ") else {
-            return self
-                .wrong("an approximate limit without its margin")
-                .expected(shape)
-                .mend("write `, within` and the margin after it")
-                .refused();
+            return self.wrong(Fault::NoMargin).refused();
         };
         let (margin, rest) = self.fixed(rest)?;
         self.nothing_left(rest)?;
         if low.quantity.steps() > high.quantity.steps() {
-            return self.wrong("the range ends below its beginning").refused();
+            return self.wrong(Fault::AboutReversed).refused();
         }
         Ok(Limit::About { low, high, margin })
     }
 
     /// What follows a linking word.
-    fn after<'t>(&self, rest: &'t str, link: &str, shape: &str) -> Told<&'t str> {
+    fn after<'t>(&self, rest: &'t str, link: &'static str, shape: &'static str) -> Told<&'t str> {
         match rest.trim_start().strip_prefix(link) {
             Some(rest) => Ok(rest),
-            None => self
-                .wrong(format!("`{}` is missing", link.trim()))
-                .expected(format!("`{shape}`"))
-                .refused(),
+            None => self.wrong(Fault::NoLink { link: link.trim(), shape }).refused(),
         }
     }
 
@@ -135,7 +124,7 @@ impl Reader<'_> {
     fn bound<'t>(&self, text: &'t str, depth: usize) -> Told<(Bound, &'t str)> {
         let text = text.trim_start();
         if depth > DEEPEST {
-            return self.wrong("`the greater of` is nested too deep").refused();
+            return self.wrong(Fault::BoundTooDeep).refused();
         }
         for (opening, build) in [
             ("the greater of ", Bound::Greater as fn(Vec<Bound>) -> Bound),
@@ -171,10 +160,8 @@ impl Reader<'_> {
             } else if let Some(after) = trimmed.strip_prefix(", ") {
                 (after, false)
             } else {
-                return self
-                    .wrong("`and` is missing")
-                    .expected("`the greater of B and B`")
-                    .refused();
+                let fault = Fault::NoLink { link: "and", shape: "the greater of B and B" };
+                return self.wrong(fault).refused();
             };
             let (bound, tail) = self.bound(after, depth + 1)?;
             bounds.push(bound);
@@ -187,11 +174,10 @@ impl Reader<'_> {
 
     fn share<'t>(&self, percent: &str, rest: &'t str) -> Told<(Bound, &'t str)> {
         let share = Percent::parse(&format!("{}%", percent.trim_end()))
-            .map_err(|error| self.wrong(error.to_string()).expected("a percentage, like `150%`"))?;
+            .map_err(|error| self.wrong(Fault::NoPercentage(error)))?;
         if share == Percent::parse("0%").unwrap_or(Percent::ONE_HUNDRED) {
-            return self.wrong("nought percent limits nothing").refused();
+            return self.wrong(Fault::NoughtPercent).refused();
         }
-        let names: Vec<&str> = BASES.iter().map(|(name, _)| *name).collect();
         let of = self.after(rest, "of ", "150% of freeboard")?.trim_start();
         for (name, base) in BASES {
             if let Some(rest) = strip_word(of, name) {
@@ -199,21 +185,15 @@ impl Reader<'_> {
                 return Ok((Bound::Share(share, base), rest));
             }
         }
-        self.wrong("a percentage of something that is not measured on a vessel")
-            .expected(format!("a percentage of {}", or_list(&names)))
-            .refused()
+        self.wrong(Fault::PercentageOfElse(BASES.map(|(name, _)| name).to_vec())).refused()
     }
 
     /// Every base is a length, so the attribute must be one.
-    fn base_fits(&self, name: &str) -> Told<()> {
+    fn base_fits(&self, base: &'static str) -> Told<()> {
         if self.kind == QuantityKind::Length {
             return Ok(());
         }
-        self.wrong(format!(
-            "`{name}` is a length, but this attribute is told like `{}`",
-            self.kind.example()
-        ))
-        .refused()
+        self.wrong(Fault::BaseIsLength { base, example: self.kind.example() }).refused()
     }
 
     /// A figure without a percentage or a bracket's use.
@@ -231,12 +211,11 @@ impl Reader<'_> {
             .unwrap_or(text.len());
         let (written, mut rest) = text.split_at(end);
         let figure = Figure::parse(written, self.kind)
-            .map_err(|error| self.spot.no_figure(&error, written, self.kind))?;
+            .map_err(|error| self.spot.no_figure(error, written, self.kind))?;
         let mut bracket = None;
         if let Some(inside) = rest.trim_start().strip_prefix('(') {
-            let (text, after) = inside
-                .split_once(')')
-                .ok_or_else(|| self.wrong("a bracket is opened and not closed"))?;
+            let (text, after) =
+                inside.split_once(')').ok_or_else(|| self.wrong(Fault::BracketNotClosed))?;
             bracket = Some(text.trim().to_owned());
             rest = after;
         }
@@ -257,7 +236,7 @@ pub(crate) fn bracketed_length(text: &str, spot: &Spot<'_>) -> Told<Figure> {
     reader.nothing_left(rest)?;
     match figure.quantity {
         Quantity::Length(_) => Ok(figure),
-        _ => reader.wrong("this is not a length").refused(),
+        _ => reader.wrong(Fault::NoLengthHere).refused(),
     }
 }
 
@@ -354,6 +333,6 @@ mod tests {
     #[test]
     fn a_bare_figure_shows_how_to_write_a_limit() {
         let problem = read("6 ft", QuantityKind::Length).unwrap_err();
-        assert_eq!(problem.mend.unwrap(), "write `at least 6 ft` or the like");
+        assert_eq!(problem.wording().mend.unwrap(), "write `at least 6 ft` or the like");
     }
 }

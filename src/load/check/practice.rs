@@ -6,6 +6,7 @@
 //! really answers: one that gives way to another leads nowhere in the cases of
 //! both.
 
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::Problems;
 use crate::load::read::spot::Spot;
 use crate::model::technique::{Case, GivenBy, Pattern, Practice, Situation};
@@ -27,19 +28,14 @@ pub(crate) fn judge_practice(practice: &Practice, top: &Spot<'_>) {
     let choices = practice.situations.iter().chain(&practice.along);
     let choices: usize = choices.map(|situation| situation.choices.len()).sum();
     if choices > MOST_CHOICES {
-        let what = format!("the situations have {choices} choices, which are too many");
-        let wrong = top.key("situations").wrong(what);
-        return wrong.expected(format!("at most {MOST_CHOICES} in all")).tell();
+        let fault = Fault::TooManyChoices { choices, most: MOST_CHOICES };
+        return top.key("situations").wrong(fault).tell();
     }
     let number = practice.facts.iter().map(|fact| fact.words.len());
     let number = number.fold(1_usize, usize::saturating_mul);
     if number > MOST_CASES {
-        return top
-            .key("facts")
-            .wrong(format!("these words make {number} cases, which are too many"))
-            .expected(format!("at most {MOST_CASES}: the numbers of words multiplied"))
-            .mend("take facts or words away")
-            .tell();
+        let fault = Fault::TooManyCases { cases: number, most: MOST_CASES };
+        return top.key("facts").wrong(fault).tell();
     }
     let cases = practice.cases();
     let answered = judge_answers(practice, &cases, top);
@@ -49,7 +45,7 @@ pub(crate) fn judge_practice(practice: &Practice, top: &Spot<'_>) {
 /// A case in the words in which one is put.
 fn in_words(practice: &Practice, case: &[usize]) -> String {
     let words = practice.facts.iter().zip(case).map(|(fact, word)| fact.words[*word].word.as_str());
-    format!("`{}`", words.collect::<Vec<_>>().join(", "))
+    words.collect::<Vec<_>>().join(", ")
 }
 
 /// A choice as it is written.
@@ -65,12 +61,7 @@ fn judge_uses(practice: &Practice, top: &Spot<'_>) {
     let chosen: Vec<usize> = choices.flatten().copied().collect();
     for (index, one) in practice.techniques.iter().enumerate() {
         if !chosen.contains(&index) {
-            problems
-                .wrong(one.place.below("id"), "no situation leads to it")
-                .of(&one.id)
-                .expected("a choice of some situation")
-                .mend("write it among the choices, or take the technique away")
-                .tell();
+            problems.wrong(one.place.below("id"), Fault::IdleTechnique).of(&one.id).tell();
         }
     }
     let rails = top.key("low rails");
@@ -84,12 +75,7 @@ fn judge_uses(practice: &Practice, top: &Spot<'_>) {
             GivenBy::Tools(requirement) => requirement.place.clone(),
             GivenBy::LowRail { .. } => rails.entry(index - tools).place(),
         };
-        problems
-            .wrong(place.below("id"), "no technique needs it")
-            .of(&one.id)
-            .expected("a technique with it under `needs`")
-            .mend("write it there, or take the capability away")
-            .tell();
+        problems.wrong(place.below("id"), Fault::IdleCapability).of(&one.id).tell();
     }
 }
 
@@ -101,12 +87,7 @@ fn judge_last_choices(practice: &Practice, problems: &Problems) {
             continue;
         }
         let place = situation.place.below("choices").entry(before.len());
-        problems
-            .wrong(place, "the last choice does not end in the line cut")
-            .of(&choice_text(practice, last))
-            .expected("a technique with `cuts line: yes` at the end, for when nothing else goes")
-            .mend("add a choice that leaves the hook and cuts the line")
-            .tell();
+        problems.wrong(place, Fault::NoLineCut).of(&choice_text(practice, last)).tell();
     }
 }
 
@@ -116,19 +97,15 @@ fn judge_order(practice: &Practice, problems: &Problems) {
     let all = &practice.situations;
     for (index, one) in all.iter().enumerate() {
         for (line, other) in one.goes_before.iter().enumerate() {
-            let what = if *other == index {
-                "a situation cannot go before itself"
+            let fault = if *other == index {
+                Fault::BeforeItself
             } else if one.when.meets(&all[*other].when) {
                 continue;
             } else {
-                "no case fits both, so there is nothing to decide"
+                Fault::NothingToDecide
             };
-            problems
-                .wrong(one.place.below("goes before").entry(line), what)
-                .of(&all[*other].id)
-                .expected("a situation that fits some of the same cases")
-                .mend("take the name away, or correct `when` of one of them")
-                .tell();
+            let place = one.place.below("goes before").entry(line);
+            problems.wrong(place, fault).of(&all[*other].id).tell();
         }
         for (earlier, other) in all[..index].iter().enumerate() {
             if one.when.meets(&other.when) {
@@ -146,25 +123,14 @@ fn judge_pair(
     problems: &Problems,
 ) {
     let case = in_words(practice, &common_case(practice, one, other));
-    let problem = match (one.goes_before.contains(&earlier), other.goes_before.contains(&index)) {
-        (true, false) | (false, true) => return,
-        (false, false) => problems
-            .wrong(
-                one.place.below("when"),
-                format!(
-                    "`{}` fits the case {case} too, and neither goes before the other",
-                    other.id
-                ),
-            )
-            .mend(format!("write `goes before: [{}]` in `{}`, or the other way", one.id, other.id)),
-        (true, true) => problems
-            .wrong(
-                one.place.below("goes before"),
-                format!("`{}` goes before this one in turn, as in the case {case}", other.id),
-            )
-            .mend("take one of the two names away"),
-    };
-    problem.of(&one.id).expected("one situation that answers each case").tell();
+    let twin = other.id.clone();
+    let (key, fault) =
+        match (one.goes_before.contains(&earlier), other.goes_before.contains(&index)) {
+            (true, false) | (false, true) => return,
+            (false, false) => ("when", Fault::NoOrder { one: one.id.clone(), other: twin, case }),
+            (true, true) => ("goes before", Fault::OrderInTurn { other: twin, case }),
+        };
+    problems.wrong(one.place.below(key), fault).of(&one.id).tell();
 }
 
 /// A case that both fit: of each fact the first word that both allow.
@@ -195,25 +161,14 @@ fn judge_answers(practice: &Practice, cases: &[Case], top: &Spot<'_>) -> Vec<Vec
     }
     if let Some(first) = open.first() {
         let first = in_words(practice, first);
-        let what = match open.len() {
-            1 => format!("no situation answers the case {first}"),
-            number => format!("no situation answers {number} cases, the first of them {first}"),
-        };
-        top.wrong_key("situations", what)
-            .expected("one situation that answers each case")
-            .mend("write a situation for it, or widen `when` of another")
-            .tell();
+        top.wrong_key("situations", Fault::Unanswered { cases: open.len(), first }).tell();
     }
     // Two by two they are in order, all together they are not.
     if let Some(case) = unled.filter(|case| is_circle(practice, case)) {
         let fit = practice.situations.iter().filter(|one| one.when.fits(case));
-        let ids: Vec<String> = fit.map(|one| format!("`{}`", one.id)).collect();
-        let (ids, case) = (ids.join(", "), in_words(practice, case));
-        let what = format!("{ids} go before each other in a circle in the case {case}");
-        top.wrong_key("situations", what)
-            .expected("one situation that goes before all others that fit")
-            .mend("let one of them go before all the others")
-            .tell();
+        let situations = fit.map(|one| one.id.clone()).collect();
+        let fault = Fault::OrderInCircle { situations, case: in_words(practice, case) };
+        top.wrong_key("situations", fault).tell();
     }
     answered
 }
@@ -279,34 +234,30 @@ impl<'a> Judge<'a> {
                     if let Some(case) = found.filter(|_| !told.contains(&forbidden)) {
                         told.push(forbidden);
                         let place = situation.place.below("choices").entry(index);
-                        let what = self.what(*technique, forbidden, case);
-                        self.problems
-                            .wrong(place, what)
-                            .of(&choice_text(self.practice, choice))
-                            .expected("a choice that leads to nothing that is never done")
-                            .mend("take the choice away, or narrow `when` of the situation")
-                            .tell();
+                        let fault = self.fault(*technique, forbidden, case);
+                        let choice = choice_text(self.practice, choice);
+                        self.problems.wrong(place, fault).of(&choice).tell();
                     }
                 }
             }
         }
     }
 
-    /// What is wrong, in words.
-    fn what(&self, technique: usize, forbidden: Forbidden, case: &Case) -> String {
+    /// What is wrong.
+    fn fault(&self, technique: usize, forbidden: Forbidden, case: &Case) -> Fault {
         let one = &self.practice.techniques[technique];
         let case = in_words(self.practice, case);
         match forbidden {
             Forbidden::Act(never) => {
                 let never = &self.practice.nevers[never];
                 let act = never.acts.iter().find(|act| one.acts.contains(act));
-                let act = act.map(|act| self.practice.acts[*act].id.as_str()).unwrap_or_default();
+                let act = act.map(|act| self.practice.acts[*act].id.clone()).unwrap_or_default();
                 let says = visible(never.says.main.trim_end_matches('.'));
-                format!("`{}` is forbidden by its act `{act}` in the case {case}: {says}", one.id)
+                Fault::ForbiddenAct { technique: one.id.clone(), act, case, says }
             }
             Forbidden::With(_, index) => {
                 let pattern = self.pattern_text(&one.never_with[index]);
-                format!("`{}` is never used with `{pattern}`, as in the case {case}", one.id)
+                Fault::ForbiddenWith { technique: one.id.clone(), pattern, case }
             }
         }
     }

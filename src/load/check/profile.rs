@@ -9,7 +9,8 @@ use crate::load::form::loose::Texts;
 use crate::load::form::profile::{
     BindsForm, FREEBOARD_FROM, MOST_REQUIREMENTS, ProfileFile, STANDINGS,
 };
-use crate::load::read::problem::{Problems, did_you_mean, nearest, or_list};
+use crate::load::read::fault::Fault;
+use crate::load::read::problem::Problems;
 use crate::load::read::spot::{Spot, filled};
 use crate::measure::DaySpan;
 use crate::model::place::Place;
@@ -51,21 +52,20 @@ pub(crate) fn check_profile(
     let encoded = yes("encoded", &file.encoded).unwrap_or(true);
     let source = merged.taken(|file| &file.source);
     if source.is_none() && standing == Standing::Rule {
-        top.missing("source", "write the publication that this profile encodes");
+        top.missing("source", Fault::NoSource);
     }
-    let mend = "write the id of this edition, like `example-2024`";
-    let id = top.must("id", filled(&file.id), mend).unwrap_or_default().to_owned();
+    let id = top.must("id", filled(&file.id), Fault::NoProfileId).unwrap_or_default().to_owned();
     if !id.is_empty() {
         check_id(&id, &top.key("id"));
     }
     let rule = copied(&file.rule).or_else(|| base.then(|| id.clone()));
-    let rule = top.must("rule", rule, "write the id of the rule of which this is an edition");
+    let rule = top.must("rule", rule, Fault::NoRule);
     let edition = copied(&file.edition);
     if edition.is_none() && !base {
-        top.missing("edition", "write the law's edition, in words");
+        top.missing("edition", Fault::NoEdition);
     }
     let title = file.title.as_ref().and_then(|text| worded(text, &language, &top.key("title")));
-    let title = top.must("title", title, "write what the rule is called");
+    let title = top.must("title", title, Fault::NoRuleTitle);
     let binds = file.binds.as_ref().map(|form| binds(form, words, &top.key("binds")));
     let due = merged.taken(|file| &file.inspection_due).filter(|due| due != "none");
     let around = Around {
@@ -131,15 +131,14 @@ fn requirements(
 ) -> Option<Vec<Requirement>> {
     let problems = top.problems();
     if drafted.len() > MOST_REQUIREMENTS {
-        let what = format!("{} requirements are too many", drafted.len());
-        let wrong = top.key("requirements").wrong(what);
-        return wrong.expected(format!("at most {MOST_REQUIREMENTS} in a profile")).none();
+        let (requirements, most) = (drafted.len(), MOST_REQUIREMENTS);
+        let fault = Fault::TooManyRequirements { requirements, most };
+        return top.key("requirements").wrong(fault).none();
     }
     for (index, one) in drafted.iter().enumerate() {
         if !one.id().is_empty() && around.ids[..index].iter().any(|id| id == one.id()) {
             let spot = one.spot(problems);
-            let wrong = spot.key("id").wrong("two requirements have this id").of(one.id());
-            wrong.mend("give one of them another id").tell();
+            spot.key("id").wrong(Fault::RequirementTwin).of(one.id()).tell();
         }
     }
     let read: Vec<Option<Requirement>> =
@@ -170,31 +169,31 @@ fn is_plain(requirement: &Requirement) -> bool {
 /// Judges whether the links of one requirement can mean anything.
 fn judge_links(requirements: &[Requirement], index: usize, spot: &Spot<'_>) {
     let one = &requirements[index];
-    let add = |key: &str, what: String| spot.key(key).wrong(what).of(&one.id).tell();
+    let add = |key: &str, fault: Fault| spot.key(key).wrong(fault).of(&one.id).tell();
     let met_by = "met by the tool of";
     if !one.deemed.is_empty() && !is_plain(one) {
-        add(met_by, "only a number of one kind or of alternatives can be met so".to_owned());
+        add(met_by, Fault::MetOtherwise);
     }
     for deemed in &one.deemed {
         let other = &requirements[deemed.requirement];
         if !is_plain(other) {
-            add(met_by, format!("`{}` has no single tool that could serve", other.id));
+            add(met_by, Fault::NoSingleTool(other.id.clone()));
         }
         if leads_to(requirements, deemed.requirement, index) {
-            add(met_by, format!("`{}` is met by this one in turn", other.id));
+            add(met_by, Fault::MetInTurn(other.id.clone()));
         }
     }
     for other in &one.shares {
         if *other == index || !requirements[*other].wants_tools() || !one.wants_tools() {
-            let what = format!("no tool can be shared with `{}`", requirements[*other].id);
-            add("may share the tool of", what);
+            let fault = Fault::NothingToShare(requirements[*other].id.clone());
+            add("may share the tool of", fault);
         }
     }
     if let Need::Tools { spare_for: Some(other), .. } = &one.need {
         let served = &requirements[*other];
         let spare = matches!(&served.need, Need::Tools { spare_for: Some(_), .. });
         if *other == index || spare || !served.wants_tools() {
-            add("spare for", format!("`{}` wants no tool", served.id));
+            add("spare for", Fault::WantsNoTool(served.id.clone()));
         }
     }
 }
@@ -217,25 +216,17 @@ fn leads_to(requirements: &[Requirement], from: usize, to: usize) -> bool {
 
 /// Judges the profile as a whole.
 fn judge_whole(profile: &Profile, top: &Spot<'_>) {
-    let add = |key: &str, what: &str, mend: &str| top.wrong_key(key, what).mend(mend).tell();
+    let add = |key: &str, fault: Fault| top.wrong_key(key, fault).tell();
     match (profile.encoded, profile.requirements.is_empty()) {
-        (true, true) => add(
-            "requirements",
-            "a profile without requirements",
-            "list them, or write `encoded: no` if the rule is known but not encoded",
-        ),
-        (false, false) => add(
-            "requirements",
-            "requirements of a rule that is not encoded",
-            "take them away, or take `encoded: no` away",
-        ),
+        (true, true) => add("requirements", Fault::NoRequirements),
+        (false, false) => add("requirements", Fault::RequirementsNotEncoded),
         _ => {}
     }
     if !profile.encoded && profile.binds.is_nobody() {
-        add("binds", "a stub that binds nobody", "write whom the rule binds");
+        add("binds", Fault::StubBindsNobody);
     }
     if profile.base && (!profile.binds.is_nobody() || profile.fallback) {
-        add("base", "a list that others build on binds nobody", "take `base` or `binds` away");
+        add("base", Fault::BaseBindsNobody);
     }
 }
 
@@ -297,16 +288,8 @@ impl Judge<'_> {
         if known.contains_key(tag) {
             return;
         }
-        let ids: Vec<&str> = known.keys().map(String::as_str).collect();
-        let meant = did_you_mean(nearest(tag, ids.iter().copied()));
-        let mend =
-            "write one of these, or add it to a `vocabulary.yaml` given with `--requirements`";
-        self.problems
-            .wrong(place.clone(), "the vocabulary has no such tag")
-            .of(tag)
-            .expected(or_list(&ids))
-            .mend(meant.unwrap_or_else(|| mend.to_owned()))
-            .tell();
+        let wrong = self.problems.wrong(place.clone(), Fault::UnknownTag);
+        wrong.none_of(tag, known.keys().map(String::as_str)).tell();
     }
 }
 

@@ -8,7 +8,8 @@ use crate::load::form::loose::{Loose, Single};
 use crate::load::form::open::{HOW, ReadingForm, WrittenAttributes};
 use crate::load::form::profile::FREEBOARD_FROM;
 use crate::load::form::vessel::{FreeboardForm, StationForm};
-use crate::load::read::problem::{did_you_mean, nearest, or_list};
+use crate::load::read::fault::Fault;
+use crate::load::read::problem::nearest;
 use crate::load::read::spot::{Spot, filled};
 use crate::load::read::tree::LONGEST_REMARK;
 use crate::measure::{Day, Figure, Length, QuantityKind};
@@ -54,6 +55,9 @@ impl Unsaid {
     }
 }
 
+/// The most attributes of a kind that are told where none of them is meant.
+const MOST_TOLD: usize = 12;
+
 /// Reads attributes against a vocabulary.
 pub(crate) struct AttributeReader<'a> {
     /// The words.
@@ -79,10 +83,7 @@ impl AttributeReader<'_> {
         for (key, value) in written {
             let Some(id) = self.find(&key, kind, spot) else { continue };
             if seen.contains(&id) {
-                spot.wrong_key(&key, "this attribute is written twice")
-                    .of(&key)
-                    .mend("write several readings of one attribute as a list")
-                    .tell();
+                spot.wrong_key(&key, Fault::AttributeTwice).of(&key).tell();
                 continue;
             }
             seen.push(id);
@@ -112,15 +113,15 @@ impl AttributeReader<'_> {
             None => self.words.attributes.iter().map(|one| one.id.as_str()).collect(),
         };
         let meant = nearest(key, own.iter().copied().chain(self.keys.iter().copied()));
-        let what = match (known, kind) {
-            (Some(_), Some(kind)) => format!("`{}` has no such attribute", kind.name),
-            _ => "no such key or attribute is known here".to_owned(),
+        let is_told = meant.is_none() && kind.is_some() && own.len() <= MOST_TOLD;
+        let told = own.iter().filter(|_| is_told).map(|id| (*id).to_owned()).collect();
+        let fault = match (known, kind) {
+            (Some(_), Some(kind)) => {
+                Fault::NoAttributeOfKind { kind: kind.name.clone(), own: told }
+            }
+            _ => Fault::UnknownKeyOrAttribute(told),
         };
-        let mut wrong = spot.wrong_key(key, what).of(key).mend_if(did_you_mean(meant));
-        if meant.is_none() && kind.is_some() && !own.is_empty() && own.len() <= 12 {
-            wrong = wrong.expected(format!("one of its attributes: {}", or_list(&own)));
-        }
-        wrong.none()
+        spot.wrong_key(key, fault).of(key).meant(meant).none()
     }
 
     fn reading(
@@ -141,7 +142,7 @@ impl AttributeReader<'_> {
         let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
         let error = spot.read("error", &form.error, |at, text| match attribute.shape {
             AttributeShape::Quantity(kind) => at.figure_of(text, kind),
-            _ => at.wrong("only a measured quantity has a tape error").of(text).none(),
+            _ => at.wrong(Fault::NoTapeError).of(text).none(),
         });
         let datum = datum(kept(form.value)?, attribute, &spot.key("value"))?;
         Some(Reading { datum, by, on, how, error })
@@ -159,16 +160,14 @@ fn datum(text: String, attribute: &Attribute, spot: &Spot<'_>) -> Option<Datum> 
         AttributeShape::Choice(words) => {
             let known = words.iter().find(|known| same_word(known, text.trim()));
             known.map(|known| Datum::Word(known.clone())).or_else(|| {
-                spot.wrong(format!("`{}` knows no such word", attribute.id))
+                spot.wrong(Fault::UnknownChoice(attribute.id.clone()))
                     .none_of(&text, words.iter().map(String::as_str))
                     .none()
             })
         }
-        AttributeShape::Name if text.chars().count() as u64 > LONGEST_REMARK => spot
-            .wrong("this text is too long")
-            .of(&text)
-            .expected(format!("at most {LONGEST_REMARK} characters"))
-            .none(),
+        AttributeShape::Name if text.chars().count() as u64 > LONGEST_REMARK => {
+            spot.wrong(Fault::TextTooLong(LONGEST_REMARK)).of(&text).none()
+        }
         AttributeShape::Name => Some(Datum::Word(text.trim().to_lowercase())),
     }
 }
@@ -231,18 +230,14 @@ impl Reader<'_> {
             return Vec::from_iter(whole(Vec::from_iter(reading)));
         };
         if form.value.is_some() {
-            spot.wrong_key("value", "`value` cannot stand beside `stations`")
-                .mend("write the figure under one of the stations")
-                .tell();
+            spot.wrong_key("value", Fault::ValueBesideStations).tell();
         }
         spot.each("stations", stations, |at, StationForm { name, freeboard }| {
             let readings =
                 freeboard.map(|freeboard| self.readings(freeboard, &at.key("freeboard")));
             let readings = readings.unwrap_or_default();
             if readings.is_empty() {
-                at.wrong("a station without its freeboard")
-                    .mend("measure it, or take the station away if no gear is hauled there")
-                    .tell();
+                at.wrong(Fault::EmptyStation).tell();
             }
             Some(Station { name: kept(name), readings })
         })
@@ -250,10 +245,9 @@ impl Reader<'_> {
 
     fn take_from(&mut self, from: Option<FreeboardFrom>, spot: &Spot<'_>) {
         match (self.from, from) {
-            (Some(known), Some(other)) if known != other => spot
-                .wrong("freeboards from the rail and from the deck are mixed")
-                .mend("give all of them from one place")
-                .tell(),
+            (Some(known), Some(other)) if known != other => {
+                spot.wrong(Fault::MixedFreeboards).tell();
+            }
             (None, from) => self.from = from,
             _ => {}
         }
@@ -292,9 +286,7 @@ impl Reader<'_> {
         };
         let strays = [("from", form.from.is_some()), ("stations", form.stations.is_some())];
         for (key, _) in strays.iter().filter(|(_, stray)| *stray) {
-            spot.wrong_key(key, format!("`{key}` cannot stand here"))
-                .mend("write it directly under `freeboard`")
-                .tell();
+            spot.wrong_key(key, Fault::OfWholeFreeboard(key)).tell();
         }
         let (by, on) = self.unsaid.taker(kept(form.by), spot.day("on", &form.on));
         let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
@@ -325,19 +317,10 @@ impl Reader<'_> {
             }
         };
         if low.length() == Some(Length::ZERO) {
-            return spot
-                .wrong("a freeboard of zero")
-                .of(text)
-                .expected("the distance down to the water")
-                .mend("measure it, or write `unknown`")
-                .none();
+            return spot.wrong(Fault::FreeboardZero).of(text).none();
         }
         if low.length() > high.length() {
-            return spot
-                .wrong("the range ends below its beginning")
-                .of(text)
-                .mend("write the lower freeboard first")
-                .none();
+            return spot.wrong(Fault::FreeboardReversed).of(text).none();
         }
         Some((low, high))
     }

@@ -10,6 +10,7 @@ use crate::load::check::vocabulary::check_id;
 use crate::load::form::loose::{Single, Slot, Words};
 use crate::load::form::open::Open;
 use crate::load::form::profile::{DeemedForm, LEVELS, RequirementForm, VERIFIED, Worded};
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::Problems;
 use crate::load::read::spot::{Origin, Spot, filled, said};
 use crate::measure::Interval;
@@ -64,17 +65,17 @@ pub(crate) fn check_requirement(
     let (form, spot) = (&drafted.form, drafted.spot(problems));
     let id = drafted.id().to_owned();
     if id.is_empty() {
-        spot.missing("id", "write an id, unique in the profile");
+        spot.missing("id", Fault::NoRequirementId);
     } else {
         check_id(&id, &spot.key("id"));
     }
     let text = |key, text: &Option<Worded>| {
         text.as_ref().and_then(|text| worded(text, around.language, &spot.key(key)))
     };
-    let title = spot.must("title", text("title", &form.title), "write what the rule calls it");
+    let title = spot.must("title", text("title", &form.title), Fault::NoRequirementTitle);
     let verified = verified(&form.verified, &spot);
     let clause = clause(&form.clause, verified).map(str::to_owned);
-    let clause = spot.must("clause", clause, "write the clause of the source");
+    let clause = spot.must("clause", clause, Fault::NoClause);
     let level = spot.word("level", &form.level, &LEVELS).unwrap_or(Level::Required);
     let note = text("note", &form.note);
     let span = spot.span(&form.from, &form.until);
@@ -106,8 +107,7 @@ pub(crate) fn check_requirement(
 
 /// How something was verified, which must be said.
 pub(crate) fn verified(text: &Option<String>, spot: &Spot<'_>) -> Option<Verified> {
-    let mend = "write `read`, `excerpt`, `inferred`, `memory` or `common practice`";
-    spot.must("verified", filled(text), mend)?;
+    spot.must("verified", filled(text), Fault::NoVerified)?;
     spot.word("verified", text, &VERIFIED)
 }
 
@@ -125,10 +125,7 @@ pub(crate) fn worded(written: &Worded, language: &str, spot: &Spot<'_>) -> Optio
     let line = |(tag, text): &(String, Option<String>)| Some((tag.clone(), copied(text)?));
     let mut others: BTreeMap<String, String> = lines.iter().filter_map(line).collect();
     let Some(main) = others.remove(language) else {
-        return spot
-            .wrong("the text in the governing language is missing")
-            .expected(format!("a line that begins with `{language}:`"))
-            .none();
+        return spot.wrong(Fault::NoGoverningText(language.to_owned())).none();
     };
     Some(Text { main, others })
 }
@@ -147,7 +144,7 @@ fn binding(
     };
     // An empty group would hold always and take the requirement away.
     if unless.iter().any(Vec::is_empty) {
-        here.wrong("an empty group always holds").tell();
+        here.wrong(Fault::EmptyGroup).tell();
     }
     (when, unless)
 }
@@ -174,7 +171,7 @@ fn inspection(
 /// The index of the requirement of that id.
 fn reference(id: &str, around: &Around<'_>, spot: &Spot<'_>) -> Option<usize> {
     around.ids.iter().position(|known| known == id.trim()).or_else(|| {
-        spot.wrong("no requirement of this id is in the profile")
+        spot.wrong(Fault::UnknownRequirement)
             .unlike(id, around.ids.iter().map(String::as_str))
             .none()
     })
@@ -214,7 +211,7 @@ fn deemed(
         Single::Form(form) => form,
     };
     let id = filled(&form.requirement);
-    let id = spot.must("requirement", id, "write the id of the requirement")?;
+    let id = spot.must("requirement", id, Fault::NoDeemed)?;
     let requirement = reference(id, around, &spot.key("requirement"))?;
     let read = |group| tests(group, &kinds[requirement], around.words, &spot.key("with"));
     Some(Deemed { requirement, tests: form.with.as_ref().map(read).unwrap_or_default() })

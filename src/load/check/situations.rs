@@ -10,7 +10,8 @@ use crate::load::form::loose::Words;
 use crate::load::form::techniques::{
     FactForm, FactWordForm, PatternForm, SituationForm, TechniquesFile,
 };
-use crate::load::read::problem::{did_you_mean, nearest, or_list};
+use crate::load::read::fault::{Fault, Part};
+use crate::load::read::problem::nearest;
 use crate::load::read::spot::{Spot, said};
 use crate::model::technique::{Fact, FactWord, Pattern, Situation};
 use crate::model::vocabulary::{AttributeShape, Vocabulary, fold};
@@ -39,19 +40,15 @@ pub(crate) fn situations(
     let own = top.listed("situations", file.situations.as_deref(), |at, form| {
         let mut read = situation(form, known, &mut seen, at);
         let before = form.goes_before.as_deref();
-        read.goes_before = at.all_named("goes before", before, &ids, "situation");
+        read.goes_before = at.all_named("goes before", before, &ids, Part::Situation);
         Some(read)
     });
     if own.is_empty() {
-        let wrong = top.wrong_key("situations", "no situation is written");
-        wrong.mend("write each with `when` and its choices").tell();
+        top.wrong_key("situations", Fault::NoSituations).tell();
     }
     let along = top.listed("goes along", file.goes_along.as_deref(), |at, form| {
         if form.goes_before.is_some() {
-            at.wrong_key("goes before", "`goes before` has no place here")
-                .expected("nothing, since this goes along with whatever situation fits")
-                .mend("take the line away")
-                .tell();
+            at.wrong_key("goes before", Fault::OrderOfAlong).tell();
         }
         Some(situation(form, known, &mut seen, at))
     });
@@ -65,9 +62,9 @@ fn situation(
     seen: &mut Vec<String>,
     spot: &Spot<'_>,
 ) -> Situation {
-    let id = spot.own_id(&form.id, seen, "situations");
-    let title = spot.title("title", &form.title, known.language, "write what it is");
-    let when = when(&form.when, known.facts, spot, "write which cases it is");
+    let id = spot.own_id(&form.id, seen, Part::Situation);
+    let title = spot.title("title", &form.title, known.language, Fault::NoSituationTitle);
+    let when = when(&form.when, known.facts, spot, Fault::NoSituationCases);
     Situation {
         id,
         title: title.unwrap_or_default(),
@@ -82,17 +79,13 @@ fn situation(
 fn choices(form: &SituationForm, known: &Known<'_>, spot: &Spot<'_>) -> Vec<Vec<usize>> {
     let written = form.choices.as_deref();
     if written.is_none_or(<[String]>::is_empty) {
-        spot.missing("choices", "write techniques, from the best to the last");
+        spot.missing("choices", Fault::NoChoices);
     }
     let mut choices = Vec::new();
     spot.listed("choices", written, |at, text| {
         let choice = choice(text, known.techniques, at)?;
         if choices.contains(&choice) {
-            at.wrong("this choice stands here twice")
-                .of(text)
-                .expected("each choice once, from the best to the last")
-                .mend("take one of them away")
-                .tell();
+            at.wrong(Fault::ChoiceTwice).of(text).tell();
         }
         choices.push(choice);
         Some(())
@@ -104,22 +97,16 @@ fn choices(form: &SituationForm, known: &Known<'_>, spot: &Spot<'_>) -> Vec<Vec<
 fn choice(text: &str, techniques: &[String], spot: &Spot<'_>) -> Option<Vec<usize>> {
     // In a list in brackets the comma would end the entry.
     if text.trim_start().starts_with("then ") {
-        return spot
-            .wrong("a choice cannot begin with `then`")
-            .of(text)
-            .expected("a technique, or several like `dipnet, then cut-free-on-deck`")
-            .mend("put the whole choice in quotation marks, or on a line of its own")
-            .none();
+        return spot.wrong(Fault::ChoiceBeginsThen).of(text).none();
     }
     let mut choice = Vec::new();
     for name in text.split(THEN) {
         if said(name).is_none() {
-            return spot.wrong("a technique is missing in this choice").of(text).none();
+            return spot.wrong(Fault::ChoiceGap).of(text).none();
         }
-        let found = spot.named(name, techniques, "technique")?;
+        let found = spot.named(name, techniques, Part::Technique)?;
         if choice.contains(&found) {
-            let wrong = spot.wrong("a technique stands in this choice twice").of(text);
-            return wrong.expected("each technique once in a choice").none();
+            return spot.wrong(Fault::TechniqueTwice).of(text).none();
         }
         choice.push(found);
     }
@@ -139,26 +126,20 @@ pub(crate) fn facts(
 ) -> Vec<Fact> {
     let (mut taken, mut ids) = (Taken::new(), Vec::new());
     let facts = top.listed("facts", written, |at, form| {
-        let id = at.own_id(&form.id, &mut ids, "facts");
-        let asks = at.title("asks", &form.asks, language, "write the question");
+        let id = at.own_id(&form.id, &mut ids, Part::Fact);
+        let asks = at.title("asks", &form.asks, language, Fault::NoQuestion);
         let words = at.listed("words", form.words.as_deref(), |at, word| {
             Some(fact_word(word, vocabulary, &mut taken, language, at))
         });
         if words.len() < 2 {
-            at.key("words")
-                .wrong("a fact with fewer than two words decides nothing")
-                .of(&id)
-                .expected("two words or more")
-                .mend("write the other answers, or take the fact away")
-                .tell();
+            at.key("words").wrong(Fault::TooFewWords).of(&id).tell();
         }
         let unsaid =
             at.read("unless said", &form.unless_said, |at, word| word_of(word, &words, at));
         Some(Fact { id, asks: asks.unwrap_or_default(), words, unsaid })
     });
     if facts.is_empty() {
-        let wrong = top.wrong_key("facts", "no fact is written");
-        wrong.mend("write what decides: questions, each with its words").tell();
+        top.wrong_key("facts", Fault::NoFacts).tell();
     }
     facts
 }
@@ -171,10 +152,10 @@ fn fact_word(
     spot: &Spot<'_>,
 ) -> FactWord {
     let word = spot.id("word", &form.word);
-    let says = spot.title("says", &form.says, language, "write it as in a sentence");
+    let says = spot.title("says", &form.says, language, Fault::NoWordText);
     take(&word, &word, taken, &spot.key("word"));
     let also = spot.listed("also", form.also.as_deref(), |at, other| {
-        let other = said(other).or_else(|| at.wrong("nothing is said here").none())?;
+        let other = said(other).or_else(|| at.wrong(Fault::NothingSaid).none())?;
         take(other, &word, taken, at);
         Some(other.to_owned())
     });
@@ -192,15 +173,10 @@ fn take(text: &str, word: &str, taken: &mut Taken, spot: &Spot<'_>) {
         return;
     }
     if text.contains(',') {
-        let wrong = spot.wrong("a case is put in words with commas between them").of(text);
-        wrong.expected("a word without a comma").tell();
+        spot.wrong(Fault::CommaInWord).of(text).tell();
     }
     if let Some((_, owner)) = taken.iter().find(|(known, _)| *known == folded) {
-        spot.wrong(format!("the word `{owner}` is called this too"))
-            .of(text)
-            .expected("a word that means one answer to one fact only")
-            .mend("write another word, or take it away")
-            .tell();
+        spot.wrong(Fault::WordTwin(owner.clone())).of(text).tell();
     }
     taken.push((folded, word.to_owned()));
 }
@@ -211,14 +187,7 @@ fn hook_type(text: &str, vocabulary: &Vocabulary, spot: &Spot<'_>) -> Option<Str
     if let Some(found) = known.iter().find(|known| same_word(known, text)) {
         return Some(found.to_lowercase());
     }
-    let wrong = spot
-        .wrong("the vocabulary has no such hook type")
-        .none_of(text, known.iter().map(String::as_str));
-    if known.is_empty() {
-        let hooks = "a vocabulary in which the kind `hook` has the attribute `type`";
-        return wrong.expected(hooks).none();
-    }
-    wrong.none()
+    spot.wrong(Fault::UnknownHookType).none_of(text, known.iter().map(String::as_str)).none()
 }
 
 /// The words of the attribute `type` of hooks.
@@ -243,11 +212,8 @@ fn word_of(text: &str, words: &[FactWord], spot: &Spot<'_>) -> Option<usize> {
         let names = names(words);
         let also = |known: &&FactWord| known.also.iter().any(|also| fold(also) == fold(text));
         let meant = words.iter().find(also).map(|known| known.word.as_str());
-        spot.wrong("this is no word of the fact")
-            .of(text)
-            .expected(or_list(&names))
-            .mend_if(did_you_mean(meant.or_else(|| nearest(text, names.iter().copied()))))
-            .none()
+        let meant = meant.or_else(|| nearest(text, names.iter().copied()));
+        spot.wrong(Fault::UnknownFactWord).of(text).one_of(&names).meant(meant).none()
     })
 }
 
@@ -260,9 +226,9 @@ pub(crate) fn when(
     written: &Option<PatternForm>,
     facts: &[Fact],
     spot: &Spot<'_>,
-    mend: &str,
+    fault: Fault,
 ) -> Option<Pattern> {
-    let written = spot.must("when", written.as_ref(), mend)?;
+    let written = spot.must("when", written.as_ref(), fault)?;
     Some(pattern(written, facts, &spot.key("when")))
 }
 
@@ -276,26 +242,21 @@ pub(crate) fn pattern(written: &PatternForm, facts: &[Fact], spot: &Spot<'_>) ->
     }
     for (id, words) in &written.0 {
         let here = spot.key(id);
-        let Some(fact) = here.named(id, &ids, "fact") else { continue };
+        let Some(fact) = here.named(id, &ids, Part::Fact) else { continue };
         let known = &facts[fact].words;
         let mut found = Vec::new();
         if let Some(words) = words {
             here.each_of(words, |at, word| {
                 let one = word_of(word, known, at)?;
                 if found.contains(&one) {
-                    let wrong = at.wrong("this word stands here twice").of(word);
-                    return wrong.mend("take one of them away").none::<()>();
+                    return at.wrong(Fault::WordTwice).of(word).none::<()>();
                 }
                 found.push(one);
                 None
             });
         }
         if matches!(words, None | Some(Words::Many(_))) && found.is_empty() {
-            here.wrong("no word stands here")
-                .of(id)
-                .expected(or_list(&names(known)))
-                .mend("take the line away if any answer will do")
-                .tell();
+            here.wrong(Fault::NoWord).of(id).one_of(&names(known)).tell();
         }
         parts.push((fact, found));
     }

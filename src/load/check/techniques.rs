@@ -14,6 +14,7 @@ use crate::load::form::profile::{FREEBOARD_FROM, RequirementForm};
 use crate::load::form::techniques::{
     CardForm, LowRailForm, NeverForm, TechniqueForm, TechniquesFile,
 };
+use crate::load::read::fault::{Fault, Part};
 use crate::load::read::spot::{Origin, Spot, filled};
 use crate::measure::{Figure, Length, QuantityKind};
 use crate::model::profile::FreeboardFrom;
@@ -31,8 +32,7 @@ pub(crate) fn check_techniques(
 ) -> Option<Practice> {
     let before = top.problems().count();
     let language = filled(&file.language).unwrap_or("en");
-    let mend = "write what it stands on, like `common practice`";
-    let source = top.must("source", copied(&file.source), mend);
+    let source = top.must("source", copied(&file.source), Fault::NoPracticeSource);
     let facts = facts(file.facts.as_deref(), words, language, top);
     let acts = acts(file, language, &top.key("acts"));
     let capabilities = capabilities(file, words, language, top);
@@ -44,7 +44,7 @@ pub(crate) fn check_techniques(
     };
     let mut ids = Vec::new();
     let techniques = top.listed("techniques", file.techniques.as_deref(), |at, form| {
-        let id = at.own_id(&form.id, &mut ids, "techniques");
+        let id = at.own_id(&form.id, &mut ids, Part::Technique);
         Some(technique(id, form, &names, at))
     });
     let ids = ids_of(file.techniques.iter().flatten().map(|form| &form.id));
@@ -54,14 +54,14 @@ pub(crate) fn check_techniques(
     let nevers = top.listed("nevers", nevers, |at, form| Some(never(form, &names, at)));
     let mut ids = Vec::new();
     let cards = top.listed("cards", file.cards.as_deref(), |at, form| {
-        let id = at.own_id(&form.id, &mut ids, "cards");
+        let id = at.own_id(&form.id, &mut ids, Part::Card);
         Some(card(id, form, language, at))
     });
     let freeboard_from = top.word("freeboard from", &file.freeboard_from, &FREEBOARD_FROM);
     let practice = Practice {
         id: top.id("id", &file.id),
         encoding: top.count("encoding", &file.encoding, 1, 9999).unwrap_or(1),
-        title: top.title("title", &file.title, language, "write what it is called")?,
+        title: top.title("title", &file.title, language, Fault::NoPartTitle)?,
         source: source?,
         language: language.to_owned(),
         freeboard_from: freeboard_from.unwrap_or(FreeboardFrom::Rail),
@@ -107,7 +107,7 @@ fn capability_ids(file: &TechniquesFile) -> Vec<String> {
 fn acts(file: &TechniquesFile, language: &str, spot: &Spot<'_>) -> Vec<Act> {
     let act = |(id, says): &(String, _)| {
         check_id(id, &spot.key(id));
-        let says = spot.title(id, says, language, "write it in words");
+        let says = spot.title(id, says, language, Fault::NoActText(id.clone()));
         Act { id: id.clone(), says: says.unwrap_or_default() }
     };
     file.acts.iter().flat_map(|acts| &acts.0).map(act).collect()
@@ -120,19 +120,19 @@ fn technique(
     spot: &Spot<'_>,
 ) -> Option<Technique> {
     let language = names.language;
-    let title = spot.title("title", &form.title, language, "write what it is called");
+    let title = spot.title("title", &form.title, language, Fault::NoPartTitle);
     let cited = spot.cited(&form.clause, &form.verified);
     let steps = spot.steps(&form.steps, language);
     let never_with = spot.listed("never with", form.never_with.as_deref(), |at, one| {
         Some(pattern(one, names.facts, at))
     });
     let needs = form.needs.as_deref();
-    let needs = spot.all_named("needs", needs, &names.capabilities, "capability");
+    let needs = spot.all_named("needs", needs, &names.capabilities, Part::Capability);
     Some(Technique {
         id,
         steps,
         needs,
-        acts: spot.all_named("acts", form.acts.as_deref(), &names.acts, "act"),
+        acts: spot.all_named("acts", form.acts.as_deref(), &names.acts, Part::Act),
         never_with,
         stop: spot.texts("stop", &form.stop, language),
         cautions: spot.lines("cautions", &form.cautions, language),
@@ -145,16 +145,15 @@ fn technique(
 }
 
 fn never(form: &NeverForm, names: &Names<'_>, spot: &Spot<'_>) -> Option<Never> {
-    let says = spot.title("says", &form.says, names.language, "write what is never done");
-    let mend = "write in which cases, or `when: {}` for all of them";
-    let when = when(&form.when, names.facts, spot, mend);
-    let acts = spot.all_named("acts", form.acts.as_deref(), &names.acts, "act");
+    let says = spot.title("says", &form.says, names.language, Fault::NoNeverText);
+    let when = when(&form.when, names.facts, spot, Fault::NoNeverCases);
+    let acts = spot.all_named("acts", form.acts.as_deref(), &names.acts, Part::Act);
     let cited = spot.cited(&form.clause, &form.verified);
     Some(Never { says: says?, when: when?, acts, cited: cited?, place: spot.place() })
 }
 
 fn card(id: String, form: &CardForm, language: &str, spot: &Spot<'_>) -> Option<Card> {
-    let title = spot.title("title", &form.title, language, "write what it is called");
+    let title = spot.title("title", &form.title, language, Fault::NoPartTitle);
     let cited = spot.cited(&form.clause, &form.verified);
     Some(Card {
         id,
@@ -167,9 +166,6 @@ fn card(id: String, form: &CardForm, language: &str, spot: &Spot<'_>) -> Option<
     })
 }
 
-/// How the freeboard of a low rail is written.
-const LOW: &str = "`at most` and a length, like `at most 2 ft`";
-
 /// Reads the capabilities, then the low rails; none where one of them could
 /// not be read, since the indices of the others would be off.
 pub(crate) fn capabilities(
@@ -180,7 +176,7 @@ pub(crate) fn capabilities(
 ) -> Option<Vec<Capability>> {
     let mut ids: Vec<String> = Vec::new();
     let mut twin = |at: &Spot<'_>, id: &Option<String>| {
-        at.refuse_twin(filled(id).unwrap_or_default(), &mut ids, "capabilities");
+        at.refuse_twin(filled(id).unwrap_or_default(), &mut ids, Part::Capability);
     };
     let mut read = top.listed("capabilities", file.capabilities.as_deref(), |at, form| {
         twin(at, &form.id);
@@ -217,51 +213,40 @@ fn by_tools(
     })
 }
 
+/// A key, whether it is written, and what is wrong with that.
+type Stray = (&'static str, bool, fn(&'static str) -> Fault);
+
 /// Refuses the keys of a requirement that mean nothing in a capability, each
 /// with the reason; true if there are any.
 fn refuse_strays(form: &RequirementForm, spot: &Spot<'_>) -> bool {
-    let by_day = "a capability is tried on one kit, whatever the day";
-    let anywhere = "a capability is the same on every vessel; situations say when it is needed";
-    let own_tool = "a technique uses each tool once, and each tool by what it is like";
-    let tools = "a capability is given by tools of the kit";
-    let strays = [
-        ("level", form.level.is_some(), "a capability binds nobody, so it has no level"),
-        ("formerly", form.formerly.is_some(), "no record names a capability by an earlier id"),
-        ("from", form.from.is_some(), by_day),
-        ("until", form.until.is_some(), by_day),
-        ("when", form.when.is_some(), anywhere),
-        ("unless", form.unless.is_some(), anywhere),
-        (
-            "inspection due",
-            form.inspection_due.is_some(),
-            "when a tool was last inspected is the rule's business",
-        ),
-        ("spare for", form.spare_for.is_some(), "spares free no turtle"),
-        ("certificate", form.certificate.is_some(), tools),
-        ("held by", form.held_by.is_some(), tools),
-        ("valid", form.valid.is_some(), tools),
-        ("every", form.every.is_some(), tools),
-        ("met by the tool of", form.met_by.is_some(), own_tool),
-        ("may share the tool of", form.may_share.is_some(), own_tool),
-        ("after", form.after.is_some(), "a capability stands where it is written"),
+    let strays: [Stray; 15] = [
+        ("level", form.level.is_some(), Fault::CapabilityLevel),
+        ("formerly", form.formerly.is_some(), Fault::CapabilityFormerly),
+        ("from", form.from.is_some(), Fault::CapabilityByDay),
+        ("until", form.until.is_some(), Fault::CapabilityByDay),
+        ("when", form.when.is_some(), Fault::CapabilityByVessel),
+        ("unless", form.unless.is_some(), Fault::CapabilityByVessel),
+        ("inspection due", form.inspection_due.is_some(), Fault::CapabilityInspected),
+        ("spare for", form.spare_for.is_some(), Fault::CapabilityOfSpares),
+        ("certificate", form.certificate.is_some(), Fault::CapabilityWithoutTools),
+        ("held by", form.held_by.is_some(), Fault::CapabilityWithoutTools),
+        ("valid", form.valid.is_some(), Fault::CapabilityWithoutTools),
+        ("every", form.every.is_some(), Fault::CapabilityWithoutTools),
+        ("met by the tool of", form.met_by.is_some(), Fault::CapabilityByOtherTool),
+        ("may share the tool of", form.may_share.is_some(), Fault::CapabilityByOtherTool),
+        ("after", form.after.is_some(), Fault::CapabilityPlaced),
     ];
     let strays = strays.into_iter().filter(|(_, is_there, _)| *is_there);
-    let tell = |(key, _, why)| {
-        spot.wrong_key(key, format!("`{key}` has no place in a capability"))
-            .expected(format!("tools alone, since {why}"))
-            .mend("take the line away")
-            .tell();
-    };
-    strays.map(tell).count() > 0
+    strays.map(|(key, _, fault)| spot.wrong_key(key, fault(key)).tell()).count() > 0
 }
 
 /// A capability that a low rail gives.
 fn by_low_rail(form: &LowRailForm, language: &str, spot: &Spot<'_>) -> Option<Capability> {
     let id = spot.id("id", &form.id);
-    let title = spot.title("title", &form.title, language, "write what it is called");
+    let title = spot.title("title", &form.title, language, Fault::NoPartTitle);
     let cited = spot.cited(&form.clause, &form.verified);
     let note = spot.remark("note", &form.note, language);
-    let text = spot.must("freeboard", filled(&form.freeboard), &format!("write {LOW}"));
+    let text = spot.must("freeboard", filled(&form.freeboard), Fault::NoLowRail);
     let given_by = text.and_then(|text| low_rail(text, &spot.key("freeboard")));
     Some(Capability { id, title: title?, cited: cited?, note, given_by: given_by? })
 }
@@ -271,20 +256,18 @@ fn low_rail(text: &str, spot: &Spot<'_>) -> Option<GivenBy> {
     let figure = match limit(text, QuantityKind::Length, spot) {
         Ok(Limit::AtMost(Bound::Fixed { figure, .. })) => figure,
         Ok(_) => {
-            let wrong = spot.wrong("a low rail is told by its greatest freeboard alone").of(text);
-            return wrong.expected(LOW).none();
+            return spot.wrong(Fault::LowRailOtherLimit).of(text).none();
         }
-        Err(problem) => {
+        Err(mut problem) => {
             let is_bare = Figure::parse(text, QuantityKind::Length).is_ok();
-            let problem = problem.expected(LOW);
-            let problem =
-                if is_bare { problem.mend(format!("write `at most {text}`")) } else { problem };
-            return spot.take(problem.refused());
+            let bare = is_bare.then(|| text.to_owned());
+            problem.fault = Fault::LowRailNoLimit { why: Box::new(problem.fault), bare };
+            return spot.take(Err(problem));
         }
     };
     let at_most = figure.length()?;
     if at_most == Length::ZERO {
-        return spot.wrong("no rail lies on the water").of(text).expected(LOW).none();
+        return spot.wrong(Fault::LowRailOfZero).of(text).none();
     }
     Some(GivenBy::LowRail { at_most, figure })
 }

@@ -10,6 +10,7 @@ use crate::load::form::open::Attributed;
 use crate::load::form::vessel::{
     CONDITIONS, ChangeForm, LARGEST_LOT, StatementForm, ToolForm, WHEREABOUTS, WhereForm,
 };
+use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
 use crate::model::vessel::{Change, Datum, Reading, Split, State, Statement, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
@@ -44,13 +45,12 @@ impl ToolReader<'_> {
         spot: &Spot<'_>,
     ) -> Option<(Tool, Option<Tool>)> {
         let Attributed { form, keys, attributes } = written;
-        let mend = "write a mark that is on the tool and on no other, like `LC-1`";
-        let mark = spot.must("mark", kept(form.mark).or(spare_mark), mend);
+        let mark = spot.must("mark", kept(form.mark).or(spare_mark), Fault::NoMark);
         let classes: &[Class] = match list {
             List::Kit => &Class::CARRIED,
             List::Documents => &[Class::Document],
         };
-        spot.must("kind", filled(&form.kind), "write the kind, like `pliers`");
+        spot.must("kind", filled(&form.kind), Fault::NoKind);
         let kind = spot.kind("kind", &form.kind, classes, self.words);
         let keys = [keys, &["state"]].concat();
         let reader = AttributeReader { words: self.words, unsaid: self.unsaid, keys: &keys };
@@ -114,7 +114,7 @@ impl ToolReader<'_> {
         spot: &Spot<'_>,
     ) -> Option<Change> {
         let word = change_word(&form.what, self.words, spot);
-        spot.must("on", filled(&form.on), "write the day of the change");
+        spot.must("on", filled(&form.on), Fault::NoChangeDay);
         let on = spot.day("on", &form.on);
         let ((what, retired), on) = (word?, on?);
         retire(attributes, retired, on);
@@ -130,15 +130,15 @@ fn whereabouts(written: Option<Single<WhereForm>>, spot: &Spot<'_>) -> Whereabou
         }
         Some(Single::Form(form)) => {
             let span = spot.span(&form.from, &form.until);
-            let to = spot.must("lent to", kept(form.lent_to), "write the vessel that has it");
+            let to = spot.must("lent to", kept(form.lent_to), Fault::NoBorrower);
             to.map_or(Whereabouts::Unknown, |to| Whereabouts::Lent { to, span })
         }
     }
 }
 
 fn statement(spot: &Spot<'_>, form: StatementForm) -> Option<Statement> {
-    let to = spot.must("to", kept(form.to), "write the clause, like `\"Appendix F, A.1\"`");
-    spot.must("on", filled(&form.on), "write the day of the statement");
+    let to = spot.must("to", kept(form.to), Fault::NoStatementClause);
+    spot.must("on", filled(&form.on), Fault::NoStatementDay);
     let on = spot.day("on", &form.on);
     Some(Statement { to: to?, on: on?, by: kept(form.by) })
 }
@@ -150,12 +150,12 @@ pub(crate) fn change_word<'v>(
     words: &'v Vocabulary,
     spot: &Spot<'_>,
 ) -> Option<(&'v str, Option<&'v [AttributeId]>)> {
-    let text = spot.must("what", filled(text), "write what was done, like `lengthened`")?;
+    let text = spot.must("what", filled(text), Fault::NoChangeWord)?;
     if let Some((what, retired)) = words.changes.get_key_value(&text.to_lowercase()) {
         return Some((what, retired.as_deref()));
     }
     let known = words.changes.keys().map(String::as_str);
-    spot.key("what").wrong("no such change is known").none_of(text, known).none()
+    spot.key("what").wrong(Fault::UnknownChange).none_of(text, known).none()
 }
 
 /// The word of a paper's `state` that says that it is not aboard.
@@ -186,8 +186,7 @@ pub(crate) fn take_lost(
 /// what was put right.
 pub(crate) fn refuse_lost(attributes: &mut Attributes, words: &Vocabulary, spot: &Spot<'_>) {
     if take_lost(attributes, words).is_some() {
-        let wrong = spot.key("state").wrong("what is lost has no place here");
-        wrong.of(LOST).expected("`aboard`, `posted` or `copy`").tell();
+        spot.key("state").wrong(Fault::LostHere).of(LOST).tell();
     }
 }
 

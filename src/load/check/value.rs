@@ -5,6 +5,7 @@
 //! what stands after a key, if anything does.
 
 use crate::load::form::loose::OneOrMore;
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::Wrong;
 use crate::load::read::spot::{Spot, filled};
 use crate::measure::{
@@ -60,42 +61,36 @@ impl Spot<'_> {
         }
     }
 
-    /// Tells that a list is longer than it may be.
-    pub(crate) fn too_many(&self, key: &str, many: usize, what: &str, most: String) -> Wrong<'_> {
-        self.wrong_key(key, format!("{many} {what} are too many"))
-            .expected(format!("at most {most}"))
-    }
-
     /// A calendar day.
     pub(crate) fn day(&self, key: &str, text: &Option<String>) -> Option<Day> {
         self.read(key, text, |spot, text| {
-            let error = match Day::parse(text) {
+            let fault = match Day::parse(text) {
                 Ok(day) => return Some(day),
-                Err(error) => error,
+                Err(QuantityError::NoSuchDay) => Fault::NoSuchDay,
+                Err(_) => Fault::NoDay,
             };
-            let wrong = match error {
-                QuantityError::NoSuchDay => {
-                    spot.wrong(error.to_string()).expected("a day of the years 1900 to 2999")
-                }
-                _ => spot.wrong("this is not a day").expected("a calendar day"),
-            };
-            wrong.of(text).mend("write year, month and day, like `2026-03-09`").none()
+            spot.wrong(fault).of(text).none()
         })
     }
 
     /// The first and last day of a span below this spot, in order.
     pub(crate) fn span(&self, from: &Option<String>, until: &Option<String>) -> DaySpan {
         let span = DaySpan { from: self.day("from", from), until: self.day("until", until) };
-        self.in_order("until", span.from, span.until, "the last day lies before the first");
+        self.in_order("until", span.from, span.until, Fault::SpanReversed);
         span
     }
 
     /// Tells of a day after a key that lies before another one.
-    pub(crate) fn in_order(&self, key: &str, first: Option<Day>, last: Option<Day>, what: &str) {
+    pub(crate) fn in_order(
+        &self,
+        key: &str,
+        first: Option<Day>,
+        last: Option<Day>,
+        fault: fn(Day) -> Fault,
+    ) {
         let (Some(first), Some(last)) = (first, last) else { return };
         if last < first {
-            let wrong = self.key(key).wrong(what).of(&last.to_string());
-            wrong.expected(format!("a day on or after {first}")).tell();
+            self.key(key).wrong(fault(first)).of(&last.to_string()).tell();
         }
     }
 
@@ -108,13 +103,7 @@ impl Spot<'_> {
     pub(crate) fn interval_of(&self, text: &str) -> Option<Interval> {
         let bare = text.trim();
         let read = Interval::parse(bare.strip_prefix("every ").unwrap_or(bare)).ok();
-        read.or_else(|| {
-            self.wrong("this is not an interval")
-                .of(text)
-                .expected("a number of days, weeks, months or years")
-                .mend("write it like `12 months`")
-                .none()
-        })
+        read.or_else(|| self.wrong(Fault::NoInterval).of(text).none())
     }
 
     /// Yes or no.
@@ -131,7 +120,7 @@ impl Spot<'_> {
         if ["no", "false"].iter().any(is) {
             return Some(false);
         }
-        self.wrong("neither yes nor no").of(text).expected("`yes` or `no`").none()
+        self.wrong(Fault::NoFlag).of(text).none()
     }
 
     /// One of several fixed words.
@@ -149,7 +138,7 @@ impl Spot<'_> {
         let found = words.iter().find(|(word, _)| same_word(word, text.trim()));
         found.map(|(_, meant)| *meant).or_else(|| {
             let names = words.iter().map(|(word, _)| *word);
-            self.wrong("this word is not known here").none_of(text, names).none()
+            self.wrong(Fault::UnknownWord).none_of(text, names).none()
         })
     }
 
@@ -171,9 +160,11 @@ impl Spot<'_> {
         if number.is_some_and(|number| (least..=most).contains(&number)) {
             return number;
         }
-        let what = if number.is_some() { "out of range" } else { "this is not a whole number" };
-        let expected = format!("a whole number from {least} to {most}");
-        self.wrong(what).of(text).expected(expected).none()
+        let fault = match number {
+            Some(_) => Fault::OutOfRange { least, most },
+            None => Fault::NoWholeNumber { least, most },
+        };
+        self.wrong(fault).of(text).none()
     }
 
     /// A figure of the given kind of quantity.
@@ -189,14 +180,14 @@ impl Spot<'_> {
     /// A figure that stands here.
     pub(crate) fn figure_of(&self, text: &str, kind: QuantityKind) -> Option<Figure> {
         Figure::parse(text, kind)
-            .or_else(|error| self.no_figure(&error, text, kind).none().ok_or(()))
+            .or_else(|error| self.no_figure(error, text, kind).none().ok_or(()))
             .ok()
     }
 
     /// A figure of a text that is kept as it is.
     pub(crate) fn figure_in(&self, text: String, kind: QuantityKind) -> Option<Figure> {
         Figure::of_text(text, kind)
-            .or_else(|(error, text)| self.no_figure(&error, &text, kind).none().ok_or(()))
+            .or_else(|(error, text)| self.no_figure(error, &text, kind).none().ok_or(()))
             .ok()
     }
 
@@ -220,27 +211,15 @@ impl Spot<'_> {
     ) -> Option<KindId> {
         let Some(id) = words.find_kind(text) else {
             let open = |kind: &&Kind| classes.contains(&kind.class);
-            return self
-                .wrong("no kind of this name is known")
-                .unlike(text, words.kinds.iter().filter(open).flat_map(kind_names))
-                .expected("a kind of the vocabulary, by id, name or synonym")
-                .none();
+            let known = words.kinds.iter().filter(open).flat_map(kind_names);
+            return self.wrong(Fault::UnknownKind).unlike(text, known).none();
         };
         let class = words.kind(id).class;
         if classes.contains(&class) {
             return Some(id);
         }
-        let wanted: Vec<&str> = classes.iter().map(|class| class_name(*class)).collect();
-        let mend = match class {
-            Class::Certificate => Some("write a certificate under the person who holds it"),
-            Class::Gear => Some("write fishing gear under `hooks` or `lines`"),
-            _ => None,
-        };
-        self.wrong(format!("this is {}", class_name(class)))
-            .of(text)
-            .expected(wanted.join(" or "))
-            .mend_if(mend.map(str::to_owned))
-            .none()
+        let fault = Fault::WrongClass { is: class, wanted: classes.to_vec() };
+        self.wrong(fault).of(text).none()
     }
 
     /// How many calendar days after the order something is delivered.
@@ -256,13 +235,14 @@ impl Spot<'_> {
             if let Some(days) = days.filter(|days| *days <= LONGEST_LEAD) {
                 return Some(days);
             }
-            let no_days = "this is not a number of days";
-            let bare = number.filter(|_| unit.is_empty());
-            spot.wrong(if days.is_some() { "out of range" } else { no_days })
-                .of(text)
-                .expected(format!("calendar days from 0 to {LONGEST_LEAD}, like `3 days`"))
-                .mend_if(bare.map(|number| format!("write `{number} days`")))
-                .none()
+            let fault = match (days, number) {
+                (Some(_), _) => Fault::LeadOutOfRange(LONGEST_LEAD),
+                (None, Some(number)) if unit.is_empty() => {
+                    Fault::LeadWithoutUnit { number, most: LONGEST_LEAD }
+                }
+                _ => Fault::NoLead(LONGEST_LEAD),
+            };
+            spot.wrong(fault).of(text).none()
         })
     }
 
@@ -274,52 +254,19 @@ impl Spot<'_> {
             Ok(amount) => return Some(amount),
             Err(error) => error,
         };
-        let example = if read_in.digits() > 0 { ["184.50", "1200.00"] } else { ["184", "1200"] };
-        let what = match &error {
-            QuantityError::Nonsense(_) => "this is not an amount of money".to_owned(),
-            QuantityError::Negative => "an amount below zero".to_owned(),
-            QuantityError::TooFine(_) => "finer than the smallest coin".to_owned(),
-            other => other.to_string(),
-        };
-        let mend = match &error {
-            QuantityError::Nonsense(_) if text.chars().any(|c| !c.is_ascii_digit() && c != '.') => {
-                let once = "write the number alone; the currency stands once, after `currency`";
-                Some(once.to_owned())
-            }
-            QuantityError::AmbiguousComma => {
-                Some(format!("write it without a mark between thousands, like `{}`", example[1]))
-            }
-            _ => None,
-        };
-        let whose = currency.map(|currency| format!(" in {currency}")).unwrap_or_default();
-        self.wrong(what)
-            .of(text)
-            .expected(format!("an amount{whose}, like `{}`", example[0]))
-            .mend_if(mend)
-            .none()
+        let fault = Fault::NoAmount { error, text: text.to_owned(), currency };
+        self.wrong(fault).of(text).none()
     }
 
     /// Begins the problem of a text that is not the quantity that was expected.
     pub(crate) fn no_figure(
         &self,
-        error: &QuantityError,
+        error: QuantityError,
         text: &str,
         kind: QuantityKind,
     ) -> Wrong<'_> {
-        let example = kind.example();
-        let expected = match kind {
-            QuantityKind::Length => format!("a length with its unit, like `{example}` or `1.83 m`"),
-            QuantityKind::Mass => format!("a mass with its unit, like `{example}` or `45.4 kg`"),
-            QuantityKind::Angle => format!("an angle with its unit, like `{example}`"),
-            QuantityKind::HookSize => format!("a trade hook size, like `{example}`"),
-            QuantityKind::Count => format!("a whole number, like `{example}`"),
-        };
-        let what = match error {
-            QuantityError::Nonsense(_) => "this cannot be read as a figure".to_owned(),
-            other => other.to_string(),
-        };
-        let mend = quantity_mend(error, text.trim(), kind);
-        self.wrong(what).of(text).expected(expected).mend_if(mend)
+        let fault = Fault::NoFigure { error, text: text.trim().to_owned(), kind };
+        self.wrong(fault).of(text)
     }
 }
 
@@ -327,49 +274,6 @@ impl Spot<'_> {
 fn digits(text: &str, most: usize) -> Option<u32> {
     let plain = !text.is_empty() && text.len() <= most && text.bytes().all(|b| b.is_ascii_digit());
     plain.then(|| text.parse().ok()).flatten()
-}
-
-fn quantity_mend(error: &QuantityError, text: &str, kind: QuantityKind) -> Option<String> {
-    match (error, kind) {
-        (QuantityError::NoUnit, QuantityKind::Length) if text.contains([' ', '\'']) => {
-            Some(format!("write the last unit too, like `{text} in`"))
-        }
-        (QuantityError::NoUnit, QuantityKind::Length) => {
-            Some(format!("write `{text} ft` or `{text} m`, whichever was measured"))
-        }
-        (QuantityError::NoUnit, QuantityKind::Mass) => {
-            Some(format!("write `{text} lb` or `{text} kg`, whichever was weighed"))
-        }
-        (QuantityError::NoUnit, QuantityKind::Angle) => Some(format!("write `{text} degrees`")),
-        (QuantityError::UnknownUnit(_), QuantityKind::Length) => {
-            Some("write it in ft and in, fathoms, m, cm or mm".to_owned())
-        }
-        (QuantityError::UnknownUnit(_), QuantityKind::Mass) => {
-            Some("write it in lb, kg or g".to_owned())
-        }
-        (QuantityError::AmbiguousComma, _) => Some(format!(
-            "write `{}` or `{}`, whichever is meant",
-            text.replace(',', ""),
-            text.replace(',', ".")
-        )),
-        (QuantityError::OutOfOrder, _) => Some(
-            "write the larger unit first and the smaller below one of the larger, of one system"
-                .to_owned(),
-        ),
-        (QuantityError::Negative, _) => Some("write it without the minus sign".to_owned()),
-        _ => None,
-    }
-}
-
-/// What a kind is called by its class, in a sentence.
-fn class_name(class: Class) -> &'static str {
-    match class {
-        Class::Tool => "a tool",
-        Class::Spare => "a set of spares",
-        Class::Document => "a document",
-        Class::Gear => "fishing gear",
-        Class::Certificate => "a certificate",
-    }
 }
 
 /// Every name of a kind.
@@ -386,7 +290,7 @@ mod tests {
     fn mend_of(text: &str, kind: QuantityKind) -> Option<String> {
         let (file, problems): (Arc<str>, _) = ("a.yaml".into(), Problems::default());
         assert!(Spot::top(&file, &problems).figure_of(text, kind).is_none(), "{text}");
-        problems.into_found().remove(0).0.mend
+        problems.into_found().remove(0).0.wording().mend
     }
 
     #[test]
@@ -413,7 +317,8 @@ mod tests {
         assert!(top.day("on", &text("2026-02-30")).is_none());
         assert!(top.day("on", &text("  ")).is_none());
         top.span(&text("2026-02-02"), &text("2026-02-01"));
-        let whats: Vec<_> = problems.into_found().into_iter().map(|(p, _)| p.what).collect();
-        assert_eq!(whats, ["no such day in the calendar", "the last day lies before the first"]);
+        let faults: Vec<_> = problems.into_found().into_iter().map(|(p, _)| p.fault).collect();
+        let first = Day::parse("2026-02-02").unwrap();
+        assert_eq!(faults, [Fault::NoSuchDay, Fault::SpanReversed(first)]);
     }
 }

@@ -13,7 +13,8 @@ use crate::load::form::vessel::{
     CONDITIONS, COVERS, CertificateForm, DeclaredForm, GearForm, MOST_PIECES, MOST_TOOLS,
     PersonForm, ToolForm, TripForm, VesselFile,
 };
-use crate::load::read::problem::{did_you_mean, slip_of};
+use crate::load::read::fault::Fault;
+use crate::load::read::problem::slip_of;
 use crate::load::read::spot::{Spot, filled};
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{
@@ -29,7 +30,7 @@ pub(crate) fn check_vessel(
     words: &Vocabulary,
     top: &Spot<'_>,
 ) -> Option<Vessel> {
-    let name = top.must("name", kept(written.name.take()), "write the vessel's name");
+    let name = top.must("name", kept(written.name.take()), Fault::NoVesselName);
     let (unsaid, condition) = declared(written.declared.take(), top);
     let coverage = coverage(
         &Covers {
@@ -46,7 +47,7 @@ pub(crate) fn check_vessel(
         written_freeboard.map(|written| freeboard(written, &unsaid, &top.key("freeboard")));
     let trip = written.trip.take().unwrap_or_default();
     if written.kit.is_none() && coverage.everything {
-        top.missing("kit", "list the tools, or write `kit: []` if there is none aboard");
+        top.missing("kit", Fault::NoKit);
     }
     let (kit, documents) = (written.kit.take(), written.documents.take());
     let reader = ToolReader { words, unsaid: &unsaid, condition };
@@ -98,9 +99,7 @@ fn kit_of(
     top: &Spot<'_>,
 ) -> Vec<Tool> {
     let too_many = |total: usize| {
-        top.too_many("kit", total, "tools and documents", format!("{MOST_TOOLS} on a vessel"))
-            .mend("write equal tools as one line with a `count`")
-            .tell();
+        top.wrong_key("kit", Fault::TooManyTools { tools: total, most: MOST_TOOLS }).tell();
     };
     let total = forms.iter().map(Vec::len).sum();
     if total > MOST_TOOLS {
@@ -136,12 +135,8 @@ fn judge_marks(tools: &[Tool], everything: bool, top: &Spot<'_>) {
     let mut first: BTreeMap<&str, &Tool> = BTreeMap::new();
     for tool in tools {
         if let Some(twin) = first.get(tool.mark.as_str()) {
-            top.problems()
-                .wrong(tool.place.below("mark"), "another tool has this mark too")
-                .of(&tool.mark)
-                .expected(format!("a mark other than that of {}", twin.place.key))
-                .mend("give each tool a mark of its own, or write equal ones with a `count`")
-                .tell();
+            let fault = Fault::MarkTwin(twin.place.key.clone());
+            top.problems().wrong(tool.place.below("mark"), fault).of(&tool.mark).tell();
         } else {
             first.insert(&tool.mark, tool);
         }
@@ -150,7 +145,7 @@ fn judge_marks(tools: &[Tool], everything: bool, top: &Spot<'_>) {
         for (index, mark) in tool.fits.iter().enumerate() {
             if !first.contains_key(mark.as_str()) {
                 let place = tool.place.below("fits").entry(index);
-                let wrong = top.problems().wrong(place, "no tool of the vessel has this mark");
+                let wrong = top.problems().wrong(place, Fault::UnknownMark);
                 wrong.unlike(mark, first.keys().copied()).tell();
             }
         }
@@ -204,7 +199,7 @@ fn features(written: Open<String>, words: &Vocabulary, spot: &Spot<'_>) -> BTree
     let mut features = BTreeMap::new();
     for (key, value) in written.0 {
         if !known.contains_key(&key) {
-            spot.wrong_key(&key, "no feature of a vessel has this name")
+            spot.wrong_key(&key, Fault::UnknownFeature)
                 .unlike(&key, known.keys().map(String::as_str))
                 .tell();
             continue;
@@ -220,7 +215,7 @@ fn features(written: Open<String>, words: &Vocabulary, spot: &Spot<'_>) -> BTree
 fn planned(form: &TripForm, spot: &Spot<'_>) -> PlannedTrip {
     let departure = spot.day("depart", &form.depart);
     let back = spot.day("return", &form.back);
-    spot.in_order("return", departure, back, "the return lies before the departure");
+    spot.in_order("return", departure, back, Fault::ReturnBeforeDeparture);
     PlannedTrip { departure, back }
 }
 
@@ -258,7 +253,7 @@ pub(crate) const FISHING_LINE: &str = "fishing-line";
 
 /// A person, if it has a name.
 pub(crate) fn person(form: PersonForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Person> {
-    let name = spot.must("name", kept(form.name), "write the person's name");
+    let name = spot.must("name", kept(form.name), Fault::NoPersonName);
     let roles = roles(form.roles, spot);
     let certificates = form.certificates.into_iter().flatten();
     let certificates =
@@ -272,10 +267,7 @@ fn roles(written: Option<Texts>, spot: &Spot<'_>) -> Vec<String> {
     for role in spot.each("roles", written.into_iter().flatten(), |at, text| {
         let role = fold(&text);
         if let Some(meant) = slip_of(&role, ROLES).filter(|known| *known != role) {
-            at.wrong("this role is very near to a known one")
-                .of(&text)
-                .mend_if(did_you_mean(Some(meant)))
-                .tell();
+            at.wrong(Fault::RoleSlip).of(&text).meant(Some(meant)).tell();
         }
         Some(role).filter(|role| !role.is_empty())
     }) {
@@ -288,8 +280,8 @@ fn roles(written: Option<Texts>, spot: &Spot<'_>) -> Vec<String> {
 
 fn certificate(form: CertificateForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Certificate> {
     let (issued, expires) = (spot.day("issued", &form.issued), spot.day("expires", &form.expires));
-    spot.in_order("expires", issued, expires, "it expires before it was issued");
-    spot.must("kind", filled(&form.kind), "write the kind of certificate")?;
+    spot.in_order("expires", issued, expires, Fault::ExpiresBeforeIssue);
+    spot.must("kind", filled(&form.kind), Fault::NoCertificateKind)?;
     let kind = spot.kind("kind", &form.kind, &[Class::Certificate], words)?;
     Some(Certificate { kind, issued, expires, number: kept(form.number), place: spot.place() })
 }
@@ -303,17 +295,14 @@ pub(crate) fn gear(
     spot: &Spot<'_>,
 ) -> Vec<GearPiece> {
     let Some(kind) = words.find_kind(kind) else {
-        let what = format!("the vocabulary has no kind `{kind}` to keep these under");
-        spot.key(key).wrong(what).tell();
+        spot.key(key).wrong(Fault::NoKindOfGear(kind.to_owned())).tell();
         return Vec::new();
     };
     let mut number = 0;
     spot.each(key, written, |at, Attributed { form, keys, attributes }| {
         number += 1;
         if form.name.is_none() && attributes.is_empty() {
-            at.wrong("nothing is said of this piece of gear")
-                .mend("fill it in, or take the entry away")
-                .tell();
+            at.wrong(Fault::EmptyGear).tell();
         }
         let lot = at.count("count", &form.count, 1, MOST_PIECES);
         let name = kept(form.name).unwrap_or_else(|| format!("{} {number}", words.kind(kind).name));

@@ -8,6 +8,7 @@ use crate::load::form::open::Open;
 use crate::load::form::vocabulary::{
     AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, VocabularyFile,
 };
+use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
 use crate::measure::QuantityKind;
 use crate::model::vocabulary::{
@@ -57,8 +58,7 @@ pub(crate) fn check_id(id: &str, spot: &Spot<'_>) -> bool {
     let good = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
     let is_id = !id.is_empty() && id.chars().all(good);
     if !is_id {
-        let wrong = spot.wrong("this is not an id").at_key().of(id);
-        wrong.expected("lower-case letters, digits and hyphens").tell();
+        spot.wrong(Fault::BadId).at_key().of(id).tell();
     }
     is_id
 }
@@ -76,7 +76,7 @@ fn attribute(id: String, form: AttributeForm, list: &Spot<'_>) -> Attribute {
     };
     check_may_be(&attribute, &spot);
     if attribute.lengthens && attribute.shape != AttributeShape::Quantity(QuantityKind::Length) {
-        spot.key("lengthens").wrong("only a length can be lengthened").tell();
+        spot.key("lengthens").wrong(Fault::NotLengthenable).tell();
     }
     attribute
 }
@@ -89,25 +89,23 @@ fn check_may_be(attribute: &Attribute, spot: &Spot<'_>) {
     };
     for word in attribute.may_be.iter().flat_map(|(word, others)| others.iter().chain([word])) {
         if !known.contains(word) {
-            spot.key("may be").wrong("no such word is in the choice").of(word).tell();
+            spot.key("may be").wrong(Fault::NotInChoice).of(word).tell();
         }
     }
 }
 
 fn shape(form: &AttributeForm, spot: &Spot<'_>) -> AttributeShape {
-    let mend = "write `quantity: length` or the like";
-    spot.must("quantity", filled(&form.quantity), mend);
+    spot.must("quantity", filled(&form.quantity), Fault::NoQuantity);
     let told = spot.word("quantity", &form.quantity, &TOLD);
     if told.is_some_and(|told| !matches!(told, Told::Choice)) && form.words.is_some() {
-        let wrong = spot.key("words").wrong("only a choice has words");
-        wrong.mend("write `quantity: choice`, or take the words away").tell();
+        spot.key("words").wrong(Fault::WordsWithoutChoice).tell();
     }
     match told {
         Some(Told::Choice) => {
             let words = form.words.iter().flatten().map(|word| word.trim().to_owned());
             let words: Vec<String> = words.collect();
             if words.is_empty() {
-                spot.missing("words", "list the words of the choice");
+                spot.missing("words", Fault::NoChoiceWords);
             }
             AttributeShape::Choice(words)
         }
@@ -142,9 +140,7 @@ fn name_kind(kind: &Kind, spot: &Spot<'_>, words: &mut Vocabulary) {
     for name in [&kind.id, &kind.name].into_iter().chain(&kind.also) {
         let taken = words.kind_names.insert(fold(name), index);
         if let Some(other) = taken.filter(|other| *other != index) {
-            let other = &words.kind(other).id;
-            let wrong = spot.wrong(format!("the kind `{other}` has this name too")).of(name);
-            wrong.expected("a name that means one kind only").tell();
+            spot.wrong(Fault::KindNameTwin(words.kind(other).id.clone())).of(name).tell();
         }
     }
 }
@@ -153,7 +149,7 @@ fn name_kind(kind: &Kind, spot: &Spot<'_>, words: &mut Vocabulary) {
 fn find_attribute(name: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<AttributeId> {
     words.find_attribute(name).or_else(|| {
         let ids = words.attributes.iter().map(|attribute| attribute.id.as_str());
-        spot.wrong("no attribute of this id is known").unlike(name, ids).none()
+        spot.wrong(Fault::UnknownAttribute).unlike(name, ids).none()
     })
 }
 
@@ -173,7 +169,7 @@ fn tags(written: Option<Open<Single<TagForm>>>, spot: &Spot<'_>) -> BTreeMap<Str
         spot.key(id).each("counts as", &tag.counts_as, |at, other| {
             if !tags.contains_key(other) {
                 let known = tags.keys().map(String::as_str);
-                at.wrong("no tag of this id is known").unlike(other, known).tell();
+                at.wrong(Fault::UnknownWiderTag).unlike(other, known).tell();
             }
             None::<()>
         });
@@ -189,11 +185,7 @@ fn retired(
 ) -> Option<Vec<AttributeId>> {
     match written {
         Some(Words::One(word)) if word.trim() == "all" => None,
-        Some(Words::One(word)) => spot
-            .wrong("this is not a list of attributes")
-            .of(&word)
-            .expected("a list like `[handle]`, or `all`")
-            .none(),
+        Some(Words::One(word)) => spot.wrong(Fault::NoAttributeList).of(&word).none(),
         Some(many) => Some(spot.each_of(many, |at, name| find_attribute(&name, words, at))),
         None => Some(Vec::new()),
     }

@@ -3,12 +3,11 @@
 //!
 //! Opens nothing; what cannot be listed becomes a refusal of its own.
 
+use crate::load::read::fault::Fault;
 use crate::load::read::guard::links_in_a_circle;
-use crate::load::read::problem::{Problem, Refusal};
-use crate::model::place::Place;
+use crate::load::read::problem::Refusal;
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 use walkdir::{DirEntry, WalkDir};
 
 /// The name of the folders in which inspection records lie.
@@ -57,25 +56,19 @@ fn is_yaml(path: &Path) -> bool {
 }
 
 fn refusal(root: &Path, error: &walkdir::Error) -> Refusal {
-    let name: Arc<str> = error.path().unwrap_or(root).display().to_string().into();
-    let place = || Place::new(&name, "");
-    let problem = if error.loop_ancestor().is_some() {
-        Problem::new(place(), "this link leads back into a folder that it lies in")
-            .mend("remove the link; everything else was read")
+    let name = error.path().unwrap_or(root).display().to_string();
+    let fault = if error.loop_ancestor().is_some() {
+        Fault::LinkIntoItself
     } else if error.path().is_some_and(links_in_a_circle) {
-        Problem::new(place(), "this link leads back to itself").mend("remove the link")
+        Fault::LinkToItself
     } else {
         match error.io_error().map(std::io::Error::kind) {
-            Some(ErrorKind::PermissionDenied) => {
-                Problem::new(place(), "this may not be read").mend("check its permissions")
-            }
-            Some(ErrorKind::NotFound) => {
-                Problem::new(place(), "there is nothing here").mend("check the name, or the link")
-            }
-            _ => Problem::new(place(), "this cannot be read"),
+            Some(ErrorKind::PermissionDenied) => Fault::EntryMayNotBeRead,
+            Some(ErrorKind::NotFound) => Fault::NothingThere,
+            _ => Fault::EntryCannotBeRead,
         }
     };
-    Refusal::new(&name, vec![problem])
+    Refusal::whole(&name, fault)
 }
 
 #[cfg(test)]
@@ -89,7 +82,7 @@ mod tests {
                 let name = found.path.strip_prefix(root).unwrap().display().to_string();
                 (name, found.is_record)
             }
-            Err(refusal) => (format!("refused: {}", refusal.problems[0].what), false),
+            Err(refusal) => (format!("refused: {}", refusal.problems[0]), false),
         };
         find_files(root).into_iter().map(told).collect()
     }

@@ -6,6 +6,7 @@ use crate::load::check::requirement::Drafted;
 use crate::load::form::loose::{DROPPED, Loose, Single, Slot, Words};
 use crate::load::form::open::{Group, Line, With};
 use crate::load::form::profile::{ProfileFile, RequirementForm};
+use crate::load::read::fault::Fault;
 use crate::load::read::parse::{is_pruned, parse, place};
 use crate::load::read::problem::{Problem, Problems, Refusal};
 use crate::load::read::spot::{Origin, Positions, Source, Spot, filled};
@@ -97,11 +98,11 @@ pub(crate) fn merged<'d>(drafts: &'d [Draft], index: usize, problems: &Problems)
         let spot = top.key("built on");
         let Some(found) = drafts.iter().position(|draft| draft.id() == base) else {
             let ids = drafts.iter().map(Draft::id);
-            spot.wrong("no profile of this id is known").unlike(base, ids).tell();
+            spot.wrong(Fault::UnknownBase).unlike(base, ids).tell();
             break;
         };
         if chain.contains(&found) {
-            spot.wrong("profiles are built on each other in a circle").of(base).tell();
+            spot.wrong(Fault::BasesInCircle).of(base).tell();
             break;
         }
         chain.push(found);
@@ -123,7 +124,7 @@ fn lay_over(requirements: &mut Vec<Drafted>, draft: &Draft, top: &Spot<'_>) {
         Some(())
     });
     top.each("change", draft.file.change.iter().flatten(), |at, change| {
-        let id = at.must("id", filled(&change.id), "name the requirement that changes")?;
+        let id = at.must("id", filled(&change.id), Fault::NoChangedId)?;
         let found = find(requirements, id, &at.key("id"))?;
         apply(&mut requirements[found], change, at);
         Some(())
@@ -149,7 +150,7 @@ fn lay_over(requirements: &mut Vec<Drafted>, draft: &Draft, top: &Spot<'_>) {
 fn find(requirements: &[Drafted], id: &str, spot: &Spot<'_>) -> Option<usize> {
     requirements.iter().position(|drafted| drafted.id() == id.trim()).or_else(|| {
         let ids = requirements.iter().map(Drafted::id);
-        spot.wrong("there is no requirement of this id to take over").unlike(id, ids).none()
+        spot.wrong(Fault::NothingToTakeOver).unlike(id, ids).none()
     })
 }
 
@@ -200,7 +201,7 @@ fn apply(drafted: &mut Drafted, change: &RequirementForm, spot: &Spot<'_>) {
         );
     }
     if change.after.is_some() {
-        spot.key("after").wrong("a change cannot move a requirement").tell();
+        spot.key("after").wrong(Fault::ChangeMoves).tell();
     }
     match &change.with {
         Some(Slot::Dropped) => {
@@ -235,7 +236,7 @@ fn change_lines(
             }
             (None, Line::Text(text)) if text.trim() == DROPPED => {
                 let known = group.lines.iter().map(|(key, _)| key.as_str());
-                spot.wrong_key(key, "there is no such line to drop").unlike(key, known).tell();
+                spot.wrong_key(key, Fault::NothingToDrop).unlike(key, known).tell();
                 continue;
             }
             (Some(known), _) => group.lines[known].1 = line.clone(),

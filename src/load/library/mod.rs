@@ -11,9 +11,10 @@ use self::merge::{Draft, drafts, merged, refusal};
 use crate::load::check::profile::{check_profile, judge_tags};
 use crate::load::check::vocabulary::check_vocabulary;
 use crate::load::form::vocabulary::VocabularyFile;
+use crate::load::read::fault::Fault;
 use crate::load::read::guard::{read_source, source_of};
 use crate::load::read::parse::{judge_bounds, read};
-use crate::load::read::problem::{Problem, Problems, Refusal, nearest};
+use crate::load::read::problem::{Problems, Refusal, nearest};
 use crate::load::read::spot::{Source, Spot};
 use crate::model::place::Place;
 use crate::model::profile::Profile;
@@ -86,9 +87,7 @@ impl Library {
             }
         }
         let Some(words) = words else {
-            let file: Arc<str> = VOCABULARY.into();
-            let problem = Problem::new(Place::new(&file, ""), "there is no vocabulary");
-            return Err(Refusal::new(VOCABULARY, vec![problem]));
+            return Err(Refusal::whole(VOCABULARY, Fault::NoVocabulary));
         };
         let vocabulary = read_vocabulary(&words)?;
         let drafts = drafts(profiles.into_iter())?;
@@ -309,8 +308,7 @@ fn checked(drafts: &[Draft], vocabulary: &Arc<Vocabulary>) -> (Vec<Arc<Profile>>
 }
 
 fn nowhere(id: &str) -> Refusal {
-    let file: Arc<str> = id.into();
-    Refusal::new(id, vec![Problem::new(Place::new(&file, ""), "there is no such profile")])
+    Refusal::whole(id, Fault::NoSuchProfile)
 }
 
 /// Reads a vocabulary.
@@ -326,9 +324,8 @@ fn judge_ids(drafts: &[Draft], problems: &Problems) {
     for (index, draft) in drafts.iter().enumerate() {
         let twin = drafts[..index].iter().find(|other| other.id() == draft.id());
         if let Some(twin) = twin.filter(|_| !draft.id().is_empty()) {
-            let what = format!("`{}` has this id too", twin.source.file);
-            let wrong = problems.wrong(Place::new(&draft.source.file, "id"), what);
-            wrong.of(draft.id()).mend("give each edition an id of its own").tell();
+            let fault = Fault::ProfileTwin(twin.source.file.to_string());
+            problems.wrong(Place::new(&draft.source.file, "id"), fault).of(draft.id()).tell();
         }
     }
 }
@@ -340,13 +337,8 @@ fn judge_editions(profiles: &[Arc<Profile>], problems: &Problems) {
             !other.base && other.rule == profile.rule && other.in_force.meets(profile.in_force)
         });
         if let Some(rival) = rival.filter(|_| !profile.rule.is_empty()) {
-            let what = format!("`{}` is in force on some of these days too", rival.id);
-            problems
-                .wrong(profile.place.below("in force"), what)
-                .of(&profile.id)
-                .expected("one edition of a rule on any day")
-                .mend("end the one on the day before the other begins")
-                .tell();
+            let fault = Fault::EditionsOverlap(rival.id.clone());
+            problems.wrong(profile.place.below("in force"), fault).of(&profile.id).tell();
         }
     }
 }
@@ -354,12 +346,11 @@ fn judge_editions(profiles: &[Arc<Profile>], problems: &Problems) {
 /// The YAML files of a folder, by name.
 #[allow(clippy::disallowed_methods)] // this is where folders are read
 fn yaml_files(folder: &Path) -> Result<Vec<PathBuf>, Refusal> {
-    let name: Arc<str> = folder.display().to_string().into();
-    let refuse = |what: &str| Refusal::new(&name, vec![Problem::new(Place::new(&name, ""), what)]);
+    let refuse = |fault| Refusal::whole(&folder.display().to_string(), fault);
     let entries = std::fs::read_dir(folder).map_err(|error| match error.kind() {
-        std::io::ErrorKind::NotFound => refuse("there is no such folder"),
-        std::io::ErrorKind::NotADirectory => refuse("this is not a folder"),
-        _ => refuse("this folder cannot be read"),
+        std::io::ErrorKind::NotFound => refuse(Fault::NoSuchFolder),
+        std::io::ErrorKind::NotADirectory => refuse(Fault::NoFolder),
+        _ => refuse(Fault::FolderCannotBeRead),
     })?;
     let is_yaml =
         |path: &PathBuf| path.extension().is_some_and(|ext| ext == "yaml" || ext == "yml");
@@ -367,7 +358,7 @@ fn yaml_files(folder: &Path) -> Result<Vec<PathBuf>, Refusal> {
         entries.filter_map(Result::ok).map(|entry| entry.path()).filter(is_yaml).collect();
     paths.sort();
     if paths.len() > MOST_PROFILES {
-        return Err(refuse(&format!("more than {MOST_PROFILES} profiles in one folder")));
+        return Err(refuse(Fault::TooManyProfiles(MOST_PROFILES)));
     }
     Ok(paths)
 }

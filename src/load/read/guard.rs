@@ -1,6 +1,7 @@
 //! Opening a file with care: what kind of thing it is, how large, and
 //! whether it is text at all.
 
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::{Position, Problem, Refusal};
 use crate::load::read::spot::Source;
 use crate::model::place::Place;
@@ -22,7 +23,7 @@ const MOST_DIRECTIVES: usize = 10;
 /// is larger than [`LARGEST_FILE`], empty, or no UTF-8 text.
 pub(crate) fn read_source(path: &Path) -> Result<Source, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
-    text_of(&name, bytes_of(path, LARGEST_FILE, || too_large(Place::new(&name, "")))?)
+    text_of(&name, bytes_of(path, LARGEST_FILE, Fault::TooLarge(LARGEST_FILE / 1024))?)
 }
 
 /// Reads a file as the text of a JSON object, if it is no longer than `most`
@@ -34,60 +35,44 @@ pub(crate) fn read_source(path: &Path) -> Result<Source, Refusal> {
 /// is longer than `most`, begins otherwise, or is no UTF-8 text.
 pub fn read_long(path: &Path, most: u64) -> Result<String, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
-    let problem =
-        |what: &str, expected: &str| Problem::new(Place::new(&name, ""), what).expected(expected);
-    let limit = format!("at most {} MiB", most / 1024 / 1024);
-    let bytes = bytes_of(path, most, || problem("this file is too large", &limit))?;
-    let no_text = |_| problem("this file is not text in UTF-8", "text in UTF-8");
-    String::from_utf8(bytes).map_err(|error| Refusal::new(&name, vec![no_text(error)]))
+    let bytes = bytes_of(path, most, Fault::LongTooLarge(most / 1024 / 1024))?;
+    String::from_utf8(bytes).map_err(|_| Refusal::whole(&name, Fault::LongNoUtf8))
 }
 
 /// The bytes of a regular file, if there are no more than `most`.
-fn bytes_of(path: &Path, most: u64, too_large: impl Fn() -> Problem) -> Result<Vec<u8>, Refusal> {
+fn bytes_of(path: &Path, most: u64, too_large: Fault) -> Result<Vec<u8>, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
-    let refuse = |problem: Problem| Refusal::new(&name, vec![problem]);
-    let whole = |what: &str| Problem::new(Place::new(&name, ""), what);
-    let told = |error: &std::io::Error| refuse(unread(path, error));
+    let told = |error: &std::io::Error| Refusal::whole(&name, unread(path, error));
     let metadata = std::fs::metadata(path).map_err(|error| told(&error))?;
     if metadata.is_dir() {
-        return Err(refuse(whole("this is a folder").expected("a file")));
+        return Err(Refusal::whole(&name, Fault::IsFolder));
     }
     // A pipe or a device could block, or never end.
     if !metadata.is_file() {
-        let what = "this is a pipe, a device or the like";
-        return Err(refuse(whole(what).expected("a regular file")));
+        return Err(Refusal::whole(&name, Fault::NoRegularFile));
     }
     if metadata.len() > most {
-        return Err(refuse(too_large()));
+        return Err(Refusal::whole(&name, too_large));
     }
     let (mut file, mut bytes) = begin(path).map_err(|error| told(&error))?;
     if metadata.len() > LARGEST_FILE && !begins_an_object(&bytes) {
-        let what = "this does not begin like JSON";
-        return Err(refuse(whole(what).expected("`{` as the first character")));
+        return Err(Refusal::whole(&name, Fault::NoJson));
     }
     read_on(&mut file, &mut bytes, metadata.len(), most).map_err(|error| told(&error))?;
     if bytes.len() as u64 > most {
-        return Err(refuse(too_large()));
+        return Err(Refusal::whole(&name, too_large));
     }
     Ok(bytes)
 }
 
 /// Why the system does not give a file.
-pub(crate) fn unread(path: &Path, error: &std::io::Error) -> Problem {
-    let whole = Place::new(&path.display().to_string().into(), "");
+fn unread(path: &Path, error: &std::io::Error) -> Fault {
     match error.kind() {
-        ErrorKind::NotFound => Problem::new(whole, "there is no such file")
-            .mend("check the name, and the folder it is looked for in"),
-        ErrorKind::PermissionDenied => {
-            Problem::new(whole, "this file may not be read").mend("check its permissions")
-        }
-        ErrorKind::NotADirectory => Problem::new(whole, "part of this path is no folder")
-            .mend("check the name, and the folder it is looked for in"),
-        _ if links_in_a_circle(path) => {
-            Problem::new(whole, "this link leads back to itself").mend("remove the link")
-        }
-        _ => Problem::new(whole, "this file cannot be read")
-            .mend("check the name, and the disk that it lies on"),
+        ErrorKind::NotFound => Fault::NoSuchFile,
+        ErrorKind::PermissionDenied => Fault::MayNotBeRead,
+        ErrorKind::NotADirectory => Fault::PathThroughFile,
+        _ if links_in_a_circle(path) => Fault::LinkToItself,
+        _ => Fault::CannotBeRead,
     }
 }
 
@@ -100,35 +85,24 @@ pub(crate) fn links_in_a_circle(path: &Path) -> bool {
         })
 }
 
-fn too_large(place: Place) -> Problem {
-    Problem::new(place, "this file is too large")
-        .expected(format!("at most {} KiB", LARGEST_FILE / 1024))
-}
-
 /// The text of a file's bytes.
 fn text_of(name: &Arc<str>, bytes: Vec<u8>) -> Result<Source, Refusal> {
-    let refuse = |problem: Problem| Refusal::new(name, vec![problem]);
-    let whole = || Place::new(name, "");
     if let Some(encoding) = wide_encoding(&bytes) {
-        return Err(refuse(
-            Problem::new(whole(), format!("this file is written in {encoding}"))
-                .expected("text in UTF-8")
-                .mend("save it again with the encoding UTF-8"),
-        ));
+        return Err(Refusal::whole(name, Fault::OtherEncoding(encoding)));
     }
     match String::from_utf8(bytes) {
         Ok(text) => source_of(name, &text),
         Err(error) => {
             let good = error.utf8_error().valid_up_to();
             let before = String::from_utf8_lossy(&error.as_bytes()[..good]).into_owned();
-            Err(refuse(
-                Problem::new(whole(), "this file is not text in UTF-8")
-                    .at(end_of(&before))
-                    .expected("text in UTF-8")
-                    .mend("save it again with the encoding UTF-8"),
-            ))
+            Err(refused_at(name, Fault::NoUtf8, end_of(&before)))
         }
     }
+}
+
+/// The refusal of a file because of what stands there.
+fn refused_at(name: &Arc<str>, fault: Fault, at: Position) -> Refusal {
+    Refusal::new(name, vec![Problem::new(Place::new(name, ""), fault).at(at)])
 }
 
 /// The encoding of a text whose characters are all two or four bytes wide: by
@@ -149,27 +123,19 @@ fn wide_encoding(bytes: &[u8]) -> Option<&'static str> {
 /// # Errors
 /// It is too large, empty, or holds NUL characters.
 pub(crate) fn source_of(name: &Arc<str>, text: &str) -> Result<Source, Refusal> {
-    let refuse = |problem: Problem| Refusal::new(name, vec![problem]);
-    let whole = || Place::new(name, "");
     if text.len() as u64 > LARGEST_FILE {
-        return Err(refuse(too_large(whole())));
+        return Err(Refusal::whole(name, Fault::TooLarge(LARGEST_FILE / 1024)));
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     if let Some(at) = text.find('\0') {
-        return Err(refuse(
-            Problem::new(whole(), "a NUL character: this is no text file").at(end_of(&text[..at])),
-        ));
+        return Err(refused_at(name, Fault::NulCharacter, end_of(&text[..at])));
     }
     if text.trim().is_empty() {
-        return Err(refuse(Problem::new(whole(), "this file is empty")));
+        return Err(Refusal::whole(name, Fault::Empty));
     }
     if let Some(line) = directives(text).nth(MOST_DIRECTIVES) {
-        return Err(refuse(
-            Problem::new(whole(), "too many lines that begin with `%`")
-                .at(Position { line, column: 1 })
-                .expected(format!("at most {MOST_DIRECTIVES} of them"))
-                .mend("take them away; none is needed here"),
-        ));
+        let fault = Fault::TooManyDirectives(MOST_DIRECTIVES);
+        return Err(refused_at(name, fault, Position { line, column: 1 }));
     }
     Ok(Source { file: Arc::clone(name), text: text.into() })
 }
@@ -232,7 +198,7 @@ mod tests {
         let path = folder.path().join(name);
         std::fs::write(&path, bytes).unwrap();
         let problem = read_source(&path).unwrap_err().problems.remove(0);
-        (problem.what, problem.position)
+        (problem.wording().what, problem.position)
     }
 
     #[test]
@@ -266,7 +232,7 @@ mod tests {
     #[test]
     fn what_is_no_file_is_told_apart() {
         let folder = tempfile::tempdir().unwrap();
-        let what = |path: &Path| read_source(path).unwrap_err().problems.remove(0).what;
+        let what = |path: &Path| read_source(path).unwrap_err().problems.remove(0).wording().what;
         assert_eq!(what(folder.path()), "this is a folder");
         assert_eq!(what(&folder.path().join("none")), "there is no such file");
         #[cfg(unix)]
@@ -277,7 +243,7 @@ mod tests {
     #[test]
     fn a_link_to_itself_and_a_path_through_a_file_are_told_apart() {
         let folder = tempfile::tempdir().unwrap();
-        let what = |path: &Path| read_source(path).unwrap_err().problems.remove(0).what;
+        let what = |path: &Path| read_source(path).unwrap_err().problems.remove(0).wording().what;
         let (circle, plain) = (folder.path().join("circle"), folder.path().join("plain"));
         std::os::unix::fs::symlink(&circle, &circle).unwrap();
         std::fs::write(&plain, "x").unwrap();
@@ -312,7 +278,7 @@ mod long_tests {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("a");
         let what =
-            |path: &Path, most| read_long(path, most).map_err(|r| r.problems[0].what.clone());
+            |path: &Path, most| read_long(path, most).map_err(|r| r.problems[0].wording().what);
         let told = |text: &str| Err::<String, _>(text.to_owned());
         assert_eq!(what(&path, 4), told("there is no such file"));
         assert_eq!(what(folder.path(), 4), told("this is a folder"));

@@ -3,6 +3,7 @@
 //!
 //! Imports `model` only; knows no kind of file.
 
+pub(crate) mod fault;
 pub(crate) mod guard;
 pub(crate) mod parse;
 pub(crate) mod problem;

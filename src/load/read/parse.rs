@@ -4,6 +4,7 @@
 //! Where nothing is odd about it, it is read into the form at once; else it is
 //! first compared with the form's schema, so that all is told.
 
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::{Aim, Position, Problem, Problems, Refusal, Told};
 use crate::load::read::shape::judge_shape;
 use crate::load::read::spot::{Positions, Source, Spot, push_entry, push_key};
@@ -32,29 +33,20 @@ pub enum FileKind {
     Techniques,
 }
 
-/// Every kind, its `format` line, and what it is called in a sentence.
-const KINDS: [(FileKind, &str, &str); 6] = [
-    (FileKind::Vessel, "vessel/1", "a vessel's inventory"),
-    (FileKind::Inspection, "inspection/1", "an inspection record"),
-    (FileKind::Catalogue, "catalogue/1", "a supplier's catalogue"),
-    (FileKind::Profile, "profile/1", "a profile"),
-    (FileKind::Vocabulary, "vocabulary/1", "a vocabulary"),
-    (FileKind::Techniques, "techniques/1", "a file of techniques"),
+/// Every kind and its `format` line.
+const KINDS: [(FileKind, &str); 6] = [
+    (FileKind::Vessel, "vessel/1"),
+    (FileKind::Inspection, "inspection/1"),
+    (FileKind::Catalogue, "catalogue/1"),
+    (FileKind::Profile, "profile/1"),
+    (FileKind::Vocabulary, "vocabulary/1"),
+    (FileKind::Techniques, "techniques/1"),
 ];
 
 impl FileKind {
     /// The format that is read, like `vessel/1`.
     pub(crate) fn format(self) -> &'static str {
         KINDS[self as usize].1
-    }
-
-    /// What such a file is called in a sentence.
-    fn called(self) -> &'static str {
-        KINDS[self as usize].2
-    }
-
-    fn unreadable(self) -> String {
-        format!("this cannot be read as {}", self.called())
     }
 }
 
@@ -107,7 +99,7 @@ pub(crate) fn read<T: WrittenFile, M>(
         _ => {
             if problems.is_empty() {
                 let whole = Place::new(&source.file, "");
-                problems.push(Problem::new(whole, T::KIND.unreadable()));
+                problems.push(Problem::new(whole, Fault::Unreadable(T::KIND)));
             }
             Err(Refusal::new(&source.file, problems))
         }
@@ -161,7 +153,8 @@ fn part_by_part<T: WrittenFile>(source: &Source, tree: Tree<'_>) -> Result<Parse
     problems.extend(report.problems);
     let written = T::deserialize(&root).map_err(|_| {
         if problems.is_empty() {
-            problems.push(Problem::new(Place::new(&source.file, ""), T::KIND.unreadable()));
+            let whole = Place::new(&source.file, "");
+            problems.push(Problem::new(whole, Fault::Unreadable(T::KIND)));
         }
         Refusal::new(&source.file, problems.clone())
     })?;
@@ -171,41 +164,29 @@ fn part_by_part<T: WrittenFile>(source: &Source, tree: Tree<'_>) -> Result<Parse
 /// The tree of a text.
 fn tree_of(source: &Source) -> Told<Tree<'_>> {
     let whole = Place::new(&source.file, "");
-    read_tree(&source.text)
-        .or_else(|none| Problem::new(whole, none.what).at(none.at).mend_if(none.mend).refused())
+    read_tree(&source.text).or_else(|none| Problem::new(whole, none.fault).at(none.at).refused())
 }
 
 /// Judges the `format` line: fine, missing, or another kind of file.
 fn judge_format(root: &Node<'_>, kind: FileKind, source: &Source) -> Told<Option<Problem>> {
     let place = Place::new(&source.file, "format");
-    let mend = format!("write `format: {}` as the first line", kind.format());
     let Content::Map(pairs) = &root.content else {
-        return Problem::new(
-            Place::new(&source.file, ""),
-            format!("this is not {}", kind.called()),
-        )
-        .at(root.at)
-        .expected("a group of `key: value` lines")
-        .mend(mend)
-        .refused();
+        let whole = Place::new(&source.file, "");
+        return Problem::new(whole, Fault::OtherThanKind(kind)).at(root.at).refused();
     };
     let Some(pair) = pairs.iter().find(|pair| pair.key == "format") else {
-        let missing = Problem::new(place, "`format` is missing");
-        return Ok(Some(missing.at(Position { line: 1, column: 1 }).mend(mend)));
+        let missing = Problem::new(place, Fault::NoFormat(kind));
+        return Ok(Some(missing.at(Position { line: 1, column: 1 })));
     };
     let written = pair.value.text().unwrap_or_default().trim();
     if written == kind.format() {
         return Ok(None);
     }
-    let problem = match KINDS.iter().find(|(_, format, _)| *format == written) {
-        Some((_, _, called)) => {
-            Problem::new(place, format!("this is {called}")).expected(kind.called())
-        }
-        None => Problem::new(place, "this format is not known here")
-            .expected(format!("`{}`", kind.format()))
-            .mend("correct the line, or use the version of this program that knows it"),
+    let fault = match KINDS.iter().find(|(_, format)| *format == written) {
+        Some((is, _)) => Fault::OtherKind { is: *is, wanted: kind },
+        None => Fault::UnknownFormat(kind),
     };
-    problem.offending(written).at(pair.value.at).refused()
+    Problem::new(place, fault).offending(written).at(pair.value.at).refused()
 }
 
 /// Tells of every text that is longer than its form allows, by key path.
@@ -216,8 +197,7 @@ pub(crate) fn judge_bounds(written: &impl Validate, file: &Arc<str>, problems: &
     // The validator keeps its errors in an order that changes between runs.
     found.sort();
     for (key, most) in found {
-        let wrong = problems.wrong(Place::new(file, key), "this text is too long");
-        wrong.expected(format!("at most {most} characters")).tell();
+        problems.wrong(Place::new(file, key), Fault::TextTooLong(most)).tell();
     }
 }
 

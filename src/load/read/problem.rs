@@ -2,6 +2,7 @@
 //!
 //! Imports `model` only. Nothing here is printed; the command line does that.
 
+use crate::load::read::fault::Fault;
 use crate::model::place::Place;
 use crate::model::text::visible;
 use std::cell::RefCell;
@@ -25,12 +26,12 @@ pub struct Problem {
     pub position: Option<Position>,
     /// The offending text.
     pub offending: Option<String>,
-    /// What is wrong: lower case, no full stop.
-    pub what: String,
-    /// What was expected instead.
-    pub expected: Option<String>,
-    /// How to mend it, an imperative.
-    pub mend: Option<String>,
+    /// What is wrong.
+    pub fault: Fault,
+    /// All that could stand there, where these are few.
+    pub known: Vec<String>,
+    /// What may be meant.
+    pub meant: Option<String>,
 }
 
 /// A file, or a set of files, that is refused, with everything that is wrong.
@@ -55,15 +56,8 @@ const LONGEST_SHOWN: usize = 60;
 
 impl Problem {
     /// A problem at a place; the rest is added below.
-    pub(crate) fn new(place: Place, what: impl Into<String>) -> Self {
-        Self {
-            place,
-            position: None,
-            offending: None,
-            what: what.into(),
-            expected: None,
-            mend: None,
-        }
+    pub(crate) fn new(place: Place, fault: Fault) -> Self {
+        Self { place, position: None, offending: None, fault, known: Vec::new(), meant: None }
     }
 
     /// With the text that offends, cut to a line's length.
@@ -76,21 +70,9 @@ impl Problem {
         self
     }
 
-    /// With what was expected.
-    pub(crate) fn expected(mut self, text: impl Into<String>) -> Self {
-        self.expected = Some(text.into());
-        self
-    }
-
-    /// With the way to mend it.
-    pub(crate) fn mend(mut self, text: impl Into<String>) -> Self {
-        self.mend = Some(text.into());
-        self
-    }
-
-    /// With the way to mend it, if there is one.
-    pub(crate) fn mend_if(mut self, text: Option<String>) -> Self {
-        self.mend = text;
+    /// With what may be meant.
+    pub(crate) fn meant(mut self, word: Option<&str>) -> Self {
+        self.meant = word.map(str::to_owned);
         self
     }
 
@@ -106,59 +88,33 @@ impl Problem {
     }
 }
 
-impl std::fmt::Display for Problem {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}", visible(&self.place.file))?;
-        if let Some(position) = self.position {
-            write!(f, ":{}:{}", position.line, position.column)?;
-        }
-        f.write_str(": ")?;
-        if !self.place.key.is_empty() {
-            write!(f, "{}: ", visible(&self.place.key))?;
-        }
-        if let Some(offending) = &self.offending {
-            write!(f, "`{offending}`: ")?;
-        }
-        // Each of them may repeat a piece of the file.
-        f.write_str(&visible(&self.what))?;
-        if let Some(expected) = &self.expected {
-            write!(f, "; expected {}", visible(expected))?;
-        }
-        if let Some(mend) = &self.mend {
-            write!(f, "; {}", visible(mend))?;
-        }
-        Ok(())
-    }
-}
-
 impl Refusal {
     /// A refusal of `file` for these reasons, sorted and each told once.
     pub(crate) fn new(file: &str, mut problems: Vec<Problem>) -> Self {
+        let rank = |p: &Problem| (&*p.place.file != file, Arc::clone(&p.place.file));
         problems.sort_by(|a, b| {
-            let rank = |p: &Problem| (p.place.file != Arc::from(file), Arc::clone(&p.place.file));
-            (rank(a), a.position, &a.place.key, &a.what).cmp(&(
-                rank(b),
-                b.position,
-                &b.place.key,
-                &b.what,
-            ))
+            (rank(a), a.position, &a.place.key)
+                .cmp(&(rank(b), b.position, &b.place.key))
+                // What is found with each of several profiles stands together.
+                .then_with(|| format!("{:?}", a.fault).cmp(&format!("{:?}", b.fault)))
         });
         problems.dedup();
         if problems.len() > MOST_PROBLEMS {
             problems.truncate(MOST_PROBLEMS);
             let place = Place::new(&file.into(), "");
-            let what = format!("only the first {MOST_PROBLEMS} problems are told; there are more");
-            problems.push(Problem::new(place, what));
+            problems.push(Problem::new(place, Fault::MoreProblems(MOST_PROBLEMS)));
         }
         Self { file: file.to_owned(), problems }
     }
 
+    /// A refusal of a file for what is wrong with all of it.
+    pub(crate) fn whole(file: &str, fault: Fault) -> Self {
+        Self::new(file, vec![Problem::new(Place::new(&file.into(), ""), fault)])
+    }
+
     /// A refusal of a file over which the program itself failed.
     pub fn of_program(file: &str) -> Self {
-        let what = "the program failed over this file, so nothing is known of it";
-        let problem = Problem::new(Place::new(&file.into(), ""), what)
-            .mend("this is a fault of the program: report it together with the file");
-        Self::new(file, vec![problem])
+        Self::whole(file, Fault::ProgramFailed)
     }
 
     fn told(&self) -> String {
@@ -192,8 +148,8 @@ impl Problems {
     }
 
     /// Begins one at a place; it is added when it is told.
-    pub(crate) fn wrong(&self, place: Place, what: impl Into<String>) -> Wrong<'_> {
-        Wrong { problem: Problem::new(place, what), aim: Aim::Value, problems: self }
+    pub(crate) fn wrong(&self, place: Place, fault: Fault) -> Wrong<'_> {
+        Wrong { problem: Problem::new(place, fault), aim: Aim::Value, problems: self }
     }
 
     /// How many there are.
@@ -227,33 +183,27 @@ impl Wrong<'_> {
         self
     }
 
-    /// With what was expected.
-    pub(crate) fn expected(mut self, text: impl Into<String>) -> Self {
-        self.problem.expected = Some(text.into());
-        self
-    }
-
-    /// With the way to mend it.
-    pub(crate) fn mend(mut self, text: impl Into<String>) -> Self {
-        self.problem.mend = Some(text.into());
-        self
-    }
-
-    /// With the way to mend it, if there is one.
-    pub(crate) fn mend_if(mut self, text: Option<String>) -> Self {
-        self.problem.mend = text;
+    /// With what may be meant.
+    pub(crate) fn meant(mut self, word: Option<&str>) -> Self {
+        self.problem = self.problem.meant(word);
         self
     }
 
     /// Of a text that is none of these, with the one that may be meant.
     pub(crate) fn unlike<'t>(self, text: &str, known: impl IntoIterator<Item = &'t str>) -> Self {
-        self.of(text).mend_if(did_you_mean(nearest(text, known)))
+        self.of(text).meant(nearest(text, known))
     }
 
-    /// The same, with all of them told.
+    /// With all that could stand here.
+    pub(crate) fn one_of(mut self, known: &[&str]) -> Self {
+        self.problem.known = known.iter().map(|word| (*word).to_owned()).collect();
+        self
+    }
+
+    /// Of a text that is none of these, which are all told.
     pub(crate) fn none_of<'t>(self, text: &str, known: impl IntoIterator<Item = &'t str>) -> Self {
         let known: Vec<&str> = known.into_iter().collect();
-        self.expected(or_list(&known)).unlike(text, known)
+        self.one_of(&known).unlike(text, known)
     }
 
     /// Pointing at the key, not at what stands after it.
@@ -331,44 +281,29 @@ pub(crate) fn slip_of<'a>(
     nearest_within(&given.to_lowercase(), candidates, limit)
 }
 
-/// The advice that goes with a suggestion.
-pub(crate) fn did_you_mean(suggestion: Option<&str>) -> Option<String> {
-    suggestion.map(|word| format!("did you mean `{word}`?"))
-}
-
-/// The words in a row: `a`, `b` or `c`.
-pub(crate) fn or_list(words: &[&str]) -> String {
-    let quoted: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-    match quoted.split_last() {
-        None => String::new(),
-        Some((last, [])) => last.clone(),
-        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::{QuantityError, QuantityKind};
 
     #[test]
     fn a_problem_tells_where_what_and_how_to_mend_it() {
         let place = Place::new(&"a.yaml".into(), "kit[0].handle");
-        let problem = Problem::new(place, "a figure without its unit")
-            .offending("6\u{1b}[31m")
-            .expected("a length")
-            .mend("write `6 ft`")
-            .at(Position { line: 3, column: 9 });
+        let (error, text) = (QuantityError::NoUnit, "6".to_owned());
+        let fault = Fault::NoFigure { error, text, kind: QuantityKind::Angle };
+        let problem =
+            Problem::new(place, fault).offending("6\u{1b}[31m").at(Position { line: 3, column: 9 });
         assert_eq!(
             problem.to_string(),
             "a.yaml:3:9: kit[0].handle: `6\\u{1b}[31m`: a figure without its unit; \
-             expected a length; write `6 ft`"
+             expected an angle with its unit, like `10 degrees`; write `6 degrees`"
         );
     }
 
     #[test]
     fn problems_are_told_in_the_order_of_the_file_and_once() {
         let at = |line, key: &str| {
-            Problem::new(Place::new(&"a.yaml".into(), key), "wrong")
+            Problem::new(Place::new(&"a.yaml".into(), key), Fault::Empty)
                 .at(Position { line, column: 1 })
         };
         let refusal = Refusal::new("a.yaml", vec![at(9, "z"), at(2, "a"), at(9, "z")]);
@@ -390,11 +325,5 @@ mod suggest_tests {
         assert_eq!(nearest("colour", words), None);
         assert_eq!(slip_of("gulf", ["golf"]), Some("golf"));
         assert_eq!(slip_of("gulf", ["gilt"]), None);
-    }
-
-    #[test]
-    fn words_stand_in_a_row() {
-        assert_eq!(or_list(&["a", "b", "c"]), "`a`, `b` or `c`");
-        assert_eq!(or_list(&["a"]), "`a`");
     }
 }

@@ -2,7 +2,8 @@
 //! and doubled keys, wrong shapes. What is wrong is reported where it stands
 //! and cut out, so that the rest can still be checked.
 
-use crate::load::read::problem::{MOST_PROBLEMS, Position, Problem, did_you_mean, nearest};
+use crate::load::read::fault::{Fault, Form, Wanted};
+use crate::load::read::problem::{MOST_PROBLEMS, Position, Problem, nearest};
 use crate::load::read::spot::{push_entry, push_key};
 use crate::load::read::tree::{Content, LONGEST_REMARK, MOST_LINES, MOST_LISTED, Node, Pair};
 use crate::model::place::Place;
@@ -40,15 +41,6 @@ struct Judge<'a> {
     report: ShapeReport,
 }
 
-/// What a value is, seen from outside.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Form {
-    Nothing,
-    Text,
-    List,
-    Group,
-}
-
 impl Form {
     fn of(node: &Node<'_>) -> Self {
         match &node.content {
@@ -58,20 +50,11 @@ impl Form {
             Content::Map(_) => Self::Group,
         }
     }
-
-    fn name(self) -> &'static str {
-        match self {
-            Self::Nothing => "nothing",
-            Self::Text => "plain text",
-            Self::List => "a list",
-            Self::Group => "a group of `key: value` lines",
-        }
-    }
 }
 
 impl<'a> Judge<'a> {
-    fn problem(&self, path: &str, at: Position, what: impl Into<String>) -> Problem {
-        Problem::new(Place::new(self.file, path), what).at(at)
+    fn problem(&self, path: &str, at: Position, fault: Fault) -> Problem {
+        Problem::new(Place::new(self.file, path), fault).at(at)
     }
 
     fn add(&mut self, problem: Problem) {
@@ -88,8 +71,7 @@ impl<'a> Judge<'a> {
             return self.prune(node, path);
         }
         if node.tagged {
-            let problem = self.problem(path, node.at, "a YAML tag (`!…`) is not read here");
-            self.add(problem.mend("take the tag away"));
+            self.add(self.problem(path, node.at, Fault::Tagged));
             return self.prune(node, path);
         }
         if let Some(text) = node.text()
@@ -117,9 +99,8 @@ impl<'a> Judge<'a> {
                     entries.iter_mut().for_each(|entry| entry.content = Content::Pruned);
                     return;
                 }
-                let what = format!("{} entries in one list are too many", entries.len());
-                let problem = self.problem(path, node.at, what);
-                self.add(problem.expected(format!("at most {MOST_LISTED}")));
+                let fault = Fault::ListTooLong { entries: entries.len(), most: MOST_LISTED };
+                self.add(self.problem(path, node.at, fault));
                 self.prune(node, path);
             }
             Content::List(entries) => {
@@ -132,9 +113,8 @@ impl<'a> Judge<'a> {
                 }
             }
             Content::Map(pairs) if pairs.len() > MOST_LINES => {
-                let what = format!("{} lines in one group are too many", pairs.len());
-                let problem = self.problem(path, node.at, what);
-                self.add(problem.expected(format!("at most {MOST_LINES}")));
+                let fault = Fault::GroupTooLong { lines: pairs.len(), most: MOST_LINES };
+                self.add(self.problem(path, node.at, fault));
                 self.prune(node, path);
             }
             Content::Map(pairs) => self.pairs(pairs, branch, path),
@@ -159,14 +139,11 @@ impl<'a> Judge<'a> {
     /// Whether a text can be shown anywhere and is no longer than a remark.
     fn is_showable(&mut self, text: &str, path: &str, at: Position) -> bool {
         if text.chars().any(steers) {
-            let what = "a character that steers the screen instead of being seen";
-            let problem = self.problem(path, at, what).offending(text);
-            self.add(problem.mend("take the character away"));
+            self.add(self.problem(path, at, Fault::Steers).offending(text));
             return false;
         }
         if text.chars().count() as u64 > LONGEST_REMARK {
-            let problem = self.problem(path, at, "this text is too long").offending(text);
-            self.add(problem.expected(format!("at most {LONGEST_REMARK} characters")));
+            self.add(self.problem(path, at, Fault::TextTooLong(LONGEST_REMARK)).offending(text));
             return false;
         }
         true
@@ -205,14 +182,13 @@ impl<'a> Judge<'a> {
     }
 
     fn doubled(&mut self, pair: &Pair<'_>, first: Position, path: &str) {
-        let what = format!("this key is written twice (first in line {})", first.line);
-        let problem = self.problem(path, pair.key_at, what).offending(&pair.key);
-        self.add(problem.mend("take one of the two away"));
+        let fault = Fault::Doubled { first: first.line };
+        self.add(self.problem(path, pair.key_at, fault).offending(&pair.key));
     }
 
     fn unknown(&mut self, pair: &Pair<'_>, meant: Option<&str>, path: &str, above: usize) {
-        let problem = self.problem(path, pair.key_at, "no such key is known here");
-        self.add(problem.offending(&pair.key).mend_if(did_you_mean(meant)));
+        let problem = self.problem(path, pair.key_at, Fault::UnknownKey);
+        self.add(problem.offending(&pair.key).meant(meant));
         self.report.pruned.push(path.to_owned());
         // That the right key is missing is not told a second time.
         if let Some(meant) = meant {
@@ -223,35 +199,29 @@ impl<'a> Judge<'a> {
     }
 
     fn wrong_form(&mut self, node: &Node<'_>, form: Form, branches: &[&'a Value], path: &str) {
-        let mut wanted: Vec<String> = Vec::new();
+        let mut wanted: Vec<Wanted> = Vec::new();
         for branch in branches {
             if let Some(only) = branch.get("const").and_then(Value::as_str) {
-                wanted.push(format!("`{only}`"));
+                wanted.push(Wanted::Only(only.to_owned()));
             }
             for form in [Form::Text, Form::List, Form::Group] {
-                let name = form.name().to_owned();
-                if types(branch).any(|t| t == type_name(form)) && !wanted.contains(&name) {
-                    wanted.push(name);
+                let of_form = Wanted::Of(form);
+                if types(branch).any(|t| t == type_name(form)) && !wanted.contains(&of_form) {
+                    wanted.push(of_form);
                 }
             }
         }
-        let wants_list = wanted.iter().any(|name| name == Form::List.name());
-        let mend = match form {
+        let wants_list = form == Form::Text && wanted.contains(&Wanted::Of(Form::List));
+        let like = node.text().filter(|_| wants_list).map(|text| {
             // A longer text is no single entry; repeating it would mislead.
-            Form::Text if wants_list => node.text().map(|text| {
-                let is_short = !text.contains(['\n', '\t']) && text.chars().count() <= LONGEST_LIKE;
-                let like = if is_short { text } else { "one, two" };
-                format!("write it in brackets, like `[{like}]`")
-            }),
-            Form::Group if wants_list => Some("begin each entry with `- `".to_owned()),
-            Form::Nothing => Some("fill it in, or take the entry away".to_owned()),
-            _ => None,
-        };
-        let mut problem = self.problem(path, node.at, format!("{} stands here", form.name()));
+            let is_short = !text.contains(['\n', '\t']) && text.chars().count() <= LONGEST_LIKE;
+            if is_short { text } else { "one, two" }.to_owned()
+        });
+        let mut problem = self.problem(path, node.at, Fault::WrongForm { is: form, wanted, like });
         if let Some(text) = node.text().filter(|text| !text.is_empty()) {
             problem = problem.offending(text);
         }
-        self.add(problem.expected(wanted.join(" or ")).mend_if(mend));
+        self.add(problem);
     }
 
     /// The alternatives of a schema, references followed.

@@ -2,6 +2,7 @@
 //! where something has to be placed, and the key paths of a text, as positions.
 
 use super::problem::{Problems, Told, Wrong};
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::Position;
 use crate::load::read::tree::{Content, Node, read_tree};
 use crate::model::place::Place;
@@ -82,24 +83,24 @@ impl<'a> Spot<'a> {
     }
 
     /// Begins a problem here.
-    pub(crate) fn wrong(&self, what: impl Into<String>) -> Wrong<'a> {
-        self.problems.wrong(self.place(), what)
+    pub(crate) fn wrong(&self, fault: Fault) -> Wrong<'a> {
+        self.problems.wrong(self.place(), fault)
     }
 
     /// Begins one at the key below this spot.
-    pub(crate) fn wrong_key(&self, key: &str, what: impl Into<String>) -> Wrong<'a> {
-        self.problems.wrong(self.key(key).place(), what).at_key()
+    pub(crate) fn wrong_key(&self, key: &str, fault: Fault) -> Wrong<'a> {
+        self.problems.wrong(self.key(key).place(), fault).at_key()
     }
 
     /// Tells that a key is missing.
-    pub(crate) fn missing(&self, key: &str, mend: &str) {
-        self.wrong_key(key, format!("`{key}` is missing")).mend(mend).tell();
+    pub(crate) fn missing(&self, key: &str, fault: Fault) {
+        self.wrong_key(key, fault).tell();
     }
 
     /// What must be there, told if it is missing.
-    pub(crate) fn must<T>(&self, key: &str, value: Option<T>, mend: &str) -> Option<T> {
+    pub(crate) fn must<T>(&self, key: &str, value: Option<T>, fault: Fault) -> Option<T> {
         if value.is_none() {
-            self.missing(key, mend);
+            self.missing(key, fault);
         }
         value
     }

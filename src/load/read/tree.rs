@@ -4,10 +4,11 @@
 //! Nesting, and what aliases and anchors unfold to (values and text), are
 //! bounded: a short file can stand for more than any memory holds.
 
+use crate::load::read::fault::Fault;
 use crate::load::read::problem::Position;
-use crate::load::read::syntax::{NoTree, syntax};
+use crate::load::read::syntax::{NoTree, Text, parser, syntax};
 use crate::model::text::steers;
-use saphyr_parser::{Event, Parser, ScalarStyle, Span, StrInput};
+use saphyr_parser::{Event, Parser, ScalarStyle, Span};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -147,14 +148,13 @@ pub(crate) fn read_tree(text: &str) -> Result<Tree<'_>, NoTree> {
 
 fn tree_of(text: &str) -> Result<Tree<'_>, NoTree> {
     let mut builder = Builder {
-        parser: Parser::new_from_str(text),
+        parser: parser(text),
         anchors: BTreeMap::new(),
         values: 0,
         unfolded: 0,
         is_odd: false,
     };
-    let nothing =
-        || NoTree::new(Position { line: 1, column: 1 }, "nothing is written in this file");
+    let nothing = || NoTree { at: Position { line: 1, column: 1 }, fault: Fault::NothingWritten };
     loop {
         match builder.next()? {
             (Event::StreamEnd, _) => return Err(nothing()),
@@ -167,9 +167,7 @@ fn tree_of(text: &str) -> Result<Tree<'_>, NoTree> {
         match builder.next()? {
             (Event::StreamEnd, _) => return Ok(Tree { root, is_odd: builder.is_odd }),
             (Event::DocumentStart(_), span) => {
-                let mut problem = NoTree::new(position(span), "a second document in one file");
-                problem.mend = Some("write it into a file of its own".to_owned());
-                return Err(problem);
+                return Err(NoTree { at: position(span), fault: Fault::SecondDocument });
             }
             _ => {}
         }
@@ -177,7 +175,7 @@ fn tree_of(text: &str) -> Result<Tree<'_>, NoTree> {
 }
 
 struct Builder<'t> {
-    parser: Parser<'t, StrInput<'t>>,
+    parser: Parser<'t, Text<'t>>,
     /// Finished anchored values with their sizes; `None` while unfinished.
     anchors: BTreeMap<usize, Option<(Node<'t>, Size)>>,
     values: usize,
@@ -198,7 +196,7 @@ impl<'t> Builder<'t> {
     fn count(&mut self, more: usize, at: Position) -> Result<(), NoTree> {
         self.values += more;
         if self.values > MOST_VALUES {
-            return Err(NoTree::new(at, format!("this file holds more than {MOST_VALUES} values")));
+            return Err(NoTree { at, fault: Fault::TooManyValues(MOST_VALUES) });
         }
         Ok(())
     }
@@ -207,11 +205,7 @@ impl<'t> Builder<'t> {
     fn count_copy(&mut self, size: Size, at: Position) -> Result<(), NoTree> {
         self.unfolded += size.text;
         if self.unfolded > MOST_UNFOLDED {
-            let most = MOST_UNFOLDED / 1024;
-            let mut problem =
-                NoTree::new(at, format!("the aliases here stand for more than {most} KiB of text"));
-            problem.mend = Some("write each text where it belongs".to_owned());
-            return Err(problem);
+            return Err(NoTree { at, fault: Fault::AliasesTooLong(MOST_UNFOLDED / 1024) });
         }
         self.count(size.values, at)
     }
@@ -229,7 +223,7 @@ impl<'t> Builder<'t> {
     ) -> Result<Node<'t>, NoTree> {
         let at = position(span);
         if depth > DEEPEST {
-            return Err(NoTree::new(at, format!("nested deeper than {DEEPEST} levels")));
+            return Err(NoTree { at, fault: Fault::TooDeep(DEEPEST) });
         }
         self.count(1, at)?;
         match event {
@@ -256,7 +250,7 @@ impl<'t> Builder<'t> {
                 let content = Content::Map(pairs);
                 self.anchored(anchor, Node { at, tagged: tag.is_some(), content })
             }
-            _ => Err(NoTree::new(at, "this line cannot be read as YAML")),
+            _ => Err(NoTree { at, fault: Fault::UnknownYaml }),
         }
     }
 
@@ -280,10 +274,7 @@ impl<'t> Builder<'t> {
             let key = self.node_from(event, span, depth + 1)?;
             let key_at = key.at;
             let Content::Text { text: key, .. } = key.content else {
-                let mut problem =
-                    NoTree::new(key_at, "a list or a group stands where a key should");
-                problem.mend = Some("write a plain word before the colon".to_owned());
-                return Err(problem);
+                return Err(NoTree { at: key_at, fault: Fault::KeyNoText });
             };
             let value = self.node(depth + 1)?;
             pairs.push(Pair { key, key_at, value });
@@ -314,11 +305,11 @@ impl<'t> Builder<'t> {
                 self.count_copy(size, at)?;
                 match self.anchors.get(&id) {
                     Some(Some((node, _))) => Ok(node.clone()),
-                    _ => Err(NoTree::new(at, "an alias of nothing")),
+                    _ => Err(NoTree { at, fault: Fault::AliasOfNothing }),
                 }
             }
-            Some(None) => Err(NoTree::new(at, "an alias inside the value that it stands for")),
-            None => Err(NoTree::new(at, "an alias of nothing")),
+            Some(None) => Err(NoTree { at, fault: Fault::AliasInside }),
+            None => Err(NoTree { at, fault: Fault::AliasOfNothing }),
         }
     }
 }
@@ -330,6 +321,12 @@ fn position(span: Span) -> Position {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::load::read::problem::Problem;
+    use crate::model::place::Place;
+
+    fn fault(text: &str) -> Fault {
+        read_tree(text).unwrap_err().fault
+    }
 
     #[test]
     fn every_value_knows_where_it_stands() {
@@ -352,18 +349,18 @@ mod tests {
             let list = vec![format!("*a{}", i - 1); 10].join(",");
             bomb.push_str(&format!("a{i}: &a{i} [{list}]\n"));
         }
-        assert!(read_tree(&bomb).unwrap_err().what.contains("more than 200000 values"));
-        assert!(read_tree("a: &a [*a]").unwrap_err().what.contains("alias inside"));
+        assert!(fault(&bomb) == Fault::TooManyValues(200_000));
+        assert!(fault("a: &a [*a]") == Fault::AliasInside);
     }
 
     #[test]
     fn what_is_copied_for_anchors_and_aliases_is_bounded() {
         let long = "x".repeat(500_000);
         let many = format!("a: &a {long}\nb: [{}]\n", "*a,".repeat(1000));
-        assert!(read_tree(&many).unwrap_err().what.contains("more than 4096 KiB of text"));
+        assert!(fault(&many) == Fault::AliasesTooLong(4096));
         let nested: String = (0..60).map(|i| format!("&a{i} [")).collect();
         let wide = format!("a: {nested}{}{}", "x,".repeat(100_000), "]".repeat(60));
-        assert!(read_tree(&wide).unwrap_err().what.contains("more than 200000 values"));
+        assert!(fault(&wide) == Fault::TooManyValues(200_000));
         let few = format!("a: &a {}\nb: [{}]\n", &long[..1000], "*a,".repeat(1000));
         assert!(read_tree(&few).is_ok());
     }
@@ -373,23 +370,23 @@ mod tests {
         let deep = "[".repeat(20_000);
         assert!(read_tree(&deep).is_err());
         let deep: String = (0..200).map(|i| format!("{}a:\n", " ".repeat(i))).collect();
-        assert!(read_tree(&deep).unwrap_err().what.contains("nested deeper"));
+        assert!(matches!(fault(&deep), Fault::TooDeep(_)));
     }
 
     #[test]
     fn a_tab_is_told_in_its_own_line() {
         for (text, line, column) in [("a:\n  b: 1\n\tc: 1\n", 3, 1), ("a:\n\tb: 1\n", 2, 1)] {
             let none = read_tree(text).unwrap_err();
-            assert!(none.what.contains("a tab stands"), "{none:?}");
-            assert_eq!(none.at, Position { line, column }, "{text:?}");
+            let at = Position { line, column };
+            assert_eq!(none, NoTree { at, fault: Fault::Tab }, "{text:?}");
         }
     }
 
     #[test]
     fn one_document_only() {
         let problem = read_tree("a: 1\n---\nb: 2\n").unwrap_err();
-        assert_eq!((problem.at.line, problem.what.as_str()), (2, "a second document in one file"));
-        assert!(read_tree("# nothing\n").unwrap_err().what.contains("nothing is written"));
+        assert_eq!((problem.at.line, problem.fault), (2, Fault::SecondDocument));
+        assert_eq!(fault("# nothing\n"), Fault::NothingWritten);
     }
 
     #[test]
@@ -409,8 +406,8 @@ mod tests {
             ("a: ]\n", "never opened"),
         ];
         for (text, word) in cases {
-            let problem = read_tree(text).unwrap_err();
-            let told = format!("{} {}", problem.what, problem.mend.unwrap_or_default());
+            let problem = Problem::new(Place::new(&"a".into(), ""), fault(text));
+            let told = problem.to_string();
             assert!(told.contains(word), "{text:?}: {told}");
             assert!(!told.contains("scalar") && !told.contains("parsing"), "{told}");
         }

@@ -84,7 +84,10 @@ fn bombs_and_giants_are_refused() {
     for (text, told) in cases {
         let refusal = refused(&text);
         assert!(refusal.to_string().contains(told), "{text:.40}: {refusal:.300}");
-        assert!(refusal.problems.iter().all(|p| !p.what.contains("scalar")), "{refusal:.300}");
+        assert!(
+            refusal.problems.iter().all(|p| !p.wording().what.contains("scalar")),
+            "{refusal:.300}"
+        );
     }
 }
 
@@ -98,7 +101,7 @@ fn problems_of_note(note: &str, text: &str) -> Vec<String> {
     );
     match Library::shipped().unwrap().draft_text("t.yaml", &profile) {
         Ok(_) => Vec::new(),
-        Err(refusal) => refusal.problems.iter().map(|problem| problem.what.clone()).collect(),
+        Err(refusal) => refusal.problems.iter().map(|problem| problem.wording().what).collect(),
     }
 }
 
@@ -150,8 +153,8 @@ pub(crate) fn damaged(text: &str, at: usize, length: usize, damage: &str) -> Str
 pub(crate) fn assert_reasons(problems: &[Problem], what: &str) {
     let lost = format!("this cannot be read as {what}");
     for problem in problems {
-        assert!(!problem.what.is_empty() && problem.position.is_some(), "{problem}");
-        assert!(!problem.what.starts_with(&lost), "{problem}");
+        assert!(!problem.wording().what.is_empty() && problem.position.is_some(), "{problem}");
+        assert!(!problem.wording().what.starts_with(&lost), "{problem}");
     }
 }
 

@@ -194,7 +194,7 @@ fn what_is_wrong_in_a_requirement_is_told_where_it_stands() {
 fn a_slip_in_a_key_and_a_slip_in_a_value_are_told_together_and_once() {
     let text = PROFILE.replace("verified: memory", "verifid: memory").replace("3 years", "soon");
     let refusal = library(&[("a.yaml", &text)]).unwrap_err();
-    let told: Vec<_> = refusal.problems.iter().map(|p| p.what.as_str()).collect();
+    let told: Vec<_> = refusal.problems.iter().map(|p| p.wording().what).collect();
     assert_eq!(told, ["no such key is known here", "this is not an interval"]);
 }
 
@@ -292,7 +292,7 @@ fn a_folder_and_a_file_take_the_place_of_what_is_shipped() {
     assert_eq!((added.id.as_str(), library.profiles.len()), ("example-2025", 2));
     assert!(library.source(&path.display().to_string()).is_some());
     let missing = library.with_folder(Path::new("/no/such/folder")).unwrap_err();
-    assert_eq!(missing.problems[0].what, "there is no such folder");
+    assert_eq!(missing.problems[0].wording().what, "there is no such folder");
 }
 
 #[test]
@@ -308,7 +308,10 @@ fn a_draft_may_overlap_an_edition_and_never_joins_the_library() {
     assert!(draft.in_force.meets(base.in_force));
     assert_eq!(shipped.profiles.len(), known);
     let refusal = shipped.add_text("draft.yaml", text).unwrap_err();
-    assert!(refusal.problems[0].what.contains("in force on some of these days too"), "{refusal}");
+    assert!(
+        refusal.problems[0].wording().what.contains("in force on some of these days too"),
+        "{refusal}"
+    );
     // What else is wrong with it is told.
     let wrong = text.replace("[handling-placard]", "[handling-plackard]");
     let refusal = shipped.draft_text("draft.yaml", &wrong).unwrap_err();

@@ -128,7 +128,10 @@ pub(crate) fn assert_told(cases: &str) {
         assert!(!told.is_empty(), "`{to}` was let pass");
         for one in &told {
             assert!(one.position.is_some(), "without its line: {one}");
-            assert!(one.expected.is_some() || one.mend.is_some(), "without a way out: {one}");
+            assert!(
+                one.wording().expected.is_some() || one.wording().mend.is_some(),
+                "without a way out: {one}"
+            );
         }
         let told: Vec<String> = told.iter().map(ToString::to_string).collect();
         assert_eq!(told.join("\n").replace("techniques.yaml:", ""), expected, "`{to}`");
@@ -341,8 +344,8 @@ fn a_text_that_is_too_long_is_refused_wherever_it_stands() {
         let told = problems(&SMALL.replacen(from, &text, 1));
         assert!(!told.is_empty(), "{from}");
         for one in told {
-            assert_eq!(one.what, "this text is too long", "{from}: {one}");
-            assert_eq!(one.expected.unwrap(), format!("at most {length} characters"));
+            assert_eq!(one.wording().what, "this text is too long", "{from}: {one}");
+            assert_eq!(one.wording().expected.unwrap(), format!("at most {length} characters"));
         }
     };
     for from in [

@@ -2,7 +2,7 @@
 //! their own.
 
 use crate::load::library::Library;
-use crate::load::read::problem::Refusal;
+use crate::load::read::problem::{Problem, Refusal};
 use crate::load::{MOST_TOOLS, read_vessel};
 use crate::measure::Day;
 use crate::model::profile::FreeboardFrom;
@@ -211,18 +211,16 @@ fn all_problems_of_a_file_are_told_at_once_and_in_order() {
         .replace("2026-03-09", "soon")
         .replace("  - { name: mainline, diameter: 2.1 mm }", "  - mainline");
     let refusal = vessel(&text).unwrap_err();
-    let lines: Vec<_> =
-        refusal.problems.iter().map(|p| (p.position.unwrap().line, p.what.as_str())).collect();
-    assert_eq!(
-        lines,
-        [
-            (3, "a list stands here"),
-            (10, "this is not a day"),
-            (14, "a figure without its unit"),
-            (20, "no such key or attribute is known here"),
-            (33, "plain text stands here"),
-        ]
-    );
+    let told = |p: &Problem| (p.position.unwrap().line, p.wording().what);
+    let lines: Vec<_> = refusal.problems.iter().map(told).collect();
+    let expected = [
+        (3, "a list stands here"),
+        (10, "this is not a day"),
+        (14, "a figure without its unit"),
+        (20, "no such key or attribute is known here"),
+        (33, "plain text stands here"),
+    ];
+    assert_eq!(lines, expected.map(|(line, what)| (line, what.to_owned())));
 }
 
 #[test]

@@ -145,11 +145,11 @@ objects! {
         /// The text that offends.
         offending: Option<String> = problem.offending.clone(),
         /// What is wrong, for people.
-        what: String = problem.what.clone(),
+        what: String = problem.wording().what,
         /// What was expected instead.
-        expected: Option<String> = problem.expected.clone(),
+        expected: Option<String> = problem.wording().expected,
         /// How to mend it.
-        mend: Option<String> = problem.mend.clone(),
+        mend: Option<String> = problem.wording().mend,
     }
 
     /// An inspection record that was laid over no vessel.

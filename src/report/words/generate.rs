@@ -33,16 +33,23 @@ struct Written<'a> {
     arguments: Arguments,
     /// Its pattern in each language.
     patterns: Vec<(&'a str, Pattern<&'a str>)>,
+    /// Its attributes in the first language, by name.
+    attributes: Vec<(&'a str, Pattern<&'a str>)>,
 }
+
+/// The arguments of a message, its pattern and its attributes.
+type Checked<'a> = (Arguments, Pattern<&'a str>, Vec<(&'a str, Pattern<&'a str>)>);
 
 type Messages<'a> = BTreeMap<&'a str, Written<'a>>;
 
-/// The Rust code of all messages: those for the crew as methods of `Locale`,
-/// those for the desk, English only, as functions of a module `desk`.
+/// The Rust code of all messages: those for the crew as methods of `Locale`;
+/// English only, those for the desk as functions of a module `desk`, and those
+/// of the problems of files, whose attributes say what was expected and how to
+/// mend it, as functions of a module `problems`.
 ///
 /// # Errors
 /// Everything that is wrong in the files, one line each.
-pub(crate) fn code(crew: &[File<'_>], desk: &str) -> Result<String, Vec<String>> {
+pub(crate) fn code(crew: &[File<'_>], desk: &str, of_files: &str) -> Result<String, Vec<String>> {
     let mut problems = Vec::new();
     let mut messages = Messages::new();
     for (number, file) in crew.iter().enumerate() {
@@ -57,6 +64,11 @@ pub(crate) fn code(crew: &[File<'_>], desk: &str) -> Result<String, Vec<String>>
     }
     let mut of_desk = Messages::new();
     read("en", desk, true, &mut of_desk, &mut problems);
+    let mut of_problems = Messages::new();
+    read("en", of_files, true, &mut of_problems, &mut problems);
+    for (key, _) in messages.iter().chain(&of_desk).filter(|(_, one)| !one.attributes.is_empty()) {
+        problems.push(format!("`{key}` has attributes, as only problems of files have"));
+    }
     if !problems.is_empty() {
         return Err(problems);
     }
@@ -67,6 +79,10 @@ pub(crate) fn code(crew: &[File<'_>], desk: &str) -> Result<String, Vec<String>>
     out.push_str("}\n\npub(crate) mod desk {\n    #[allow(unused_imports)]\n    use super::{Count, PluralCategory, plural, put};\n");
     for (key, written) in &of_desk {
         function(&mut out, key, written, false);
+    }
+    out.push_str("}\n\npub(crate) mod problems {\n    #[allow(unused_imports)]\n    use super::{Count, PluralCategory, plural, put};\n    use crate::report::words::problems::Wording;\n");
+    for (key, written) in &of_problems {
+        wording(&mut out, key, written);
     }
     out.push_str("}\n");
     Ok(out)
@@ -95,10 +111,10 @@ fn read<'a>(
         let told = |what: String| format!("{language}: `{key}`: {what}");
         match checked(language, message) {
             Err(problem) => problems.push(told(problem)),
-            Ok((arguments, pattern)) => match messages.get_mut(key) {
+            Ok((arguments, pattern, attributes)) => match messages.get_mut(key) {
                 None if first => {
                     let patterns = vec![(language, pattern)];
-                    messages.insert(key, Written { arguments, patterns });
+                    messages.insert(key, Written { arguments, patterns, attributes });
                 }
                 None => problems.push(told("is not in the first language".to_owned())),
                 Some(known) if known.patterns.iter().any(|(other, _)| *other == language) => {
@@ -121,25 +137,31 @@ fn read<'a>(
 }
 
 /// The arguments of a message in the order in which calls give them, and its
-/// pattern. Of several arguments a comment above the message says the order
-/// (`# $have, $need`), so that another order of words never swaps them.
-fn checked<'a>(
-    language: &str,
-    message: Message<&'a str>,
-) -> Result<(Arguments, Pattern<&'a str>), String> {
+/// pattern and attributes. Of several arguments a comment above the message
+/// says the order (`# $have, $need`), so that another order of words never
+/// swaps them.
+fn checked<'a>(language: &str, message: Message<&'a str>) -> Result<Checked<'a>, String> {
     let pattern = message.value.ok_or("has no text")?;
     let mut used = Vec::new();
     arguments(language, &pattern, &mut used)?;
+    let attributes: Vec<_> =
+        message.attributes.into_iter().map(|one| (one.id.name, one.value)).collect();
+    for (name, attribute) in &attributes {
+        if !["expected", "mend"].contains(name) {
+            return Err(format!("has an attribute `{name}`"));
+        }
+        arguments(language, attribute, &mut used)?;
+    }
     let comment = message.comment.map(|comment| comment.content.join(" ")).unwrap_or_default();
     let ordered: Vec<&str> =
         comment.split(',').filter_map(|part| part.trim().strip_prefix('$')).collect();
     if ordered.is_empty() && used.len() < 2 {
-        return Ok((used, pattern));
+        return Ok((used, pattern, attributes));
     }
     let of = |name: &str| used.iter().find(|(other, _)| other == name).cloned();
     let all: Option<Vec<_>> = ordered.iter().map(|name| of(name)).collect();
     match all.filter(|all| all.len() == used.len()) {
-        Some(all) => Ok((all, pattern)),
+        Some(all) => Ok((all, pattern, attributes)),
         None => {
             let names: Vec<_> = used.iter().map(|(name, _)| format!("${name}")).collect();
             Err(format!("the comment above has to name its arguments: {}", names.join(", ")))
@@ -224,12 +246,7 @@ fn class_name(class: &PluralCategory) -> &'static str {
 /// Writes the function of a message.
 fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool) {
     let name = key.replace('-', "_");
-    let receiver = is_method.then(|| "self".to_owned());
-    let arguments = written.arguments.iter().map(|(name, count)| {
-        let of_type = if *count { "impl Count" } else { "&dyn std::fmt::Display" };
-        format!("{name}: {of_type}")
-    });
-    let arguments = receiver.into_iter().chain(arguments).collect::<Vec<_>>().join(", ");
+    let arguments = parameters(written, is_method);
     let fixed = written.arguments.is_empty();
     let returns = if fixed { "&'static str" } else { "String" };
     let text = written.patterns.first().map(|(_, pattern)| plain(pattern)).unwrap_or_default();
@@ -238,9 +255,7 @@ fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool)
         out.push_str("    #[cfg(feature = \"quote\")]\n");
     }
     let _ = writeln!(out, "    pub(crate) fn {name}({arguments}) -> {returns} {{");
-    for (name, _) in written.arguments.iter().filter(|(_, count)| *count) {
-        let _ = writeln!(out, "        let {name} = {name}.count();");
-    }
+    counts(out, written);
     if !fixed {
         out.push_str("        let mut out = String::new();\n");
     }
@@ -262,6 +277,51 @@ fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool)
         body(out, "en", pattern, fixed, &str::to_owned);
     }
     out.push_str(if fixed { "    }\n" } else { "        out\n    }\n" });
+}
+
+/// The parameters of the function of a message.
+fn parameters(written: &Written<'_>, is_method: bool) -> String {
+    let receiver = is_method.then(|| "self".to_owned());
+    let arguments = written.arguments.iter().map(|(name, count)| {
+        let of_type = if *count { "impl Count" } else { "&dyn std::fmt::Display" };
+        format!("{name}: {of_type}")
+    });
+    receiver.into_iter().chain(arguments).collect::<Vec<_>>().join(", ")
+}
+
+/// Writes what turns arguments that are counts into numbers.
+fn counts(out: &mut String, written: &Written<'_>) {
+    for (name, _) in written.arguments.iter().filter(|(_, count)| *count) {
+        let _ = writeln!(out, "        let {name} = {name}.count();");
+    }
+}
+
+/// Writes the function of a problem of a file: all that is said of it.
+fn wording(out: &mut String, key: &str, written: &Written<'_>) {
+    let Some((_, what)) = written.patterns.first() else { return };
+    let _ = writeln!(out, "    /// {}", plain(what));
+    let (name, parameters) = (key.replace('-', "_"), parameters(written, false));
+    let _ = writeln!(out, "    pub(crate) fn {name}({parameters}) -> Wording {{");
+    counts(out, written);
+    let text = |out: &mut String, pattern| {
+        out.push_str("{ let mut out = String::new();\n");
+        body(out, "en", pattern, false, &str::to_owned);
+        out.push_str("out }");
+    };
+    out.push_str("        Wording { what: ");
+    text(out, what);
+    for part in ["expected", "mend"] {
+        let _ = write!(out, ", {part}: ");
+        match written.attributes.iter().find(|(name, _)| *name == part) {
+            Some((_, pattern)) => {
+                out.push_str("Some(");
+                text(out, pattern);
+                out.push(')');
+            }
+            None => out.push_str("None"),
+        }
+    }
+    out.push_str(" }\n    }\n");
 }
 
 /// The name of a language among the variants of `Language`.

@@ -94,10 +94,10 @@ impl Tally {
 
     /// Sorts a problem that only the loader tells into its class.
     fn sort(&mut self, problem: &Problem, sample: &Sample) {
-        if problem.what.starts_with("only the first ") {
+        if problem.wording().what.starts_with("only the first ") {
             return; // The rest is no problem of its own.
         }
-        match class_of(&problem.what) {
+        match class_of(&problem.wording().what) {
             Some(class) => drop(self.classes.insert(class.name)),
             None => self.failures.push(format!(
                 "{}: the schema takes it, and in no class is {problem}",
