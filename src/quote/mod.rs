@@ -6,6 +6,7 @@
 //! money and judged again by the engine.
 
 mod basket;
+mod case;
 mod cluster;
 mod deliver;
 mod needs;
@@ -16,6 +17,7 @@ mod program;
 mod prune;
 mod rows;
 mod search;
+mod setup;
 mod small;
 mod trial;
 mod unmet;
