@@ -28,6 +28,6 @@ mod work;
 pub use order::{NoQuote, OneVessel, Order};
 pub use outcome::{
     Alone, Bought, Bound, Cost, Costliest, Cured, Dearest, Explained, Hindrance, Measuring,
-    Nearest, Offer, OrderLine, Quote, SupplierOrder, Unmet, VesselQuote,
+    Nearest, Offer, OrderLine, Purpose, Quote, SupplierOrder, Surplus, Unmet, VesselQuote,
 };
 pub use work::quote;
