@@ -12,6 +12,7 @@
 //! for what is bought. A bound equal to the total is a proof.
 
 mod basket;
+mod case;
 mod cluster;
 mod deliver;
 mod needs;
@@ -22,6 +23,7 @@ mod program;
 mod prune;
 mod rows;
 mod search;
+mod setup;
 mod small;
 mod trial;
 mod unmet;
@@ -32,6 +34,6 @@ mod work;
 pub use order::{NoQuote, OneVessel, Order};
 pub use outcome::{
     Alone, Bought, Bound, Cost, Costliest, Cured, Dearest, Explained, Hindrance, Measuring,
-    Nearest, Offer, OrderLine, Quote, SupplierOrder, Unmet, VesselQuote,
+    Nearest, Offer, OrderLine, Purpose, Quote, SupplierOrder, Surplus, Unmet, VesselQuote,
 };
 pub use work::quote;

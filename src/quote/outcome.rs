@@ -1,6 +1,7 @@
 //! What a quote says: plain data for every way of printing it.
 
 use crate::measure::{Currency, Day, Money};
+use crate::model::catalogue::Item;
 use crate::model::check::Check;
 use crate::model::finding::Verdict;
 use crate::model::reason::Reason;
@@ -50,6 +51,62 @@ impl Quote {
         let after = self.vessels.iter().map(|vessel| vessel.after.verdict);
         after.max().unwrap_or(Verdict::CannotTell)
     }
+
+    /// How many vessels are ready without the order.
+    pub fn ready_before(&self) -> usize {
+        self.vessels.iter().filter(|vessel| vessel.before.verdict == Verdict::Ready).count()
+    }
+
+    /// How many vessels are ready with it.
+    pub fn ready_after(&self) -> usize {
+        self.vessels.iter().filter(|vessel| vessel.after.verdict == Verdict::Ready).count()
+    }
+
+    /// Whether everything that was asked for is there without an order.
+    pub fn needs_nothing(&self) -> bool {
+        let ready = self.orders.is_empty() && self.verdict() == Verdict::Ready;
+        ready && self.vessels.iter().all(|vessel| vessel.unmet.is_empty())
+    }
+
+    /// The day on which the last of everything is delivered.
+    pub fn arrives(&self) -> Option<Day> {
+        self.orders.iter().map(|order| order.arrives).max()
+    }
+
+    /// The least that a cheaper basket could cost, if there may be one.
+    pub fn cheaper_from(&self) -> Option<Money> {
+        match self.bound {
+            Bound::AtLeast(least) if least < self.cost.total => Some(least),
+            Bound::AtLeast(_) | Bound::Cheapest => None,
+        }
+    }
+
+    /// What an item is bought for: each requirement that it meets, once.
+    pub fn purposes(&self, offer: Offer) -> Vec<Purpose> {
+        let mut all: Vec<(&str, &str, Purpose)> = Vec::new();
+        for (index, vessel) in self.vessels.iter().enumerate() {
+            let lines = vessel.lines.iter().filter(|bought| bought.offer == offer);
+            for cured in lines.flat_map(|bought| &bought.cures) {
+                let profile = &vessel.after.judgements[cured.judgement].profile;
+                let (rules, id) = (&profile.id, &profile.requirements[cured.requirement].id);
+                match all.iter_mut().find(|(of, known, _)| of == rules && known == id) {
+                    Some((_, _, purpose)) if purpose.on.contains(&index) => {}
+                    Some((_, _, purpose)) => purpose.on.push(index),
+                    None => all.push((rules, id, Purpose { finding: *cured, on: vec![index] })),
+                }
+            }
+        }
+        all.into_iter().map(|(_, _, purpose)| purpose).collect()
+    }
+}
+
+/// A requirement that an item of the order meets.
+#[derive(Debug, Clone)]
+pub struct Purpose {
+    /// The finding, on the first of the vessels.
+    pub finding: Cured,
+    /// The vessels on which it is met, by index; one at least.
+    pub on: Vec<usize>,
 }
 
 /// What one supplier alone would cost.
@@ -272,4 +329,33 @@ impl OrderLine {
     pub fn spare(&self, pack: u32) -> u32 {
         (self.packs * pack).saturating_sub(self.used)
     }
+
+    /// Why there is more of the item than the vessels use, if there is.
+    pub fn surplus(&self, item: &Item) -> Option<Surplus> {
+        let needed = self.used.div_ceil(item.pack.max(1));
+        let more = self.packs.saturating_sub(needed.max(item.least));
+        match self.spare(item.pack) {
+            _ if self.used == 0 => Some(Surplus::Filler),
+            0 => None,
+            _ if more > 0 => Some(Surplus::FreeDelivery { packs: more }),
+            _ if item.least > needed => Some(Surplus::LeastOrder),
+            _ => Some(Surplus::RestOfPack),
+        }
+    }
+}
+
+/// Why more of an item is bought than the vessels use.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Surplus {
+    /// No vessel uses any: it lifts the goods to where delivery is free.
+    Filler,
+    /// So many of the packs do the same.
+    FreeDelivery {
+        /// How many packs.
+        packs: u32,
+    },
+    /// No fewer packs are sold at once.
+    LeastOrder,
+    /// A pack is not broken.
+    RestOfPack,
 }

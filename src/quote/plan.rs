@@ -5,46 +5,12 @@
 //! coins, rounded as the order's tax is.
 
 use super::basket::{Basket, Part};
-use super::cluster::Cluster;
-use super::needs::{Branch, Needs};
-use super::order::Order;
+use super::case::Case;
 use super::outcome::{Cured, Offer};
 use super::program::{Found, Program, Side, Sum};
-use super::rows::{Desk, MOST_PIECES};
-use super::trial::Trial;
-use super::unmet;
-use super::wide::{self, Changed, Origin};
-use crate::model::catalogue::Gives;
+use super::wide::{self, Changed};
 use crate::model::profile::Level;
-use std::collections::{BTreeMap, BTreeSet};
-
-/// What the program is to hold.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Case<'a> {
-    /// What was asked.
-    pub(super) order: &'a Order<'a>,
-    /// What the vessels need.
-    pub(super) needs: &'a [Needs],
-    /// Findings that are not looked at, by vessel.
-    pub(super) waived: &'a BTreeSet<(usize, Cured)>,
-    /// Items that may not be bought.
-    pub(super) barred: &'a BTreeSet<Offer>,
-    /// The only vessel that is looked at, if not all are.
-    pub(super) only: Option<usize>,
-    /// Packs that are gone already.
-    pub(super) taken: &'a BTreeMap<Offer, u32>,
-    /// Whether findings may stay open.
-    pub(super) soft: bool,
-    /// Whether packs may be broken, and delivery and the tax's rounding cost
-    /// nothing: what no vessel's share of any order can be below.
-    pub(super) relaxed: bool,
-    /// Tools aboard, by vessel and index, that are believed although a fact
-    /// of them is missing.
-    pub(super) believed: &'a BTreeSet<(usize, usize)>,
-    /// Whether items that others undercut are left out. Free delivery is
-    /// then reached by any sum, which may be too good to be true.
-    pub(super) pruned: bool,
-}
+use std::collections::BTreeMap;
 
 /// The program and what its columns mean.
 #[derive(Debug, Default)]
@@ -66,23 +32,6 @@ pub(super) struct Plan {
 }
 
 impl Plan {
-    /// The program of the case.
-    pub(super) fn of(case: &Case<'_>) -> Self {
-        let mut plan = Self::default();
-        let clusters: Vec<Vec<Vec<Cluster>>> =
-            (0..case.needs.len()).map(|vessel| case.clusters(vessel)).collect();
-        let (kept, demand) = super::prune::kept(case, &clusters);
-        for (vessel, needs) in case.needs.iter().enumerate() {
-            plan.goods.push(BTreeMap::new());
-            plan.changes.push(Vec::new());
-            plan.ready.push(None);
-            let shop = Shop { kept: &kept[vessel], demand: &demand };
-            plan.vessel(case, vessel, needs, &clusters[vessel], shop);
-        }
-        plan.order(case);
-        plan
-    }
-
     /// What the solver found, as a basket.
     pub(super) fn basket(&self, found: &Found) -> Basket {
         let value = |column: usize| found.values[column].max(0.0) as u32;
@@ -136,118 +85,8 @@ impl Plan {
         }
     }
 
-    fn vessel(
-        &mut self,
-        case: &Case<'_>,
-        vessel: usize,
-        needs: &Needs,
-        clusters: &[Vec<Cluster>],
-        shop: Shop<'_>,
-    ) {
-        let kept = shop.kept;
-        let branches = case.branches(vessel, needs);
-        let gates: Vec<Option<usize>> = match branches.len() {
-            1 => vec![None],
-            _ => branches.iter().map(|_| Some(self.program.whole(1))).collect(),
-        };
-        if gates.len() > 1 {
-            let one = gates.iter().flatten().map(|gate| (*gate, 1.0)).collect();
-            self.program.row(one, Side::Equal, 1.0);
-        }
-        let changes = match clusters {
-            [clusters] if case.pruned => super::prune::changes(case, clusters, kept, shop.demand),
-            _ => changes(branches, clusters, kept),
-        };
-        let mut useful: BTreeMap<Offer, u32> = BTreeMap::new();
-        for (clusters, gate) in clusters.iter().zip(&gates) {
-            for cluster in clusters {
-                let point_useful = BTreeMap::new();
-                let (gate, changes) = (*gate, &changes);
-                let soft = case.soft && (gate.is_some() || shop.is_scarce(case, cluster));
-                let mut desk = Desk {
-                    plan: self,
-                    case,
-                    vessel,
-                    cluster,
-                    gate,
-                    kept,
-                    changes,
-                    soft,
-                    point_useful,
-                };
-                desk.cluster();
-                for (offer, count) in desk.point_useful {
-                    *useful.entry(offer).or_default() += count;
-                }
-            }
-        }
-        for changed in &changes {
-            // One that no point mentions may bring something aboard.
-            if !self.changes[vessel].iter().any(|(known, _)| known == changed) {
-                let kit = branches.first().map(|branch| &branch.wide.vessel.kit);
-                let column = self.program.whole(kit.map_or(0, |kit| kit[changed.tool].count));
-                self.changes[vessel].push((changed.clone(), column));
-            }
-        }
-        if gates.len() > 1 {
-            for offer in bringing(branches).filter(|offer| kept.contains(offer)) {
-                *useful.entry(offer).or_default() += 1;
-                let program = &mut self.program;
-                self.goods[vessel].entry(offer).or_insert_with(|| program.whole(MOST_PIECES));
-            }
-        }
-        for (branch, gate) in branches.iter().zip(gates) {
-            if let Some(gate) = gate {
-                self.comes_aboard(vessel, branch, gate);
-            }
-        }
-        for (offer, count) in useful {
-            *self.useful.entry(offer).or_default() += count;
-        }
-        // No lot is changed oftener than it has tools.
-        let mut lots: BTreeMap<usize, Sum> = BTreeMap::new();
-        for (changed, column) in &self.changes[vessel] {
-            lots.entry(changed.tool).or_default().push((*column, 1.0));
-        }
-        let kit = branches.first().map(|branch| &branch.wide.vessel.kit);
-        for (tool, sum) in lots {
-            let count = kit.map_or(0, |kit| kit[tool].count);
-            self.program.row(sum, Side::AtMost, f64::from(count));
-        }
-    }
-
-    /// In a branch for certain kinds these come aboard, and what the branch
-    /// leaves out does not.
-    fn comes_aboard(&mut self, vessel: usize, branch: &Branch, gate: usize) {
-        let (goods, changes) = (&self.goods[vessel], &self.changes[vessel]);
-        let column = |origin: &Origin| match origin {
-            Origin::Own(_) => None,
-            Origin::Changed(changed) => changes.iter().find(|(c, _)| c == changed).map(|(_, c)| *c),
-            Origin::Bought { offer, .. } => goods.get(offer).copied(),
-        };
-        let origins = &branch.wide.origins;
-        let here: BTreeSet<usize> = origins.iter().filter_map(column).collect();
-        let all = goods.values().copied().chain(changes.iter().map(|(_, column)| *column));
-        let left_out: Vec<usize> = all.filter(|column| !here.contains(column)).collect();
-        let brought = branch.with.iter().map(|kind| {
-            let brings = |tool: &usize| branch.brings(*tool, *kind);
-            let tools = (0..origins.len()).filter(brings);
-            let columns: BTreeSet<usize> =
-                tools.filter_map(|tool| column(&origins[tool])).collect();
-            columns.into_iter().map(|column| (column, 1.0)).chain([(gate, -1.0)]).collect()
-        });
-        let brought: Vec<Sum> = brought.collect();
-        for sum in brought {
-            self.program.row(sum, Side::AtLeast, 0.0);
-        }
-        let most = f64::from(MOST_PIECES);
-        for column in left_out {
-            self.program.row(vec![(column, 1.0), (gate, most)], Side::AtMost, most);
-        }
-    }
-
     /// Packs, stock, delivery and tax.
-    fn order(&mut self, case: &Case<'_>) {
+    pub(super) fn order(&mut self, case: &Case<'_>) {
         let mut pieces: BTreeMap<Offer, Sum> = BTreeMap::new();
         for (goods, changes) in self.goods.iter().zip(&self.changes) {
             for (offer, column) in goods {
@@ -341,125 +180,8 @@ impl Plan {
     }
 }
 
-/// What is sold.
-#[derive(Clone, Copy)]
-struct Shop<'s> {
-    /// The items that take part.
-    kept: &'s BTreeSet<Offer>,
-    /// How many tools of each could be of use to all vessels together.
-    demand: &'s BTreeMap<Offer, u32>,
-}
-
-impl Shop<'_> {
-    /// Whether the cluster needs goods for which vessels may compete. If not
-    /// it can be met whatever the others do.
-    fn is_scarce(self, case: &Case<'_>, cluster: &Cluster) -> bool {
-        let plenty = |origin: &Origin| match origin {
-            Origin::Bought { offer, .. } if self.kept.contains(offer) => {
-                let pack = wide::item(case.order, *offer).pack;
-                let wanted = self.demand.get(offer).copied().unwrap_or(0);
-                case.stock(*offer).is_none_or(|stock| stock.saturating_mul(pack) >= wanted)
-            }
-            _ => false,
-        };
-        let asked = case.asked(cluster);
-        let (impossible, contended) = Trial::new(cluster, plenty).impossible(&asked);
-        contended || !impossible.is_empty()
-    }
-}
-
-impl Case<'_> {
-    /// The clusters of each branch of the vessel.
-    pub(super) fn clusters(&self, vessel: usize) -> Vec<Vec<Cluster>> {
-        let takes = |finding, level| self.takes(vessel, finding, level);
-        let believed = |tool| self.believed.contains(&(vessel, tool));
-        let branches = self.branches(vessel, &self.needs[vessel]);
-        let whole = branches.len() > 1;
-        branches
-            .iter()
-            .map(|branch| Cluster::all(branch, &branch.points(takes, believed), whole))
-            .collect()
-    }
-
-    /// The findings of a cluster that are to be met, not only to lend.
-    pub(super) fn asked(&self, cluster: &Cluster) -> BTreeSet<Cured> {
-        let asked = |finding: &&Cured| {
-            self.order.with_recommended || cluster.level(**finding) == Level::Required
-        };
-        cluster.findings.iter().filter(asked).copied().collect()
-    }
-
-    /// The branches of the vessel, if it is looked at.
-    pub(super) fn branches<'n>(&self, vessel: usize, needs: &'n Needs) -> &'n [Branch] {
-        if self.only.is_none_or(|only| only == vessel) { &needs.branches } else { &[] }
-    }
-
-    /// How many packs of the item there still are.
-    pub(super) fn stock(&self, offer: Offer) -> Option<u32> {
-        let stock = wide::item(self.order, offer).stock?;
-        Some(stock.saturating_sub(self.taken.get(&offer).copied().unwrap_or(0)))
-    }
-
-    /// Goods that may be bought for no other reason than that delivery is
-    /// free then, if that is cheaper.
-    fn fillers(&self) -> impl Iterator<Item = Offer> {
-        let order = self.order;
-        let last = order.vessels.iter().map(|one| one.departure).max();
-        unmet::everything(order).into_iter().filter(move |offer| {
-            let item = wide::item(order, *offer);
-            let in_time =
-                last.is_some_and(|last| unmet::hindrances(order.ordered, last, item).is_empty());
-            let free = order.catalogues[offer.catalogue].delivery.free_from;
-            let goods = matches!(item.gives, Gives::Tools(_));
-            free.is_some() && goods && in_time && !self.barred.contains(offer)
-        })
-    }
-
-    /// Whether the finding is to be met, or might be.
-    fn takes(&self, vessel: usize, finding: Cured, level: Level) -> bool {
-        (level == Level::Required || self.order.with_recommended)
-            && !self.waived.contains(&(vessel, finding))
-    }
-}
-
 /// By how much the row of the tax is written larger.
 const LARGE: f64 = 1000.0;
 
 /// The most coins of tax.
 const MOST_TAX: u32 = 2_000_000_000;
-
-/// The items that bring a kind aboard on which it depends what else is wanted.
-fn bringing(branches: &[Branch]) -> impl Iterator<Item = Offer> {
-    branches.iter().flat_map(|branch| {
-        let origins = branch.wide.origins.iter().enumerate();
-        origins.filter_map(|(tool, origin)| match origin {
-            Origin::Bought { offer, .. }
-                if branch.with.iter().any(|kind| branch.brings(tool, *kind)) =>
-            {
-                Some(*offer)
-            }
-            _ => None,
-        })
-    })
-}
-
-/// The changes of tools aboard that serve anywhere, with items that may be
-/// bought.
-fn changes(branches: &[Branch], clusters: &[Vec<Cluster>], kept: &BTreeSet<Offer>) -> Vec<Changed> {
-    let mut changes: Vec<Changed> = Vec::new();
-    for (branch, clusters) in branches.iter().zip(clusters) {
-        let brought = (0..branch.wide.origins.len())
-            .filter(|tool| branch.with.iter().any(|kind| branch.brings(*tool, *kind)))
-            .map(|tool| &branch.wide.origins[tool]);
-        let serving = clusters.iter().flat_map(|cluster| &cluster.origins);
-        for origin in serving.chain(brought) {
-            if let Origin::Changed(changed) = origin
-                && changed.by.iter().all(|(offer, _)| kept.contains(offer))
-                && !changes.contains(changed)
-            {
-                changes.push(changed.clone());
-            }
-        }
-    }
-    changes
-}

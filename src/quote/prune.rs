@@ -2,9 +2,9 @@
 //! undercuts, so that a large catalogue costs little more to search than a
 //! small one.
 
+use super::case::Case;
 use super::cluster::Cluster;
 use super::outcome::Offer;
-use super::plan::Case;
 use super::wide::{self, Changed, Origin};
 use crate::measure::Money;
 use crate::model::catalogue::Gives;

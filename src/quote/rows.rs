@@ -1,9 +1,10 @@
 //! The rows of one cluster: which tool serves where in each of its points,
 //! and that no more of it serves than there is.
 
+use super::case::Case;
 use super::cluster::Cluster;
 use super::outcome::{Cured, Offer};
-use super::plan::{Case, Plan};
+use super::plan::Plan;
 use super::program::{Side, Sum};
 use super::small::{Small, SmallDemand, SmallSlot};
 use super::wide::{Changed, Origin};

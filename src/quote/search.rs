@@ -2,14 +2,16 @@
 //! as many findings met, then the least total.
 
 use super::basket::{self, Basket, Part};
+use super::case::Case;
 use super::needs::Needs;
 use super::order::{NoQuote, Order};
 use super::outcome::{Bound, Cured, Offer};
-use super::plan::{Case, Plan};
+use super::plan::Plan;
 use super::program::{Failure, Found, Goal, Sum};
 use super::trial::Trial;
 use super::wide::Origin;
 use crate::measure::{Currency, Money};
+use crate::model::check::Check;
 use std::collections::{BTreeMap, BTreeSet};
 use std::time::{Duration, Instant};
 
@@ -39,6 +41,16 @@ pub(super) struct Cheapest {
     /// What it costs, and what is proved of it.
     pub(super) total: Money,
     pub(super) bound: Bound,
+}
+
+/// The cheapest basket with what was needed to find it.
+#[derive(Debug, Clone)]
+pub(super) struct Solved {
+    pub(super) needs: Vec<Needs>,
+    pub(super) barred: BTreeSet<Offer>,
+    pub(super) cheapest: Cheapest,
+    /// What the engine says of the vessels with it aboard.
+    pub(super) after: Vec<Check>,
 }
 
 /// The least time that is spent on one vessel, whatever is left.

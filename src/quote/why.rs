@@ -3,9 +3,8 @@
 
 use super::order::Order;
 use super::outcome::{Costliest, Cured, Dearest, Explained, Measuring, Offer, VesselQuote};
-use super::search::{OfVessel, Search};
+use super::search::{OfVessel, Search, Solved};
 use super::wide::Origin;
-use super::work::Solved;
 use crate::measure::Money;
 use crate::model::check::Check;
 use crate::model::rule::Need;

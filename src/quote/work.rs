@@ -6,7 +6,7 @@ use super::deliver;
 use super::needs::{self, Needs};
 use super::order::{NoQuote, Order};
 use super::outcome::{Alone, Cost, Offer, Quote, VesselQuote};
-use super::search::{Cheapest, OfVessel, Search};
+use super::search::{OfVessel, Search, Solved};
 use super::unmet;
 use super::why;
 use super::wide;
@@ -77,15 +77,6 @@ fn before(order: &Order<'_>, one: &super::OneVessel) -> Check {
         trust: Trust::All,
         depth: Depth::Findings,
     })
-}
-
-/// The cheapest basket with what was needed to find it.
-#[derive(Debug, Clone)]
-pub(super) struct Solved {
-    pub(super) needs: Vec<Needs>,
-    pub(super) barred: BTreeSet<Offer>,
-    pub(super) cheapest: Cheapest,
-    pub(super) after: Vec<Check>,
 }
 
 struct Desk<'a> {

@@ -1,23 +1,28 @@
-//! A quote in every format: a page for the terminal, JSON, CSV and HTML.
-//!
-//! Imports `quote`, `fleet` (records that were laid over no vessel) and what
-//! lies below. Decides nothing: lines come chosen, added up and judged.
+//! A quote as a page, and what is told beside it whatever its format.
 
-mod html;
-mod table;
 #[cfg(test)]
 mod tests;
 
 pub use super::subject::QuoteShown as Shown;
-pub use html::html;
-pub use table::table;
 
 use super::content::Tone;
+use super::content::quote::document;
 use super::problems;
 use super::render::lines::Page;
-use super::subject::finding;
+use super::render::{self, terminal};
 use super::words::fleet;
 use super::words::quote::odd_departure;
+
+/// The quote as a page no wider than `width` columns, with colour codes.
+pub fn table(shown: &Shown<'_>, width: usize) -> String {
+    let first = |refusal: &_| problems::first(refusal).into_iter().collect();
+    terminal::page(&document(shown, first), shown.locale, width)
+}
+
+/// The quote as one self-contained document.
+pub fn html(shown: &Shown<'_>) -> String {
+    render::html::page(&document(shown, problems::each), shown.locale)
+}
 
 /// What is told beside the quote, whatever its format: files that could not
 /// be read, records that belong to no vessel, days that make no sense.

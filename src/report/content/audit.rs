@@ -312,6 +312,7 @@ impl<'a> Told<'a> {
             caption: "Editions used".to_owned(),
             columns: heads.map(Column::new).into(),
             rows: rows.collect(),
+            sums: Vec::new(),
         };
         let any = !self.profiles.is_empty();
         any.then(|| Section::block(Role::Part, "Editions used", vec![Block::Table(table)]))
@@ -382,6 +383,7 @@ impl<'a> Told<'a> {
             caption: format!("Vessel by requirement, {}, part {}", profile.id, number + 1),
             columns: columns.collect(),
             rows: rows.collect(),
+            sums: Vec::new(),
         })
     }
 

@@ -203,7 +203,8 @@ fn summary(check: &Check, setting: Setting<'_>) -> Block {
         Row::new(Some(Lead::Verdict(judgement.verdict)), vec![title])
     });
     let (caption, columns) = ("The rules that bind".to_owned(), vec![Column::default()]);
-    let table = Table { role: Role::List, caption, columns, rows: rows.collect() };
+    let rows = rows.collect();
+    let table = Table { role: Role::List, caption, columns, rows, sums: Vec::new() };
     Block::Section(Section {
         role: Role::List,
         id: None,

@@ -10,6 +10,8 @@ pub(crate) mod check;
 pub(crate) mod compare;
 mod freeing;
 mod profile;
+#[cfg(feature = "quote")]
+pub(crate) mod quote;
 mod shared;
 mod way;
 
@@ -87,12 +89,15 @@ pub(crate) enum Role {
     Matrix,
     /// Rows beside each other, no more.
     List,
+    /// What is paid for: amounts below each other.
+    Amounts,
     /// What stands at the end of every page.
     Foot,
 }
 
 /// A piece of a page.
 #[derive(Debug)]
+#[cfg_attr(not(feature = "quote"), expect(dead_code, reason = "a quote alone is signed"))]
 pub(crate) enum Block {
     /// The first thing to know, and what frames it.
     Headline(Headline),
@@ -115,6 +120,8 @@ pub(crate) enum Block {
     /// A drawing, where drawings can be shown; it tells nothing that words on
     /// the page do not tell.
     Picture(Picture),
+    /// A place to sign, where a page can be printed.
+    Signature(Signature),
 }
 
 /// A drawing with its heading.
@@ -124,6 +131,17 @@ pub(crate) struct Picture {
     pub(crate) heading: &'static str,
     /// What was drawn.
     pub(crate) drawn: Markup,
+}
+
+/// Where something is agreed to in writing.
+#[derive(Debug)]
+pub(crate) struct Signature {
+    /// Its heading.
+    pub(crate) heading: &'static str,
+    /// What is agreed to.
+    pub(crate) text: &'static str,
+    /// What is written on each line.
+    pub(crate) lines: Vec<&'static str>,
 }
 
 /// The first thing to know.
@@ -166,11 +184,16 @@ impl Section {
 
 /// What stands in front of an item.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[cfg_attr(not(feature = "quote"), expect(dead_code, reason = "some stand in a quote alone"))]
 pub(crate) enum Lead {
     /// A verdict.
     Verdict(Verdict),
+    /// A verdict in a few words, aloud.
+    Says(Verdict, String),
     /// What a finding came to.
     Outcome(Outcome),
+    /// What a finding came to that nothing on the page puts right.
+    LeftOpen(Outcome),
     /// One of several: a sign in that tone.
     Bullet(Tone),
     /// That it is worse than before.
@@ -181,6 +204,8 @@ pub(crate) enum Lead {
     Better,
     /// Something to know.
     Note(Tone),
+    /// The same in a word of our own.
+    Warning(&'static str, Tone),
     /// Something to do.
     Do,
     /// A word of our own.
@@ -250,6 +275,8 @@ pub(crate) struct Table {
     pub(crate) columns: Vec<Column>,
     /// Its rows.
     pub(crate) rows: Vec<Row>,
+    /// What they add up to: a text and an amount each.
+    pub(crate) sums: Vec<Row>,
 }
 
 /// A column.

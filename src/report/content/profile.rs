@@ -264,6 +264,7 @@ impl Told<'_> {
                 Column { wide_only: true, ..Column::new("Clause") },
             ],
             rows: rows.collect(),
+            sums: Vec::new(),
         })
     }
 

@@ -6,8 +6,6 @@
 //! it, and through `shown`, which makes steering characters visible.
 
 use super::lines::tie_figures;
-#[cfg(feature = "quote")]
-use crate::model::finding::Outcome;
 use crate::model::finding::Verdict;
 use crate::model::text::visible;
 use crate::report::Locale;
@@ -94,23 +92,17 @@ pub(crate) fn heading(level: u8, content: &Markup) -> Markup {
 
 /// A verdict as a sign and a word, coloured besides.
 pub(crate) fn verdict(verdict: Verdict, locale: Locale) -> Markup {
+    judged(verdict, locale.verdict(verdict))
+}
+
+/// A verdict as a sign and words of its own.
+pub(crate) fn judged(verdict: Verdict, words: &str) -> Markup {
     let (class, sign) = match verdict {
         Verdict::Ready => ("good", "✓"),
         Verdict::CannotTell => ("open", "?"),
         Verdict::NotReady => ("bad", "✕"),
     };
-    html! { span class={ "word " (class) } { (sign) " " (locale.verdict(verdict)) } }
-}
-
-/// An outcome as a sign and a word, coloured besides.
-#[cfg(feature = "quote")]
-pub(crate) fn outcome(outcome: Outcome) -> Markup {
-    let (class, sign, word) = match outcome {
-        Outcome::Met => ("good", "✓", "met"),
-        Outcome::CannotTell => ("open", "?", "can't tell"),
-        Outcome::NotMet => ("bad", "✕", "not met"),
-    };
-    html! { span class={ "word " (class) } { (sign) " " (word) } }
+    html! { span class={ "word " (class) } { (sign) " " (words) } }
 }
 
 #[cfg(test)]

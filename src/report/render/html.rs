@@ -1,7 +1,7 @@
 //! A document as one self-contained page of HTML.
 
 use super::base::{self, prose, shown};
-use crate::model::finding::{Outcome, Verdict};
+use crate::model::finding::Outcome;
 use crate::report::content::{
     Block, Column, Document, Fact, Headline, Inline, Item, Lead, Line, Role, Row, Section, Table,
     Tone,
@@ -17,14 +17,19 @@ const STYLE: &str = include_str!("style/document.css");
 /// part stands.
 pub(crate) fn page(document: &Document, locale: Locale) -> String {
     let html = Html { locale };
-    // A page of one account is headed by the account itself.
-    let is_account = |block: &Block| matches!(block, Block::Section(s) if s.role == Role::Vessel);
-    let alone = document.blocks.first().is_some_and(is_account);
-    let level = if alone { 1 } else { 2 };
+    let title = html! { h1 { (prose(&document.title)) } };
     let body = html! {
         main {
-            @if !alone { header class="rail" { h1 { (prose(&document.title)) } } }
-            (html.blocks(&document.blocks, level))
+            @match document.blocks.as_slice() {
+                // A page of one account is headed by the account itself.
+                blocks @ [Block::Section(first), ..] if first.role == Role::Vessel => {
+                    (html.blocks(blocks, 1))
+                }
+                [Block::Headline(first), rest @ ..] => {
+                    (html.headline(first, Some(&title), 2)) (html.blocks(rest, 2))
+                }
+                blocks => { header class="rail" { (title) } (html.blocks(blocks, 2)) }
+            }
         }
     };
     base::document(&document.title, STYLE, &body)
@@ -52,7 +57,7 @@ impl Html {
 
     fn block(self, block: &Block, level: u8) -> Markup {
         match block {
-            Block::Headline(headline) => self.headline(headline, level),
+            Block::Headline(headline) => self.headline(headline, None, level),
             Block::Section(section) => self.section(section, level),
             Block::Paragraph(line) => html! { p class=[tone(line.tone)] { (self.line(line)) } },
             Block::Lines(lines) => html! { ul { @for line in lines { li { (self.line(line)) } } } },
@@ -71,26 +76,38 @@ impl Html {
                     (picture.drawn)
                 }
             },
+            Block::Signature(place) => html! {
+                section.signature {
+                    (base::heading(level, &html! { (place.heading) }))
+                    p { (place.text) }
+                    div.lines { @for line in &place.lines { div { (line) } } }
+                }
+            },
         }
     }
 
-    /// The name of an account heads it, with its verdict; what an audit or an
-    /// order comes to is a sentence below the page's title.
-    fn headline(self, headline: &Headline, level: u8) -> Markup {
-        let beside = html! {
-            @if let Some(beside) = &headline.beside { " " (self.line(beside)) }
-            @if let Some(more) = &headline.more {
-                " " span.soft { (prose(more.trim_start_matches([' ', ','])))  }
-            }
-        };
+    /// The first thing to know, below the page's title if that stands nowhere
+    /// else. The name of an account heads it, with its verdict; what an audit
+    /// adds up to is a sentence.
+    fn headline(self, headline: &Headline, title: Option<&Markup>, level: u8) -> Markup {
+        let is_account = matches!(headline.lead, Lead::Verdict(_));
         html! {
-            @if let Lead::Verdict(_) = headline.lead {
-                header class="rail" {
+            header class=[(is_account || title.is_some()).then_some("rail")] {
+                @if let Some(title) = title { (title) }
+                @if is_account {
                     (base::heading(level.saturating_sub(1), &self.line(&headline.text)))
-                    p.headline { (self.lead(&headline.lead)) (beside) }
                 }
-            } @else {
-                p.headline { (self.line(&headline.text)) (beside) }
+                p.headline {
+                    // Any other lead says what the title says.
+                    @if is_account || matches!(headline.lead, Lead::Says(..)) {
+                        (self.lead(&headline.lead)) " "
+                    }
+                    @if !is_account { (self.line(&headline.text)) }
+                    @if let Some(beside) = &headline.beside { " " (self.line(beside)) }
+                    @if let Some(more) = &headline.more {
+                        " " span.soft { (prose(more.trim_start_matches([' ', ',']))) }
+                    }
+                }
             }
             (self.blocks(&headline.below, level))
         }
@@ -102,7 +119,7 @@ impl Html {
             @if let Some(heading) = &section.heading {
                 (base::heading(level, &html! {
                     (self.line(heading))
-                    @if let Some(verdict) = section.verdict { " " (self.verdict(verdict)) }
+                    @if let Some(verdict) = section.verdict { " " (base::verdict(verdict, self.locale)) }
                 }))
             }
             (self.blocks(&section.body, level + deeper))
@@ -129,13 +146,17 @@ impl Html {
         let below = html! {
             @if !item.below.is_empty() { div.below { (self.blocks(&item.below, level)) } }
         };
+        let edged = item.end.is_some() || matches!(item.lead, Lead::LeftOpen(_));
         match &item.lead {
-            Lead::Outcome(outcome) if item.end.is_some() => html! {
+            Lead::Outcome(outcome) | Lead::LeftOpen(outcome) if edged => html! {
                 div class={ "finding " (edge(*outcome)) } id=[item.id.as_deref()] {
                     p.what { (text) } (below)
                 }
             },
             Lead::Note(_) => html! { div.caution id=[item.id.as_deref()] { p { (text) } (below) } },
+            Lead::Warning(_, weight) => html! {
+                div class={ "caution " (tone(*weight).unwrap_or_default()) } { p { (text) } (below) }
+            },
             lead if is_bullet(lead) => html! { li id=[item.id.as_deref()] { (text) (below) } },
             _ => html! { p id=[item.id.as_deref()] { (text) } (below) },
         }
@@ -153,12 +174,18 @@ impl Html {
 
     fn table(self, table: &Table) -> Markup {
         let heads = table.columns.iter().any(|column| column.head.is_some());
+        let caption = (table.role == Role::Amounts).then(|| shown(&table.caption));
         let rows = html! {
-            table class=(class(table.role)) {
+            table class=(class(table.role)) aria-label=[caption] {
                 @if heads {
                     thead { tr { @for column in &table.columns { (self.head(column)) } } }
                 }
-                tbody { @for row in &table.rows { (self.row(table, row)) } }
+                @if !table.rows.is_empty() {
+                    tbody { @for row in &table.rows { (self.row(table, row)) } }
+                }
+                @if !table.sums.is_empty() {
+                    tfoot { @for row in &table.sums { (self.sum(table, row)) } }
+                }
             }
         };
         match table.role {
@@ -199,6 +226,17 @@ impl Html {
         }
     }
 
+    /// What rows add up to, its text below all columns but the last.
+    fn sum(self, table: &Table, row: &Row) -> Markup {
+        let [text, amount] = row.cells.as_slice() else { return html! {} };
+        html! {
+            tr {
+                th scope="row" colspan=(table.columns.len() - 1) { (self.line(text)) }
+                td.figure { (self.line(amount)) }
+            }
+        }
+    }
+
     /// A cell that is an outcome and no more: a sign above its word.
     fn cell(self, outcome: Outcome) -> Markup {
         let (class, sign) = outcome_sign(outcome);
@@ -208,8 +246,9 @@ impl Html {
     fn lead(self, lead: &Lead) -> Markup {
         let sign = |class: &str, sign: &str| html! { span class={ "word " (class) } { (sign) } };
         match lead {
-            Lead::Verdict(verdict) => self.verdict(*verdict),
-            Lead::Outcome(outcome) => self.outcome(*outcome),
+            Lead::Verdict(verdict) => base::verdict(*verdict, self.locale),
+            Lead::Says(verdict, words) => base::judged(*verdict, &words.to_lowercase()),
+            Lead::Outcome(outcome) | Lead::LeftOpen(outcome) => self.outcome(*outcome),
             Lead::Bullet(tone) => match tone {
                 Tone::Bad => sign("bad", "✕"),
                 Tone::Good => sign("good", "✓"),
@@ -220,19 +259,10 @@ impl Html {
             Lead::Unproved => sign("open", "?"),
             Lead::Better => sign("good", "✓"),
             Lead::Note(_) => html! { b { (capital(self.locale.lead_note())) ":" } },
+            Lead::Warning(word, _) => html! { b { (capital(word)) } },
             Lead::Do => html! { b { (capital(self.locale.lead_do())) ":" } },
             Lead::Word(word, _) => html! { b { (shown(&capital(word))) } },
         }
-    }
-
-    /// A verdict as a sign and a word, coloured besides.
-    fn verdict(self, verdict: Verdict) -> Markup {
-        let (class, sign) = match verdict {
-            Verdict::Ready => ("good", "✓"),
-            Verdict::CannotTell => ("open", "?"),
-            Verdict::NotReady => ("bad", "✕"),
-        };
-        html! { span class={ "word " (class) } { (sign) " " (self.locale.verdict(verdict)) } }
     }
 
     /// An outcome as a sign and a word, coloured besides.
@@ -248,7 +278,7 @@ impl Html {
                     Inline::Text(text) => { (prose(text)) }
                     Inline::Code(text) => { code { (shown(text)) } }
                     Inline::Link { to, text } => { a href={ "#" (to) } { (prose(text)) } }
-                    Inline::Verdict(verdict) => { (self.verdict(*verdict)) }
+                    Inline::Verdict(verdict) => { (base::verdict(*verdict, self.locale)) }
                     Inline::Outcome(outcome) => { (self.outcome(*outcome)) }
                 }
             }
@@ -306,6 +336,7 @@ fn class(role: Role) -> &'static str {
         Role::Edition => "edition",
         Role::Matrix => "matrix",
         Role::List => "list",
+        Role::Amounts => "amounts",
         Role::Foot => "foot",
     }
 }

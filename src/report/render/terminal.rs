@@ -5,7 +5,7 @@ use crate::model::finding::Outcome;
 use crate::report::content::{
     Block, Document, Fact, Headline, Inline, Item, Lead, Line, Role, Section, Table, Tone,
 };
-use crate::report::words::locale::Locale;
+use crate::report::words::{self, locale::Locale};
 use textwrap::core::display_width;
 
 /// How far the body of a part stands in.
@@ -46,7 +46,7 @@ impl Terminal<'_> {
                 Block::Within(blocks) => self.blocks(indent + STEP, blocks, depth),
                 Block::Facts(role, facts) => self.facts(indent, *role, facts),
                 Block::Table(table) => self.table(indent, table),
-                Block::Picture(_) => {}
+                Block::Picture(_) | Block::Signature(_) => {}
             }
         }
     }
@@ -132,12 +132,12 @@ impl Terminal<'_> {
     }
 
     fn table(&mut self, indent: usize, table: &Table) {
+        if table.role == Role::Amounts {
+            return self.amounts(indent, table);
+        }
         let shown: Vec<_> = (0..table.columns.len())
             .filter(|column| self.page.width() >= WIDE || !table.columns[*column].wide_only)
             .collect();
-        if shown.last().is_some_and(|last| table.columns[*last].right) {
-            return self.amounts(indent, table, &shown);
-        }
         let mut rows: Vec<Shown> = Vec::new();
         let with_lead = table.rows.iter().any(|row| row.lead.is_some());
         let heads = shown.iter().map(|column| table.columns[*column].head.as_ref());
@@ -160,15 +160,13 @@ impl Terminal<'_> {
     }
 
     /// Amounts stand below each other at the right edge, with what they are
-    /// for in front.
-    fn amounts(&mut self, indent: usize, table: &Table, shown: &[usize]) {
-        for row in &table.rows {
-            let mut cells: Vec<_> = shown.iter().filter_map(|c| row.cells.get(*c)).collect();
-            let amount = cells.pop().map(|cell| self.text(cell)).unwrap_or_default();
-            let tone = cells.first().map_or(Tone::Plain, |cell| cell.tone);
-            let texts: Vec<_> = cells.into_iter().map(|cell| self.text(cell)).collect();
-            let texts: Vec<_> = texts.into_iter().filter(|text| !text.is_empty()).collect();
-            self.page.amount(indent, (&texts.join(" "), tone), &amount);
+    /// for in front; if that are several cells, the last one is nearest.
+    fn amounts(&mut self, indent: usize, table: &Table) {
+        for row in table.rows.iter().chain(&table.sums) {
+            let [above @ .., text, amount] = row.cells.as_slice() else { continue };
+            above.iter().for_each(|cell| self.prose(indent, cell));
+            let indent = if above.is_empty() { indent } else { indent + STEP };
+            self.page.amount(indent, (&self.text(text), text.tone), &self.text(amount));
         }
     }
 
@@ -187,11 +185,14 @@ impl Terminal<'_> {
                 };
                 sign(mark, (*outcome).into())
             }
+            Lead::Says(verdict, word) => (word.clone(), (*verdict).into()),
+            Lead::LeftOpen(outcome) => sign(words::sign(*outcome), (*outcome).into()),
             Lead::Bullet(tone) => sign("-", *tone),
             Lead::Worse => sign("!", Tone::Bad),
             Lead::Unproved => sign("?", Tone::Open),
             Lead::Better => sign("+", Tone::Good),
             Lead::Note(tone) => (format!("{}:", self.locale.lead_note()), *tone),
+            Lead::Warning(word, tone) => sign(word, *tone),
             Lead::Do => (format!("{}:", self.locale.lead_do()), Tone::Strong),
             Lead::Word(word, tone) => (word.clone(), *tone),
         }

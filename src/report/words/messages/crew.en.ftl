@@ -718,7 +718,7 @@ sheet-small-do = do:
 
 quote-title = Quote
 quote-title-for = Quote for { $customer }
-quote-for-customer = for { $customer }
+quote-for-customer = for
 quote-after-order = { $verdict } AFTER THIS ORDER
 quote-nothing-needed = { $verdict }, NOTHING NEEDED
 quote-nothing-ordered = { $verdict }, NOTHING ORDERED
@@ -729,13 +729,12 @@ quote-ready = { $ready } of { $all ->
     } ready
 # $ready, $cost, $day
 quote-there-by = { $ready }; { $cost }, there by { $day }
-quote-for-an-order = for an order of { $day }
-quote-order-of = order of { $day }
+quote-for-an-order = for an order of
+quote-order-of = order of
 quote-none-before = none ready without it
 quote-some-before = { $number } ready without it
 quote-holds-until = prices hold until { $day }
 quote-holds-no-end = no last day is stated for these prices
-quote-no-last-day = no last day is stated
 quote-with-recommended = what is recommended was to be met too
 quote-cheapest = nothing cheaper does the same
 quote-cheapest-of-one = nothing cheaper from one supplier does the same
@@ -776,7 +775,7 @@ quote-days-after = { $days ->
 # $file, $profiles
 quote-judged-by = { $file }; judged by { $profiles }
 quote-needs-nothing = { $vessel }; nothing needed
-quote-none-needed = Nothing needed ({ $number })
+quote-none-needed = Nothing needed
 quote-before = { $verdict } before this order
 quote-before-either = { $verdict } before this order either
 quote-leaves-on = leaves on { $days }
@@ -802,8 +801,7 @@ quote-done-on = done on { $day }, { $ahead }
 quote-share = its share { $amount } before tax
 quote-for = for:
 quote-open = open: { $requirement }
-quote-stays-open = stays open:
-quote-not-encoded = known, not encoded; no order settles it
+quote-not-encoded = `{ $profile }`: known, not encoded; no order settles it
 quote-stub = `{ $profile }` is known, not encoded: can't tell
 quote-no-goods = no goods settle this
 quote-nothing-near = nothing on offer is of a kind that would do
@@ -833,8 +831,6 @@ quote-packs-at-price = { $packs ->
         [one] 1 pack
        *[other] { $packs } packs
     } of { $pack } at { $price }
-# $packs, $pack
-quote-packs-of = { $packs } of { $pack }
 quote-not-needed = no vessel needs it: it lifts the goods to where delivery is free, which makes the
     order cheaper
 # $used, $spare
@@ -913,26 +909,11 @@ quote-place-and-day = Place and day
 quote-for-the-customer = For the customer
 quote-for-the-supplier = For the supplier
 
-## Heads of a quote's tables and facts
+## Heads of a quote's tables
 
-quote-head-customer = Customer
 quote-head-supplier = Supplier
-quote-head-order-of = Order of
-quote-head-holds = Prices hold until
-quote-head-total-with-tax = Total with tax
-quote-head-asked = Asked
-quote-head-leaves = Leaves
-quote-head-verdict = Verdict
-quote-head-file = File
-quote-head-judged-by = Judged by
-quote-head-number = Number
 quote-head-what = What
-quote-head-for-clause = For (clause)
-quote-head-for = For
-quote-head-before-tax = Before tax
-quote-head-delivery = Delivery
-quote-head-packs = Packs
-quote-head-unit-price = Unit price
+quote-head-packs = Packs and price
 quote-head-sum = Sum
 quote-head-total = Total
 # $number, $rules
