@@ -14,6 +14,10 @@ use std::{env, fs};
 #[path = "src/report/words/generate.rs"]
 mod generate;
 
+/// What crews read, and what is read at a desk.
+const CREW: &str = "crew.en.ftl";
+const DESK: &str = "desk.en.ftl";
+
 fn main() -> ExitCode {
     println!("cargo:rerun-if-changed=requirements");
     println!("cargo:rerun-if-changed=src/report/words/messages");
@@ -21,9 +25,10 @@ fn main() -> ExitCode {
     let folder = Path::new("src/report/words/messages");
     let read = |name: &str| fs::read_to_string(folder.join(name));
     let out = Path::new(&env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
-    let made = read("crew.en.ftl").and_then(|crew| Ok((crew, read("desk.en.ftl")?))).map(
-        |(crew, desk)| generate::code(&[generate::File { language: "en", text: &crew }], &desk),
-    );
+    let made = read(CREW).and_then(|crew| Ok((crew, read(DESK)?))).map(|(crew, desk)| {
+        let english = |name, text| generate::File { name, language: "en", text };
+        generate::code(&[english(CREW, &crew)], english(DESK, &desk))
+    });
     let problem = match made {
         Ok(Ok(code)) => match fs::write(out, code) {
             Ok(()) => return ExitCode::SUCCESS,
