@@ -9,7 +9,7 @@ use super::exit::Exit;
 use super::output::{self, Terminal};
 use crate::fleet::record::{self, AuditRecord, LARGEST_RECORD, Refused};
 use crate::load::{self, Library};
-use crate::report::{self, audit::record::Verified};
+use crate::report::{self, Locale, audit::record::Verified};
 use std::path::Path;
 
 /// Judges the record again and prints what differs.
@@ -28,7 +28,7 @@ pub(super) fn run(arguments: &VerifyArguments, terminal: &Terminal) -> Result<Ex
     })?;
     let shipped = Library::shipped().map_err(|refusal| Stop::Refused(vec![refusal]))?;
     let newer = record::newer(&record, &shipped);
-    let of = Verified { record: &record, again: &again, newer: &newer };
+    let of = Verified { record: &record, again: &again, newer: &newer, locale: Locale::default() };
     output::print(&report::audit::record::verified(&of, terminal.width))?;
     Ok(if again.differences.is_empty() { Exit::Ready } else { Exit::NotReady })
 }

@@ -7,7 +7,7 @@ use super::exit::Exit;
 use super::output::{self, Terminal};
 use super::{Stop, library};
 use crate::model::vocabulary::Vocabulary;
-use crate::report;
+use crate::report::{self, Locale};
 
 /// Lists the vocabulary, or one kind with its keys.
 pub(super) fn run(arguments: &WordsArguments, terminal: &Terminal) -> Result<Exit, Stop> {
@@ -20,10 +20,10 @@ pub(super) fn run(arguments: &WordsArguments, terminal: &Terminal) -> Result<Exi
     // A kind may be several words, which nobody need put in quotes.
     let name = arguments.kind.join(" ");
     let page = if name.is_empty() {
-        report::vocabulary(vocabulary, terminal.width)
+        report::vocabulary(vocabulary, Locale::default(), terminal.width)
     } else {
         let kind = vocabulary.find_kind(&name).ok_or_else(|| unknown(vocabulary, &name))?;
-        report::kind(vocabulary, kind, terminal.width)
+        report::kind(vocabulary, kind, Locale::default(), terminal.width)
     };
     output::print(&page)?;
     Ok(Exit::Ready)

@@ -4,6 +4,7 @@
 
 use super::content::{Block, Item, Lead, Tone};
 use super::render::lines::Page;
+use super::words::locale::desk;
 use crate::load::{Problem, Refusal};
 
 /// How far what follows a problem's first line stands in.
@@ -11,22 +12,21 @@ const INDENT: usize = 4;
 
 /// Everything that is wrong in all of the files, no wider than `width`.
 pub fn refusals(refusals: &[Refusal], width: usize) -> String {
-    all(refusals, "nothing was checked", width)
+    all(refusals, desk::problems_nothing_checked(), width)
 }
 
 /// The same, with what came of it.
 pub(super) fn all(refusals: &[Refusal], so: &str, width: usize) -> String {
     let mut page = Page::new(width);
-    let mut count = 0;
+    let mut count = 0usize;
     for refusal in refusals {
         for problem in &refusal.problems {
             write(&mut page, refusal, problem);
             count += 1;
         }
     }
-    let noun = if count == 1 { "problem" } else { "problems" };
     page.gap();
-    page.prose(0, Tone::Plain, &format!("{count} {noun}; {so}"));
+    page.prose(0, Tone::Plain, &desk::problems(count, &so));
     page.finish()
 }
 
@@ -46,9 +46,8 @@ pub(super) fn first(refusal: &Refusal) -> Option<Block> {
     let first = refusal.problems.first()?;
     let below = match (refusal.problems.len() - 1, &first.mend) {
         (0, None) => None,
-        (0, Some(mend)) => Some(format!("mend: {mend}")),
-        (1, _) => Some("and 1 more problem in this file".to_owned()),
-        (more, _) => Some(format!("and {more} more problems in this file")),
+        (0, Some(mend)) => Some(desk::problem_mend(mend)),
+        (more, _) => Some(desk::problem_more(more)),
     };
     let below = below.map(|text| Block::Paragraph(text.into())).into_iter().collect();
     let headline = headline(refusal, first);
@@ -58,9 +57,7 @@ pub(super) fn first(refusal: &Refusal) -> Option<Block> {
 /// Everything that is wrong in a file, problem by problem.
 pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
     let item = |problem: &Problem| {
-        let expected = problem.expected.as_ref().map(|text| format!("expected {text}"));
-        let mend = problem.mend.as_ref().map(|text| format!("mend: {text}"));
-        let below = expected.into_iter().chain(mend).map(|text| Block::Paragraph(text.into()));
+        let below = told(problem).into_iter().map(|text| Block::Paragraph(text.into()));
         Item::new(Lead::Bullet(Tone::Bad), headline(refusal, problem)).with(below.collect()).into()
     };
     refusal.problems.iter().map(item).collect()
@@ -68,12 +65,15 @@ pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
 
 fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {
     page.prose(0, Tone::Bad, &headline(refusal, problem));
-    if let Some(expected) = &problem.expected {
-        page.prose(INDENT, Tone::Plain, &format!("expected {expected}"));
+    for text in told(problem) {
+        page.prose(INDENT, Tone::Plain, &text);
     }
-    if let Some(mend) = &problem.mend {
-        page.prose(INDENT, Tone::Plain, &format!("mend: {mend}"));
-    }
+}
+
+/// What was expected, and how to mend it.
+fn told(problem: &Problem) -> Vec<String> {
+    let expected = problem.expected.iter().map(|what| desk::problem_expected(what));
+    expected.chain(problem.mend.iter().map(|how| desk::problem_mend(how))).collect()
 }
 
 /// Where and what.

@@ -3,6 +3,39 @@
 
 no-profile-known = no profile is known
 
+## A file that is refused
+
+problem-expected = expected { $what }
+problem-mend = mend: { $how }
+problem-more = { $number ->
+        [one] and 1 more problem in this file
+       *[other] and { $number } more problems in this file
+    }
+# $number, $so
+problems = { $number ->
+        [one] 1 problem
+       *[other] { $number } problems
+    }; { $so }
+problems-nothing-checked = nothing was checked
+
+## The list of schemas
+
+schema-vessel = a vessel's inventory
+schema-inspection = an inspection record
+schema-catalogue = a supplier's catalogue
+schema-profile = a profile of rules
+schema-vocabulary = the words
+schema-techniques = how a turtle is freed
+schema-check = what `check --format json` prints
+schema-audit = what `audit --format json` prints
+schema-audit-line = a line of `audit --format lines`
+schema-record = an audit on record
+schema-options = what `options --format json` prints
+schema-quote = what `quote --format json` prints
+schema-read = Files that are read
+schema-written = JSON that is written
+schema-how = `kitmuster schema NAME` prints the JSON Schema (2020-12) of one.
+
 ## Audits on record
 
 record-no-seal = A digest shows that an input was changed, not by whom; a record is no sealed
@@ -24,9 +57,77 @@ record-reason-by = { $reason } by { $nanometres } nm
 record-at-freeboard = at a freeboard of { $nanometres } nm
 record-on-day = on { $day }
 record-not-bound = not bound
+record-the-same = THE SAME
+record-different = DIFFERENT
+record-again = { $vessels ->
+        [one] 1 vessel
+       *[other] { $vessels } vessels
+    } judged again from the record's own inputs
+# $differences, $vessels
+record-differences = { $differences ->
+        [one] 1 difference
+       *[other] { $differences } differences
+    } on { $vessels ->
+        [one] 1 vessel
+       *[other] { $vessels } vessels
+    } judged again from the record's own inputs
+record-audit-of = audit of { $day }
+# $day, $auditor
+record-audit-of-by = audit of { $day } by { $auditor }
+# $then, $now
+record-programs = made by { $then }, verified by { $now }
+record-inputs = { $files ->
+        [one] 1 input
+       *[other] { $files } inputs
+    } as they were: every digest agrees
+record-refused-then = { $files ->
+        [one] 1 file
+       *[other] { $files } files
+    } refused then; their text is not on record, only what was said
+record-what-differs = What differs: on record, then now
+record-more = and { $number } more
+record-refused-now = its text is refused now: { $why }
+record-other-vessel = its name, register, port or trip is another
+# $then, $now
+record-notes = notes: { $then } → { $now }
+# $then, $now
+record-verdict = verdict: { $then } → { $now }
+record-judged-then = `{ $profile }` judged it then, not now
+record-judges-now = `{ $profile }` judges it now, not then
+record-other-edition = `{ $profile }`: its edition, encoding or standing is another
+# $profile, $then, $now
+record-verdict-under = `{ $profile }`: { $then } → { $now }
+# $profile, $then, $now
+record-until = `{ $profile }`: ready until { $then } → { $now }
+# $profile, $requirement, $then, $now
+record-finding = `{ $profile }` { $requirement }: { $then } → { $now }
+record-never = never
+record-no-end = no end
+record-newer = Rules on record that this program holds otherwise now
+record-newer-no-fault = This is no fault of the record; it was judged by its own rules.
+# $profile, $edition, $encoding, $now
+record-newer-rule = `{ $profile }`: edition { $edition }, encoding { $encoding }; { $now }
+record-newer-not-shipped = not shipped with this program
+record-newer-same-name = the same by name, another text
+# $edition, $encoding
+record-newer-now = now edition { $edition }, encoding { $encoding }
 
 ## Two audits compared
 
+compare-with = Compared with the audit of { $day }
+# $day, $auditor
+compare-with-by = Compared with the audit of { $day } by { $auditor }
+# $day, $findings, $vessels
+compare-in-one-line = compared with the audit of { $day }: { $findings }; { $vessels }
+compare-as-before = as before
+compare-old-file-refused = its old file is refused by today's rules: { $why }
+compare-on-the-way = on the way: { $changes }
+# $told, $code
+compare-another-reason = { $told } (another reason than then, which was `{ $code }`)
+compare-gone = gone
+compare-verdict-then = then
+compare-new-here = new here
+compare-not-compared = not compared
 compare-findings = findings: { $counts }
 compare-no-findings = findings: none of a vessel in both audits was open then or is open now
 compare-count-mended = { $number } mended
@@ -106,6 +207,18 @@ compare-same-name = several are called so, with no register that tells them apar
 
 ## Under a draft
 
+draft-heading = Under the draft `{ $profile }`
+# $title, $edition, $days
+draft-alone = { $title }, { $edition }; in force { $days }; no edition of its rule judged a vessel
+# $title, $edition, $days, $profiles
+draft-beside = { $title }, { $edition }; in force { $days }; beside { $profiles }
+# $profile, $vessels, $counts
+draft-in-one-line = under the draft `{ $profile }`: { $vessels ->
+        [one] 1 vessel
+       *[other] { $vessels } vessels
+    }: { $counts }
+# $change, $tools
+draft-met-by = { $change } by { $tools }
 compare-draft-falls = { $number } fall
 compare-draft-rises = { $number } rise
 compare-draft-cannot-tell = { $number } can't be told
