@@ -7,8 +7,9 @@ use super::arguments::{CheckArguments, Format};
 use super::exit::Exit;
 use super::library;
 use super::output::{self, Terminal};
+use super::stop::Stop;
 use super::trip::{today, trip};
-use super::{Stop, inputs, quote};
+use super::{inputs, quote};
 use crate::engine::{self, Depth, Request};
 use crate::freeing::Prepared;
 use crate::freeing::{self, Terms};
@@ -19,7 +20,7 @@ use crate::model::profile::Profile;
 use crate::model::text::visible;
 use crate::model::vessel::{Inspection, Trust, Vessel};
 use crate::report::options::Shown;
-use crate::report::{self, Locale, Subject};
+use crate::report::{self, Locale, Subject, desk};
 use std::sync::Arc;
 
 /// Everything that a check works on.
@@ -117,8 +118,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     let text = match arguments.format {
         Format::Table => report::table(&subject, place.width),
         Format::Html => report::check_html(&subject),
-        Format::Json => report::wire::check(&subject)
-            .map_err(|error| Stop::usage(format!("the result has no JSON form: {error}"), ""))?,
+        Format::Json => report::wire::check(&subject).map_err(|error| Stop::no_json(&error))?,
     };
     match &arguments.output {
         Some(path) => output::write_whole(path, &text)?,
@@ -185,9 +185,9 @@ fn of_another(vessel: &Vessel, record: &Inspection, source: &Source) -> Option<R
         position: source.positions().locate(&place.key),
         place,
         offending: Some(visible(&record.vessel)),
-        what: "this inspection record is of another vessel".to_owned(),
-        expected: Some(format!("`{}`, the vessel of `{}`", vessel.name, vessel.place.file)),
-        mend: Some("name the record of this vessel, or write the name as the vessel does".into()),
+        what: desk::command_other_vessel().to_owned(),
+        expected: Some(desk::command_vessel_of(&vessel.name, &vessel.place.file)),
+        mend: Some(desk::command_name_record().to_owned()),
     };
     Some(Refusal { file: source.file.to_string(), problems: vec![problem] })
 }

@@ -5,7 +5,8 @@
 use super::arguments::ProfilesArguments;
 use super::exit::Exit;
 use super::output::{self, Terminal};
-use super::{Stop, library};
+use super::library;
+use super::stop::Stop;
 use crate::measure::DaySpan;
 use crate::report::{self, Locale};
 

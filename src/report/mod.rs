@@ -31,4 +31,6 @@ pub use problems::{refusals, usage};
 pub use profiles::profiles;
 pub use subject::Subject;
 pub use vocabulary::{kind, vocabulary};
+#[cfg(feature = "cli")]
+pub(crate) use words::locale::desk;
 pub use words::locale::{Language, Locale};
