@@ -14,17 +14,21 @@ use std::{env, fs};
 #[path = "src/report/words/generate.rs"]
 mod generate;
 
+/// What crews read, what is read at a desk, and what is wrong in files.
+const CREW: &str = "crew.en.ftl";
+const DESK: &str = "desk.en.ftl";
+const PROBLEMS: &str = "problems.en.ftl";
+
 fn main() -> ExitCode {
     println!("cargo:rerun-if-changed=requirements");
     println!("cargo:rerun-if-changed=src/report/words/messages");
     println!("cargo:rerun-if-changed=src/report/words/generate.rs");
     let folder = Path::new("src/report/words/messages");
-    let read = |name: &str| fs::read_to_string(folder.join(name));
     let out = Path::new(&env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
-    let made = ["crew", "desk", "problems"].map(|name| read(&format!("{name}.en.ftl")));
-    let made = made.into_iter().collect::<Result<Vec<_>, _>>().map(|texts| {
-        let [crew, desk, problems] = [0, 1, 2].map(|at| texts[at].as_str());
-        generate::code(&[generate::File { language: "en", text: crew }], desk, problems)
+    let made = [CREW, DESK, PROBLEMS].map(|name| fs::read_to_string(folder.join(name))).into_iter().collect::<Result<Vec<_>, _>>();
+    let made = made.map(|texts| {
+        let english = |at: usize, name| generate::File { name, language: "en", text: &texts[at] };
+        generate::code(&[english(0, CREW)], english(1, DESK), english(2, PROBLEMS))
     });
     let problem = match made {
         Ok(Ok(code)) => match fs::write(out, code) {

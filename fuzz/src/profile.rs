@@ -34,7 +34,7 @@ pub fn run(text: &str) {
                 told::refusal(&refusal, NAME, text);
                 assert!(refusal.to_string().contains("in force on some"), "{refusal}");
             }
-            told::page(&report::profiles(&[profile.clone()], true, told::WIDTH));
+            told::page(&report::profiles(&[profile.clone()], true, Locale::default(), told::WIDTH));
             if !profile.base {
                 let (vessel, source) = aboard::vessel().clone();
                 let asked = [profile];

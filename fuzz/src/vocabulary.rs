@@ -12,11 +12,11 @@ pub fn run(text: &str) {
         Ok(words) => words,
         Err(refusal) => return told::refusal(&refusal, NAME, text),
     };
-    told::page(&report::vocabulary(&words, told::WIDTH));
+    told::page(&report::vocabulary(&words, Locale::default(), told::WIDTH));
     for kind in &words.kinds {
         let found = words.find_kind(&kind.id).expect("a kind is found by its id");
         assert_eq!(words.kind(found).id, kind.id);
-        told::page(&report::kind(&words, found, told::WIDTH));
+        told::page(&report::kind(&words, found, Locale::default(), told::WIDTH));
     }
     for attribute in &words.attributes {
         let found = words.find_attribute(&attribute.id).expect("found by its id");

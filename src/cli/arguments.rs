@@ -5,19 +5,20 @@
 mod audit;
 mod options;
 mod quote;
+mod shared;
 mod sheet;
 mod verify;
 
 pub(super) use audit::{AuditArguments, FleetFormat};
 pub(super) use options::OptionsArguments;
 pub(super) use quote::{QuoteArguments, QuoteFormat};
+pub(super) use shared::{Format, TrustArgument};
 pub(super) use sheet::{ReaderArgument, SheetArguments};
 pub(super) use verify::VerifyArguments;
 
-use crate::measure::{Day, QuantityError, Units};
-use crate::model::vessel::Trust;
-use crate::report::Locale;
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use crate::measure::Day;
+use clap::{Args, Parser, Subcommand};
+use shared::{EXITS, FOOT, UnitsArgument, day};
 use std::path::PathBuf;
 
 /// Tells before a fishing vessel sails whether the sea turtle release kit
@@ -28,13 +29,6 @@ pub(super) struct Arguments {
     #[command(subcommand)]
     pub(super) command: Command,
 }
-
-const FOOT: &str = "Check the current rule and local conditions; local rules, permits and \
-    trained practice come first. This tool is an aid, no legal advice.";
-
-const EXITS: &str = "Exit codes: 0 ready, 1 not ready or can't tell, 2 bad input or usage.\n\n\
-    Check the current rule and local conditions; local rules, permits and trained practice \
-    come first. This tool is an aid, no legal advice.";
 
 #[derive(Debug, Subcommand)]
 pub(super) enum Command {
@@ -151,65 +145,6 @@ pub(super) struct SchemaArguments {
     /// Write it over a file that is there
     #[arg(long)]
     pub(super) force: bool,
-}
-
-/// Which figures are believed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(super) enum TrustArgument {
-    /// All of them
-    All,
-    /// Only what was measured; what was stated or read off a label counts as
-    /// unmeasured
-    Measured,
-}
-
-/// Which units are printed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(super) enum UnitsArgument {
-    /// Metres and millimetres
-    Metric,
-    /// Feet and inches
-    Customary,
-    /// As written, the other beside it
-    Both,
-}
-
-/// How the result is printed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub(super) enum Format {
-    /// A page for people
-    Table,
-    /// For programs
-    Json,
-    /// A page for a browser and for paper, in one file
-    Html,
-}
-
-fn day(text: &str) -> Result<Day, String> {
-    Day::parse(text).map_err(|error| match error {
-        QuantityError::NoSuchDay => format!("{error}; expected a day of the years 1900 to 2999"),
-        _ => error.to_string(),
-    })
-}
-
-impl From<TrustArgument> for Trust {
-    fn from(trust: TrustArgument) -> Self {
-        match trust {
-            TrustArgument::All => Self::All,
-            TrustArgument::Measured => Self::Measured,
-        }
-    }
-}
-
-impl From<UnitsArgument> for Locale {
-    fn from(units: UnitsArgument) -> Self {
-        match units {
-            UnitsArgument::Metric => Units::Metric,
-            UnitsArgument::Customary => Units::Customary,
-            UnitsArgument::Both => Units::Both,
-        }
-        .into()
-    }
 }
 
 #[cfg(test)]

@@ -12,15 +12,16 @@ use super::arguments::{AuditArguments, FleetFormat};
 use super::exit::Exit;
 use super::library;
 use super::output::{self, Terminal, Whole};
+use super::stop::Stop;
 use super::trip::{return_before_departure, today};
-use super::{Stop, files, inputs};
+use super::{files, inputs};
 use crate::engine::Depth;
 use crate::fleet::{self, Audit, Counts, Files, LeftOut, Orders, Records, Row, Selection};
 use crate::load::{Library, Refusal};
 use crate::measure::DaySpan;
 use crate::model::finding::Verdict;
 use crate::model::profile::Profile;
-use crate::report::{self, audit::Fleet};
+use crate::report::{self, audit::Fleet, desk};
 use indicatif::ProgressBar;
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
@@ -51,8 +52,7 @@ pub(super) fn run(arguments: &AuditArguments, terminal: &Terminal) -> Result<Exi
     let pool = rayon::ThreadPoolBuilder::new()
         .num_threads(usize::from(arguments.threads.unwrap_or(0)))
         .build();
-    let pool =
-        pool.map_err(|error| Stop::usage(format!("no threads to work with: {error}"), ""))?;
+    let pool = pool.map_err(|error| Stop::usage(desk::command_no_threads(&error), ""))?;
     if let (Some(on), Some(back)) = (arguments.on, arguments.back)
         && back < on
     {
@@ -135,14 +135,10 @@ fn text(arguments: &AuditArguments, terminal: &Terminal, of: &Fleet<'_>) -> Resu
     let place = if arguments.output.is_some() { Terminal::of_a_file() } else { *terminal };
     match arguments.format {
         FleetFormat::Table | FleetFormat::Lines => Ok(report::audit::table(of, place.width)),
-        FleetFormat::Json => report::wire::audit(of).map_err(|error| formless(&error)),
-        FleetFormat::Csv => report::wire::audit_csv(of).map_err(|error| formless(&error)),
+        FleetFormat::Json => report::wire::audit(of).map_err(|error| Stop::formless(&error)),
+        FleetFormat::Csv => report::wire::audit_csv(of).map_err(|error| Stop::formless(&error)),
         FleetFormat::Html => Ok(report::audit::html(of)),
     }
-}
-
-fn formless(error: &dyn std::error::Error) -> Stop {
-    Stop::usage(format!("the result could not be put into this format: {error}"), "")
 }
 
 /// One line a vessel, written as the vessels are judged, so that no more
@@ -180,12 +176,12 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
         let mut text = String::new();
         for (one, line) in fleet::rows(&orders, part, &records, finish, || bar.inc(1)) {
             counts.sum(&one);
-            text.push_str(&line.map_err(|error| formless(&error))?.unwrap_or_default());
+            text.push_str(&line.map_err(|error| Stop::formless(&error))?.unwrap_or_default());
         }
         out.write(&text)?;
     }
     for left in &left_out {
-        out.write(&report::wire::left_out_line(left, locale).map_err(|error| formless(&error))?)?;
+        out.write(&report::wire::left_out_line(left, locale).map_err(|error| Stop::formless(&error))?)?;
     }
     bar.finish_and_clear();
     out.finish()?;
@@ -271,8 +267,8 @@ fn known(library: &Library, arguments: &AuditArguments) -> Result<(), Stop> {
         if !library.vocabulary.gears.contains_key(gear) {
             let ids: Vec<_> = library.vocabulary.gears.keys().map(|id| format!("`{id}`")).collect();
             return Err(Stop::usage(
-                format!("no gear is called `{gear}` here"),
-                format!("give one of {}", ids.join(", ")),
+                desk::command_no_gear(gear),
+                desk::command_give_one_of(&ids.join(", ")),
             ));
         }
     }
@@ -283,8 +279,8 @@ fn known(library: &Library, arguments: &AuditArguments) -> Result<(), Stop> {
         let mut all = library.profiles.iter().flat_map(|profile| &profile.requirements);
         if !all.any(|requirement| requirement.id == *id) {
             return Err(Stop::usage(
-                format!("no profile has a requirement `{id}`"),
-                "`kitmuster profiles ID` lists the requirements of a profile",
+                desk::command_no_requirement(id),
+                desk::command_requirements_listed(),
             ));
         }
     }

@@ -7,8 +7,9 @@ use super::arguments::{CheckArguments, Format};
 use super::exit::Exit;
 use super::library;
 use super::output::{self, Terminal};
+use super::stop::Stop;
 use super::trip::{today, trip};
-use super::{Stop, inputs, quote};
+use super::{inputs, quote};
 use crate::engine::{self, Depth, Request};
 use crate::freeing::Prepared;
 use crate::freeing::{self, Terms};
@@ -117,8 +118,7 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     let text = match arguments.format {
         Format::Table => report::table(&subject, place.width),
         Format::Html => report::check_html(&subject),
-        Format::Json => report::wire::check(&subject)
-            .map_err(|error| Stop::usage(format!("the result has no JSON form: {error}"), ""))?,
+        Format::Json => report::wire::check(&subject).map_err(|error| Stop::no_json(&error))?,
     };
     match &arguments.output {
         Some(path) => output::write_whole(path, &text)?,

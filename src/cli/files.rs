@@ -3,9 +3,10 @@
 //!
 //! Imports `fleet` and `load`. Opens nothing.
 
-use super::Stop;
+use super::stop::Stop;
 use crate::fleet::Files;
 use crate::load::Refusal;
+use crate::report::desk;
 use std::path::PathBuf;
 
 /// Every file of these paths, and the records named beside them.
@@ -18,10 +19,7 @@ pub(super) fn find(paths: &[PathBuf], inspection: &[PathBuf]) -> Result<Files, S
 /// That there is no inventory in any of these places.
 pub(super) fn no_vessel(paths: &[PathBuf]) -> Stop {
     let paths: Vec<_> = paths.iter().map(|path| format!("`{}`", path.display())).collect();
-    Stop::usage(
-        format!("no vessel's inventory in {}", paths.join(", ")),
-        "name files, or folders that hold files ending in `.yaml`",
-    )
+    Stop::usage(desk::command_no_inventory(&paths.join(", ")), desk::command_name_files())
 }
 
 /// The records that were named, folders with all that lies below them.

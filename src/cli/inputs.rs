@@ -2,9 +2,10 @@
 //!
 //! Looks names up in the file system; opens nothing.
 
-use super::Stop;
 use super::arguments::{AuditArguments, CheckArguments};
 use super::library::{Named, named};
+use super::stop::Stop;
+use crate::report::desk;
 use std::path::{Path, PathBuf};
 
 /// Refuses a report's place that is one of the files that are read.
@@ -53,8 +54,8 @@ fn spare_for(flag: &str, report: &Path, inputs: impl Fn() -> Vec<PathBuf>) -> Re
     let same = |input: &PathBuf| input.canonicalize().is_ok_and(|input| input == target);
     match inputs().into_iter().find(same) {
         Some(input) => Err(Stop::usage(
-            format!("the report would be written over `{}`, which is read here", input.display()),
-            format!("nothing was written; give `{flag}` a file of its own"),
+            desk::command_written_over(&input.display()),
+            desk::command_file_of_its_own(&flag),
         )),
         None => Ok(()),
     }

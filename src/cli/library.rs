@@ -3,10 +3,11 @@
 //!
 //! Imports `load`.
 
-use super::Stop;
+use super::stop::Stop;
 use crate::load::{Library, Refusal};
 use crate::measure::DaySpan;
 use crate::model::profile::Profile;
+use crate::report::desk;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -104,8 +105,8 @@ fn unknown(library: &Library, id: &str) -> Stop {
     let rules: Vec<&str> = library.profiles.iter().map(|profile| profile.rule.as_str()).collect();
     let near = library.suggest(id).or_else(|| near_rule(id, &rules).map(str::to_owned));
     match near {
-        Some(near) => Stop::usage(format!("no profile `{id}`; did you mean `{near}`?"), ""),
-        None => Stop::usage(format!("no profile `{id}`; `kitmuster profiles` lists them"), ""),
+        Some(near) => Stop::usage(desk::command_no_profile_but(&id, &near), ""),
+        None => Stop::usage(desk::command_no_profile(&id), ""),
     }
 }
 

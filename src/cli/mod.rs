@@ -1,7 +1,9 @@
 //! The command line: arguments, which command calls what, exit codes.
 //!
 //! The top floor: it may import everything below. The clock is read here and
-//! nowhere else, and reports are written here, whole or not at all.
+//! nowhere else, and reports are written here, whole or not at all. What a
+//! command complains of are messages of the desk (`command-…`); its help stands
+//! beside the arguments, where clap and the README take it from.
 
 mod arguments;
 mod audit;
@@ -16,6 +18,7 @@ mod profiles;
 mod quote;
 mod schema;
 mod sheet;
+mod stop;
 mod trip;
 mod verify;
 mod words;
@@ -27,26 +30,7 @@ use exit::Exit;
 use output::Terminal;
 use std::ffi::OsString;
 use std::process::ExitCode;
-
-/// Why a command gave no result.
-#[derive(Debug)]
-enum Stop {
-    /// Files were refused.
-    Refused(Vec<crate::load::Refusal>),
-    /// The program was called in a way that makes no sense.
-    Usage {
-        /// What is wrong.
-        what: String,
-        /// How to mend it.
-        mend: String,
-    },
-}
-
-impl Stop {
-    fn usage(what: impl Into<String>, mend: impl Into<String>) -> Self {
-        Self::Usage { what: what.into(), mend: mend.into() }
-    }
-}
+use stop::Stop;
 
 /// Runs the program with these arguments, the first being its own name.
 pub fn run(typed: impl IntoIterator<Item = OsString>) -> ExitCode {

@@ -9,22 +9,22 @@ use super::arguments::{CheckArguments, Format, OptionsArguments};
 use super::check::{self, Input};
 use super::exit::Exit;
 use super::output::{self, Terminal};
-use super::{Stop, inputs, quote};
+use super::stop::Stop;
+use super::{inputs, quote};
 use crate::engine::Depth;
 use crate::freeing::Prepared;
-use crate::freeing::{CaseAnswer, Options, Question, Request, Terms, options};
+use crate::freeing::{Options, Request, Terms, options};
 use crate::load::Library;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::Notice;
 use crate::model::options::{Answered, OwnHooks, Standing};
 use crate::model::technique::Practice;
+use crate::report::desk;
 use crate::report::options::{self as report, Shown};
 use crate::report::wire;
+use said::Asked;
 use std::path::PathBuf;
 use std::sync::Arc;
-
-/// A case that was asked, with what answers it.
-type Asked = (Question, Vec<CaseAnswer>);
 
 /// Works out what is open and prints or writes it.
 pub(super) fn run(arguments: &OptionsArguments, terminal: &Terminal) -> Result<Exit, Stop> {
@@ -82,8 +82,7 @@ fn text(
         (Format::Html, _) => Ok(report::html(shown)),
         (Format::Json, _) => {
             let asked = asked.map(|(question, answers)| (question, answers.as_slice()));
-            wire::options(shown, asked)
-                .map_err(|error| Stop::usage(format!("the result has no JSON form: {error}"), ""))
+            wire::options(shown, asked).map_err(|error| Stop::no_json(&error))
         }
     }
 }
@@ -92,9 +91,8 @@ fn text(
 fn sensible(arguments: &OptionsArguments) -> Result<(), Stop> {
     if arguments.case.is_some() && arguments.format == Format::Html {
         return Err(Stop::usage(
-            "`--case` and `--format html` do not go together",
-            "a card is of the whole kit; leave `--case` out, or print the case as `table` or \
-             `json`",
+            desk::command_case_or_card(),
+            desk::command_print_case(),
         ));
     }
     if let Some(path) = &arguments.output {
@@ -152,12 +150,8 @@ fn notices(input: &Input, arguments: &OptionsArguments) -> Vec<Notice> {
 
 /// The techniques of the library.
 fn practice(library: &Library) -> Result<Arc<Practice>, Stop> {
-    library.practice.clone().ok_or_else(|| {
-        Stop::usage(
-            "there is no file of techniques here, so there is nothing to choose from",
-            "put a file with `format: techniques/1` into the folder of requirements",
-        )
-    })
+    let practice = library.practice.clone();
+    practice.ok_or_else(|| Stop::no_techniques(desk::command_no_choice()))
 }
 
 /// Zero only where every first choice is open that is asked about.

@@ -1,9 +1,11 @@
 //! Where results go: a locked terminal stream, or a file that is written
 //! whole or not at all.
 //!
-//! Imports nothing of this crate but `Stop`. A broken pipe is no error.
+//! Imports nothing of this crate but `Stop` and its messages. A broken pipe is
+//! no error.
 
-use super::Stop;
+use super::stop::Stop;
+use crate::report::desk;
 use std::io::{self, ErrorKind, IsTerminal, Write};
 use std::path::Path;
 
@@ -64,9 +66,8 @@ pub(super) fn print(text: &str) -> Result<(), Stop> {
 
 /// That standard output took nothing more.
 pub(super) fn not_printed(error: &io::Error) -> Stop {
-    let why = of_disk(error).unwrap_or("the system refused it");
-    let mend = "look where standard output leads to, or write to a file by `--output`";
-    Stop::usage(format!("the result could not be printed: {why}"), mend)
+    let why = of_disk(error).unwrap_or(desk::command_refused_by_system());
+    Stop::usage(desk::command_not_printed(&why), desk::command_look_at_output())
 }
 
 /// Prints a complaint to standard error; there is nobody to tell if that
@@ -140,8 +141,8 @@ impl Whole {
         let kept = file.and_then(|file| keep(file, &target, replaces));
         kept.map_err(|error| match error.kind() {
             ErrorKind::AlreadyExists => Stop::usage(
-                format!("`{}` is there already and may be filled in", path.display()),
-                "nothing was written; name another file, or insist with `--force`",
+                desk::command_there_already(&path.display()),
+                desk::command_insist(),
             ),
             _ => not_written(&path, &why_not(&error, &folder)),
         })
@@ -150,8 +151,8 @@ impl Whole {
 
 fn not_written(path: &Path, why: &str) -> Stop {
     Stop::usage(
-        format!("`{}` could not be written: {why}", path.display()),
-        "nothing was written; name a file in a folder that can be written to",
+        desk::command_not_written(&path.display(), &why),
+        desk::command_name_writable(),
     )
 }
 
@@ -161,21 +162,21 @@ fn place(path: &Path) -> Result<(std::path::PathBuf, std::path::PathBuf), String
     // nothing, it is not known what was meant.
     let found = path.canonicalize();
     if found.is_err() && path.is_symlink() {
-        return Err("it is a link that leads nowhere".to_owned());
+        return Err(desk::command_dangling_link().to_owned());
     }
     let target = found.unwrap_or_else(|_| path.to_path_buf());
     if target.is_dir() {
-        return Err("it is a folder".to_owned());
+        return Err(desk::command_is_folder().to_owned());
     }
     if path.as_os_str().as_encoded_bytes().last().is_some_and(|last| is_slash(*last)) {
-        return Err("the name of a folder was given".to_owned());
+        return Err(desk::command_folder_name().to_owned());
     }
     if target.exists() && !target.is_file() {
-        return Err("it is no plain file".to_owned());
+        return Err(desk::command_no_plain_file().to_owned());
     }
     // Whoever took the right to write away meant to keep what is in it.
     if target.metadata().is_ok_and(|meta| meta.permissions().readonly()) {
-        return Err("that file may only be read".to_owned());
+        return Err(desk::command_read_only_file().to_owned());
     }
     let folder = match target.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
@@ -183,7 +184,7 @@ fn place(path: &Path) -> Result<(std::path::PathBuf, std::path::PathBuf), String
     };
     match folder.metadata() {
         Ok(meta) if meta.is_dir() => {}
-        Ok(_) => return Err(format!("`{}` is no folder", folder.display())),
+        Ok(_) => return Err(desk::command_no_folder(&folder.display())),
         Err(error) => return Err(why_not(&error, folder)),
     }
     let folder = folder.to_path_buf();
@@ -221,21 +222,21 @@ fn why_not(error: &io::Error, folder: &Path) -> String {
     let there = folder.is_dir();
     let folder = folder.display();
     match error.kind() {
-        ErrorKind::NotFound if !there => format!("there is no folder `{folder}`"),
-        ErrorKind::NotADirectory => format!("part of `{folder}` is no folder"),
-        ErrorKind::PermissionDenied => format!("writing to the folder `{folder}` is not allowed"),
-        ErrorKind::ReadOnlyFilesystem => format!("the folder `{folder}` can only be read"),
+        ErrorKind::NotFound if !there => desk::command_folder_missing(&folder),
+        ErrorKind::NotADirectory => desk::command_part_no_folder(&folder),
+        ErrorKind::PermissionDenied => desk::command_folder_forbidden(&folder),
+        ErrorKind::ReadOnlyFilesystem => desk::command_folder_read_only(&folder),
         _ if of_disk(error).is_some() => of_disk(error).unwrap_or_default().to_owned(),
-        ErrorKind::InvalidFilename => "the name is too long, or no name for a file".to_owned(),
-        _ => format!("the system refused it in the folder `{folder}`"),
+        ErrorKind::InvalidFilename => desk::command_bad_name().to_owned(),
+        _ => desk::command_refused_in_folder(&folder),
     }
 }
 
 /// What a disk says, in words.
 fn of_disk(error: &io::Error) -> Option<&'static str> {
     match error.kind() {
-        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Some("there is no room left"),
-        ErrorKind::FileTooLarge => Some("a file may not become that large here"),
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Some(desk::command_no_room()),
+        ErrorKind::FileTooLarge => Some(desk::command_too_large()),
         _ => None,
     }
 }

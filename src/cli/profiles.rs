@@ -5,9 +5,10 @@
 use super::arguments::ProfilesArguments;
 use super::exit::Exit;
 use super::output::{self, Terminal};
-use super::{Stop, library};
+use super::library;
+use super::stop::Stop;
 use crate::measure::DaySpan;
-use crate::report;
+use crate::report::{self, Locale};
 
 /// Lists the profiles, or those that were named with their notes.
 pub(super) fn run(arguments: &ProfilesArguments, terminal: &Terminal) -> Result<Exit, Stop> {
@@ -22,6 +23,6 @@ pub(super) fn run(arguments: &ProfilesArguments, terminal: &Terminal) -> Result<
     }
     let named = !arguments.ids.is_empty();
     let listed = if named { &chosen } else { &library.profiles };
-    output::print(&report::profiles(listed, named, terminal.width))?;
+    output::print(&report::profiles(listed, named, Locale::default(), terminal.width))?;
     Ok(Exit::Ready)
 }

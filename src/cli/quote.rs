@@ -9,8 +9,9 @@ use super::arguments::{QuoteArguments, QuoteFormat};
 use super::exit::Exit;
 use super::library;
 use super::output::{self, Terminal};
+use super::stop::Stop;
 use super::trip::{return_before_departure, today, trip};
-use super::{Stop, files, inputs};
+use super::{files, inputs};
 use crate::fleet::{Files, LeftOut, Records, bare};
 use crate::load::{self, Library, Refusal, Source};
 use crate::measure::{Day, DaySpan};
@@ -18,7 +19,7 @@ use crate::model::catalogue::Catalogue;
 use crate::model::profile::Profile;
 use crate::model::vessel::{Trust, Vessel};
 use crate::quote::{self, NoQuote, OneVessel, Order};
-use crate::report::{self, quote::Shown};
+use crate::report::{self, desk, quote::Shown};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -83,13 +84,10 @@ pub(super) fn run(arguments: &QuoteArguments, terminal: &Terminal) -> Result<Exi
 }
 
 fn text(format: QuoteFormat, shown: &Shown<'_>, place: Terminal) -> Result<String, Stop> {
-    let formless = |error: &dyn std::error::Error| {
-        Stop::usage(format!("the result could not be put into this format: {error}"), "")
-    };
     match format {
         QuoteFormat::Table => Ok(report::quote::table(shown, place.width)),
-        QuoteFormat::Json => report::wire::quote(shown).map_err(|error| formless(&error)),
-        QuoteFormat::Csv => report::wire::quote_csv(shown).map_err(|error| formless(&error)),
+        QuoteFormat::Json => report::wire::quote(shown).map_err(|error| Stop::formless(&error)),
+        QuoteFormat::Csv => report::wire::quote_csv(shown).map_err(|error| Stop::formless(&error)),
         QuoteFormat::Html => Ok(report::quote::html(shown)),
     }
 }
@@ -112,8 +110,8 @@ fn sensible(arguments: &QuoteArguments) -> Result<(), Stop> {
 pub(super) fn once_believed(paths: &[PathBuf], trust: Trust) -> Result<(), Stop> {
     if trust == Trust::Measured && !paths.is_empty() {
         return Err(Stop::usage(
-            "`--trust measured` and `--catalogue` do not go together",
-            "the figures of a catalogue are labels, which are not believed then; leave one out",
+            desk::command_trust_or_catalogue(),
+            desk::command_labels_not_believed(),
         ));
     }
     once(paths)
@@ -125,11 +123,11 @@ fn once(paths: &[PathBuf]) -> Result<(), Stop> {
     for path in paths {
         if let Some(first) = seen.insert(real(path), path) {
             return Err(Stop::usage(
-                format!("the catalogue `{}` is given twice", path.display()),
+                desk::command_catalogue_twice(&path.display()),
                 if first == path {
-                    "give each catalogue once".to_owned()
+                    desk::command_each_once().to_owned()
                 } else {
-                    format!("it is the same file as `{}`; give it once", first.display())
+                    desk::command_same_file(&first.display())
                 },
             ));
         }
@@ -189,8 +187,8 @@ fn find(arguments: &QuoteArguments) -> Result<Files, Stop> {
     let is_catalogue = |path: &Path| catalogues.contains(&real(path));
     if let Some(path) = arguments.paths.iter().find(|path| is_catalogue(path)) {
         return Err(Stop::usage(
-            format!("`{}` is given as a vessel and as a catalogue", path.display()),
-            "name the vessels' inventories first, and suppliers' files after `--catalogue`",
+            desk::command_vessel_and_catalogue(&path.display()),
+            desk::command_vessels_first(),
         ));
     }
     let mut found = files::find(&arguments.paths, &arguments.inspection)?;
@@ -220,11 +218,12 @@ fn together(catalogues: &[Catalogue]) -> Result<(), Stop> {
         let twin = |first: &&Catalogue| bare(&first.supplier) == bare(&second.supplier);
         if let Some(first) = catalogues[..index].iter().find(twin) {
             return Err(Stop::usage(
-                format!(
-                    "`{}` and `{}` are both catalogues of `{}`",
-                    first.place.file, second.place.file, second.supplier
+                desk::command_same_supplier(
+                    &first.place.file,
+                    &second.place.file,
+                    &second.supplier,
                 ),
-                "give one catalogue a supplier: delivery is charged once an order",
+                desk::command_one_a_supplier(),
             ));
         }
     }
@@ -236,11 +235,13 @@ pub(super) fn one_currency(catalogues: &[Catalogue]) -> Result<(), Stop> {
     let Some(first) = catalogues.first() else { return Ok(()) };
     match catalogues.iter().find(|other| other.currency != first.currency) {
         Some(other) => Err(Stop::usage(
-            format!(
-                "`{}` asks {} and `{}` asks {}",
-                first.place.file, first.currency, other.place.file, other.currency
+            desk::command_two_currencies(
+                &first.place.file,
+                &first.currency,
+                &other.place.file,
+                &other.currency,
             ),
-            "give catalogues in one currency; what one is worth in another is not known here",
+            desk::command_one_currency(),
         )),
         None => Ok(()),
     }
@@ -270,5 +271,5 @@ fn vessels(found: &Files, library: &Library) -> (Vec<Read>, Vec<Refusal>) {
 }
 
 fn no_quote(none: &NoQuote) -> Stop {
-    Stop::usage(none.to_string(), "nothing was quoted")
+    Stop::usage(none.to_string(), desk::command_not_quoted())
 }

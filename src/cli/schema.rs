@@ -3,10 +3,11 @@
 //!
 //! Imports `report`.
 
-use super::Stop;
 use super::arguments::SchemaArguments;
 use super::exit::Exit;
 use super::output;
+use super::stop::Stop;
+use crate::report::desk;
 use crate::report::wire::schema::{FORMATS, Format, list};
 
 /// Prints one schema, or lists what there are schemas of.
@@ -15,7 +16,7 @@ pub(super) fn run(arguments: &SchemaArguments) -> Result<Exit, Stop> {
         None => list(),
         Some(name) => {
             let told = find(name)?.json();
-            told.map_err(|error| Stop::usage(format!("the schema has no form: {error}"), ""))?
+            told.map_err(|error| Stop::usage(desk::command_no_schema_form(&error), ""))?
         }
     };
     match &arguments.output {
@@ -39,10 +40,10 @@ fn unknown(typed: &str, name: &str) -> Stop {
     let distances = FORMATS.iter().map(|f| (strsim::osa_distance(name, f.name), f.name));
     let near = distances.filter(|(distance, near)| *distance <= 2.min(near.len() / 2));
     let mend = match near.min_by_key(|(distance, _)| *distance) {
-        Some((_, near)) => format!("did you mean `{near}`?"),
-        None => "`kitmuster schema` lists them".to_owned(),
+        Some((_, near)) => desk::command_did_you_mean(&format!("`{near}`")),
+        None => desk::command_schemas_listed().to_owned(),
     };
-    Stop::usage(format!("there is no schema of `{typed}`"), mend)
+    Stop::usage(desk::command_no_schema(&typed), mend)
 }
 
 #[cfg(test)]

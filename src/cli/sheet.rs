@@ -8,14 +8,15 @@ use super::arguments::{CheckArguments, Format, ReaderArgument, SheetArguments, T
 use super::check::Input;
 use super::exit::Exit;
 use super::library::{self, Named, named, of_id};
-use super::{Stop, check, inputs, output};
+use super::stop::Stop;
+use super::{check, inputs, output};
 use crate::engine::Depth;
 use crate::load::Refusal;
 use crate::measure::{DaySpan, Figure, Length, Quantity, Rounding};
 use crate::model::check::Check;
 use crate::model::profile::Profile;
 use crate::model::vessel::{FreeboardReading, Station, Trust};
-use crate::report::{self, Subject};
+use crate::report::{self, Subject, desk};
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -26,9 +27,8 @@ pub(super) fn run(arguments: &SheetArguments) -> Result<Exit, Stop> {
         (None, Some(vessel)) => of_vessel(arguments, vessel.clone())?,
         (None, None) => {
             return Err(Stop::usage(
-                "no vessel was named",
-                "write `kitmuster sheet VESSEL.yaml`, or `--blank-vessel PROFILE` for a file to \
-                 fill in",
+                desk::command_no_vessel(),
+                desk::command_name_vessel(),
             ));
         }
     };
@@ -61,8 +61,8 @@ fn as_check(arguments: &SheetArguments, vessel: PathBuf) -> CheckArguments {
 fn of_vessel(arguments: &SheetArguments, vessel: PathBuf) -> Result<String, Stop> {
     if arguments.record_form && arguments.reader == Some(ReaderArgument::Skipper) {
         return Err(Stop::usage(
-            "`--record-form` and `--for skipper` do not go together",
-            "an inspection record is keyed in from the inspector's sheet; leave one of them out",
+            desk::command_form_or_skipper(),
+            desk::command_form_of_inspector(),
         ));
     }
     let asked = as_check(arguments, vessel);
@@ -143,19 +143,18 @@ fn blank(arguments: &SheetArguments, typed: &str) -> Result<String, Stop> {
 /// What has no meaning for a file that is of no vessel yet.
 fn refuse_beside_blank(arguments: &SheetArguments) -> Result<(), Stop> {
     let beside = [
-        ("a vessel's file", arguments.vessel.is_some()),
-        ("`--record-form`", arguments.record_form),
-        ("`--inspection`", !arguments.inspection.is_empty()),
-        ("`--for`", arguments.reader.is_some()),
-        ("`--profile`", !arguments.profile.is_empty()),
+        ("--record-form", arguments.record_form),
+        ("--inspection", !arguments.inspection.is_empty()),
+        ("--for", arguments.reader.is_some()),
+        ("--profile", !arguments.profile.is_empty()),
     ];
-    match beside.into_iter().find(|(_, given)| *given) {
-        Some((what, _)) => Err(Stop::usage(
-            format!("{what} and `--blank-vessel` do not go together"),
-            "a blank inventory is for a profile and for no vessel yet; leave one of them out",
-        )),
-        None => Ok(()),
-    }
+    let flag = beside.into_iter().find(|(_, given)| *given);
+    let what = match (arguments.vessel.is_some(), flag) {
+        (true, _) => desk::command_vessel_beside_blank().to_owned(),
+        (false, Some((flag, _))) => desk::command_flag_beside_blank(&flag),
+        (false, None) => return Ok(()),
+    };
+    Err(Stop::usage(what, desk::command_blank_is_no_vessel()))
 }
 
 /// The one profile that is meant, if what it asks is known.
@@ -163,14 +162,14 @@ fn only<'p>(typed: &str, profiles: &'p [Arc<Profile>]) -> Result<&'p Profile, St
     match profiles {
         [profile] if profile.encoded => Ok(profile),
         [profile] => Err(Stop::usage(
-            format!("`{}` is known, not encoded: what it asks is not in this program", profile.id),
-            format!("list the kit by hand, with the text of {}", profile.source),
+            desk::command_not_encoded(&profile.id),
+            desk::command_list_by_hand(&profile.source),
         )),
         several => {
             let ids: Vec<_> = several.iter().map(|profile| format!("`{}`", profile.id)).collect();
             Err(Stop::usage(
-                format!("`{typed}` has several editions: {}", ids.join(", ")),
-                "name one of them, or the day with `--on`",
+                desk::command_several_editions(&typed, &ids.join(", ")),
+                desk::command_name_one_of_them(),
             ))
         }
     }

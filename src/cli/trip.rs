@@ -2,9 +2,10 @@
 //!
 //! Imports `measure` and `model`.
 
-use super::Stop;
+use super::stop::Stop;
 use crate::measure::Day;
 use crate::model::vessel::PlannedTrip;
+use crate::report::desk;
 
 /// The days of the trip: what was typed, else what is planned, else today.
 /// A planned return that lies before the departure belongs to another trip.
@@ -25,8 +26,8 @@ pub(super) fn trip(
 /// That the days of a trip are the wrong way round.
 pub(super) fn return_before_departure(departure: Day, back: Day) -> Stop {
     Stop::usage(
-        format!("the return on {back} lies before the departure on {departure}"),
-        "give `--return` a day that is not before the day of `--on`",
+        desk::command_return_first(&back, &departure),
+        desk::command_return_later(),
     )
 }
 

@@ -3,13 +3,13 @@
 //! Imports `load`, `fleet` and `report`. The rules are those of the record;
 //! those that this program ships are only told where they differ.
 
-use super::Stop;
 use super::arguments::VerifyArguments;
 use super::exit::Exit;
 use super::output::{self, Terminal};
+use super::stop::Stop;
 use crate::fleet::record::{self, AuditRecord, LARGEST_RECORD, Refused};
 use crate::load::{self, Library};
-use crate::report::{self, audit::record::Verified};
+use crate::report::{self, Locale, audit::record::Verified, desk};
 use std::path::Path;
 
 /// Judges the record again and prints what differs.
@@ -23,12 +23,12 @@ pub(super) fn run(arguments: &VerifyArguments, terminal: &Terminal) -> Result<Ex
             Stop::Refused(vec![told])
         }
         Refused::Asked(id) => {
-            unusable(path, &format!("it asks for the profile `{id}`, which is not in it"))
+            unusable(path, &desk::command_record_asks(&id))
         }
     })?;
     let shipped = Library::shipped().map_err(|refusal| Stop::Refused(vec![refusal]))?;
     let newer = record::newer(&record, &shipped);
-    let of = Verified { record: &record, again: &again, newer: &newer };
+    let of = Verified { record: &record, again: &again, newer: &newer, locale: Locale::default() };
     output::print(&report::audit::record::verified(&of, terminal.width))?;
     Ok(if again.differences.is_empty() { Exit::Ready } else { Exit::NotReady })
 }
@@ -45,7 +45,7 @@ pub(super) fn open(path: &Path) -> Result<AuditRecord, Stop> {
 
 fn unusable(path: &Path, why: &str) -> Stop {
     Stop::usage(
-        format!("`{}` is no record that can be used: {why}", path.display()),
-        "take the record as `kitmuster audit --record` wrote it",
+        desk::command_no_record(&path.display(), &why),
+        desk::command_take_record(),
     )
 }

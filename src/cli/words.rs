@@ -5,9 +5,10 @@
 use super::arguments::WordsArguments;
 use super::exit::Exit;
 use super::output::{self, Terminal};
-use super::{Stop, library};
+use super::library;
+use super::stop::Stop;
 use crate::model::vocabulary::Vocabulary;
-use crate::report;
+use crate::report::{self, Locale, desk};
 
 /// Lists the vocabulary, or one kind with its keys.
 pub(super) fn run(arguments: &WordsArguments, terminal: &Terminal) -> Result<Exit, Stop> {
@@ -20,10 +21,10 @@ pub(super) fn run(arguments: &WordsArguments, terminal: &Terminal) -> Result<Exi
     // A kind may be several words, which nobody need put in quotes.
     let name = arguments.kind.join(" ");
     let page = if name.is_empty() {
-        report::vocabulary(vocabulary, terminal.width)
+        report::vocabulary(vocabulary, Locale::default(), terminal.width)
     } else {
         let kind = vocabulary.find_kind(&name).ok_or_else(|| unknown(vocabulary, &name))?;
-        report::kind(vocabulary, kind, terminal.width)
+        report::kind(vocabulary, kind, Locale::default(), terminal.width)
     };
     output::print(&page)?;
     Ok(Exit::Ready)
@@ -32,10 +33,14 @@ pub(super) fn run(arguments: &WordsArguments, terminal: &Terminal) -> Result<Exi
 /// That no kind is called so, with those that may be meant.
 fn unknown(vocabulary: &Vocabulary, name: &str) -> Stop {
     let mend = match near(vocabulary, name).as_slice() {
-        [] => "`kitmuster words` lists them".to_owned(),
-        near => format!("did you mean {}?", near.join(" or ")),
+        [] => desk::command_words_lists().to_owned(),
+        near => {
+            let near = near.iter().cloned();
+            let near = near.reduce(|one, next| desk::command_near(&one, &next));
+            desk::command_did_you_mean(&near.unwrap_or_default())
+        }
     };
-    Stop::usage(format!("no kind of tool is called `{name}`"), mend)
+    Stop::usage(desk::command_no_kind(&name), mend)
 }
 
 /// The kinds of which a part was typed, at most three, else the one that was

@@ -31,5 +31,7 @@ pub use problems::{refusals, usage};
 pub use profiles::profiles;
 pub use subject::Subject;
 pub use vocabulary::{kind, vocabulary};
+#[cfg(feature = "cli")]
+pub(crate) use words::locale::desk;
 pub use words::locale::{Language, Locale};
 pub use words::problems::Wording;

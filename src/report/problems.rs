@@ -4,6 +4,7 @@
 
 use super::content::{Block, Item, Lead, Tone};
 use super::render::lines::Page;
+use super::words::locale::desk;
 use super::words::problems::Wording;
 use crate::load::{Problem, Refusal};
 
@@ -12,22 +13,21 @@ const INDENT: usize = 4;
 
 /// Everything that is wrong in all of the files, no wider than `width`.
 pub fn refusals(refusals: &[Refusal], width: usize) -> String {
-    all(refusals, "nothing was checked", width)
+    all(refusals, desk::problems_nothing_checked(), width)
 }
 
 /// The same, with what came of it.
 pub(super) fn all(refusals: &[Refusal], so: &str, width: usize) -> String {
     let mut page = Page::new(width);
-    let mut count = 0;
+    let mut count = 0usize;
     for refusal in refusals {
         for problem in &refusal.problems {
             write(&mut page, refusal, problem);
             count += 1;
         }
     }
-    let noun = if count == 1 { "problem" } else { "problems" };
     page.gap();
-    page.prose(0, Tone::Plain, &format!("{count} {noun}; {so}"));
+    page.prose(0, Tone::Plain, &desk::problems(count, &so));
     page.finish()
 }
 
@@ -47,9 +47,8 @@ pub(super) fn first(refusal: &Refusal) -> Option<Block> {
     let first = refusal.problems.first()?;
     let below = match (refusal.problems.len() - 1, first.wording().mend) {
         (0, None) => None,
-        (0, Some(mend)) => Some(format!("mend: {mend}")),
-        (1, _) => Some("and 1 more problem in this file".to_owned()),
-        (more, _) => Some(format!("and {more} more problems in this file")),
+        (0, Some(mend)) => Some(desk::problem_mend(&mend)),
+        (more, _) => Some(desk::problem_more(more)),
     };
     let below = below.map(|text| Block::Paragraph(text.into())).into_iter().collect();
     let headline = headline(refusal, first);
@@ -59,10 +58,7 @@ pub(super) fn first(refusal: &Refusal) -> Option<Block> {
 /// Everything that is wrong in a file, problem by problem.
 pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
     let item = |problem: &Problem| {
-        let Wording { expected, mend, .. } = problem.wording();
-        let expected = expected.map(|text| format!("expected {text}"));
-        let mend = mend.map(|text| format!("mend: {text}"));
-        let below = expected.into_iter().chain(mend).map(|text| Block::Paragraph(text.into()));
+        let below = told(problem).into_iter().map(|text| Block::Paragraph(text.into()));
         Item::new(Lead::Bullet(Tone::Bad), headline(refusal, problem)).with(below.collect()).into()
     };
     refusal.problems.iter().map(item).collect()
@@ -70,13 +66,16 @@ pub(super) fn each(refusal: &Refusal) -> Vec<Block> {
 
 fn write(page: &mut Page, refusal: &Refusal, problem: &Problem) {
     page.prose(0, Tone::Bad, &headline(refusal, problem));
+    for text in told(problem) {
+        page.prose(INDENT, Tone::Plain, &text);
+    }
+}
+
+/// What was expected, and how to mend it.
+fn told(problem: &Problem) -> Vec<String> {
     let Wording { expected, mend, .. } = problem.wording();
-    if let Some(expected) = expected {
-        page.prose(INDENT, Tone::Plain, &format!("expected {expected}"));
-    }
-    if let Some(mend) = mend {
-        page.prose(INDENT, Tone::Plain, &format!("mend: {mend}"));
-    }
+    let expected = expected.map(|what| desk::problem_expected(&what));
+    expected.into_iter().chain(mend.map(|how| desk::problem_mend(&how))).collect()
 }
 
 /// Where and what.

@@ -3,6 +3,7 @@
 //! Imports `model`. Everything that a user needs to choose a profile: ids,
 //! editions, days, sources, and whether the rule is encoded.
 
+use super::Locale;
 use super::content::Tone;
 use super::render::lines::Page;
 use super::words::locale::desk;
@@ -12,7 +13,7 @@ use std::sync::Arc;
 
 /// The profiles, rule by rule, no wider than `width`; with their notes where
 /// `notes` is asked.
-pub fn profiles(profiles: &[Arc<Profile>], notes: bool, width: usize) -> String {
+pub fn profiles(profiles: &[Arc<Profile>], notes: bool, locale: Locale, width: usize) -> String {
     let mut page = Page::new(width);
     for profile in profiles {
         page.gap();
@@ -20,18 +21,21 @@ pub fn profiles(profiles: &[Arc<Profile>], notes: bool, width: usize) -> String 
         page.prose(2, Tone::Plain, &profile.title.to_string());
         let row = |label: &str, text: String| (Tone::Plain, vec![label.to_owned(), text]);
         let mut rows = vec![
-            row("edition", format!("{}, of the rule {}", profile.edition, profile.rule)),
-            row("in force", in_force(profile)),
-            row("source", profile.source.clone()),
-            row("state", state(profile)),
+            row(
+                locale.profile_label_edition(),
+                locale.profile_edition(&profile.edition, &profile.rule),
+            ),
+            row(locale.profile_label_in_force(), in_force(profile, locale)),
+            row(locale.profile_label_source(), profile.source.clone()),
+            row(locale.profile_label_state(), state(profile, locale)),
         ];
         if notes {
-            let texts = profile.notes.iter().map(|note| row("note", note.to_string()));
-            rows.extend(texts);
+            let label = locale.profile_label_note();
+            rows.extend(profile.notes.iter().map(|note| row(label, note.to_string())));
         }
         page.columns(2, &[8, usize::MAX], &rows);
         if notes {
-            requirements(&mut page, profile);
+            requirements(&mut page, profile, locale);
         }
     }
     if profiles.is_empty() {
@@ -42,63 +46,57 @@ pub fn profiles(profiles: &[Arc<Profile>], notes: bool, width: usize) -> String 
 
 /// What the profile asks, clause by clause, with its readings of the rule:
 /// margins, rebuilt figures, doubts.
-fn requirements(page: &mut Page, profile: &Profile) {
+fn requirements(page: &mut Page, profile: &Profile, locale: Locale) {
     for requirement in &profile.requirements {
         page.gap();
         let title = requirement.title.to_string();
         page.ends(2, ("-", Tone::Plain), &title, &requirement.clause);
         let mut known = vec![format!("`{}`", requirement.id)];
         if requirement.level == Level::Recommended {
-            known.push("recommended, no part of a verdict".to_owned());
+            known.push(locale.profile_recommended().to_owned());
         }
-        known.push(verified(requirement.verified).to_owned());
+        known.push(verified(requirement.verified, locale).to_owned());
         page.prose(4, Tone::Plain, &known.join("; "));
         if let Some(note) = &requirement.note {
-            page.hang(4, ("note:", Tone::Plain), (&note.to_string(), Tone::Plain));
+            page.hang(4, (locale.profile_note(), Tone::Plain), (&note.to_string(), Tone::Plain));
         }
     }
 }
 
-pub(super) fn verified(verified: Verified) -> &'static str {
+pub(super) fn verified(verified: Verified, locale: Locale) -> &'static str {
     match verified {
-        Verified::Read => "the clause was read",
-        Verified::Excerpt => "seen in an excerpt",
-        Verified::Inferred => "concluded from what was read",
-        Verified::Memory => "from memory, the clause was not seen",
-        Verified::CommonPractice => "common practice, no source",
+        Verified::Read => locale.verified_read(),
+        Verified::Excerpt => locale.verified_excerpt(),
+        Verified::Inferred => locale.verified_inferred(),
+        Verified::Memory => locale.verified_memory(),
+        Verified::CommonPractice => locale.verified_common_practice(),
     }
 }
 
-fn in_force(profile: &Profile) -> String {
+fn in_force(profile: &Profile, locale: Locale) -> String {
     if profile.base {
         return "-".to_owned();
     }
     match profile.in_force {
-        DaySpan { from: None, until: None } => "always".to_owned(),
-        DaySpan { from: Some(from), until: None } => format!("from {from}"),
-        DaySpan { from: None, until: Some(until) } => format!("until {until}"),
-        DaySpan { from: Some(from), until: Some(until) } => format!("{from} to {until}"),
+        DaySpan { from: None, until: None } => locale.profile_always().to_owned(),
+        DaySpan { from: Some(from), until: None } => locale.profile_from(&from),
+        DaySpan { from: None, until: Some(until) } => locale.profile_until(&until),
+        DaySpan { from: Some(from), until: Some(until) } => locale.days_between(&from, &until),
     }
 }
 
-fn state(profile: &Profile) -> String {
-    let count = profile.requirements.len();
-    let encoded = format!("encoded, revision {}, {count} requirements", profile.encoding);
-    let mut parts = vec![if profile.encoded {
-        encoded
-    } else {
-        "known, not encoded: a vessel that it binds is can't tell".to_owned()
-    }];
-    if profile.standing == Standing::GoodPractice {
-        parts.push("good practice, no rule".to_owned());
-    }
-    if profile.base {
-        parts.push("a list that others build on; binds nobody by itself".to_owned());
-    }
-    if profile.fallback {
-        parts.push("used where no rule names a vessel".to_owned());
-    }
-    parts.join("; ")
+fn state(profile: &Profile, locale: Locale) -> String {
+    let encoded = match profile.encoded {
+        true => locale.profile_encoded(&profile.encoding, &profile.requirements.len()),
+        false => locale.profile_not_encoded().to_owned(),
+    };
+    let more = [
+        (profile.standing == Standing::GoodPractice, locale.profile_good_practice()),
+        (profile.base, locale.profile_base()),
+        (profile.fallback, locale.profile_fallback()),
+    ];
+    let more = more.into_iter().filter(|(is_so, _)| *is_so).map(|(_, told)| told.to_owned());
+    std::iter::once(encoded).chain(more).collect::<Vec<_>>().join("; ")
 }
 
 #[cfg(test)]
@@ -112,7 +110,10 @@ mod tests {
         let mut profile = sample::profile();
         profile.requirements[1].note = Some(Text::plain("a margin of 1 in is our own reading"));
         let listed = [Arc::new(profile)];
-        let page = |notes| anstream::adapter::strip_str(&profiles(&listed, notes, 80)).to_string();
+        let page = |notes| {
+            anstream::adapter::strip_str(&profiles(&listed, notes, Locale::default(), 80))
+                .to_string()
+        };
         let text = page(true);
         let at = |part: &str| text.find(part).unwrap_or_else(|| panic!("`{part}`: {text}"));
         assert!(at("- Long-nose pliers") < at("from memory, the clause was not seen"), "{text}");

@@ -11,87 +11,90 @@ use crate::measure::QuantityKind;
 use crate::model::vocabulary::{
     Attribute, AttributeShape, Class, Kind, KindId, Tag, Vocabulary, fold,
 };
-use std::collections::BTreeMap;
-
-/// Where the kinds of each class are written in a vessel's file.
-const CLASSES: [(Class, &str, &str); 5] = [
-    (Class::Tool, "Tools", "under `kit:`"),
-    (Class::Spare, "Spares", "under `kit:`, with `fits:` and the marks of the tools"),
-    (Class::Document, "Documents", "under `documents:`"),
-    (Class::Gear, "Fishing gear", "under `hooks:` and `lines:`"),
-    (Class::Certificate, "Certificates", "under `certificates:` of one of the `people:`"),
-];
 
 /// The longest id that still leaves room for a text beside it.
 const LONGEST_BESIDE: usize = 26;
 
-/// What may be said of any tool besides its own keys.
-const COMMON: &str = "Besides, any tool may have: mark, name, count, broken, condition, where, \
-    stowed, acquired, inspected, expires, conforms, parts, fits, changes, evidence, remark.";
+/// The classes of kinds in the order of the page.
+const CLASSES: [Class; 5] =
+    [Class::Tool, Class::Spare, Class::Document, Class::Gear, Class::Certificate];
+
+/// What the kinds of a class are called, and where they are written in a
+/// vessel's file.
+fn class(class: Class, locale: Locale) -> (&'static str, &'static str) {
+    match class {
+        Class::Tool => (locale.words_tools(), locale.words_under_kit()),
+        Class::Spare => (locale.words_spares(), locale.words_under_kit_fitting()),
+        Class::Document => (locale.words_documents(), locale.words_under_documents()),
+        Class::Gear => (locale.words_gear(), locale.words_under_hooks()),
+        Class::Certificate => (locale.words_certificates(), locale.words_under_certificates()),
+    }
+}
 
 /// Every word, no wider than `width`.
-pub fn vocabulary(vocabulary: &Vocabulary, width: usize) -> String {
+pub fn vocabulary(vocabulary: &Vocabulary, locale: Locale, width: usize) -> String {
     let mut page = Page::new(width);
-    page.prose(0, Tone::Strong, "Words for a vessel's file");
-    let text = "An id, a name or a synonym will do for a kind, in any case, with blanks or \
-        hyphens. `kitmuster words KIND` tells how each of its keys is measured.";
-    page.prose(0, Tone::Plain, text);
-    for (class, noun, place) in CLASSES {
-        kinds(&mut page, vocabulary, class, &format!("{noun}, {place}"));
+    page.prose(0, Tone::Strong, locale.words_title());
+    page.prose(0, Tone::Plain, locale.words_how());
+    for of_class in CLASSES {
+        let (noun, place) = class(of_class, locale);
+        let kinds = vocabulary.kinds.iter().filter(|kind| kind.class == of_class);
+        let rows = kinds.map(|kind| row(&kind.id, in_short(vocabulary, kind, locale)));
+        list(&mut page, &locale.words_class(&noun, &place), &rows.collect::<Vec<_>>());
     }
-    tags(&mut page, "Permits, under `permits:`", &vocabulary.permits);
-    tags(&mut page, "Gear, under `gear:`", &vocabulary.gears);
-    tags(&mut page, "Areas, under `areas:`", &vocabulary.areas);
-    let row = |id: &str, text: String| (Tone::Strong, vec![id.to_owned(), text]);
+    for (heading, known) in [
+        (locale.words_permits(), &vocabulary.permits),
+        (locale.words_gears(), &vocabulary.gears),
+        (locale.words_areas(), &vocabulary.areas),
+    ] {
+        let rows = known.iter().map(|(id, known)| row(id, tag(known, locale)));
+        list(&mut page, heading, &rows.collect::<Vec<_>>());
+    }
     let features = vocabulary.vessel_features.iter();
     let features: Vec<_> = features.map(|(id, name)| row(id, name.clone())).collect();
-    list(&mut page, "Features of the vessel, under `features:`", &features);
+    list(&mut page, locale.words_features(), &features);
     let changes = vocabulary.changes.iter().map(|(what, retired)| {
         let keys = retired.as_ref().map(|ids| ids.iter().map(|id| &vocabulary.attribute(*id).id));
         let text = match keys.map(|keys| keys.cloned().collect::<Vec<_>>()) {
-            None => "every reading before it no longer counts".to_owned(),
-            Some(keys) if keys.is_empty() => "no reading is retired".to_owned(),
-            Some(keys) => format!("readings before it no longer count: {}", keys.join(", ")),
+            None => locale.words_change_all().to_owned(),
+            Some(keys) if keys.is_empty() => locale.words_change_none().to_owned(),
+            Some(keys) => locale.words_change_some(&keys.join(", ")),
         };
         row(what, text)
     });
-    list(&mut page, "Changes to a tool, under `changes:`", &changes.collect::<Vec<_>>());
+    list(&mut page, locale.words_changes(), &changes.collect::<Vec<_>>());
     page.gap();
-    page.prose(0, Tone::Plain, COMMON);
+    page.prose(0, Tone::Plain, locale.words_any_tool());
     page.finish()
 }
 
+/// An id and what is said of it.
+fn row(id: &str, text: String) -> (Tone, Vec<String>) {
+    (Tone::Strong, vec![id.to_owned(), text])
+}
+
 /// One kind with each of its keys, no wider than `width`.
-pub fn kind(vocabulary: &Vocabulary, id: KindId, width: usize) -> String {
+pub fn kind(vocabulary: &Vocabulary, id: KindId, locale: Locale, width: usize) -> String {
     let kind = vocabulary.kind(id);
     let mut page = Page::new(width);
     page.prose(0, Tone::Strong, &kind.name);
-    let mut words = vec![format!("`{}`", kind.id)];
-    words.extend(kind.also.iter().map(|word| format!("`{word}`")));
-    page.prose(
-        2,
-        Tone::Plain,
-        &format!("may be written: {}", figures::any_of(&words, Locale::default())),
-    );
-    if let Some((_, _, place)) = CLASSES.iter().find(|(class, ..)| *class == kind.class) {
-        page.prose(2, Tone::Plain, &format!("written {place}"));
-    }
+    let words = std::iter::once(&kind.id).chain(&kind.also).map(|word| format!("`{word}`"));
+    let words = figures::any_of(&words.collect::<Vec<_>>(), locale);
+    page.prose(2, Tone::Plain, &locale.words_may_be_written(&words));
+    page.prose(2, Tone::Plain, &locale.words_written(&class(kind.class, locale).1));
     let attributes = kind.attributes.iter().map(|id| vocabulary.attribute(*id));
-    let rows: Vec<_> = attributes
-        .map(|attribute| (Tone::Strong, vec![attribute.id.clone(), told(attribute)]))
-        .collect();
+    let rows: Vec<_> =
+        attributes.map(|attribute| row(&attribute.id, told(attribute, locale))).collect();
     page.gap();
     if rows.is_empty() {
-        page.prose(2, Tone::Plain, "it has no keys of its own");
+        page.prose(2, Tone::Plain, locale.words_no_keys());
     } else {
         page.columns(2, &[24, usize::MAX], &rows);
     }
     page.gap();
     match kind.class {
-        Class::Tool | Class::Spare => page.prose(0, Tone::Plain, COMMON),
-        Class::Certificate => {
-            page.prose(0, Tone::Plain, "A certificate has: kind, issued, expires, number.");
-        }
+        Class::Tool | Class::Spare => page.prose(0, Tone::Plain, locale.words_any_tool()),
+        Class::Certificate => page.prose(0, Tone::Plain, locale.words_certificate_keys()),
         Class::Document | Class::Gear => {}
     }
     page.finish()
@@ -99,80 +102,59 @@ pub fn kind(vocabulary: &Vocabulary, id: KindId, width: usize) -> String {
 
 /// How an attribute is told, how it is measured, and whether a statement
 /// settles it.
-fn told(attribute: &Attribute) -> String {
-    let shape = shape(attribute);
+fn told(attribute: &Attribute, locale: Locale) -> String {
+    let shape = shape(attribute, locale);
     let shows_name = fold(&attribute.name) == attribute.id;
-    let first = if shows_name { shape } else { format!("{}: {shape}", attribute.name) };
+    let first = if shows_name { shape } else { locale.words_named(&attribute.name, &shape) };
     let mut parts = vec![first];
-    parts.extend(attribute.measure.iter().map(|how| format!("how: {how}")));
+    parts.extend(attribute.measure.iter().map(|how| locale.words_measured(how)));
     if !attribute.shown {
-        parts.push(
-            "no tape or eye can show it: a dated statement of conformity (`conforms:`) settles it"
-                .to_owned(),
-        );
+        parts.push(locale.words_statement().to_owned());
     }
     parts.join("; ")
 }
 
-fn shape(attribute: &Attribute) -> String {
+fn shape(attribute: &Attribute, locale: Locale) -> String {
     match &attribute.shape {
         AttributeShape::Quantity(kind) => {
-            let noun = match kind {
-                QuantityKind::Length => "a length",
-                QuantityKind::Mass => "a mass",
-                QuantityKind::Angle => "an angle",
-                QuantityKind::HookSize => "a hook size",
-                QuantityKind::Count => "a number",
+            let shape = match kind {
+                QuantityKind::Length => locale.words_length(),
+                QuantityKind::Mass => locale.words_mass(),
+                QuantityKind::Angle => locale.words_angle(),
+                QuantityKind::HookSize => locale.words_hook_size(),
+                QuantityKind::Count => locale.words_number(),
             };
-            format!("{noun}, like `{}`", kind.example())
+            locale.words_quantity(&shape, &kind.example())
         }
-        AttributeShape::Feature => "yes or no".to_owned(),
-        AttributeShape::Name => "any text".to_owned(),
+        AttributeShape::Feature => locale.words_yes_or_no().to_owned(),
+        AttributeShape::Name => locale.words_any_text().to_owned(),
         AttributeShape::Choice(words) => {
-            let open = attribute.may_be.iter().map(|(word, others)| {
-                format!(
-                    "; `{word}` leaves open whether it is {}",
-                    figures::any_of(others, Locale::default())
-                )
-            });
-            format!("{}{}", figures::any_of(words, Locale::default()), open.collect::<String>())
+            let open = attribute.may_be.iter();
+            open.fold(figures::any_of(words, locale), |told, (word, others)| {
+                locale.words_leaves_open(&told, word, &figures::any_of(others, locale))
+            })
         }
     }
 }
 
-fn kinds(page: &mut Page, vocabulary: &Vocabulary, class: Class, heading: &str) {
-    let of_class = vocabulary.kinds.iter().filter(|kind| kind.class == class);
-    let rows: Vec<_> = of_class
-        .map(|kind| (Tone::Strong, vec![kind.id.clone(), in_short(vocabulary, kind)]))
-        .collect();
-    list(page, heading, &rows);
-}
-
-fn in_short(vocabulary: &Vocabulary, kind: &Kind) -> String {
-    let mut text = kind.name.clone();
+fn in_short(vocabulary: &Vocabulary, kind: &Kind, locale: Locale) -> String {
+    let mut parts = vec![kind.name.clone()];
     if !kind.also.is_empty() {
-        text.push_str(&format!("; also: {}", kind.also.join(", ")));
+        parts.push(locale.words_also(&kind.also.join(", ")));
     }
     let keys: Vec<_> =
         kind.attributes.iter().map(|id| vocabulary.attribute(*id).id.as_str()).collect();
     if !keys.is_empty() {
-        text.push_str(&format!("; keys: {}", keys.join(", ")));
+        parts.push(locale.words_keys(&keys.join(", ")));
     }
-    text
+    parts.join("; ")
 }
 
-fn tags(page: &mut Page, heading: &str, tags: &BTreeMap<String, Tag>) {
-    let rows: Vec<_> = tags
-        .iter()
-        .map(|(id, tag)| {
-            let mut text = tag.name.clone();
-            if !tag.counts_as.is_empty() {
-                text.push_str(&format!("; counts as {}", tag.counts_as.join(", ")));
-            }
-            (Tone::Strong, vec![id.clone(), text])
-        })
-        .collect();
-    list(page, heading, &rows);
+fn tag(tag: &Tag, locale: Locale) -> String {
+    match tag.counts_as.as_slice() {
+        [] => tag.name.clone(),
+        kinds => format!("{}; {}", tag.name, locale.words_counts_as(&kinds.join(", "))),
+    }
 }
 
 fn list(page: &mut Page, heading: &str, rows: &[(Tone, Vec<String>)]) {
@@ -207,7 +189,7 @@ mod tests {
         words.kinds[0].also = vec!["line clipper".into()];
         let tag = Tag { name: "handline".into(), counts_as: vec!["hook-and-line".into()] };
         words.gears.insert("handline".into(), tag);
-        let text = plain(&vocabulary(&words, 80));
+        let text = plain(&vocabulary(&words, Locale::default(), 80));
         for part in [
             "long-line-cutter",
             "also: line clipper",
@@ -227,14 +209,14 @@ mod tests {
         let mut words = sample::vocabulary();
         let id = "south-sea-of-example-charter-and-headboat-permit";
         words.permits.insert(id.into(), Tag { name: "a permit".into(), counts_as: Vec::new() });
-        let text = plain(&vocabulary(&words, 60));
+        let text = plain(&vocabulary(&words, Locale::default(), 60));
         assert!(text.contains(&format!("\n  {id}\n      a permit\n")), "{text}");
     }
 
     #[test]
     fn a_kind_tells_how_each_key_is_measured_and_what_settles_it() {
         let words = sample::vocabulary();
-        let text = plain(&kind(&words, sample::CUTTER, 200));
+        let text = plain(&kind(&words, sample::CUTTER, Locale::default(), 200));
         let line = |key: &str| {
             let found = text.lines().find(|line| line.trim_start().starts_with(key));
             found.unwrap_or_else(|| panic!("`{key}`: {text}")).to_owned()

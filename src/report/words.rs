@@ -209,14 +209,5 @@ pub(crate) fn taken_from(from: FreeboardFrom, locale: Locale) -> &'static str {
     }
 }
 
-/// That of a large fleet not every vessel has an account of its own.
-pub(crate) fn only_troubles(most: usize) -> String {
-    format!(
-        "more than {most} vessels: only those that are not ready or of which nobody can tell have \
-         a page of their own here; `kitmuster check VESSEL.yaml --format html` makes that of any \
-         other"
-    )
-}
-
 #[cfg(test)]
 mod tests;

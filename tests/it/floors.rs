@@ -83,7 +83,7 @@ fn no_import_points_up() {
 }
 
 /// Rooms in which files still import each other: a list that only shrinks.
-const ROUND: [&str; 4] = ["cli", "fleet", "freeing", "report"];
+const ROUND: [&str; 2] = ["freeing", "report"];
 
 #[test]
 fn no_file_imports_itself_by_way_of_others() {

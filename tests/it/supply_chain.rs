@@ -147,9 +147,10 @@ fn every_direct_dependency_has_its_reason() {
     let mut told: BTreeSet<String> = BTreeSet::new();
     for pair in lines.windows(2) {
         let Some(reason) = pair[0].strip_prefix("# ") else { continue };
-        let Some((name, _)) = pair[1].split_once(" = ") else { continue };
+        let Some((name, how)) = pair[1].split_once(" = ") else { continue };
         assert!(reason.len() >= 5, "no reason: {name}");
-        told.insert(name.to_owned());
+        let package = how.split_once("package = \"").and_then(|(_, rest)| rest.split_once('"'));
+        told.insert(package.map_or(name, |(package, _)| package).to_owned());
     }
     let direct = direct(&table("Cargo.toml"));
     assert_eq!(direct.difference(&told).collect::<Vec<_>>(), Vec::<&String>::new(), "no reason");

@@ -1,7 +1,7 @@
 //! The arguments of `audit`: what is looked at, what is shown, and where it
 //! is kept.
 
-use super::{EXITS, TrustArgument, UnitsArgument, day};
+use super::shared::{EXITS, TrustArgument, UnitsArgument, day};
 use crate::fleet::Order;
 use crate::measure::Day;
 use crate::model::finding::Verdict;

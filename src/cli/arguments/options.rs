@@ -2,7 +2,7 @@
 //!
 //! Imports `measure` for the values and the arguments beside it.
 
-use super::{FOOT, Format, TrustArgument, UnitsArgument, day};
+use super::shared::{FOOT, Format, TrustArgument, UnitsArgument, day};
 use crate::measure::Day;
 use clap::Args;
 use std::path::PathBuf;

@@ -1,8 +1,9 @@
 //! The arguments of `quote`: for which vessels, out of which catalogues, and
 //! how the answer is written.
 
-use super::{FOOT, UnitsArgument, day};
+use super::shared::{FOOT, UnitsArgument, day};
 use crate::measure::Day;
+use crate::report::desk;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;
 
@@ -110,10 +111,8 @@ const LONGEST_NAME: usize = 200;
 fn name(text: &str) -> Result<String, String> {
     let name = text.trim();
     match name.chars().count() {
-        0 => Err("a name was expected".to_owned()),
-        length if length > LONGEST_NAME => {
-            Err(format!("a name of at most {LONGEST_NAME} characters was expected"))
-        }
+        0 => Err(desk::command_name_wanting().to_owned()),
+        length if length > LONGEST_NAME => Err(desk::command_name_too_long(&LONGEST_NAME)),
         _ => Ok(name.to_owned()),
     }
 }

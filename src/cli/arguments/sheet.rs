@@ -2,7 +2,7 @@
 //!
 //! Imports `measure` for the values and the arguments beside it.
 
-use super::{FOOT, UnitsArgument, day};
+use super::shared::{FOOT, UnitsArgument, day};
 use crate::measure::Day;
 use clap::{Args, ValueEnum};
 use std::path::PathBuf;

@@ -1,15 +1,14 @@
 //! The arguments of `verify`: the record.
 
+use super::shared::FOOT;
 use clap::Args;
 use std::path::PathBuf;
 
 const EXITS: &str = "Exit codes: 0 the same findings, 1 other findings, 2 a record that cannot be \
-    read, that was changed, or bad usage.\n\n\
-    Check the current rule and local conditions; local rules, permits and trained practice \
-    come first. This tool is an aid, no legal advice.";
+    read, that was changed, or bad usage.";
 
 #[derive(Debug, Args)]
-#[command(after_help = EXITS)]
+#[command(after_help = format!("{EXITS}\n\n{FOOT}"))]
 pub(in crate::cli) struct VerifyArguments {
     /// An audit that `kitmuster audit --record` kept
     #[arg(value_name = "RECORD")]

@@ -4,7 +4,8 @@
 //! they are.
 
 use super::super::arguments::{AuditArguments, FleetFormat};
-use super::super::{Stop, quote};
+use super::super::quote;
+use super::super::stop::Stop;
 use crate::fleet::{Audit, Row};
 use crate::freeing::Prepared;
 use crate::freeing::{Options, Terms, of_check};
@@ -12,6 +13,7 @@ use crate::load::Library;
 use crate::model::catalogue::Catalogue;
 use crate::model::technique::Practice;
 use crate::report::audit::Freeing;
+use crate::report::desk;
 use rayon::prelude::*;
 use std::sync::Arc;
 
@@ -37,8 +39,8 @@ pub(super) fn sensible(arguments: &AuditArguments) -> Result<(), Stop> {
     };
     if let Some(format) = format.filter(|_| arguments.outcomes) {
         return Err(Stop::usage(
-            format!("`--outcomes` has no place in `--format {format}`"),
-            "choose `table`, `json` or `html`",
+            desk::command_outcomes_format(&format),
+            desk::command_outcomes_choose(),
         ));
     }
     quote::once_believed(&arguments.catalogue, arguments.trust.into())
@@ -65,10 +67,7 @@ pub(super) fn outcomes(
     catalogues: Vec<Catalogue>,
 ) -> Result<Outcomes, Stop> {
     let Some(practice) = library.practice.clone() else {
-        return Err(Stop::usage(
-            "there is no file of techniques here, so nothing can be told of outcomes",
-            "put a file with `format: techniques/1` into the folder of requirements",
-        ));
+        return Err(Stop::no_techniques(desk::command_no_outcomes()));
     };
     let prepared = Prepared::new(&practice);
     let terms =

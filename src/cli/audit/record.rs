@@ -5,8 +5,9 @@
 //! and the exit code as they are.
 
 use super::super::arguments::{AuditArguments, FleetFormat};
-use super::super::library::{Named, named};
-use super::super::{Stop, inputs, output, verify};
+use super::super::library::{Named, named, of_id};
+use super::super::stop::Stop;
+use super::super::{inputs, output, verify};
 use crate::fleet::compare::{self, Comparison};
 use crate::fleet::draft::{self, Drafted};
 use crate::fleet::record::{AuditRecord, Entry, LARGEST_RECORD, Making};
@@ -14,7 +15,7 @@ use crate::fleet::{Orders, Row, Selection};
 use crate::load::{Library, Refusal};
 use crate::measure::{Day, DaySpan};
 use crate::model::profile::Profile;
-use crate::report;
+use crate::report::{self, desk};
 use rayon::prelude::*;
 use std::path::Path;
 use std::sync::Arc;
@@ -29,22 +30,22 @@ pub(super) fn sensible(arguments: &AuditArguments) -> Result<(), Stop> {
     ];
     if let Some((flag, _)) = flags.iter().find(|(_, given)| lines && *given) {
         return Err(Stop::usage(
-            format!("`{flag}` needs all vessels at once, `--format lines` holds a few at a time"),
-            "choose another format",
+            desk::command_needs_all(flag),
+            desk::command_another_format(),
         ));
     }
     if arguments.draft.is_some() && !arguments.profile.is_empty() {
         return Err(Stop::usage(
-            "`--draft` judges beside what binds each vessel, `--profile` leaves that out",
-            "leave `--profile` away, or ask for the draft alone by `--profile`",
+            desk::command_draft_or_profile(),
+            desk::command_draft_alone(),
         ));
     }
     let Some(record) = &arguments.record else { return Ok(()) };
     inputs::spare_audit("--record", record, arguments)?;
     if arguments.output.as_ref().is_some_and(|output| same(output, record)) {
         return Err(Stop::usage(
-            format!("`--record` and `--output` both name `{}`", record.display()),
-            "nothing was written; give each a file of its own",
+            desk::command_both_name(&record.display()),
+            desk::command_each_its_own(),
         ));
     }
     Ok(())
@@ -73,8 +74,8 @@ pub(super) fn asides(
     let against = arguments.against.as_deref().map(verify::open).transpose()?;
     if let Some(record) = against.as_ref().filter(|record| record.date > date) {
         return Err(Stop::usage(
-            format!("the record is of {}, later than this audit of {date}", record.date),
-            "compare with an earlier audit, or give this one its day with `--date`",
+            desk::command_record_later(&record.date, &date),
+            desk::command_compare_earlier(),
         ));
     }
     let draft = arguments.draft.as_deref().map(|typed| draft(typed, library)).transpose()?;
@@ -86,25 +87,25 @@ fn draft(typed: &str, library: &Library) -> Result<Arc<Profile>, Stop> {
     let profile = match named(typed) {
         Named::File(path) => library.draft(path).map_err(|refusal| Stop::Refused(vec![refusal]))?,
         Named::Id(id) => {
-            let found = super::library::of_id(library, id, DaySpan::ALWAYS)?;
+            let found = of_id(library, id, DaySpan::ALWAYS)?;
             let several = found.iter().map(|p| format!("`{}`", p.id)).collect::<Vec<_>>();
             match <[_; 1]>::try_from(found) {
                 Ok([profile]) => profile,
                 Err(_) => {
                     return Err(Stop::usage(
-                        format!("`{id}` is a rule of several editions: {}", several.join(", ")),
-                        "name one of them, or the draft's file",
+                        desk::command_rule_of_several(&id, &several.join(", ")),
+                        desk::command_name_draft(),
                     ));
                 }
             }
         }
     };
     if profile.base || !profile.encoded {
-        let what = if profile.base { "a list that others build on" } else { "not encoded" };
-        return Err(Stop::usage(
-            format!("the draft `{}` is {what}; nobody can be judged by it", profile.id),
-            "name a profile with requirements of its own",
-        ));
+        let what = match profile.base {
+            true => desk::command_draft_is_list(&profile.id),
+            false => desk::command_draft_not_encoded(&profile.id),
+        };
+        return Err(Stop::usage(what, desk::command_name_requirements()));
     }
     Ok(profile)
 }
@@ -174,20 +175,19 @@ pub(super) fn keep(arguments: &AuditArguments, beside: &Beside) -> Result<(), St
         let against = beside.against.as_ref().map(report::audit::in_one_line);
         let draft = beside.draft.as_ref().map(report::audit::draft_in_one_line);
         for told in against.into_iter().chain(draft) {
-            let line = format!("{told}; the table, the JSON and the HTML have it whole\n");
-            output::complain(&line);
+            output::complain(&format!("{}\n", desk::command_told_whole(&told)));
         }
     }
     Ok(())
 }
 
 fn write(path: &Path, record: &AuditRecord) -> Result<(), Stop> {
-    let text = report::wire::record(record).map_err(|error| super::formless(&error))?;
+    let text = report::wire::record(record).map_err(|error| Stop::formless(&error))?;
     if text.len() as u64 > LARGEST_RECORD {
         let most = LARGEST_RECORD / 1024 / 1024;
         return Err(Stop::usage(
-            format!("the record would be larger than {most} MiB and could not be read again"),
-            "nothing was written; audit the fleet in parts, with `--port` for instance",
+            desk::command_record_too_large(&most),
+            desk::command_audit_in_parts(),
         ));
     }
     output::write_whole(path, &text)

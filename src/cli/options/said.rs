@@ -2,11 +2,14 @@
 //!
 //! Imports `options` and `model`; reads nothing.
 
-use super::Asked;
-use crate::cli::Stop;
-use crate::freeing::{CaseError, Question};
+use crate::cli::stop::Stop;
+use crate::freeing::{CaseAnswer, CaseError, Question};
 use crate::model::technique::{Fact, Practice};
 use crate::model::vocabulary::fold;
+use crate::report::desk;
+
+/// A case that was asked, with what answers it.
+pub(super) type Asked = (Question, Vec<CaseAnswer>);
 
 /// The case with the situations that answer it.
 pub(super) fn case(text: &str, practice: &Practice) -> Result<Asked, Stop> {
@@ -14,8 +17,8 @@ pub(super) fn case(text: &str, practice: &Practice) -> Result<Asked, Stop> {
     let answers = question.answers(practice).map_err(|error| refuse(&error, practice))?;
     if answers.is_empty() {
         return Err(Stop::usage(
-            "the file of techniques has no answer to this case",
-            "add a situation that fits it",
+            desk::command_case_unanswered(),
+            desk::command_case_add(),
         ));
     }
     Ok((question, answers))
@@ -25,23 +28,23 @@ pub(super) fn case(text: &str, practice: &Practice) -> Result<Asked, Stop> {
 fn refuse(error: &CaseError, practice: &Practice) -> Stop {
     match error {
         CaseError::Unknown { word } => {
-            let meant = near(word, practice).map(|near| format!("; did you mean `{near}`?"));
+            let what = match near(word, practice) {
+                Some(near) => desk::command_case_meant(error, &near),
+                None => error.to_string(),
+            };
             let facts = practice.facts.iter().map(words).collect::<Vec<_>>();
-            Stop::usage(
-                format!("{error}{}", meant.unwrap_or_default()),
-                format!("words that can be said: {}", facts.join("; ")),
-            )
+            Stop::usage(what, desk::command_case_words(&facts.join("; ")))
         }
         CaseError::Twice { first, .. } => {
             let is = |fact: &&Fact| fact.words.iter().any(|word| word.word == *first);
             let fact = practice.facts.iter().find(is).map(words).unwrap_or_default();
-            Stop::usage(error.to_string(), format!("say one of them - {fact}"))
+            Stop::usage(error.to_string(), desk::command_case_say_one(&fact))
         }
         CaseError::TooLittle { facts, .. } => {
             let facts = facts.iter().filter_map(|fact| practice.facts.get(*fact)).map(words);
             Stop::usage(
-                format!("{error}: too little was said"),
-                format!("say more of this: {}", facts.collect::<Vec<_>>().join("; ")),
+                desk::command_case_too_little(error),
+                desk::command_case_say_more(&facts.collect::<Vec<_>>().join("; ")),
             )
         }
     }

@@ -5,7 +5,9 @@
 //! in which nobody could tell of a rule nor a record that is not laid over
 //! makes an old fault a young one.
 
-use super::{Cause, Compared, Comparison, Families, Fate, Followed, Key};
+use super::families::{Families, Key};
+use super::follow::{Cause, Fate};
+use super::told::{Compared, Comparison, Followed};
 use crate::fleet::Judged;
 use crate::fleet::record::{Entry, InputFile, SinceOnRecord, VesselOnRecord};
 use crate::measure::Day;

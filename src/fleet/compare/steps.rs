@@ -4,10 +4,11 @@
 //! Imports `load`, `model` and `measure`. Steps that cannot differ from the
 //! one before are not judged again.
 
+use super::families::{Families, Key, Outcomes};
 use super::follow::{self, After, Cause};
 use super::laid::{self, Lost};
 use super::memory::{self, Since};
-use super::{Compared, Families, Followed, Key, Outcomes};
+use super::told::{Compared, Followed};
 use crate::fleet::record::replay::{Aboard, Replay, Rules};
 use crate::fleet::record::{AuditRecord, InputFile};
 use crate::fleet::{Judged, Orders};

@@ -9,8 +9,8 @@ use crate::model::finding::Verdict;
 use crate::report::Locale;
 use crate::report::content::Tone;
 use crate::report::render::lines::Page;
+use crate::report::words::compare;
 use crate::report::words::locale::desk;
-use crate::report::words::{compare, fleet};
 
 /// A record that was judged again.
 #[derive(Debug, Clone, Copy)]
@@ -21,6 +21,8 @@ pub struct Verified<'a> {
     pub again: &'a Again,
     /// What this program ships otherwise.
     pub newer: &'a [Newer],
+    /// The language and the units of the page.
+    pub locale: Locale,
 }
 
 /// The most differences and editions that are listed.
@@ -39,43 +41,37 @@ pub fn verified(of: &Verified<'_>, width: usize) -> String {
     differences(&mut page, of);
     newer(&mut page, of);
     page.gap();
-    page.prose(0, Tone::Plain, Locale::default().caution());
-    page.prose(0, Tone::Plain, Locale::default().foot());
+    page.prose(0, Tone::Plain, of.locale.caution());
+    page.prose(0, Tone::Plain, of.locale.foot());
     page.finish()
 }
 
 fn headline(page: &mut Page, of: &Verified<'_>) {
     let record = of.record;
-    let vessels = fleet::count(of.again.vessels, "vessel");
-    if of.again.differences.is_empty() {
-        let text = format!("{vessels} judged again from the record's own inputs");
-        page.hang(0, ("THE SAME", Tone::Good), (&text, Tone::Strong));
-    } else {
-        let what = fleet::count(of.again.differences.len(), "difference");
-        let text = format!("{what} on {vessels} judged again from the record's own inputs");
-        page.hang(0, ("DIFFERENT", Tone::Bad), (&text, Tone::Strong));
-    }
-    let by = record.auditor.as_ref().map(|name| format!(" by {name}")).unwrap_or_default();
-    page.prose(2, Tone::Plain, &format!("audit of {}{by}", record.date));
-    let then = &record.program;
-    let now = Program::this();
-    let told =
-        format!("made by {} {}, verified by {} {}", then.name, then.version, now.name, now.version);
-    page.prose(2, Tone::Plain, &told);
+    let (vessels, differences) = (of.again.vessels, of.again.differences.len());
+    let (lead, text) = match differences {
+        0 => ((desk::record_the_same(), Tone::Good), desk::record_again(vessels)),
+        some => {
+            let text = desk::record_differences(some, vessels);
+            ((desk::record_different(), Tone::Bad), text)
+        }
+    };
+    page.hang(0, lead, (&text, Tone::Strong));
+    let audit = match &record.auditor {
+        Some(auditor) => desk::record_audit_of_by(&record.date, auditor),
+        None => desk::record_audit_of(&record.date),
+    };
+    page.prose(2, Tone::Plain, &audit);
+    let named = |program: &Program| format!("{} {}", program.name, program.version);
+    let programs = desk::record_programs(&named(&record.program), &named(&Program::this()));
+    page.prose(2, Tone::Plain, &programs);
     let files = 1 + record.inputs.profiles.len() + record.inputs.inspections.len();
     let files = files + record.inputs.vessels.len();
-    page.prose(2, Tone::Plain, &format!("{} as they were: every digest agrees", inputs(files)));
+    page.prose(2, Tone::Plain, &desk::record_inputs(files));
     if !record.refused.is_empty() {
-        let refused = fleet::count(record.refused.len(), "file");
-        let text =
-            format!("{refused} refused then; their text is not on record, only what was said");
-        page.prose(2, Tone::Plain, &text);
+        page.prose(2, Tone::Plain, &desk::record_refused_then(record.refused.len()));
     }
     page.prose(2, Tone::Plain, desk::record_no_seal());
-}
-
-fn inputs(files: usize) -> String {
-    fleet::count(files, "input")
 }
 
 fn differences(page: &mut Page, of: &Verified<'_>) {
@@ -84,7 +80,7 @@ fn differences(page: &mut Page, of: &Verified<'_>) {
         return;
     }
     page.gap();
-    page.prose(0, Tone::Strong, "What differs: on record, then now");
+    page.prose(0, Tone::Strong, desk::record_what_differs());
     let mut last = None;
     for difference in all.iter().take(MOST_LISTED) {
         if last != Some(&difference.file) {
@@ -92,48 +88,46 @@ fn differences(page: &mut Page, of: &Verified<'_>) {
             page.prose(2, Tone::Strong, &text);
             last = Some(&difference.file);
         }
-        page.hang(4, ("-", Tone::Bad), (&differs(difference), Tone::Plain));
+        page.hang(4, ("-", Tone::Bad), (&differs(difference, of.locale), Tone::Plain));
     }
     if all.len() > MOST_LISTED {
-        page.prose(2, Tone::Plain, &format!("and {} more", all.len() - MOST_LISTED));
+        page.prose(2, Tone::Plain, &desk::record_more(&(all.len() - MOST_LISTED)));
     }
 }
 
-fn differs(difference: &Difference) -> String {
-    let verdict = |verdict: Verdict| Locale::default().verdict(verdict);
+fn differs(difference: &Difference, locale: Locale) -> String {
+    let verdict = |verdict: &Verdict| locale.verdict(*verdict);
     match &difference.what {
         Differs::Refused(refusal) => {
             let first = refusal.problems.first().map(ToString::to_string).unwrap_or_default();
-            format!("its text is refused now: {first}")
+            desk::record_refused_now(&first)
         }
-        Differs::Vessel => "its name, register, port or trip is another".to_owned(),
+        Differs::Vessel => desk::record_other_vessel().to_owned(),
         Differs::Notices(then, now) => {
-            format!("notes: {} → {}", compare::codes(then), compare::codes(now))
+            desk::record_notes(&compare::codes(then), &compare::codes(now))
         }
-        Differs::Verdict(then, now) => format!("verdict: {} → {}", verdict(*then), verdict(*now)),
-        Differs::Profile(id, true) => format!("`{id}` judged it then, not now"),
-        Differs::Profile(id, false) => format!("`{id}` judges it now, not then"),
-        Differs::Edition(id) => format!("`{id}`: its edition, encoding or standing is another"),
+        Differs::Verdict(then, now) => desk::record_verdict(&verdict(then), &verdict(now)),
+        Differs::Profile(id, true) => desk::record_judged_then(id),
+        Differs::Profile(id, false) => desk::record_judges_now(id),
+        Differs::Edition(id) => desk::record_other_edition(id),
         Differs::VerdictUnder(id, then, now) => {
-            format!("`{id}`: {} → {}", verdict(*then), verdict(*now))
+            desk::record_verdict_under(id, &verdict(then), &verdict(now))
         }
-        Differs::Until(id, then, now) => {
-            format!("`{id}`: ready until {} → {}", until(*then), until(*now))
-        }
+        Differs::Until(id, then, now) => desk::record_until(id, &until(*then), &until(*now)),
         Differs::Finding(id, then, now) => {
             let either = then.as_ref().or(now.as_ref());
             let requirement = either.map(|f| f.requirement.clone()).unwrap_or_default();
             let (then, now) = compare::findings(then.as_ref(), now.as_ref());
-            format!("`{id}` {requirement}: {then} → {now}")
+            desk::record_finding(id, &requirement, &then, &now)
         }
     }
 }
 
 fn until(until: UntilOnRecord) -> String {
     match until {
-        UntilOnRecord::None => "never".to_owned(),
+        UntilOnRecord::None => desk::record_never().to_owned(),
         UntilOnRecord::Day { day } => day.to_string(),
-        UntilOnRecord::NoEnd => "no end".to_owned(),
+        UntilOnRecord::NoEnd => desk::record_no_end().to_owned(),
     }
 }
 
@@ -142,17 +136,16 @@ fn newer(page: &mut Page, of: &Verified<'_>) {
         return;
     }
     page.gap();
-    page.prose(0, Tone::Strong, "Rules on record that this program holds otherwise now");
-    page.prose(2, Tone::Plain, "This is no fault of the record; it was judged by its own rules.");
+    page.prose(0, Tone::Strong, desk::record_newer());
+    page.prose(2, Tone::Plain, desk::record_newer_no_fault());
     for newer in of.newer.iter().take(MOST_LISTED) {
         let (edition, encoding) = &newer.then;
-        let then = format!("edition {edition}, encoding {encoding}");
         let now = match &newer.now {
-            None => "not shipped with this program".to_owned(),
-            Some(now) if *now == newer.then => "the same by name, another text".to_owned(),
-            Some((edition, encoding)) => format!("now edition {edition}, encoding {encoding}"),
+            None => desk::record_newer_not_shipped().to_owned(),
+            Some(now) if *now == newer.then => desk::record_newer_same_name().to_owned(),
+            Some((edition, encoding)) => desk::record_newer_now(edition, encoding),
         };
-        let text = format!("`{}`: {then}; {now}", newer.id);
+        let text = desk::record_newer_rule(&newer.id, edition, encoding, &now);
         page.hang(2, ("-", Tone::Open), (&text, Tone::Plain));
     }
 }

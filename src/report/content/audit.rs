@@ -8,7 +8,7 @@ use super::check::{self, Setting, named};
 use super::{
     Block, Column, Document, Headline, Inline, Item, Lead, Line, Role, Row, Section, Table, Tone,
 };
-use super::{compare, freeing};
+use super::{compare, freeing, more};
 use crate::fleet::{After, HORIZONS, Judged, Missed};
 use crate::load::Refusal;
 use crate::measure::DaySpan;
@@ -16,8 +16,9 @@ use crate::model::check::Judgement;
 use crate::model::finding::{Finding, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::{Level, Profile, Standing};
 use crate::report::subject::Fleet;
+use crate::report::words::pages::sentence;
 use crate::report::words::{self, Words, fleet};
-use crate::report::{Subject, problems};
+use crate::report::{Locale, Subject, problems};
 use std::sync::Arc;
 
 /// How much of an audit is told.
@@ -70,18 +71,12 @@ pub(crate) fn document(of: &Fleet<'_>, extent: Extent) -> Document {
     let mut blocks = vec![part(Role::Overview, Some("overview"), overview)];
     blocks.extend(after);
     blocks.push(part(Role::Foot, None, foot.into()));
-    Document { title: format!("Fleet audit of {}", of.audit.date), blocks }
+    Document { title: of.locale.audit_title(&of.audit.date), blocks }
 }
 
 /// A bullet of that tone.
 fn bullet(tone: Tone, text: impl Into<Line>) -> Item {
     Item::new(Lead::Bullet(tone), text)
-}
-
-/// That a list goes on, and where it is whole.
-pub(super) fn more(all: usize, most: usize) -> Option<Block> {
-    let left = all.checked_sub(most).filter(|left| *left > 0)?;
-    Some(Block::Paragraph(format!("and {left} more; `--format json` has them all").into()))
 }
 
 impl<'a> Told<'a> {
@@ -100,41 +95,36 @@ impl<'a> Told<'a> {
     }
 
     fn headline(&self) -> Block {
-        let audit = self.fleet.audit;
-        let counts = &audit.counts;
-        let all = fleet::count(counts.vessels(), "vessel");
-        let mut below: Vec<Block> = Vec::new();
-        let mut say = |tone, text: String| {
-            below.push(Block::Paragraph(Line::from(text).toned(tone)));
-        };
-        say(Tone::Plain, format!("on {}", audit.date));
+        let (audit, say) = (self.fleet.audit, self.fleet.locale);
+        let (counts, all) = (&audit.counts, audit.counts.vessels());
+        let mut told = vec![(Tone::Plain, say.audit_on(&audit.date))];
         if counts.refused > 0 {
-            let files = fleet::count(counts.refused, "file");
-            say(Tone::Bad, format!("{files} could not be read; the rest is complete"));
+            told.push((Tone::Bad, say.audit_files_refused(counts.refused)));
         }
         if audit.outside > 0 {
-            let vessels = fleet::count(audit.outside, "vessel");
-            say(Tone::Plain, format!("{vessels} outside the selection, not counted"));
+            told.push((Tone::Plain, say.audit_outside(audit.outside)));
         }
-        if self.judged.len() < counts.vessels() {
-            say(Tone::Plain, format!("{} of {all} shown", self.judged.len()));
+        if self.judged.len() < all {
+            told.push((Tone::Plain, say.audit_shown(&self.judged.len(), all)));
         }
         if let Some(most) = self.extent.accounts.filter(|most| self.judged.len() > *most) {
-            say(Tone::Plain, words::only_troubles(most));
+            told.push((Tone::Plain, say.audit_only_troubles(&most)));
         }
+        let told = told.into_iter();
+        let mut below: Vec<Block> =
+            told.map(|(tone, text)| Block::Paragraph(Line::from(text).toned(tone))).collect();
         let doubts = audit.doubts.iter();
-        below.extend(doubts.map(|doubt| {
-            Item::new(Lead::Note(Tone::Open), fleet::doubt(doubt, self.fleet.locale)).into()
-        }));
+        below.extend(
+            doubts.map(|doubt| Item::new(Lead::Note(Tone::Open), fleet::doubt(doubt, say)).into()),
+        );
         below.extend(audit.left_out.iter().map(|left_out| {
-            let text =
-                format!("{}: {}", left_out.file, fleet::left_out(left_out, self.fleet.locale));
-            Item::new(Lead::Word("record not laid over:".to_owned(), Tone::Open), text).into()
+            let text = format!("{}: {}", left_out.file, fleet::left_out(left_out, say));
+            Item::new(Lead::Word(say.left_out().to_owned(), Tone::Open), text).into()
         }));
         Block::Headline(Headline {
-            lead: Lead::Word("AUDIT".to_owned(), audit.verdict().into()),
+            lead: Lead::Word(say.audit_aloud().to_owned(), audit.verdict().into()),
             beside: None,
-            text: format!("{all}: {}", fleet::counts(counts, self.fleet.locale)).into(),
+            text: say.audit_counts(all, &fleet::counts(counts, say)).into(),
             more: None,
             below,
         })
@@ -145,7 +135,7 @@ impl<'a> Told<'a> {
             None => self.refused.iter().filter_map(|refusal| problems::first(refusal)).collect(),
             Some(_) => self.refused.iter().flat_map(|refusal| problems::each(refusal)).collect(),
         };
-        let heading = format!("Not read ({})", self.refused.len());
+        let heading = self.fleet.locale.audit_not_read(&self.refused.len());
         (!items.is_empty()).then(|| Section::block(Role::Part, heading, items))
     }
 
@@ -157,9 +147,9 @@ impl<'a> Told<'a> {
             .map(|(index, judged)| self.vessel(index, judged))
             .collect();
         if items.is_empty() {
-            items.push(Block::Paragraph("none".into()));
+            items.push(Block::Paragraph(self.fleet.locale.audit_no_vessel().into()));
         }
-        Section::block(Role::Part, "Vessels", items)
+        Section::block(Role::Part, self.fleet.locale.audit_vessels(), items)
     }
 
     /// The id of a vessel's account, if it has one.
@@ -179,22 +169,21 @@ impl<'a> Told<'a> {
     }
 
     fn vessel(&self, index: usize, judged: &Judged) -> Block {
-        let check = &judged.check;
+        let (check, say) = (&judged.check, self.fleet.locale);
         let plain = |text: String| Block::Paragraph(text.into());
         let days = DaySpan { from: Some(check.asked.departure), until: Some(check.asked.back) };
-        let mut below =
-            vec![plain(format!("trip {}; {}", words::span(days, self.fleet.locale), judged.file))];
+        let mut below = vec![plain(say.audit_trip(&words::span(days, say), &judged.file))];
         if check.standing() == Standing::GoodPractice {
-            below.push(Block::Paragraph(
-                Line::from(self.fleet.locale.only_practice()).toned(Tone::Open),
-            ));
+            below.push(Block::Paragraph(Line::from(say.only_practice()).toned(Tone::Open)));
         }
         let records = judged.sources.iter().skip(1);
-        below.extend(records.map(|record| plain(format!("laid over it: {}", record.file))));
+        let laid = say.fact_laid_over();
+        below.extend(records.map(|record| plain(format!("{laid} {}", record.file))));
         let notices = check.notices.iter();
-        below.extend(notices.map(|notice| {
-            Item::new(Lead::Note(Tone::Open), words::notice(notice, self.fleet.locale)).into()
-        }));
+        below
+            .extend(notices.map(|notice| {
+                Item::new(Lead::Note(Tone::Open), words::notice(notice, say)).into()
+            }));
         for judgement in &check.judgements {
             let words = self.words(judged, judgement);
             below.extend(profile(&words, judgement, check.judgements.len() > 1));
@@ -215,12 +204,17 @@ impl<'a> Told<'a> {
         }
     }
 
+    /// That one of the lists goes on.
+    fn more(&self, all: usize) -> Option<Block> {
+        more(all, self.extent.most, self.fleet.locale)
+    }
+
     fn missed(&self) -> Option<Block> {
-        let missed = &self.fleet.audit.missed;
-        let items =
-            missed.iter().take(self.extent.most).filter_map(|missed| self.missed_one(missed));
-        let items: Vec<Block> = items.chain(more(missed.len(), self.extent.most)).collect();
-        (!items.is_empty()).then(|| Section::block(Role::Part, "Most often missed", items))
+        let (missed, most) = (&self.fleet.audit.missed, self.extent.most);
+        let items = missed.iter().take(most).filter_map(|missed| self.missed_one(missed));
+        let items: Vec<Block> = items.chain(self.more(missed.len())).collect();
+        let heading = self.fleet.locale.audit_missed();
+        (!items.is_empty()).then(|| Section::block(Role::Part, heading, items))
     }
 
     fn missed_one(&self, missed: &Missed) -> Option<Block> {
@@ -236,27 +230,22 @@ impl<'a> Told<'a> {
     }
 
     fn lapses(&self) -> Vec<Block> {
-        let mut sections = Vec::new();
+        let (mut sections, say) = (Vec::new(), self.fleet.locale);
         let mut after = 0;
         for days in HORIZONS {
             let within: Vec<_> =
                 self.fleet.audit.lapses.iter().filter(|lapse| lapse.within == days).collect();
             let heading = match after {
-                0 => format!("Lapses within {days} days ({})", within.len()),
-                _ => format!("Lapses after {after} and within {days} days ({})", within.len()),
+                0 => say.audit_lapses(&days, &within.len()),
+                _ => say.audit_lapses_after(&after, &days, &within.len()),
             };
             let items = within.iter().take(self.extent.most).map(|lapse| {
                 let decides = lapse.after == After::Decides;
                 let tone = if decides { Tone::Bad } else { Tone::Plain };
-                let text = fleet::lapse(lapse, self.fleet.locale);
-                let text = format!(
-                    "{}: {text}; {}",
-                    lapse.vessel,
-                    fleet::after_lapse(lapse, self.fleet.locale)
-                );
-                bullet(tone, text).into()
+                let (what, then) = (fleet::lapse(lapse, say), fleet::after_lapse(lapse, say));
+                bullet(tone, format!("{}: {what}; {then}", lapse.vessel)).into()
             });
-            let items: Vec<_> = items.chain(more(within.len(), self.extent.most)).collect();
+            let items: Vec<_> = items.chain(self.more(within.len())).collect();
             if !items.is_empty() {
                 sections.push(Section::block(Role::Part, heading, items));
             }
@@ -266,19 +255,15 @@ impl<'a> Told<'a> {
     }
 
     fn marks(&self) -> Option<Block> {
-        let marks = &self.fleet.audit.marks;
-        let mut body = vec![Block::Paragraph(self.fleet.locale.same_mark().into())];
+        let (marks, say) = (&self.fleet.audit.marks, self.fleet.locale);
+        let mut body = vec![Block::Paragraph(say.same_mark().into())];
         body.extend(marks.iter().take(self.extent.most).map(|mark| {
             let kind = &self.fleet.vocabulary.kind(mark.kind).name;
-            let text = format!(
-                "{} ({kind}): {}",
-                mark.mark,
-                fleet::names(&mark.vessels, self.fleet.locale)
-            );
-            bullet(Tone::Open, text).into()
+            let vessels = fleet::names(&mark.vessels, say);
+            bullet(Tone::Open, format!("{} ({kind}): {vessels}", mark.mark)).into()
         }));
-        body.extend(more(marks.len(), self.extent.most));
-        let heading = format!("Marks on several vessels at sea together ({})", marks.len());
+        body.extend(self.more(marks.len()));
+        let heading = say.audit_marks(&marks.len());
         (!marks.is_empty()).then(|| Section::block(Role::Part, heading, body))
     }
 
@@ -292,30 +277,38 @@ impl<'a> Told<'a> {
     }
 
     fn editions(&self) -> Option<Block> {
+        let say = self.fleet.locale;
         let rows = self.profiles.iter().map(|profile| {
-            let encoding = match profile.encoded {
+            let revision = match profile.encoded {
                 true => profile.encoding.to_string(),
-                false => format!("{}, not encoded", profile.encoding),
+                false => say.audit_revision_not_encoded(&profile.encoding),
             };
-            let practice = match profile.standing {
-                Standing::GoodPractice => "; good practice, no rule",
-                Standing::Rule => "",
+            let named = match profile.standing {
+                Standing::GoodPractice => {
+                    say.audit_edition_of_practice(&profile.title, &profile.id)
+                }
+                Standing::Rule => say.audit_edition(&profile.title, &profile.id),
             };
-            let named = format!("{} (`{}`{practice})", profile.title, profile.id);
             let vessels = self.judged_by(profile).count().to_string();
-            let cells = [named, profile.edition.clone(), profile.source.clone(), encoding, vessels];
+            let cells = [named, profile.edition.clone(), profile.source.clone(), revision, vessels];
             Row::new(None, cells.map(Line::from).into())
         });
-        let heads = ["Profile", "Edition", "Source", "Encoding", "Vessels"];
+        let heads = [
+            say.audit_head_profile(),
+            say.audit_head_edition(),
+            say.audit_head_source(),
+            say.audit_head_encoding(),
+            say.audit_head_vessels(),
+        ];
         let table = Table {
             role: Role::Part,
-            caption: "Editions used".to_owned(),
+            caption: say.audit_editions().to_owned(),
             columns: heads.map(Column::new).into(),
             rows: rows.collect(),
             sums: Vec::new(),
         };
         let any = !self.profiles.is_empty();
-        any.then(|| Section::block(Role::Part, "Editions used", vec![Block::Table(table)]))
+        any.then(|| Section::block(Role::Part, say.audit_editions(), vec![Block::Table(table)]))
     }
 
     /// The fleet at a glance: vessel by requirement, one table for each
@@ -323,19 +316,20 @@ impl<'a> Told<'a> {
     fn matrix(&self) -> Block {
         let mut body: Vec<Block> = self.profiles.iter().map(|of| self.edition(of)).collect();
         if body.is_empty() {
-            body.push(Block::Paragraph("No profile judged a vessel.".into()));
+            body.push(Block::Paragraph(self.fleet.locale.audit_no_profile().into()));
         }
         Block::Section(Section {
             role: Role::Part,
             id: Some("fleet".to_owned()),
             verdict: None,
-            heading: Some("Vessel by requirement".into()),
+            heading: Some(self.fleet.locale.audit_matrix().into()),
             body,
         })
     }
 
     fn edition(&self, profile: &Profile) -> Block {
-        let known = format!("{}, edition {}; `{}`", profile.source, profile.edition, profile.id);
+        let say = self.fleet.locale;
+        let known = say.audit_edition_from(&profile.source, &profile.edition, &profile.id);
         let mut body = vec![Block::Paragraph(Line::from(known).toned(Tone::Soft))];
         if profile.encoded {
             for (number, part) in parts(profile).iter().enumerate() {
@@ -344,11 +338,11 @@ impl<'a> Told<'a> {
             let whole =
                 |judgement: &Judgement| judgement.findings.len() == profile.requirements.len();
             if !self.judged_by(profile).all(|(_, judgement)| whole(judgement)) {
-                let text = Line::from(format!("– {}.", self.fleet.locale.not_asked()));
+                let text = Line::from(format!("– {}.", say.not_asked()));
                 body.push(Block::Paragraph(text.toned(Tone::Soft)));
             }
         } else {
-            let text = self.fleet.locale.stub();
+            let text = sentence(say.check_not_encoded());
             body.push(Item::new(Lead::Outcome(Outcome::CannotTell), text).into());
             let names = self.judged_by(profile).map(|(index, _)| self.name(index));
             body.push(Block::Lines(names.collect()));
@@ -362,17 +356,19 @@ impl<'a> Told<'a> {
     }
 
     fn table(&self, profile: &Profile, part: &[usize], number: usize) -> Block {
+        let say = self.fleet.locale;
         let heads = part.iter().filter_map(|index| profile.requirements.get(*index));
         let heads = heads.map(|requirement| match requirement.level {
             Level::Required => requirement.title.to_string(),
-            Level::Recommended => format!("{} (advice)", requirement.title),
+            Level::Recommended => say.audit_advice(&requirement.title),
         });
-        let columns = std::iter::once("Vessel".to_owned()).chain(heads).map(Column::new);
+        let first = say.audit_head_vessel().to_owned();
+        let columns = std::iter::once(first).chain(heads).map(Column::new);
         let rows = self.judged_by(profile).map(|(index, judgement)| {
             let cells = part.iter().map(|requirement| {
                 let found = judgement.findings.iter().find(|f| f.requirement == *requirement);
                 found.map_or_else(
-                    || format!("– {}", self.fleet.locale.not_asked_short()).into(),
+                    || format!("– {}", say.not_asked_short()).into(),
                     |f| Inline::Outcome(f.outcome).into(),
                 )
             });
@@ -380,7 +376,7 @@ impl<'a> Told<'a> {
         });
         Block::Table(Table {
             role: Role::Matrix,
-            caption: format!("Vessel by requirement, {}, part {}", profile.id, number + 1),
+            caption: say.audit_matrix_part(&profile.id, &(number + 1)),
             columns: columns.collect(),
             rows: rows.collect(),
             sums: Vec::new(),
@@ -400,7 +396,7 @@ impl<'a> Told<'a> {
             };
             let setting = Setting { audit: Some(self.fleet.audit.date), id: &id };
             let mut body = check::account(&subject, setting);
-            let (to, text) = ("fleet".to_owned(), "Back to the fleet".to_owned());
+            let (to, text) = ("fleet".to_owned(), self.fleet.locale.audit_back().to_owned());
             body.push(Block::Paragraph(Inline::Link { to, text }.into()));
             let role = Role::Vessel;
             Block::Section(Section { role, id: Some(id), verdict: None, heading: None, body })
@@ -420,13 +416,13 @@ fn parts(profile: &Profile) -> Vec<Vec<usize>> {
 
 /// What a profile says of a vessel in a list: how much is met, what is not.
 fn profile(words: &Words<'_>, judgement: &Judgement, several: bool) -> Vec<Block> {
-    let profile = &judgement.profile;
-    let mut text = format!("`{}`: {}", profile.id, met_of(judgement));
+    let (profile, say) = (&judgement.profile, words.locale);
+    let mut text = say.audit_profile(&profile.id, &met_of(judgement, say));
     if several {
-        text.push_str(&format!(", {}", words.locale.verdict(judgement.verdict)));
+        text.push_str(&format!(", {}", say.verdict(judgement.verdict)));
     }
     if !profile.encoded {
-        text = format!("`{}`: known, not encoded; can't tell", profile.id);
+        text = say.audit_not_encoded(&profile.id);
     }
     let mut blocks = vec![Block::Paragraph(text.into())];
     let open = judgement.findings.iter().filter(|finding| {
@@ -435,14 +431,13 @@ fn profile(words: &Words<'_>, judgement: &Judgement, several: bool) -> Vec<Block
         required && finding.outcome != Outcome::Met
     });
     blocks.extend(open.map(|finding| open_finding(words, finding)));
-    if judgement.verdict == Verdict::Ready {
-        blocks.push(Block::Paragraph(format!("ready until {}", until(judgement)).into()));
-    }
+    let until = until(judgement.ready_until, say).filter(|_| judgement.verdict == Verdict::Ready);
+    blocks.extend(until.map(|text| Block::Paragraph(text.into())));
     blocks
 }
 
 /// `5 of 6 met`, what is recommended counted apart.
-fn met_of(judgement: &Judgement) -> String {
+fn met_of(judgement: &Judgement, locale: Locale) -> String {
     let count = |level: Level| {
         let own = judgement.findings.iter().filter(|finding| {
             let requirement = judgement.profile.requirements.get(finding.requirement);
@@ -453,17 +448,17 @@ fn met_of(judgement: &Judgement) -> String {
     };
     let (met, all) = count(Level::Required);
     match count(Level::Recommended) {
-        (_, 0) => format!("{met} of {all} met"),
-        (advised, of) => format!("{met} of {all} met, of what is recommended {advised} of {of}"),
+        (_, 0) => locale.audit_met(&met, &all),
+        (advised, of) => locale.audit_met_advised(&met, &all, &advised, &of),
     }
 }
 
 /// The last day, without what ends on it: the check of the vessel tells that.
-fn until(judgement: &Judgement) -> String {
-    match judgement.ready_until {
-        ReadyUntil::None => "never".to_owned(),
-        ReadyUntil::Day(day) => day.to_string(),
-        ReadyUntil::NoEnd => "no end".to_owned(),
+fn until(until: ReadyUntil, locale: Locale) -> Option<String> {
+    match until {
+        ReadyUntil::None => None,
+        ReadyUntil::Day(day) => Some(locale.picture_until_day(&day)),
+        ReadyUntil::NoEnd => Some(locale.audit_ready_no_end().to_owned()),
     }
 }
 

@@ -15,6 +15,7 @@ use crate::model::vessel::{Trust, Vessel};
 use crate::report::Subject;
 use crate::report::words::locale::Locale;
 use crate::report::words::{self, Words, figures};
+use std::fmt::Display;
 
 /// Where the account of a vessel stands.
 #[derive(Debug, Clone, Copy)]
@@ -40,7 +41,7 @@ pub(crate) fn account(subject: &Subject<'_>, setting: Setting<'_>) -> Vec<Block>
     blocks.extend(notices(&check.notices, subject.locale));
     let several = check.judgements.len() > 1;
     if several {
-        blocks.push(summary(check, setting));
+        blocks.push(summary(check, setting, subject.locale));
     }
     for (index, judgement) in check.judgements.iter().enumerate() {
         let id = format!("{}-p{index}", setting.id);
@@ -63,14 +64,14 @@ fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
     let by_practice = check.standing() == Standing::GoodPractice;
     let mut facts = trip(vessel, check.asked, &check.notices, subject.locale);
     if let Some(date) = setting.audit {
-        facts.push(Fact::new("audit of", date.to_string()));
-        facts.push(Fact::new("file", vessel.place.file.to_string()));
+        facts.push(Fact::new(subject.locale.fact_audit_of(), date.to_string()));
+        facts.push(Fact::new(subject.locale.fact_file(), vessel.place.file.to_string()));
     }
     facts.push(freeboard(vessel, subject.locale));
-    facts.extend(records(vessel, subject.sources, &check.notices));
+    facts.extend(records(vessel, subject.sources, &check.notices, subject.locale));
     let mut below = vec![Block::Facts(Role::Particulars, facts)];
     if check.asked.trust == Trust::Measured {
-        below.push(Block::Paragraph(ONLY_MEASURED.into()));
+        below.push(Block::Paragraph(subject.locale.only_measured().into()));
     }
     Block::Headline(Headline {
         lead: Lead::Verdict(check.verdict),
@@ -80,9 +81,6 @@ fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
         below,
     })
 }
-
-/// What stands where stated figures are not believed.
-pub(in crate::report) const ONLY_MEASURED: &str = "only figures that were measured are believed";
 
 /// The vessel's name with its register number and its port.
 pub(in crate::report) fn named(vessel: &Vessel) -> String {
@@ -104,10 +102,14 @@ pub(in crate::report) fn records(
     vessel: &Vessel,
     sources: &[Source],
     notices: &[Notice],
+    locale: Locale,
 ) -> Vec<Fact> {
     let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
     // Which record was left out, its notice tells by its day.
-    let label = if notices.iter().any(left_out) { "inspection record:" } else { "laid over it:" };
+    let label = match notices.iter().any(left_out) {
+        true => locale.fact_inspection_record(),
+        false => locale.fact_laid_over(),
+    };
     let records = sources.iter().filter(|source| source.file != vessel.place.file);
     records.map(|record| Fact::new(label, record.file.to_string())).collect()
 }
@@ -126,17 +128,17 @@ pub(in crate::report) fn trip(
     let no_return = notices.contains(&Notice::NoReturn);
     let as_planned = planned.departure == Some(asked.departure)
         && (no_return || planned.back == Some(asked.back));
-    let planned = if as_planned { " (as planned in its file)" } else { "" };
-    let mut facts = vec![Fact::new("trip", format!("{days}{planned}"))];
+    let days = if as_planned { locale.trip_as_planned(&days) } else { days };
+    let mut facts = vec![Fact::new(locale.fact_trip(), days)];
     if no_return {
-        facts.push(Fact::new("note:", words::notice(&Notice::NoReturn, locale)));
+        facts.push(Fact::new(locale.fact_note(), words::notice(&Notice::NoReturn, locale)));
     }
     facts
 }
 
 /// The freeboard as the vessel states it.
 pub(in crate::report) fn freeboard(vessel: &Vessel, locale: Locale) -> Fact {
-    Fact::new("freeboard", stated_freeboard(vessel, locale))
+    Fact::new(locale.fact_freeboard(), stated_freeboard(vessel, locale))
 }
 
 /// The same without its label, station by station.
@@ -151,12 +153,13 @@ pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> St
                 if reading.low == reading.high {
                     figure(&reading.high)
                 } else {
-                    format!("{} to {}", figure(&reading.low), figure(&reading.high))
+                    locale.freeboard_between(&figure(&reading.low), &figure(&reading.high))
                 }
             });
-            let readings = readings.collect::<Vec<_>>().join(" or ");
+            let readings = readings.reduce(|one, next| locale.freeboard_or(&one, &next));
+            let readings = readings.unwrap_or_default();
             match &station.name {
-                Some(name) => format!("{readings} at {name}"),
+                Some(name) => locale.freeboard_at_station(&readings, name),
                 None => readings,
             }
         })
@@ -164,9 +167,9 @@ pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> St
     let from = words::taken_from(vessel.freeboard.from, locale);
     let unnamed = vessel.freeboard.stations.iter().all(|station| station.name.is_none());
     match stations.as_slice() {
-        [] => "not measured".to_owned(),
-        [only] if unnamed => format!("{only} from {from}"),
-        all => format!("from {from}: {}", all.join("; ")),
+        [] => locale.freeboard_not_measured().to_owned(),
+        [only] if unnamed => locale.freeboard_from(only, &from),
+        all => locale.freeboard_from_stations(&from, &all.join("; ")),
     }
 }
 
@@ -195,14 +198,14 @@ pub(in crate::report) fn notices(notices: &[Notice], locale: Locale) -> Vec<Bloc
 }
 
 /// One line for each profile, before the sections.
-fn summary(check: &Check, setting: Setting<'_>) -> Block {
+fn summary(check: &Check, setting: Setting<'_>, locale: Locale) -> Block {
     let rows = check.judgements.iter().enumerate().map(|(index, judgement)| {
         let to = format!("{}-p{index}", setting.id);
         let title = Inline::Link { to, text: judgement.profile.title.to_string() };
         let title = Line::from(title).and(format!(" (`{}`)", judgement.profile.id));
         Row::new(Some(Lead::Verdict(judgement.verdict)), vec![title])
     });
-    let (caption, columns) = ("The rules that bind".to_owned(), vec![Column::default()]);
+    let (caption, columns) = (locale.check_rules().to_owned(), vec![Column::default()]);
     let rows = rows.collect();
     let table = Table { role: Role::List, caption, columns, rows, sums: Vec::new() };
     Block::Section(Section {
@@ -215,7 +218,7 @@ fn summary(check: &Check, setting: Setting<'_>) -> Block {
 }
 
 fn foot(check: &Check, locale: Locale) -> Block {
-    let rests = [memory(&check.judgements, locale), practice(&check.judgements)];
+    let rests = [memory(&check.judgements, locale), practice(&check.judgements, locale)];
     let texts = rests.into_iter().flatten().map(Line::from);
     let always = [locale.caution(), locale.foot()].map(Line::from);
     let body = texts.chain(always).map(Block::Paragraph).collect();
@@ -235,26 +238,23 @@ pub(in crate::report) fn memory(judgements: &[Judgement], locale: Locale) -> Opt
         .collect();
     let count = |wanted: Verified| how.iter().filter(|verified| **verified == wanted).count();
     let parts: Vec<_> = [
-        ("clauses that were read", count(Verified::Read)),
-        ("an excerpt", count(Verified::Excerpt)),
-        ("a conclusion from what was read", count(Verified::Inferred)),
-        ("memory", count(Verified::Memory)),
-        ("common practice", count(Verified::CommonPractice)),
+        (count(Verified::Read), Locale::rests_on_read as fn(_, &dyn Display) -> _),
+        (count(Verified::Excerpt), Locale::rests_on_excerpt),
+        (count(Verified::Inferred), Locale::rests_on_inferred),
+        (count(Verified::Memory), Locale::rests_on_memory),
+        (count(Verified::CommonPractice), Locale::rests_on_common_practice),
     ]
     .into_iter()
-    .filter(|(_, number)| *number > 0)
-    .map(|(what, number)| format!("{number} on {what}"))
+    .filter(|(number, _)| *number > 0)
+    .map(|(number, told)| told(locale, &number))
     .collect();
-    let noun = if how.len() == 1 { "finding" } else { "findings" };
-    let told = format!("{} {noun}: {}.", how.len(), figures::all_of(&parts, locale));
-    (!parts.is_empty()).then_some(told)
+    let told = || locale.rests_on(how.len(), &figures::all_of(&parts, locale));
+    (!parts.is_empty()).then(told)
 }
 
-fn practice(judgements: &[Judgement]) -> Option<String> {
+fn practice(judgements: &[Judgement], locale: Locale) -> Option<String> {
     let any = judgements.iter().any(|j| j.profile.standing == Standing::GoodPractice);
-    any.then(|| {
-        "What good practice asks is common practice in the trade, no published rule.".to_owned()
-    })
+    any.then(|| locale.rests_on_good_practice().to_owned())
 }
 
 #[cfg(test)]

@@ -4,18 +4,23 @@
 //! Decides nothing: what a change is called and through what it came was
 //! decided below.
 
-use super::audit::more;
-use super::{Block, Inline, Item, Lead, Line, Role, Section, Tone};
+use super::{Block, Inline, Item, Lead, Line, Role, Section, Tone, more};
 use crate::fleet::compare::{Cause, Compared, Comparison, Fate, Followed};
 use crate::fleet::draft::{DraftFate, Drafted, UnderDraft};
+use crate::model::profile::Profile;
 use crate::report::Locale;
+use crate::report::render::lines::tidy;
 use crate::report::subject::Fleet;
+use crate::report::words::locale::desk;
 use crate::report::words::{self, Words, compare};
 use std::collections::BTreeSet;
 
 /// What changed since an earlier audit: counts, then vessel by vessel.
 pub(super) fn against(of: &Fleet<'_>, comparison: &Comparison, most: usize) -> Block {
-    let by = comparison.auditor.as_ref().map(|name| format!(" by {name}")).unwrap_or_default();
+    let heading = match &comparison.auditor {
+        Some(auditor) => desk::compare_with_by(&comparison.then, auditor),
+        None => desk::compare_with(&comparison.then),
+    };
     let mut body = vec![
         Block::Paragraph(compare::tally(&comparison.tally()).into()),
         Block::Paragraph(compare::vessels(comparison).into()),
@@ -24,9 +29,9 @@ pub(super) fn against(of: &Fleet<'_>, comparison: &Comparison, most: usize) -> B
     body.extend(reservations.map(|text| Item::new(Lead::Note(Tone::Open), text).into()));
     let changed: Vec<_> = comparison.vessels.iter().filter(|vessel| is_told(vessel)).collect();
     body.extend(changed.iter().take(most).flat_map(|compared| vessel(of, compared)));
-    body.extend(more(changed.len(), most));
+    body.extend(more(changed.len(), most, of.locale));
     body.extend(alone(comparison));
-    Section::block(Role::Part, format!("Compared with the audit of {}{by}", comparison.then), body)
+    Section::block(Role::Part, heading, body)
 }
 
 /// Whether there is anything to say of a vessel of both audits.
@@ -50,7 +55,7 @@ fn vessel(of: &Fleet<'_>, compared: &Compared) -> Vec<Block> {
     let name = named(&compared.name, compared.register.as_ref());
     let heading = Line::strong(format!("{name}: "));
     let heading = match then == now {
-        true => heading.and(Inline::Verdict(now)).and(", as before"),
+        true => heading.and(Inline::Verdict(now)).and(format!(", {}", desk::compare_as_before())),
         false => heading.and(Inline::Verdict(then)).and(" → ").and(Inline::Verdict(now)),
     };
     let mut below: Vec<Block> = compare::records_gone(compared)
@@ -59,7 +64,7 @@ fn vessel(of: &Fleet<'_>, compared: &Compared) -> Vec<Block> {
         .collect();
     if let Some(refusal) = &compared.refused {
         let why = refusal.problems.first().map(ToString::to_string).unwrap_or_default();
-        let text = format!("its old file is refused by today's rules: {why}");
+        let text = desk::compare_old_file_refused(&why);
         below.push(Item::new(Lead::Note(Tone::Open), text).into());
     }
     for line in lines(of, compared) {
@@ -69,7 +74,7 @@ fn vessel(of: &Fleet<'_>, compared: &Compared) -> Vec<Block> {
             Fate::Closed if line.unproved => Lead::Unproved,
             Fate::Closed | Fate::Passing => Lead::Better,
         };
-        let way = line.way.map(|way| Block::Paragraph(format!("on the way: {way}").into()));
+        let way = line.way.map(|way| Block::Paragraph(desk::compare_on_the_way(&way).into()));
         below.push(Item::new(lead, line.text).with(way.into_iter().collect()).into());
     }
     vec![Block::Paragraph(heading), Block::Within(below)]
@@ -104,7 +109,7 @@ fn lines(of: &Fleet<'_>, compared: &Compared) -> Vec<Change> {
             text.push_str(&format!(": {reason}"));
         }
         if let Some(then) = &followed.reason_then {
-            text.push_str(&format!(" (another reason than then, which was `{then}`)"));
+            text = desk::compare_another_reason(&text, then);
         }
         let unproved = followed.fate == Fate::Closed && followed.cause == Some(Cause::Record);
         lines.push((called, Change { fate: followed.fate, unproved, text, way }));
@@ -127,15 +132,17 @@ fn alone(comparison: &Comparison) -> Vec<Block> {
     let gone = comparison.gone.iter().map(|gone| {
         let name = named(&gone.name, gone.register.as_ref());
         let why = Line::from(format!("{name}: {}; ", compare::gone(&gone.why)));
-        item("gone", why.and(Inline::Verdict(gone.verdict)).and(" then"))
+        let then = format!(" {}", desk::compare_verdict_then());
+        item(desk::compare_gone(), why.and(Inline::Verdict(gone.verdict)).and(then))
     });
     let new = comparison.newcomers.iter().map(|new| {
         let name = named(&new.name, new.register.as_ref());
         let verdict = Line::from(format!("{name}: ")).and(Inline::Verdict(new.verdict));
-        item("new here", verdict.and(compare::refused_then(new)))
+        item(desk::compare_new_here(), verdict.and(compare::refused_then(new)))
     });
     let unclear = comparison.unclear.iter();
-    let unclear = unclear.map(|one| item("not compared", compare::unclear(one).into()));
+    let unclear =
+        unclear.map(|one| item(desk::compare_not_compared(), compare::unclear(one).into()));
     gone.chain(new).chain(unclear).collect()
 }
 
@@ -150,19 +157,19 @@ pub(super) fn draft(of: &Fleet<'_>, drafted: &Drafted, most: usize) -> Block {
     let mut told: Vec<_> = told.filter(|v| !v.changes.is_empty() || v.then != v.now).collect();
     told.sort_by_key(|vessel| vessel.fate);
     body.extend(told.iter().take(most).map(|under| under_draft(of, under)));
-    body.extend(more(told.len(), most));
-    Section::block(Role::Part, format!("Under the draft `{}`", drafted.profile.id), body)
+    body.extend(more(told.len(), most, of.locale));
+    Section::block(Role::Part, desk::draft_heading(&drafted.profile.id), body)
 }
 
 /// What it is judged beside.
 fn beside(drafted: &Drafted, locale: Locale) -> String {
-    let of = format!("{}, {}", drafted.profile.title, drafted.profile.edition);
-    let days = words::span(drafted.profile.in_force, locale);
+    let Profile { title, edition, in_force, .. } = &*drafted.profile;
+    let days = words::span(*in_force, locale);
     if drafted.in_force.is_empty() {
-        return format!("{of}; in force {days}; no edition of its rule judged a vessel");
+        return desk::draft_alone(title, edition, &days);
     }
     let ids: Vec<_> = drafted.in_force.iter().map(|id| format!("`{id}`")).collect();
-    format!("{of}; in force {days}; beside {}", ids.join(", "))
+    desk::draft_beside(title, edition, &days, &ids.join(", "))
 }
 
 fn under_draft(of: &Fleet<'_>, under: &UnderDraft) -> Block {
@@ -178,7 +185,8 @@ fn under_draft(of: &Fleet<'_>, under: &UnderDraft) -> Block {
         let lead = if one.is_worse() { Lead::Worse } else { Lead::Better };
         Item::new(lead, compare::draft_change(of, under, one)).into()
     });
-    let (then, now) = (compare::verdict(under.then), compare::verdict(under.now));
+    let (then, now) =
+        (compare::verdict(under.then, of.locale), compare::verdict(under.now, of.locale));
     let text = Line::strong(format!("{}: {then} → {now}", under.vessel.name));
     let label = format!("{:<10}", compare::draft_fate(under.fate));
     Item::new(Lead::Word(label, tone), text).with(bound.into_iter().chain(changes).collect()).into()
@@ -186,21 +194,16 @@ fn under_draft(of: &Fleet<'_>, under: &UnderDraft) -> Block {
 
 /// One line on what came of the comparison, for formats that do not hold it.
 pub fn in_one_line(comparison: &Comparison) -> String {
-    crate::report::render::lines::tidy(&format!(
-        "compared with the audit of {}: {}; {}",
-        comparison.then,
-        compare::tally(&comparison.tally()),
-        compare::vessels(comparison)
+    tidy(&desk::compare_in_one_line(
+        &comparison.then,
+        &compare::tally(&comparison.tally()),
+        &compare::vessels(comparison),
     ))
 }
 
 /// One line on a draft, for formats that do not hold it.
 pub fn draft_in_one_line(drafted: &Drafted) -> String {
-    let all =
-        crate::report::words::fleet::count(drafted.vessels.len() + drafted.not_bound, "vessel");
-    let tally = compare::draft_tally(&drafted.tally());
-    crate::report::render::lines::tidy(&format!(
-        "under the draft `{}`: {all}: {tally}",
-        drafted.profile.id
-    ))
+    let vessels = drafted.vessels.len() + drafted.not_bound;
+    let counts = compare::draft_tally(&drafted.tally());
+    tidy(&desk::draft_in_one_line(&drafted.profile.id, vessels, &counts))
 }

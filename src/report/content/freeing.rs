@@ -4,18 +4,15 @@
 //! Imports `fleet`, `options` and the words. Counts nothing that was not
 //! counted below.
 
-use super::audit::more;
-use super::{Block, Item, Lead, Role, Section, Tone};
+use super::{Block, Item, Lead, Role, Section, Tone, more};
 use crate::fleet::{Judged, Row};
 use crate::freeing::{Tally, tally};
 use crate::model::options::Worth;
+use crate::report::Locale;
 use crate::report::options::Shown;
 use crate::report::subject::{Fleet, Freeing};
-use crate::report::words::fleet::count;
-use crate::report::words::pages::{capital, sentence};
-
-/// The columns of the counts.
-const COUNTS: [&str; 4] = ["first choice", "fallback", "can't tell", "nothing"];
+use crate::report::words::pages::sentence;
+use std::fmt::Display;
 
 /// The vessels of the audit with what their kits leave open.
 fn vessels<'a>(of: &Fleet<'a>) -> Vec<(&'a Judged, Shown<'a>)> {
@@ -27,37 +24,49 @@ fn vessels<'a>(of: &Fleet<'a>) -> Vec<(&'a Judged, Shown<'a>)> {
     all.filter_map(|(index, judged)| Some((judged, of.freeing(index, judged)?))).collect()
 }
 
+/// A number of something as it is told.
+type Told = fn(Locale, &dyn Display) -> String;
+
 /// The vessels by their worst situation, in one sentence.
-fn told(freeing: &Freeing<'_>) -> String {
+fn told(freeing: &Freeing<'_>, locale: Locale) -> String {
     let Tally { first, fallback, unclear, nothing } = tally(freeing.options);
-    let parts = [
-        (first, "with the first choice open in every situation"),
-        (fallback, "with only a fallback in some"),
-        (unclear, "of which nobody can tell in some"),
-        (nothing, "with no way at all in some"),
+    let parts: [(usize, Told); 4] = [
+        (first, Locale::freeing_vessels_first),
+        (fallback, Locale::freeing_vessels_fallback),
+        (unclear, Locale::freeing_vessels_unclear),
+        (nothing, Locale::freeing_vessels_nothing),
     ];
     let parts = parts.into_iter().filter(|(number, _)| *number > 0);
-    let parts: Vec<_> = parts.map(|(number, what)| format!("{number} {what}")).collect();
-    let all = count(freeing.options.len(), "vessel");
-    sentence(&format!("{all}: {}", parts.join("; ")))
+    let parts: Vec<_> = parts.map(|(number, told)| told(locale, &number)).collect();
+    sentence(&locale.freeing_vessels(freeing.options.len(), &parts.join("; ")))
 }
 
-fn counts(worth: &Worth) -> [usize; 4] {
-    [worth.first, worth.fallback, worth.unclear, worth.nothing]
+/// The situations of a vessel, counted by what is open in them.
+fn counts(worth: &Worth, locale: Locale) -> String {
+    [
+        locale.freeing_first(&worth.first),
+        locale.freeing_fallback(&worth.fallback),
+        locale.freeing_unclear(&worth.unclear),
+        locale.freeing_nothing(&worth.nothing),
+    ]
+    .join(", ")
 }
 
 /// The single tool that would lift most, and what it lifts.
 fn change(shown: &Shown<'_>) -> Option<String> {
-    let (step, lifts) = (shown.lift()?, shown.lifts()?);
-    let price = shown.price().map(|price| format!("; {price}")).unwrap_or_default();
-    Some(sentence(&capital(&format!("{step} (lifts {lifts}){price}"))))
+    let (step, lifts, say) = (shown.lift()?, shown.lifts()?, shown.locale);
+    let told = match shown.price() {
+        Some(price) => say.freeing_lift_price(&step, &lifts, &price),
+        None => say.freeing_lift(&step, &lifts),
+    };
+    Some(sentence(&told))
 }
 
 /// The section: all of them in one sentence, then vessel by vessel.
 pub(super) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
     let freeing = of.freeing.as_ref()?;
     let vessels = vessels(of);
-    let mut body = vec![Block::Paragraph(told(freeing).into())];
+    let mut body = vec![Block::Paragraph(told(freeing, of.locale).into())];
     body.extend(vessels.iter().take(most).map(|(judged, shown)| {
         let worth = shown.options.outlook.worth();
         let tone = match (worth.nothing, worth.unclear + worth.fallback) {
@@ -65,16 +74,11 @@ pub(super) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
             (0, _) => Tone::Open,
             _ => Tone::Bad,
         };
-        let numbers: Vec<_> = counts(&worth)
-            .iter()
-            .zip(COUNTS)
-            .map(|(number, what)| format!("{what} {number}"))
-            .collect();
-        let text = format!("{}: {}", judged.check.vessel.name, numbers.join(", "));
+        let text = format!("{}: {}", judged.check.vessel.name, counts(&worth, of.locale));
         let change = change(shown).map(|change| Block::Paragraph(change.into()));
         Item::new(Lead::Bullet(tone), text).with(change.into_iter().collect()).into()
     }));
-    body.extend(more(vessels.len(), most));
+    body.extend(more(vessels.len(), most, of.locale));
     body.push(Block::Paragraph(of.locale.options_foot().into()));
-    Some(Section::block(Role::Part, "Ways of freeing a turtle, situations counted", body))
+    Some(Section::block(Role::Part, of.locale.freeing_heading(), body))
 }

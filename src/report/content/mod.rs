@@ -16,6 +16,7 @@ mod shared;
 mod way;
 
 use crate::model::finding::{Outcome, Verdict};
+use crate::report::Locale;
 use maud::Markup;
 
 /// A whole page.
@@ -393,6 +394,12 @@ impl From<Inline> for Line {
     fn from(part: Inline) -> Self {
         Self { tone: Tone::Plain, parts: vec![part] }
     }
+}
+
+/// That a list goes on, and where it is whole.
+fn more(all: usize, most: usize, locale: Locale) -> Option<Block> {
+    let left = all.checked_sub(most).filter(|left| *left > 0)?;
+    Some(Block::Paragraph(locale.audit_more(&left).into()))
 }
 
 #[cfg(test)]

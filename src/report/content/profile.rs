@@ -7,9 +7,11 @@ use crate::model::check::{Judgement, Why};
 use crate::model::finding::{Asked, Because, Finding, Outcome};
 use crate::model::profile::{Level, Standing};
 use crate::model::reason::{Reason, VesselFact};
+use crate::report::Locale;
 use crate::report::picture;
 use crate::report::profiles::verified;
 use crate::report::words::{self, Words};
+use std::fmt::Display;
 
 /// How many tools that will not do are told apart for one finding.
 const TOOLS_TOLD: usize = 3;
@@ -32,8 +34,8 @@ impl Told<'_> {
         let mut body = self.standing();
         if profile.encoded {
             body.extend(self.clashes());
-            body.extend(self.troubles(Outcome::NotMet, "To put right"));
-            body.extend(self.troubles(Outcome::CannotTell, "Not known: find out"));
+            body.extend(self.troubles(Outcome::NotMet, Locale::check_put_right));
+            body.extend(self.troubles(Outcome::CannotTell, Locale::check_find_out));
             body.extend(self.in_order());
             body.extend(self.advice());
             body.push(self.answers());
@@ -54,42 +56,30 @@ impl Told<'_> {
 
     /// What the profile is, why it was used, for which part of the trip.
     fn standing(&self) -> Vec<Block> {
-        let profile = &self.judgement.profile;
+        let (profile, say) = (&self.judgement.profile, self.words.locale);
         let mut blocks = Vec::new();
         if profile.standing == Standing::GoodPractice || self.judgement.why == Why::Fallback {
-            let text = format!("Good practice, no rule's verdict (`{}`).", profile.id);
+            let text = say.check_by_practice(&profile.id);
             blocks.push(Block::Paragraph(Line::from(text).toned(Tone::Open)));
         } else {
             if profile.base {
-                let text = format!(
-                    "note: `{}` is a list that others build on; it binds no vessel by itself.",
-                    profile.id
-                );
-                blocks.push(Block::Paragraph(Line::from(text).toned(Tone::Open)));
+                let text = Line::from(say.check_base(&profile.id));
+                blocks.push(Block::Paragraph(text.toned(Tone::Open)));
             }
-            let known = format!(
-                "{}, edition {}, `{}`; {}",
-                profile.source,
-                profile.edition,
-                profile.id,
-                self.words.why(&self.judgement.why)
-            );
+            let why = self.words.why(&self.judgement.why);
+            let known = say.check_edition(&profile.source, &profile.edition, &profile.id, &why);
             blocks.push(Block::Paragraph(known.into()));
         }
         let trip = DaySpan { from: Some(self.asked.departure), until: Some(self.asked.back) };
         if self.judgement.days != trip {
-            let days = format!(
-                "judged for part of the trip: {}",
-                words::span(self.judgement.days, self.words.locale)
-            );
+            let days = say.check_part_of_trip(&words::span(self.judgement.days, say));
             blocks.push(Block::Paragraph(days.into()));
         }
         blocks
     }
 
     fn stub(&self) -> Block {
-        let text = "known, not encoded: this rule exists, but what it asks is not in this \
-            program, so nobody can tell here whether the kit keeps it";
+        let text = self.words.locale.check_not_encoded();
         let remedy = Item::new(Lead::Do, self.words.by_hand()).into();
         let item = Item::new(Lead::Outcome(Outcome::CannotTell), text).with(vec![remedy]);
         self.part(vec![item.into()])
@@ -108,7 +98,7 @@ impl Told<'_> {
         let items: Vec<Block> = clashes
             .map(|clash| Item::new(Lead::Outcome(Outcome::NotMet), self.words.clash(clash)).into())
             .collect();
-        let heading = "Too few tools to go round";
+        let heading = self.words.locale.check_clashes();
         (!items.is_empty()).then(|| Section::block(Role::Part, heading, items))
     }
 
@@ -119,7 +109,11 @@ impl Told<'_> {
         findings.filter(|f| f.outcome == outcome && level_of(f) == Some(level)).collect()
     }
 
-    fn troubles(&self, outcome: Outcome, heading: &str) -> Option<Block> {
+    fn troubles(
+        &self,
+        outcome: Outcome,
+        heading: fn(Locale, &dyn Display) -> String,
+    ) -> Option<Block> {
         let findings = self.of_level(Level::Required, outcome);
         if findings.is_empty() {
             return None;
@@ -137,7 +131,7 @@ impl Told<'_> {
             item.below.extend(after.map(|(_, follower)| self.follows(follower)));
             body.push(item.into());
         }
-        Some(Section::block(Role::Part, format!("{heading} ({count})"), body))
+        Some(Section::block(Role::Part, heading(self.words.locale, &count), body))
     }
 
     /// A finding that is open or not met only as long as the one above it.
@@ -147,7 +141,14 @@ impl Told<'_> {
             (self.words.title(finding.requirement), self.clause(finding.requirement));
         let text = format!("{title} ({clause}): {reasons}");
         let id = Some(self.id_of(finding));
-        Item { id, ..Item::new(Lead::Word("follows:".to_owned(), Tone::Strong), text) }.into()
+        Item {
+            id,
+            ..Item::new(
+                Lead::Word(self.words.locale.check_follows().to_owned(), Tone::Strong),
+                text,
+            )
+        }
+        .into()
     }
 
     fn clause(&self, requirement: usize) -> &str {
@@ -158,7 +159,7 @@ impl Told<'_> {
     fn shared(&self, shared: &Shared<'_>) -> Block {
         let titles: Vec<_> =
             shared.requirements.iter().map(|index| self.words.title(*index)).collect();
-        let open = format!("open because of it: {}", titles.join("; "));
+        let open = self.words.locale.check_open_because(&titles.join("; "));
         let remedy = Item::new(Lead::Do, self.words.find_out(shared.fact));
         let text = Line::strong(self.words.unknown(shared.fact));
         Item::new(Lead::Outcome(Outcome::CannotTell), text)
@@ -172,7 +173,8 @@ impl Told<'_> {
         let mut lines: Vec<Line> =
             self.reasons(finding, told).into_iter().map(Line::from).collect();
         if let Some(freeboard) = finding.freeboard.filter(|_| self.tells_freeboard(finding)) {
-            lines.push(format!("at a freeboard of {}", self.words.freeboard(freeboard)).into());
+            let freeboard = self.words.freeboard(freeboard);
+            lines.push(self.words.locale.check_at_freeboard(&freeboard).into());
         }
         let mut below = if lines.is_empty() { Vec::new() } else { vec![Block::Lines(lines)] };
         below.extend(self.words.remedy(finding, told).map(|text| Item::new(Lead::Do, text).into()));
@@ -182,7 +184,7 @@ impl Told<'_> {
             lead: Lead::Outcome(finding.outcome),
             text: self.words.title(finding.requirement).into(),
             end: Some(self.clause(finding.requirement).into()),
-            aside: requirement.map(|requirement| verified(requirement.verified).into()),
+            aside: requirement.map(|of| verified(of.verified, self.words.locale).into()),
             below,
         }
     }
@@ -226,24 +228,24 @@ impl Told<'_> {
             }
         }
         if more > TOOLS_TOLD {
-            let left = more - TOOLS_TOLD;
-            lines.push(format!("{left} more will not do either; `--format json` lists them"));
+            lines.push(self.words.locale.check_more_tools(&(more - TOOLS_TOLD)));
         }
         lines
     }
 
     fn in_order(&self) -> Option<Block> {
         let findings = self.of_level(Level::Required, Outcome::Met);
-        let heading = format!("In order ({})", findings.len());
+        let heading = self.words.locale.check_in_order(&findings.len());
         (!findings.is_empty())
             .then(|| Section::block(Role::Part, heading, vec![self.met(&findings)]))
     }
 
     fn met(&self, findings: &[&Finding]) -> Block {
+        let say = self.words.locale;
         let rows = findings.iter().map(|finding| {
             let requirement = self.words.requirement(finding.requirement);
             let clause = requirement.map_or_else(String::new, |requirement| {
-                format!("{}; {}", requirement.clause, verified(requirement.verified))
+                format!("{}; {}", requirement.clause, verified(requirement.verified, say))
             });
             Row {
                 id: Some(self.id_of(finding)),
@@ -257,11 +259,11 @@ impl Told<'_> {
         });
         Block::Table(Table {
             role: Role::Met,
-            caption: "What is met, and by what".to_owned(),
+            caption: say.check_met_by().to_owned(),
             columns: vec![
-                Column { most: Some(44), ..Column::new("Met") },
-                Column::new("By"),
-                Column { wide_only: true, ..Column::new("Clause") },
+                Column { most: Some(44), ..Column::new(say.check_head_met()) },
+                Column::new(say.check_head_by()),
+                Column { wide_only: true, ..Column::new(say.check_head_clause()) },
             ],
             rows: rows.collect(),
             sums: Vec::new(),
@@ -277,25 +279,27 @@ impl Told<'_> {
         if !met.is_empty() {
             body.push(self.met(&met));
         }
-        let heading = "Recommended (no part of the verdict)";
+        let heading = self.words.locale.check_advice();
         (!body.is_empty()).then(|| Section::block(Role::Part, heading, body))
     }
 
     /// Until when and up to which freeboard the kit is ready.
     fn answers(&self) -> Block {
-        let mut facts = vec![Fact::new("ready until", self.words.ready_until(self.judgement))];
-        let up_to = self.words.good_up_to(self.judgement);
-        facts.extend(up_to.map(|text| Fact::new("good up to", text)));
+        let (words, say) = (&self.words, self.words.locale);
+        let until = words.ready_until(self.judgement);
+        let mut facts = vec![Fact::new(say.fact_ready_until(), until)];
+        let up_to = words.good_up_to(self.judgement);
+        facts.extend(up_to.map(|text| Fact::new(say.fact_good_up_to(), text)));
         Block::Facts(Role::Answers, facts)
     }
 
     fn pictures(&self) -> Vec<Block> {
-        let (words, judgement) = (&self.words, self.judgement);
+        let (words, judgement, say) = (&self.words, self.judgement, self.words.locale);
         let id = |of: &str| format!("{}-{of}", self.id);
         let pictures = [
-            ("Reach at the rail", picture::reach::figures(words, judgement, &id("reach"))),
-            ("Freeboard", picture::freeboard::figure(words, judgement, &id("board"))),
-            ("Time", picture::time::figure(words, judgement, self.asked, &id("time"))),
+            (say.picture_reach(), picture::reach::figures(words, judgement, &id("reach"))),
+            (say.picture_freeboard(), picture::freeboard::figure(words, judgement, &id("board"))),
+            (say.picture_time(), picture::time::figure(words, judgement, self.asked, &id("time"))),
         ];
         let drawn = pictures.into_iter().filter_map(|(heading, drawn)| Some((heading, drawn?)));
         drawn.map(|(heading, drawn)| Block::Picture(Picture { heading, drawn })).collect()
@@ -309,7 +313,7 @@ impl Told<'_> {
             return None;
         }
         let body = if profile.encoded {
-            let text = format!("notes on this profile: `kitmuster profiles {}`", profile.id);
+            let text = self.words.locale.check_notes(&profile.id);
             vec![Block::Paragraph(text.into())]
         } else {
             let note = |note: String| Item::new(Lead::Note(Tone::Strong), note).into();

@@ -11,7 +11,7 @@ impl Told<'_> {
         match &self.judgement.inverses.as_ref()?.way {
             WayToReady::Already => None,
             WayToReady::None => {
-                let text = "No set of changes was found that makes it ready.";
+                let text = self.words.locale.way_none();
                 Some(Section::block(Role::Part, text, Vec::new()))
             }
             WayToReady::Steps { steps, fewest } => Some(self.steps(steps, *fewest)),
@@ -19,20 +19,21 @@ impl Told<'_> {
     }
 
     fn steps(&self, steps: &[Step], fewest: bool) -> Block {
-        let count = steps.len();
-        let noun = if count == 1 { "step" } else { "steps" };
-        let sure = if fewest { "" } else { "; there may be a shorter way" };
-        let heading = format!("Shortest way to ready ({count} {noun}{sure})");
+        let say = self.words.locale;
+        let heading = match fewest {
+            true => say.way_fewest(steps.len()),
+            false => say.way_not_fewest(steps.len()),
+        };
         let items = steps.iter().map(|step| {
             // What is written down of the vessel serves every requirement.
             let wanted = (step.target != Target::Vessel)
-                .then(|| Block::Paragraph(format!("for: {}", self.words.step_for(step)).into()));
+                .then(|| Block::Paragraph(say.way_for(&self.words.step_for(step)).into()));
             Item::new(Lead::Bullet(Tone::Plain), self.step(step)).with(wanted.into_iter().collect())
         });
         let mut body = vec![Block::Steps(items.collect())];
         let measures = steps.iter().any(|step| step.action == Action::Measure);
         if self.judgement.verdict == Verdict::CannotTell || measures {
-            body.push(Block::Paragraph(self.words.locale.turns_out_well().into()));
+            body.push(Block::Paragraph(say.turns_out_well().into()));
         }
         Section::block(Role::Part, heading, body)
     }

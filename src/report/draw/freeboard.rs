@@ -4,6 +4,7 @@
 use super::svg::{WIDTH, area, drawn, image, label, label_at, label_to, line, places};
 use crate::measure::Length;
 use crate::model::finding::{Stretch, Verdict};
+use crate::report::Locale;
 use maud::{Markup, html};
 
 /// Where the line begins and ends, from the left.
@@ -16,9 +17,9 @@ const TOP: f64 = 36.0;
 /// The lanes from above: a verdict each, so that the place says what the
 /// colour says.
 const LANES: [(Verdict, &str, &str); 3] = [
-    (Verdict::Ready, "good", "✓ ready"),
-    (Verdict::CannotTell, "open", "? can't tell"),
-    (Verdict::NotReady, "bad", "✕ not ready"),
+    (Verdict::Ready, "good", "✓"),
+    (Verdict::CannotTell, "open", "?"),
+    (Verdict::NotReady, "bad", "✕"),
 ];
 
 /// What the line shows.
@@ -31,6 +32,8 @@ pub(in crate::report) struct Line<'a> {
     pub(in crate::report) own: (&'a [(Length, Length)], String),
     /// Above what the kit gives out, if it does.
     pub(in crate::report) gives_out: Option<String>,
+    /// How verdicts are named.
+    pub(in crate::report) locale: Locale,
 }
 
 /// The line as an image.
@@ -45,10 +48,11 @@ fn body(of: &Line<'_>) -> Markup {
     let middle = own.iter().map(|(low, high)| (at(*low) + at(*high)) / 2.0);
     let middle = middle.reduce(|a, b| (a + b) / 2.0);
     html! {
-        @for (index, (verdict, class, name)) in LANES.iter().enumerate() {
+        @for (index, (verdict, class, sign)) in LANES.iter().enumerate() {
             @let y = TOP + places(index) * LANE;
             (line("lane", (LEFT, y + LANE), (RIGHT, y + LANE)))
-            (label("", (4.0, y + 21.0), LEFT - 8.0, name))
+            @let name = format!("{sign} {}", of.locale.verdict(*verdict));
+            (label("", (4.0, y + 21.0), LEFT - 8.0, &name))
             @for part in of.parts.iter().filter(|part| part.verdict == *verdict) {
                 @let width = (at(part.to) - at(part.from)).max(2.0).min(RIGHT - at(part.from).min(RIGHT - 2.0));
                 (area(&format!("lane-{class}"), (at(part.from).min(RIGHT - 2.0), y + 4.0), (width, LANE - 7.0)))
@@ -65,7 +69,7 @@ fn body(of: &Line<'_>) -> Markup {
         (label("", (LEFT, bottom + 22.0), 20.0, "0"))
         (label_to("", (RIGHT, bottom + 22.0), 160.0, &of.end.1))
         @if let Some(gives_out) = &of.gives_out {
-            (label_to("", (RIGHT, bottom + 41.0), RIGHT - 4.0, &format!("gives out above {gives_out}")))
+            (label_to("", (RIGHT, bottom + 41.0), RIGHT - 4.0, gives_out))
         }
     }
 }

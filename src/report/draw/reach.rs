@@ -19,7 +19,8 @@ const LEGEND: f64 = WIDTH - 156.0;
 const SINE: f64 = 0.5;
 const COSINE: f64 = 0.866;
 
-/// A long tool at the rail; its figures in the picture's one system of units.
+/// A long tool at the rail; its figures in the picture's one system of units,
+/// with what the legend says of them.
 pub(in crate::report) struct Tool {
     /// Whether it hangs straight, as a rope does.
     pub(in crate::report) hangs: bool,
@@ -35,10 +36,12 @@ pub(in crate::report) struct Tool {
 pub(in crate::report) struct Waters {
     /// The lowest, with its label.
     pub(in crate::report) low: (Length, String),
-    /// The highest, with its label.
+    /// The highest, with its label; below that of the lowest, if they differ.
     pub(in crate::report) high: (Length, String),
     /// What the freeboard was taken from.
     pub(in crate::report) from: &'static str,
+    /// What the water is called.
+    pub(in crate::report) water: &'static str,
 }
 
 /// Drawing units for each millimetre, and the lower edge: everything fits.
@@ -104,9 +107,9 @@ fn vessel(waters: &Waters, Scale { scale, bottom }: Scale) -> Markup {
         } @else {
             (line("span", (SIDE - 15.0, upper), (SIDE, upper)))
             (label_to("", (SIDE - 18.0, middle - 10.0), ROOM, &waters.low.1))
-            (label_to("", (SIDE - 18.0, middle + 9.0), ROOM, &format!("to {}", waters.high.1)))
+            (label_to("", (SIDE - 18.0, middle + 9.0), ROOM, &waters.high.1))
         }
-        (label_to("", (WIDTH - 5.0, lower + 19.0), ROOM, "water"))
+        (label_to("", (WIDTH - 5.0, lower + 19.0), ROOM, waters.water))
     }
 }
 
@@ -151,14 +154,14 @@ fn held(tool: &Tool, Scale { scale, .. }: Scale) -> Markup {
 fn legend(tool: &Tool) -> Markup {
     html! {
         circle class="tip" cx="141" cy="13" r="5" {}
-        (label("", (152.0, 18.0), LEGEND, &format!("aboard {}", tool.has.1)))
+        (label("", (152.0, 18.0), LEGEND, &tool.has.1))
         @if let Some((_, least)) = &tool.least {
             (line("asked", (134.0, 33.0), (147.0, 33.0)))
-            (label("", (152.0, 38.0), LEGEND, &format!("asked {least}")))
+            (label("", (152.0, 38.0), LEGEND, least))
         }
         @if let Some(short) = &tool.short {
             (line("missing", (134.0, 53.0), (147.0, 53.0)))
-            (label("lack", (152.0, 58.0), LEGEND, &format!("short {short}")))
+            (label("lack", (152.0, 58.0), LEGEND, short))
         }
     }
 }

@@ -4,6 +4,7 @@
 use super::svg::{WIDTH, area, image, label, label_at, label_to, line, places};
 use crate::measure::Day;
 use crate::model::finding::Asked;
+use crate::report::Locale;
 use maud::{Markup, html};
 
 /// Where the line begins and ends, from the left.
@@ -32,8 +33,9 @@ pub(in crate::report) fn picture(
     ready: Option<Day>,
     asked: Asked,
     bars: &[Bar],
+    locale: Locale,
 ) -> Markup {
-    image(id, TOP + places(bars.len()) * ROW + 50.0, texts, &body(ready, asked, bars))
+    image(id, TOP + places(bars.len()) * ROW + 50.0, texts, &body(ready, asked, bars, locale))
 }
 
 /// A, B, … Z, then 27, 28.
@@ -83,26 +85,26 @@ impl Axis {
     }
 }
 
-fn body(ready: Option<Day>, asked: Asked, bars: &[Bar]) -> Markup {
+fn body(ready: Option<Day>, asked: Asked, bars: &[Bar], locale: Locale) -> Markup {
     let axis = Axis::new(ready, asked, bars);
     let bottom = TOP + places(bars.len()) * ROW;
     let (out, home) = axis.trip(asked);
     let ready = ready.map(|day| (day, axis.at(day.next())));
     html! {
-        (label_at("strong", ((out + home) / 2.0, TOP - 12.0), "trip"))
+        (label_at("strong", ((out + home) / 2.0, TOP - 12.0), locale.drawing_trip()))
         (area("trip-bar", (out, TOP - 6.0), (home - out, 5.0)))
         @for (index, bar) in bars.iter().enumerate() {
             @let y = TOP + places(index) * ROW;
             // Behind the bars alone, so that nothing runs through a label.
             (area("trip", (out, y + 18.0), (home - out, 19.0)))
-            (row(&axis, bar, asked, index))
+            (row(&axis, bar, asked, index, locale))
             @if let Some((_, x)) = ready { (line("own", (x, y + 16.0), (x, y + 38.0))) }
         }
         (line("axis", (LEFT, bottom + 4.0), (RIGHT, bottom + 4.0)))
         @if let Some((day, x)) = ready {
             (line("own", (x, bottom), (x, bottom + 8.0)))
             @let beyond = if day >= axis.last { " →" } else { "" };
-            (label_at("strong", (x, bottom + 44.0), &format!("ready until {day}{beyond}")))
+            (label_at("strong", (x, bottom + 44.0), &format!("{}{beyond}", locale.picture_until_day(&day))))
         }
         (label("", (LEFT, bottom + 23.0), 120.0, &axis.first.to_string()))
         (label_to("", (RIGHT, bottom + 23.0), 120.0, &axis.last.to_string()))
@@ -111,15 +113,19 @@ fn body(ready: Option<Day>, asked: Asked, bars: &[Bar]) -> Markup {
 
 /// One bar under its letter and its last day: what runs on beyond the drawing
 /// has an arrow, what ends before the return says so.
-fn row(axis: &Axis, bar: &Bar, asked: Asked, index: usize) -> Markup {
+fn row(axis: &Axis, bar: &Bar, asked: Asked, index: usize, locale: Locale) -> Markup {
     let y = TOP + places(index) * ROW;
     let from = bar.from.map_or(LEFT, |day| axis.at(day));
     let to = axis.at(bar.until.next());
     let (class, text) = match bar.until {
-        until if until < asked.departure => ("bar over", format!("✕ to {until}, before the trip")),
-        until if until < asked.back => ("bar over", format!("✕ to {until}, during the trip")),
-        until if until >= axis.last => ("bar", format!("to {until} →")),
-        until => ("bar", format!("to {until}")),
+        until if until < asked.departure => {
+            ("bar over", format!("✕ {}", locale.drawing_to_before_trip(&until)))
+        }
+        until if until < asked.back => {
+            ("bar over", format!("✕ {}", locale.drawing_to_during_trip(&until)))
+        }
+        until if until >= axis.last => ("bar", format!("{} →", locale.drawing_to(&until))),
+        until => ("bar", locale.drawing_to(&until)),
     };
     html! {
         (label("strong", (4.0, y + 31.0), LEFT - 6.0, &letter(index)))

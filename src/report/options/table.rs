@@ -49,10 +49,10 @@ fn headline(page: &mut Page, shown: &Shown<'_>) {
     let (options, vessel) = (shown.options, &shown.options.vessel);
     let mut facts = check::trip(vessel, options.asked, shown.notices, shown.locale);
     facts.push(check::freeboard(vessel, shown.locale));
-    facts.extend(check::records(vessel, shown.sources, shown.notices));
+    facts.extend(check::records(vessel, shown.sources, shown.notices, shown.locale));
     let mut below = vec![Block::Facts(Role::Particulars, facts)];
     if options.asked.trust == Trust::Measured {
-        below.push(Block::Paragraph(check::ONLY_MEASURED.into()));
+        below.push(Block::Paragraph(shown.locale.only_measured().into()));
     }
     let lead = Lead::Word(shown.locale.options_ways_open().to_owned(), Tone::Strong);
     let text = check::named(vessel).into();

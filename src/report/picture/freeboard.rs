@@ -9,6 +9,7 @@ use crate::measure::Length;
 use crate::model::check::Judgement;
 use crate::model::finding::{Stretch, Verdict};
 use crate::model::vessel::FreeboardReading;
+use crate::report::Locale;
 use crate::report::draw::freeboard::{Line, picture};
 use crate::report::render::base;
 use crate::report::words::{Words, figures, taken_from};
@@ -27,16 +28,19 @@ pub(in crate::report) fn figure(
     let told: Vec<_> = (0..parts.len()).map(|index| told(words, &parts, index)).collect();
     let (system, own) = (system(words), own(words));
     let short = |length: Length| figures::freeboard(length, system, words.locale.only(system));
-    let gives_out =
-        gives_out(&parts).map(|last| figures::stretch_end(last, system, words.locale.only(system)));
+    let gives_out = gives_out(&parts).map(|last| {
+        let last = figures::stretch_end(last, system, words.locale.only(system));
+        words.locale.drawing_gives_out(&last)
+    });
     let line = Line {
         parts: &parts,
         end: (end, short(end)),
-        own: (&own, own_in_short(&own, short)),
+        own: (&own, own_in_short(&own, words.locale, short)),
         gives_out,
+        locale: words.locale,
     };
     let facts = format!("{}; {}", own_in_words(words), told.join("; "));
-    let drawing = picture(id, ("Ready at which freeboard", &facts), &line);
+    let drawing = picture(id, (words.locale.picture_stretches(), &facts), &line);
     Some(html! {
             figure.wide {
                 (drawing)
@@ -105,25 +109,25 @@ fn own_in_words(words: &Words<'_>) -> String {
     let own = own(words);
     let ends = own.iter().map(|(low, _)| *low).min().zip(own.iter().map(|(_, high)| *high).max());
     match ends {
-        None => format!("The vessel's own freeboard, from {from}, is not known"),
-        Some((low, high)) if low == high => {
-            format!("The vessel's own freeboard: {} from {from}", words.freeboard(high))
+        None => words.locale.picture_own_unknown(&from),
+        Some((low, high)) if low == high => words.locale.picture_own(&words.freeboard(high), &from),
+        Some((low, high)) => {
+            words.locale.picture_own_between(&words.freeboard(low), &words.freeboard(high), &from)
         }
-        Some((low, high)) => format!(
-            "The vessel's own freeboards: {} to {} from {from}",
-            words.freeboard(low),
-            words.freeboard(high)
-        ),
     }
 }
 
-fn own_in_short(own: &[(Length, Length)], short: impl Fn(Length) -> String) -> String {
+fn own_in_short(
+    own: &[(Length, Length)],
+    locale: Locale,
+    short: impl Fn(Length) -> String,
+) -> String {
     let low = own.iter().map(|(low, _)| *low).min().unwrap_or(Length::ZERO);
     let high = own.iter().map(|(_, high)| *high).max().unwrap_or(Length::ZERO);
     if low == high {
-        format!("own {}", short(high))
+        locale.drawing_own(&short(high))
     } else {
-        format!("own {} to {}", short(low), short(high))
+        locale.drawing_own_between(&short(low), &short(high))
     }
 }
 

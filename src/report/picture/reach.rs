@@ -44,10 +44,8 @@ pub(in crate::report) fn figures(
     }
     Some(html! {
             @match waters(words) {
-                Err(why) => p.caution { "Not drawn: " (shown(&why)) },
-                Ok(_) if held.is_empty() => p {
-                    "Not drawn: nothing aboard is listed that could be held at the rail."
-                },
+                Err(why) => p.caution { (shown(&why)) },
+                Ok(_) if held.is_empty() => p { (words.locale.reach_not_drawn_empty()) },
                 Ok(waters) => (drawings(words, &held, &waters, id)),
             }
     })
@@ -86,7 +84,7 @@ fn figure(
     let down = held.length().map(|has| reach_down(has, held.hangs(words)));
     let reaches = down.map(|down| words.reaches(down, waters.high.0));
     let title = words.title(held.requirement);
-    let name = format!("{mark}, {kind}, held at the rail for: {title}");
+    let name = words.locale.reach_held(&mark, &kind, &title);
     let facts: Vec<_> = std::iter::once(lengths.clone())
         .chain(std::iter::once(freeboard(words, waters)))
         .chain(reaches.clone())
@@ -95,7 +93,7 @@ fn figure(
         figure {
             (picture((&name, &facts.join("; "))))
             figcaption {
-                b { (shown(mark)) } ", " (shown(kind)) ", for: " (shown(&title))
+                b { (shown(mark)) } ", " (shown(&words.locale.reach_kind(&kind, &title)))
                 ul {
                     li class=[held.short.map(|_| "lack")] { (prose(&lengths)) }
                     @if let Some(reaches) = &reaches { li { (prose(reaches)) } }
@@ -110,9 +108,9 @@ fn freeboard(words: &Words<'_>, waters: &Waters) -> String {
     let from = taken_from(words.vessel.freeboard.from, words.locale);
     let at = |length| words.freeboard(length);
     if waters.low.0 == waters.high.0 {
-        format!("freeboard {} from {from}", at(waters.high.0))
+        words.locale.reach_freeboard(&at(waters.high.0), &from)
     } else {
-        format!("freeboard {} to {} from {from}", at(waters.low.0), at(waters.high.0))
+        words.locale.reach_freeboard_between(&at(waters.low.0), &at(waters.high.0), &from)
     }
 }
 
@@ -128,47 +126,49 @@ impl Held {
 
     /// What is drawn of it.
     fn drawn(&self, words: &Words<'_>) -> Tool {
-        let system = system(words);
+        let (system, say) = (system(words), words.locale);
         let shown = |figure: &Figure, rounding| figure.show(system.alone(), rounding);
-        let has = self.has.as_ref().map(|figure| shown(figure, Rounding::Down));
+        let has = self.has.as_ref().map(|has| say.drawing_aboard(&shown(has, Rounding::Down)));
+        let has = has.unwrap_or_else(|| say.drawing_aboard_not_measured().to_owned());
         let least = self.least.as_ref();
+        let least = least.and_then(|least| {
+            Some((least.length()?, say.drawing_asked(&shown(least, Rounding::Up))))
+        });
+        let short = self.short.map(|short| figures::difference(short, system, say.only(system)));
         Tool {
             hangs: self.hangs(words),
-            has: (self.length(), has.unwrap_or_else(|| "not measured".to_owned())),
-            least: least.and_then(|least| Some((least.length()?, shown(least, Rounding::Up)))),
-            short: self
-                .short
-                .map(|short| figures::difference(short, system, words.locale.only(system))),
+            has: (self.length(), has),
+            least,
+            short: short.map(|short| say.drawing_short(&short)),
         }
     }
 }
 
 /// The freeboard as this rule takes it, or why it is not known.
 fn waters(words: &Words<'_>) -> Result<Waters, String> {
-    let Vessel { freeboard, .. } = words.vessel;
+    let (Vessel { freeboard, .. }, say) = (words.vessel, words.locale);
     if freeboard.stations.iter().any(|station| station.readings.is_empty()) {
-        return Err("the freeboard is not known at every station".to_owned());
+        return Err(say.reach_not_drawn_station().to_owned());
     }
     let readings = || freeboard.stations.iter().flat_map(|station| &station.readings);
     let low = readings().map(|reading| reading.lowest()).min();
     let high = readings().map(|reading| reading.highest()).max();
     let Some((low, high)) = low.zip(high) else {
-        return Err("the freeboard is not known".to_owned());
+        return Err(say.reach_not_drawn_freeboard().to_owned());
     };
     if freeboard.from != words.profile.freeboard_from {
-        let place = |from| taken_from(from, words.locale);
+        let place = |from| taken_from(from, say);
         let (own, rule) = (place(freeboard.from), place(words.profile.freeboard_from));
-        return Err(format!(
-            "the freeboard was taken from {own}, and this rule counts from {rule}"
-        ));
+        return Err(say.reach_not_drawn_place(&own, &rule));
     }
     let system = system(words);
-    let labelled = |length| (length, figures::freeboard(length, system, words.locale.only(system)));
+    let label = |length| figures::freeboard(length, system, say.only(system));
     let from = match freeboard.from {
-        FreeboardFrom::Rail => "rail",
-        FreeboardFrom::Deck => "working deck",
+        FreeboardFrom::Rail => say.drawing_rail(),
+        FreeboardFrom::Deck => say.drawing_deck(),
     };
-    Ok(Waters { low: labelled(low), high: labelled(high), from })
+    let below = if low == high { label(high) } else { say.drawing_to(&label(high)) };
+    Ok(Waters { low: (low, label(low)), high: (high, below), from, water: say.drawing_water() })
 }
 
 /// What of a requirement's kinds hangs a least length on the freeboard.

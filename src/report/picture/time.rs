@@ -34,7 +34,7 @@ pub(in crate::report) fn figure(
     let (bars, endless) = bars(words, judgement);
     match (bars.is_empty(), endless.is_empty()) {
         (true, true) => None,
-        (true, false) => Some(html! { p { "Nothing that serves has a last day." } }),
+        (true, false) => Some(html! { p { (words.locale.picture_all_endless()) } }),
         (false, _) => Some(drawn(words, judgement, asked, (&bars, &endless), id)),
     }
 }
@@ -46,10 +46,11 @@ fn drawn(
     (bars, endless): (&[Bar], &[String]),
     id: &str,
 ) -> Markup {
-    let until = pages::ready_until(judgement.ready_until, words.locale);
+    let say = words.locale;
+    let until = pages::ready_until(judgement.ready_until, say);
     let span = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
-    let trip = format!("Trip {}", words::span(span, words.locale));
-    let told: Vec<String> = bars.iter().map(|bar| told(bar, words.locale)).collect();
+    let trip = say.picture_trip(&words::span(span, say));
+    let told: Vec<String> = bars.iter().map(|bar| told(bar, say)).collect();
     let facts = [trip.clone(), until.clone()].into_iter().chain(told.iter().cloned());
     let ready = match judgement.ready_until {
         ReadyUntil::Day(day) => Some(day),
@@ -58,8 +59,8 @@ fn drawn(
     let bar = |bar: &Bar| drawing::Bar { from: bar.span.from, until: bar.until };
     let all: Vec<_> = bars.iter().map(bar).collect();
     let facts = facts.collect::<Vec<_>>().join("; ");
-    let texts = ("Until when what serves is good", facts.as_str());
-    let picture = drawing::picture(id, texts, ready, asked, &all);
+    let texts = (say.picture_good(), facts.as_str());
+    let picture = drawing::picture(id, texts, ready, asked, &all, say);
     html! {
         figure.wide {
             (picture)
@@ -71,7 +72,7 @@ fn drawn(
                     }
                 }
                 @if !endless.is_empty() {
-                    "Without a last day: " (shown(&endless.join(", "))) "."
+                    (shown(&say.picture_endless(&endless.join(", "))))
                 }
             }
         }

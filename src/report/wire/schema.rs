@@ -14,6 +14,7 @@ use super::quote::Quote;
 use super::rows::Line;
 use crate::fleet::record::AuditRecord;
 use crate::load::{FileKind, polish, schema};
+use crate::report::words::locale::desk;
 use schemars::generate::SchemaSettings;
 use schemars::transform::{RecursiveTransform, Transform};
 use schemars::{JsonSchema, Schema};
@@ -26,38 +27,42 @@ pub struct Format {
     pub name: &'static str,
     /// Its name and version, like `vessel/1`.
     pub version: &'static str,
-    /// What is of that format.
-    pub says: &'static str,
+    says: fn() -> &'static str,
     make: fn() -> Value,
 }
 
 /// Every format, the files first.
 pub const FORMATS: &[Format] = &[
-    file("vessel", "vessel/1", "a vessel's inventory", || schema(FileKind::Vessel)),
-    file("inspection", "inspection/1", "an inspection record", || schema(FileKind::Inspection)),
-    file("catalogue", "catalogue/1", "a supplier's catalogue", || schema(FileKind::Catalogue)),
-    file("profile", "profile/1", "a profile of rules", || schema(FileKind::Profile)),
-    file("vocabulary", "vocabulary/1", "the words", || schema(FileKind::Vocabulary)),
-    file("techniques", "techniques/1", "how a turtle is freed", || schema(FileKind::Techniques)),
-    file("check", "check/1", "what `check --format json` prints", written::<Check>),
-    file("audit", "audit/1", "what `audit --format json` prints", written::<Audit>),
-    file("audit-line", "audit-line/1", "a line of `audit --format lines`", written::<Line>),
-    file("record", "record/1", "an audit on record", written::<AuditRecord>),
-    file("options", "options/1", "what `options --format json` prints", written::<Options>),
+    file("vessel", "vessel/1", desk::schema_vessel, || schema(FileKind::Vessel)),
+    file("inspection", "inspection/1", desk::schema_inspection, || schema(FileKind::Inspection)),
+    file("catalogue", "catalogue/1", desk::schema_catalogue, || schema(FileKind::Catalogue)),
+    file("profile", "profile/1", desk::schema_profile, || schema(FileKind::Profile)),
+    file("vocabulary", "vocabulary/1", desk::schema_vocabulary, || schema(FileKind::Vocabulary)),
+    file("techniques", "techniques/1", desk::schema_techniques, || schema(FileKind::Techniques)),
+    file("check", "check/1", desk::schema_check, written::<Check>),
+    file("audit", "audit/1", desk::schema_audit, written::<Audit>),
+    file("audit-line", "audit-line/1", desk::schema_audit_line, written::<Line>),
+    file("record", "record/1", desk::schema_record, written::<AuditRecord>),
+    file("options", "options/1", desk::schema_options, written::<Options>),
     #[cfg(feature = "quote")]
-    file("quote", "quote/1", "what `quote --format json` prints", quote),
+    file("quote", "quote/1", desk::schema_quote, quote),
 ];
 
 const fn file(
     name: &'static str,
     version: &'static str,
-    says: &'static str,
+    says: fn() -> &'static str,
     make: fn() -> Value,
 ) -> Format {
     Format { name, version, says, make }
 }
 
 impl Format {
+    /// What is of that format.
+    pub fn says(&self) -> &'static str {
+        (self.says)()
+    }
+
     /// The schema as pretty-printed JSON, ending in a line feed.
     ///
     /// # Errors
@@ -75,7 +80,7 @@ impl Format {
         let dialect = schema.get("$schema").cloned().unwrap_or_default();
         named.insert("$schema".to_owned(), dialect);
         named.insert("$id".to_owned(), json!(format!("urn:kitmuster:{}", self.version)));
-        named.insert("title".to_owned(), json!(format!("Kitmuster: {}", self.says)));
+        named.insert("title".to_owned(), json!(format!("Kitmuster: {}", self.says())));
         for (key, value) in schema {
             named.entry(key).or_insert(value);
         }
@@ -168,13 +173,15 @@ fn of_ref(value: &Value) -> Option<String> {
 /// The list of formats, a line each.
 pub fn list() -> String {
     let widest = FORMATS.iter().map(|format| format.name.len()).max().unwrap_or_default();
-    let line = |format: &Format| format!("  {:widest$}  {}\n", format.name, format.says);
+    let line = |format: &Format| format!("  {:widest$}  {}\n", format.name, format.says());
     let (read, written) = FORMATS.split_at(6);
     let lines = |formats: &[Format]| formats.iter().map(line).collect::<String>();
     format!(
-        "Files that are read\n{}\nJSON that is written\n{}\n\
-         `kitmuster schema NAME` prints the JSON Schema (2020-12) of one.\n",
+        "{}\n{}\n{}\n{}\n{}\n",
+        desk::schema_read(),
         lines(read),
-        lines(written)
+        desk::schema_written(),
+        lines(written),
+        desk::schema_how()
     )
 }

@@ -10,6 +10,7 @@ use crate::model::profile::Requirement;
 use crate::model::reason::Demand;
 use crate::model::rule::{Base, Bound, Condition, Limit, Need, Spec, Test};
 use crate::model::vocabulary::{AttributeId, KindId};
+use crate::report::Locale;
 
 /// How many properties a remedy names before it points to the clause.
 const NAMED: usize = 3;
@@ -17,7 +18,7 @@ const NAMED: usize = 3;
 impl Words<'_> {
     /// `a handle of at least 6 ft (1.829 m)`, for something to lengthen.
     pub(super) fn wish(&self, attribute: AttributeId, demand: &Demand) -> String {
-        let name = article(self.attribute(attribute));
+        let name = article(self.attribute(attribute), self.locale);
         self.locale.wish(&name, &figures::demand(demand, self.locale))
     }
 
@@ -192,7 +193,7 @@ pub(crate) fn specs(requirement: &Requirement) -> Vec<&Spec> {
 }
 
 /// The name with `a` or `an` in front; plurals (`pliers`) stay as they are.
-pub(super) fn article(name: &str) -> String {
+pub(super) fn article(name: &str, locale: Locale) -> String {
     const AFTER_THE_NOUN: [&str; 8] =
         [":", " of ", " for ", " to ", " with", " as ", " covered ", " used "];
     let ends = AFTER_THE_NOUN.iter().filter_map(|mark| name.find(mark));
@@ -200,14 +201,14 @@ pub(super) fn article(name: &str) -> String {
     let plural = noun.ends_with('s') && !noun.ends_with("ss");
     match name.chars().next() {
         _ if plural => name.to_owned(),
-        Some(first) if "aeio".contains(first.to_ascii_lowercase()) => format!("an {name}"),
-        _ => format!("a {name}"),
+        Some(first) if "aeio".contains(first.to_ascii_lowercase()) => locale.article_an(&name),
+        _ => locale.article_a(&name),
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::article;
+    use super::{Locale, article};
 
     #[test]
     fn plurals_take_no_article() {
@@ -218,7 +219,7 @@ mod tests {
             ("avian oral speculum", "an avian oral speculum"),
             ("overall length", "an overall length"),
         ] {
-            assert_eq!(article(name), with);
+            assert_eq!(article(name, Locale::default()), with);
         }
     }
 }

@@ -10,6 +10,7 @@ use crate::fleet::compare::{
 use crate::fleet::draft::{Bound, Change, DraftFate, DraftTally, UnderDraft};
 use crate::fleet::record::{self, Broken, FindingOnRecord};
 use crate::model::finding::{Outcome, Verdict};
+use crate::report::Locale;
 use crate::report::subject::Fleet;
 use crate::report::words::Words;
 use crate::report::words::locale::desk;
@@ -254,10 +255,10 @@ pub(crate) fn unclear(unclear: &Unclear) -> String {
 }
 
 /// A verdict in the middle of a sentence; none where nothing binds.
-pub(crate) fn verdict(verdict: Option<Verdict>) -> String {
+pub(crate) fn verdict(verdict: Option<Verdict>, locale: Locale) -> &'static str {
     match verdict {
-        Some(verdict) => crate::report::Locale::default().verdict(verdict).to_owned(),
-        None => desk::record_not_bound().to_owned(),
+        Some(verdict) => locale.verdict(verdict),
+        None => desk::record_not_bound(),
     }
 }
 
@@ -306,7 +307,7 @@ pub(crate) fn draft_change(of: &Fleet<'_>, under: &UnderDraft, change: &Change) 
     let (then, now) = (outcome(change.then), outcome(change.now));
     let mut text = format!("{named}: {then} → {now}");
     if !change.met_by.is_empty() {
-        text.push_str(&format!(" by {}", change.met_by.join(", ")));
+        text = desk::draft_met_by(&text, &change.met_by.join(", "));
     }
     if let Some(reason) = first_reason(of, under, change) {
         text.push_str(&format!(": {reason}"));

@@ -8,12 +8,6 @@ use crate::fleet::{After, Counts, Doubt, Lapse, LeftOut, Missed, What};
 use crate::measure::Length;
 use crate::report::Locale;
 
-/// `18 vessels`, `1 vessel`.
-pub(crate) fn count(number: usize, noun: &str) -> String {
-    let ending = if number == 1 { "" } else { "s" };
-    format!("{number} {noun}{ending}")
-}
-
 /// `7 ready (2 by good practice only), 8 not ready, 3 can't tell`.
 pub(crate) fn counts(counts: &Counts, locale: Locale) -> String {
     let Counts { ready, not_ready, cannot_tell, .. } = counts;

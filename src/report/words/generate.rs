@@ -16,8 +16,11 @@ use std::collections::BTreeMap;
 use std::fmt::Write;
 use unic_langid::LanguageIdentifier;
 
-/// The messages for the crew in one language.
+/// The messages of one kind in one language.
+#[derive(Clone, Copy)]
 pub(crate) struct File<'a> {
+    /// Its name, like `crew.en.ftl`.
+    pub(crate) name: &'a str,
     /// The tag of the language, like `en`.
     pub(crate) language: &'a str,
     /// The text of the file.
@@ -49,23 +52,27 @@ type Messages<'a> = BTreeMap<&'a str, Written<'a>>;
 ///
 /// # Errors
 /// Everything that is wrong in the files, one line each.
-pub(crate) fn code(crew: &[File<'_>], desk: &str, of_files: &str) -> Result<String, Vec<String>> {
+pub(crate) fn code(
+    crew: &[File<'_>],
+    desk: File<'_>,
+    of_files: File<'_>,
+) -> Result<String, Vec<String>> {
     let mut problems = Vec::new();
     let mut messages = Messages::new();
     for (number, file) in crew.iter().enumerate() {
-        read(file.language, file.text, number == 0, &mut messages, &mut problems);
+        read(*file, number == 0, &mut messages, &mut problems);
     }
     for (key, written) in &messages {
         for file in crew {
             if !written.patterns.iter().any(|(language, _)| *language == file.language) {
-                problems.push(format!("{}: `{key}` is missing", file.language));
+                problems.push(format!("{}: `{key}` is missing", file.name));
             }
         }
     }
     let mut of_desk = Messages::new();
-    read("en", desk, true, &mut of_desk, &mut problems);
+    read(desk, true, &mut of_desk, &mut problems);
     let mut of_problems = Messages::new();
-    read("en", of_files, true, &mut of_problems, &mut problems);
+    read(of_files, true, &mut of_problems, &mut problems);
     for (key, _) in messages.iter().chain(&of_desk).filter(|(_, one)| !one.attributes.is_empty()) {
         problems.push(format!("`{key}` has attributes, as only problems of files have"));
     }
@@ -76,7 +83,7 @@ pub(crate) fn code(crew: &[File<'_>], desk: &str, of_files: &str) -> Result<Stri
     for (key, written) in &messages {
         function(&mut out, key, written, true);
     }
-    out.push_str("}\n\npub(crate) mod desk {\n    #[allow(unused_imports)]\n    use super::{Count, PluralCategory, plural, put};\n");
+    out.push_str("}\n\npub(crate) mod desk {\n    #[allow(unused_imports)]\n    use super::{Count, Language, PluralCategory, of_desk, plural, put};\n");
     for (key, written) in &of_desk {
         function(&mut out, key, written, false);
     }
@@ -91,8 +98,7 @@ pub(crate) fn code(crew: &[File<'_>], desk: &str, of_files: &str) -> Result<Stri
 /// Reads a file; the first one says which messages there are and what they
 /// are given, every other is held to it.
 fn read<'a>(
-    language: &'a str,
-    text: &'a str,
+    File { name, language, text }: File<'a>,
     first: bool,
     messages: &mut Messages<'a>,
     problems: &mut Vec<String>,
@@ -103,12 +109,12 @@ fn read<'a>(
     };
     for error in errors {
         let line = text[..error.pos.start.min(text.len())].lines().count();
-        problems.push(format!("{language}: line {line}: {error}"));
+        problems.push(format!("{name}: line {line}: {error}"));
     }
     for entry in resource.body {
         let Entry::Message(message) = entry else { continue };
         let key = message.id.name;
-        let told = |what: String| format!("{language}: `{key}`: {what}");
+        let told = |what: String| format!("{name}: `{key}`: {what}");
         match checked(language, message) {
             Err(problem) => problems.push(told(problem)),
             Ok((arguments, pattern, attributes)) => match messages.get_mut(key) {
@@ -251,31 +257,30 @@ fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool)
     let returns = if fixed { "&'static str" } else { "String" };
     let text = written.patterns.first().map(|(_, pattern)| plain(pattern)).unwrap_or_default();
     let _ = writeln!(out, "    /// {text}");
-    if key.starts_with("quote-") {
-        out.push_str("    #[cfg(feature = \"quote\")]\n");
+    for (area, feature) in [("quote-", "quote"), ("command-", "cli")] {
+        if key.starts_with(area) {
+            let _ = writeln!(out, "    #[cfg(feature = {feature:?})]");
+        }
     }
     let _ = writeln!(out, "    pub(crate) fn {name}({arguments}) -> {returns} {{");
     counts(out, written);
     if !fixed {
         out.push_str("        let mut out = String::new();\n");
     }
-    if is_method {
-        out.push_str("        match self.language {\n");
-        for (language, pattern) in &written.patterns {
-            let _ = writeln!(out, "            Language::{} => {{", variant(language));
-            body(out, language, pattern, fixed, &str::to_owned);
-            out.push_str("            }\n");
-        }
-        if let Some((_, pattern)) = written.patterns.first() {
-            out.push_str("            #[cfg(test)]\n            Language::MadeUp => {\n");
-            let in_code = Cell::new(false);
-            body(out, "en", pattern, fixed, &|text| made_up(text, &in_code));
-            out.push_str("            }\n");
-        }
-        out.push_str("        }\n");
-    } else if let Some((_, pattern)) = written.patterns.first() {
-        body(out, "en", pattern, fixed, &str::to_owned);
+    let language = if is_method { "self.language" } else { "of_desk()" };
+    let _ = writeln!(out, "        match {language} {{");
+    for (language, pattern) in &written.patterns {
+        let _ = writeln!(out, "            Language::{} => {{", variant(language));
+        body(out, language, pattern, fixed, &str::to_owned);
+        out.push_str("            }\n");
     }
+    if let Some((_, pattern)) = written.patterns.first() {
+        out.push_str("            #[cfg(test)]\n            Language::MadeUp => {\n");
+        let in_code = Cell::new(false);
+        body(out, "en", pattern, fixed, &|text| made_up(text, &in_code));
+        out.push_str("            }\n");
+    }
+    out.push_str("        }\n");
     out.push_str(if fixed { "    }\n" } else { "        out\n    }\n" });
 }
 

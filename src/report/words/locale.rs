@@ -23,6 +23,24 @@ pub enum Language {
     MadeUp,
 }
 
+/// The language of what is read at a desk: English, unless a test looks for
+/// what was written outside the files of messages.
+#[cfg(not(test))]
+const fn of_desk() -> Language {
+    Language::English
+}
+
+#[cfg(test)]
+thread_local! {
+    /// What a test has the desk read in its thread.
+    pub(crate) static OF_DESK: std::cell::Cell<Language> = const { std::cell::Cell::new(Language::English) };
+}
+
+#[cfg(test)]
+fn of_desk() -> Language {
+    OF_DESK.get()
+}
+
 /// How a page is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Locale {

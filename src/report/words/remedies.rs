@@ -253,9 +253,9 @@ impl Words<'_> {
         let spec = of_type.filter(|t| !many(t)).and_then(|t| t.members.first()?.choices.first());
         match (spec, self.requirement(case.requirement)) {
             (Some(spec), Some(requirement)) => {
-                article(&self.spec_as_asked(spec, requirement, case.freeboard))
+                article(&self.spec_as_asked(spec, requirement, case.freeboard), self.locale)
             }
-            _ => article(name),
+            _ => article(name, self.locale),
         }
     }
 
@@ -263,8 +263,9 @@ impl Words<'_> {
         let Some((first, others)) = kinds.split_first() else {
             return self.locale.remedy_bring_clause().to_owned();
         };
-        let asked = article(&self.kind_in_case(*first, case));
-        let others: Vec<_> = others.iter().map(|kind| article(self.kind(*kind))).collect();
+        let asked = article(&self.kind_in_case(*first, case), self.locale);
+        let others = others.iter().map(|kind| article(self.kind(*kind), self.locale));
+        let others: Vec<_> = others.collect();
         let what = self.or_others(asked, &others);
         match self.is_document(*first) {
             true => self.locale.remedy_carry(&what),

@@ -144,7 +144,7 @@ impl Words<'_> {
             let asked = if slot.count > 1 {
                 self.locale.step_number_of(&slot.count, &asked)
             } else {
-                article(&asked)
+                article(&asked, self.locale)
             };
             Some(match step.slots.len() {
                 1 => self.or_others(asked, &self.other_kinds(member, spec)),
@@ -170,7 +170,7 @@ impl Words<'_> {
         let mut kinds: Vec<String> = Vec::new();
         let open = |spec: &&Spec| spec.kind != chosen.kind && spec.when.is_empty();
         for spec in member.choices.iter().filter(open) {
-            let name = article(self.kind(spec.kind));
+            let name = article(self.kind(spec.kind), self.locale);
             if !kinds.contains(&name) {
                 kinds.push(name);
             }

@@ -9,7 +9,7 @@ fn the_list_has_a_line_for_each_format_in_eighty_columns() {
     let ran = run::kitmuster(&["schema"]);
     assert_eq!((ran.status, ran.stderr.as_str()), (0, ""));
     for format in FORMATS {
-        let line = format!("  {:<12}{}", format.name, format.says);
+        let line = format!("  {:<12}{}", format.name, format.says());
         assert!(ran.stdout.lines().any(|one| one == line), "{line}\n{}", ran.stdout);
     }
     assert!(ran.stdout.lines().all(|line| line.chars().count() <= 80), "{}", ran.stdout);

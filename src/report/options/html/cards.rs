@@ -134,5 +134,5 @@ pub(super) fn cited_line(line: &Line) -> Markup {
 
 /// A source and how it was verified.
 pub(super) fn cited(cited: &Cited) -> String {
-    format!("{}; {}", cited.clause, verified(cited.verified))
+    format!("{}; {}", cited.clause, verified(cited.verified, Locale::default()))
 }

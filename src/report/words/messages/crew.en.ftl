@@ -15,6 +15,20 @@ only-practice = by good practice only, no rule was checked
 
 ## The verdict: as a label, and within a sentence
 
+verdict-ready = ready
+verdict-cannot-tell = can't tell
+verdict-not-ready = not ready
+verdict-ready-aloud = READY
+verdict-cannot-tell-aloud = CAN'T TELL
+verdict-not-ready-aloud = NOT READY
+outcome-met = met
+outcome-cannot-tell = can't tell
+outcome-not-met = not met
+
+## What stands in front of a text
+
+lead-note = note
+lead-do = do
 
 ## Lists, figures and what is asked of them
 
@@ -135,23 +149,6 @@ reason-part-broken =
        *[other] { $broken } of { $all } do not work
     }
 reason-nothing-aboard = no { $kinds } aboard
-
-## Verdicts and outcomes
-
-verdict-ready = ready
-verdict-cannot-tell = can't tell
-verdict-not-ready = not ready
-verdict-ready-aloud = READY
-verdict-cannot-tell-aloud = CAN'T TELL
-verdict-not-ready-aloud = NOT READY
-outcome-met = met
-outcome-cannot-tell = can't tell
-outcome-not-met = not met
-
-## What stands in front of a text
-
-lead-note = note
-lead-do = do
 # $kind, $have, $need
 reason-too-few =
     { $kind }: { $have ->
@@ -301,6 +298,8 @@ settle-if-asked = if it is asked: { $what }
 
 ## What a tool must be like
 
+article-a = a { $thing }
+article-an = an { $thing }
 # $attribute, $demand
 wish = { $attribute } of { $demand }
 # $attribute, $demand
@@ -411,7 +410,90 @@ up-to-below-then = a freeboard of { $figure } only, which is less than this vess
     not met: { $requirements }
 up-to-any = any freeboard
 
-## Beside pictures
+## The label of a fact, as it stands in front of its value
+
+fact-audit-of = audit of
+fact-file = file
+fact-freeboard = freeboard
+fact-trip = trip
+fact-note = note:
+fact-laid-over = laid over it:
+fact-inspection-record = inspection record:
+fact-ready-until = ready until
+fact-good-up-to = good up to
+
+## The check of a vessel
+
+trip-as-planned = { $days } (as planned in its file)
+only-measured = only figures that were measured are believed
+freeboard-not-measured = not measured
+# $low, $high
+freeboard-between = { $low } to { $high }
+# $reading, $next
+freeboard-or = { $reading } or { $next }
+# $readings, $station
+freeboard-at-station = { $readings } at { $station }
+# $readings, $place
+freeboard-from = { $readings } from { $place }
+# $place, $readings
+freeboard-from-stations = from { $place }: { $readings }
+check-rules = The rules that bind
+check-by-practice = Good practice, no rule's verdict (`{ $profile }`).
+check-base = note: `{ $profile }` is a list that others build on; it binds no vessel by itself.
+# $source, $edition, $profile, $why
+check-edition = { $source }, edition { $edition }, `{ $profile }`; { $why }
+check-part-of-trip = judged for part of the trip: { $days }
+check-not-encoded = known, not encoded: this rule exists, but what it asks is not in this program,
+    so nobody can tell here whether the kit keeps it
+check-clashes = Too few tools to go round
+check-put-right = To put right ({ $number })
+check-find-out = Not known: find out ({ $number })
+check-in-order = In order ({ $number })
+check-advice = Recommended (no part of the verdict)
+check-follows = follows:
+check-open-because = open because of it: { $requirements }
+check-at-freeboard = at a freeboard of { $freeboard }
+check-more-tools = { $number } more will not do either; `--format json` lists them
+check-met-by = What is met, and by what
+check-head-met = Met
+check-head-by = By
+check-head-clause = Clause
+check-notes = notes on this profile: `kitmuster profiles { $profile }`
+way-none = No set of changes was found that makes it ready.
+way-fewest = Shortest way to ready ({ $steps ->
+        [one] 1 step
+       *[other] { $steps } steps
+    })
+way-not-fewest = Shortest way to ready ({ $steps ->
+        [one] 1 step
+       *[other] { $steps } steps
+    }; there may be a shorter way)
+way-for = for: { $requirements }
+
+## What the findings rest on
+
+verified-read = the clause was read
+verified-excerpt = seen in an excerpt
+verified-inferred = concluded from what was read
+verified-memory = from memory, the clause was not seen
+verified-common-practice = common practice, no source
+# $findings, $parts
+rests-on = { $findings ->
+        [one] 1 finding
+       *[other] { $findings } findings
+    }: { $parts }.
+rests-on-read = { $number } on clauses that were read
+rests-on-excerpt = { $number } on an excerpt
+rests-on-inferred = { $number } on a conclusion from what was read
+rests-on-memory = { $number } on memory
+rests-on-common-practice = { $number } on common practice
+rests-on-good-practice = What good practice asks is common practice in the trade, no published rule.
+
+## Pictures and what stands beside them
+
+picture-reach = Reach at the rail
+picture-freeboard = Freeboard
+picture-time = Time
 
 hold = Drawn to one scale, each tool at the rail with 12 in (305 mm) of it held inboard. A pole
     slants 30 degrees from the vertical, a rope hangs straight (grip and slant: common practice, no
@@ -419,8 +501,6 @@ hold = Drawn to one scale, each tool at the rail with 12 in (305 mm) of it held 
     its length.
 hold-at-deck = The freeboard was taken from the working deck, so the tools are drawn at the deck;
     how high the rail stands above it is not written.
-stub = Known, not encoded: this rule exists, but what it asks is not in this program, so nobody can
-    tell here whether the kit keeps it.
 not-asked-short = not asked
 not-asked = not asked: the requirement does not bind this vessel on its trip at its freeboard
 turns-out-well = What is to be measured or looked up is taken to turn out well.
@@ -449,9 +529,115 @@ good-certificate = certificate of { $what }: good through { $day }
 good-inspection = inspection of { $what }: good through { $day }
 # $what, $day
 good-tool = { $what }: good through { $day } by its own date
+picture-stretches = Ready at which freeboard
+picture-own-unknown = The vessel's own freeboard, from { $place }, is not known
+# $freeboard, $place
+picture-own = The vessel's own freeboard: { $freeboard } from { $place }
+# $low, $high, $place
+picture-own-between = The vessel's own freeboards: { $low } to { $high } from { $place }
+picture-good = Until when what serves is good
+picture-trip = Trip { $days }
+picture-endless = Without a last day: { $names }.
+picture-all-endless = Nothing that serves has a last day.
+reach-not-drawn-empty = Not drawn: nothing aboard is listed that could be held at the rail.
+reach-not-drawn-station = Not drawn: the freeboard is not known at every station
+reach-not-drawn-freeboard = Not drawn: the freeboard is not known
+# $own, $rule
+reach-not-drawn-place = Not drawn: the freeboard was taken from { $own }, and this rule counts from
+    { $rule }
+# $mark, $kind, $requirement
+reach-held = { $mark }, { $kind }, held at the rail for: { $requirement }
+# $kind, $requirement
+reach-kind = { $kind }, for: { $requirement }
+# $freeboard, $place
+reach-freeboard = freeboard { $freeboard } from { $place }
+# $low, $high, $place
+reach-freeboard-between = freeboard { $low } to { $high } from { $place }
+
+## Labels within a picture, in few letters
+
+drawing-water = water
+drawing-rail = rail
+drawing-deck = working deck
+drawing-to = to { $figure }
+drawing-aboard = aboard { $figure }
+drawing-aboard-not-measured = aboard not measured
+drawing-asked = asked { $figure }
+drawing-short = short { $figure }
+drawing-own = own { $freeboard }
+# $low, $high
+drawing-own-between = own { $low } to { $high }
+drawing-gives-out = gives out above { $freeboard }
+drawing-trip = trip
+drawing-to-before-trip = to { $day }, before the trip
+drawing-to-during-trip = to { $day }, during the trip
 
 ## A fleet
 
+audit-title = Fleet audit of { $day }
+audit-aloud = AUDIT
+# $vessels, $counts
+audit-counts = { $vessels ->
+        [one] 1 vessel
+       *[other] { $vessels } vessels
+    }: { $counts }
+audit-on = on { $day }
+audit-files-refused = { $files ->
+        [one] 1 file
+       *[other] { $files } files
+    } could not be read; the rest is complete
+audit-outside = { $vessels ->
+        [one] 1 vessel
+       *[other] { $vessels } vessels
+    } outside the selection, not counted
+# $shown, $vessels
+audit-shown = { $shown } of { $vessels ->
+        [one] 1 vessel
+       *[other] { $vessels } vessels
+    } shown
+audit-only-troubles = more than { $most } vessels: only those that are not ready or of which nobody
+    can tell have a page of their own here; `kitmuster check VESSEL.yaml --format html` makes that
+    of any other
+audit-more = and { $number } more; `--format json` has them all
+audit-not-read = Not read ({ $number })
+audit-vessels = Vessels
+audit-no-vessel = none
+# $days, $file
+audit-trip = trip { $days }; { $file }
+# $profile, $met
+audit-profile = `{ $profile }`: { $met }
+audit-not-encoded = `{ $profile }`: known, not encoded; can't tell
+# $met, $all
+audit-met = { $met } of { $all } met
+# $met, $all, $advised, $of
+audit-met-advised = { $met } of { $all } met, of what is recommended { $advised } of { $of }
+audit-ready-no-end = ready until no end
+audit-missed = Most often missed
+# $days, $number
+audit-lapses = Lapses within { $days } days ({ $number })
+# $after, $days, $number
+audit-lapses-after = Lapses after { $after } and within { $days } days ({ $number })
+audit-marks = Marks on several vessels at sea together ({ $number })
+audit-editions = Editions used
+# $title, $profile
+audit-edition = { $title } (`{ $profile }`)
+# $title, $profile
+audit-edition-of-practice = { $title } (`{ $profile }`; good practice, no rule)
+audit-revision-not-encoded = { $revision }, not encoded
+audit-head-profile = Profile
+audit-head-edition = Edition
+audit-head-source = Source
+audit-head-encoding = Encoding
+audit-head-vessels = Vessels
+audit-head-vessel = Vessel
+audit-matrix = Vessel by requirement
+audit-no-profile = No profile judged a vessel.
+# $source, $edition, $profile
+audit-edition-from = { $source }, edition { $edition }; `{ $profile }`
+audit-advice = { $requirement } (advice)
+# $profile, $part
+audit-matrix-part = Vessel by requirement, { $profile }, part { $part }
+audit-back = Back to the fleet
 # $ready, $not_ready, $cannot_tell
 fleet-counts = { $ready } ready, { $not_ready } not ready, { $cannot_tell } can't tell
 # $ready, $practice, $not_ready, $cannot_tell
@@ -479,6 +665,7 @@ after-lapse-served = something else serves after it
 after-lapse-open = what it serves is open by then anyway
 after-lapse-advice = nothing else aboard serves after it; it is recommended only
 after-lapse-decides = nothing else aboard serves after it
+left-out = record not laid over:
 left-out-unknown = no vessel here is called `{ $vessel }`
 # $vessel, $near
 left-out-near = no vessel here is called `{ $vessel }`; is it of `{ $near }`? mend the name
@@ -498,6 +685,99 @@ doubt-trips-over =
 # $register, $number, $files
 doubt-same-register = the register number { $register } stands in { $number } files, a vessel may be
     counted twice: { $files }
+
+## Ways of freeing a turtle, over a fleet
+
+freeing-heading = Ways of freeing a turtle, situations counted
+# $vessels, $parts
+freeing-vessels = { $vessels ->
+        [one] 1 vessel
+       *[other] { $vessels } vessels
+    }: { $parts }
+freeing-vessels-first = { $number } with the first choice open in every situation
+freeing-vessels-fallback = { $number } with only a fallback in some
+freeing-vessels-unclear = { $number } of which nobody can tell in some
+freeing-vessels-nothing = { $number } with no way at all in some
+freeing-first = first choice { $number }
+freeing-fallback = fallback { $number }
+freeing-unclear = can't tell { $number }
+freeing-nothing = nothing { $number }
+# $step, $lifts
+freeing-lift = { $step } (lifts { $lifts })
+# $step, $lifts, $price
+freeing-lift-price = { $step } (lifts { $lifts }); { $price }
+
+## The list of profiles
+
+profile-label-edition = edition
+profile-label-in-force = in force
+profile-label-source = source
+profile-label-state = state
+profile-label-note = note
+# $edition, $rule
+profile-edition = { $edition }, of the rule { $rule }
+profile-always = always
+profile-from = from { $day }
+profile-until = until { $day }
+# $revision, $requirements
+profile-encoded = encoded, revision { $revision }, { $requirements } requirements
+profile-not-encoded = known, not encoded: a vessel that it binds is can't tell
+profile-good-practice = good practice, no rule
+profile-base = a list that others build on; binds nobody by itself
+profile-fallback = used where no rule names a vessel
+profile-recommended = recommended, no part of a verdict
+profile-note = note:
+
+## The words that a vessel's file may use
+
+words-title = Words for a vessel's file
+words-how = An id, a name or a synonym will do for a kind, in any case, with blanks or hyphens.
+    `kitmuster words KIND` tells how each of its keys is measured.
+words-any-tool = Besides, any tool may have: mark, name, count, broken, condition, where, stowed,
+    acquired, inspected, expires, conforms, parts, fits, changes, evidence, remark.
+words-certificate-keys = A certificate has: kind, issued, expires, number.
+# $class, $place
+words-class = { $class }, { $place }
+words-tools = Tools
+words-spares = Spares
+words-documents = Documents
+words-gear = Fishing gear
+words-certificates = Certificates
+words-under-kit = under `kit:`
+words-under-kit-fitting = under `kit:`, with `fits:` and the marks of the tools
+words-under-documents = under `documents:`
+words-under-hooks = under `hooks:` and `lines:`
+words-under-certificates = under `certificates:` of one of the `people:`
+words-permits = Permits, under `permits:`
+words-gears = Gear, under `gear:`
+words-areas = Areas, under `areas:`
+words-features = Features of the vessel, under `features:`
+words-changes = Changes to a tool, under `changes:`
+words-change-all = every reading before it no longer counts
+words-change-none = no reading is retired
+words-change-some = readings before it no longer count: { $keys }
+words-may-be-written = may be written: { $words }
+words-written = written { $place }
+words-no-keys = it has no keys of its own
+# $name, $shape
+words-named = { $name }: { $shape }
+words-measured = how: { $how }
+words-statement = no tape or eye can show it: a dated statement of conformity (`conforms:`) settles it
+# $shape, $example
+words-quantity = { $shape }, like `{ $example }`
+words-length = a length
+words-mass = a mass
+words-angle = an angle
+words-hook-size = a hook size
+words-number = a number
+words-yes-or-no = yes or no
+words-any-text = any text
+# $words, $word, $others
+words-leaves-open = { $words }; `{ $word }` leaves open whether it is { $others }
+words-also = also: { $words }
+words-keys = keys: { $keys }
+words-counts-as = counts as { $kinds }
+
 ## Which ways of freeing a turtle are open
 
 options-ways-open = WAYS OPEN
