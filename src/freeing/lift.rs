@@ -2,9 +2,9 @@
 //! opens a closed choice is carried out on a copy of the vessel, and everything
 //! is judged again.
 
-use super::Terms;
 use super::better::{Lifted, lifted};
 use super::price::{self, Priced};
+use super::terms::Terms;
 use crate::measure::{Answer, Day};
 use crate::model::check::Judgement;
 use crate::model::finding::{Action, Step, Target, WayToReady};

@@ -9,32 +9,22 @@ mod case;
 mod choices;
 mod lift;
 mod price;
+mod terms;
 
 pub use better::Lifted;
 pub use case::{CaseAnswer, CaseError, Question};
 pub use choices::Prepared;
 pub use lift::Lift;
 pub use price::Priced;
+pub use terms::Terms;
 
 use crate::engine::{self, Depth};
 use crate::measure::Day;
-use crate::model::catalogue::Catalogue;
 use crate::model::check::Check;
 use crate::model::finding::Asked;
 use crate::model::options::{Answered, Outlook, OwnHooks, Standing};
 use crate::model::vessel::{Freeboard, Inspection, Station, Trust, Vessel};
 use crate::model::vocabulary::Vocabulary;
-
-/// By what kits are judged, one vessel after another.
-#[derive(Debug, Clone, Copy)]
-pub struct Terms<'a> {
-    /// The trade's words.
-    pub vocabulary: &'a Vocabulary,
-    /// The techniques, made ready for judging.
-    pub prepared: &'a Prepared,
-    /// Catalogues to price a tool by; all of one currency.
-    pub catalogues: &'a [Catalogue],
-}
 
 /// What is asked of one vessel.
 #[derive(Debug, Clone, Copy)]

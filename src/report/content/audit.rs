@@ -8,7 +8,7 @@ use super::check::{self, Setting, named};
 use super::{
     Block, Column, Document, Headline, Inline, Item, Lead, Line, Role, Row, Section, Table, Tone,
 };
-use super::{compare, freeing};
+use super::{compare, freeing, more};
 use crate::fleet::{After, HORIZONS, Judged, Missed};
 use crate::load::Refusal;
 use crate::measure::DaySpan;
@@ -76,12 +76,6 @@ pub(crate) fn document(of: &Fleet<'_>, extent: Extent) -> Document {
 /// A bullet of that tone.
 fn bullet(tone: Tone, text: impl Into<Line>) -> Item {
     Item::new(Lead::Bullet(tone), text)
-}
-
-/// That a list goes on, and where it is whole.
-pub(super) fn more(all: usize, most: usize) -> Option<Block> {
-    let left = all.checked_sub(most).filter(|left| *left > 0)?;
-    Some(Block::Paragraph(format!("and {left} more; `--format json` has them all").into()))
 }
 
 impl<'a> Told<'a> {

@@ -4,8 +4,7 @@
 //! Decides nothing: what a change is called and through what it came was
 //! decided below.
 
-use super::audit::more;
-use super::{Block, Inline, Item, Lead, Line, Role, Section, Tone};
+use super::{Block, Inline, Item, Lead, Line, Role, Section, Tone, more};
 use crate::fleet::compare::{Cause, Compared, Comparison, Fate, Followed};
 use crate::fleet::draft::{DraftFate, Drafted, UnderDraft};
 use crate::report::Locale;

@@ -4,8 +4,7 @@
 //! Imports `fleet`, `options` and the words. Counts nothing that was not
 //! counted below.
 
-use super::audit::more;
-use super::{Block, Item, Lead, Role, Section, Tone};
+use super::{Block, Item, Lead, Role, Section, Tone, more};
 use crate::fleet::{Judged, Row};
 use crate::freeing::{Tally, tally};
 use crate::model::options::Worth;

@@ -368,6 +368,12 @@ impl From<Inline> for Line {
     }
 }
 
+/// That a list goes on, and where it is whole.
+fn more(all: usize, most: usize) -> Option<Block> {
+    let left = all.checked_sub(most).filter(|left| *left > 0)?;
+    Some(Block::Paragraph(format!("and {left} more; `--format json` has them all").into()))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -5,9 +5,10 @@
 //! the engine.
 
 use super::digest::Digest;
-use super::inspector::foot;
 use super::rows::{self, Thing};
-use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in};
+use super::shared::{
+    STYLE, editions, foot, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in,
+};
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Action, Outcome, Step, Target, Verdict, WayToReady};
