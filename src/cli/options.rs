@@ -16,7 +16,7 @@ use crate::freeing::{CaseAnswer, Options, Question, Request, Terms, options};
 use crate::load::Library;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::Notice;
-use crate::model::options::{Answered, OwnHooks, Standing};
+use crate::model::options::{Answered, Standing};
 use crate::model::technique::Practice;
 use crate::report::options::{self as report, Shown};
 use crate::report::wire;
@@ -165,7 +165,7 @@ fn exit(options: &Options, asked: Option<&Asked>) -> Exit {
     let outlook = &options.outlook;
     let first = |answered: &Answered| answered.standing() == Standing::First;
     let all_first = match asked {
-        None => outlook.all().filter(|one| one.hooks != OwnHooks::NoneAboard).all(first),
+        None => outlook.worth().is_best(),
         Some((_, answers)) => answers.iter().all(|answer| {
             let along = answer.along.iter().filter_map(|index| outlook.along.get(*index));
             outlook.situations.get(answer.situation).into_iter().chain(along).all(first)
