@@ -25,7 +25,10 @@ fn main() -> ExitCode {
     println!("cargo:rerun-if-changed=src/report/words/generate.rs");
     let folder = Path::new("src/report/words/messages");
     let out = Path::new(&env::var_os("OUT_DIR").unwrap_or_default()).join("messages.rs");
-    let made = [CREW, DESK, PROBLEMS].map(|name| fs::read_to_string(folder.join(name))).into_iter().collect::<Result<Vec<_>, _>>();
+    let made = [CREW, DESK, PROBLEMS]
+        .map(|name| fs::read_to_string(folder.join(name)))
+        .into_iter()
+        .collect::<Result<Vec<_>, _>>();
     let made = made.map(|texts| {
         let english = |at: usize, name| generate::File { name, language: "en", text: &texts[at] };
         generate::code(&[english(0, CREW)], english(1, DESK), english(2, PROBLEMS))

@@ -17,7 +17,7 @@ use crate::freeing::{Options, Request, Terms, options};
 use crate::load::Library;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::Notice;
-use crate::model::options::{Answered, OwnHooks, Standing};
+use crate::model::options::{Answered, Standing};
 use crate::model::technique::Practice;
 use crate::report::desk;
 use crate::report::options::{self as report, Shown};
@@ -90,10 +90,7 @@ fn text(
 /// What can be told before any file is read.
 fn sensible(arguments: &OptionsArguments) -> Result<(), Stop> {
     if arguments.case.is_some() && arguments.format == Format::Html {
-        return Err(Stop::usage(
-            desk::command_case_or_card(),
-            desk::command_print_case(),
-        ));
+        return Err(Stop::usage(desk::command_case_or_card(), desk::command_print_case()));
     }
     if let Some(path) = &arguments.output {
         inputs::spare_all(path, || everything(arguments))?;
@@ -159,7 +156,7 @@ fn exit(options: &Options, asked: Option<&Asked>) -> Exit {
     let outlook = &options.outlook;
     let first = |answered: &Answered| answered.standing() == Standing::First;
     let all_first = match asked {
-        None => outlook.all().filter(|one| one.hooks != OwnHooks::NoneAboard).all(first),
+        None => outlook.worth().is_best(),
         Some((_, answers)) => answers.iter().all(|answer| {
             let along = answer.along.iter().filter_map(|index| outlook.along.get(*index));
             outlook.situations.get(answer.situation).into_iter().chain(along).all(first)

@@ -2,7 +2,7 @@
 //!
 //! Imports `engine`, `model` and `measure`.
 
-use super::Terms;
+use super::terms::Terms;
 use crate::measure::Day;
 use crate::model::options::{Answered, Outlook, OwnHooks};
 use crate::model::vessel::Vessel;

@@ -1,7 +1,7 @@
 //! One case, as it is typed: words for some of the facts, and the situations
 //! that answer it.
 
-use crate::model::technique::{Case, Practice};
+use crate::model::technique::{Case, Never, Practice};
 use crate::model::vocabulary::fold;
 
 /// A case as it was asked: for each fact the word (by index) that was said.
@@ -116,6 +116,26 @@ impl Question {
             if_said: telling.iter().map(|fact| (*fact, words(&cases, *fact))).collect(),
         };
         Ok(groups.clone().into_iter().map(answer).collect())
+    }
+
+    /// What is never done in the case as it was said and answered; what is
+    /// never done in any case only where there is nothing else.
+    pub fn nevers<'a>(&self, practice: &'a Practice, answers: &[CaseAnswer]) -> Vec<&'a Never> {
+        let fits = |never: &&Never| {
+            let agrees = never.when.0.iter().all(|(fact, words)| {
+                let said = self.said.get(*fact).copied().flatten();
+                let taken = said.or(practice.facts.get(*fact).and_then(|fact| fact.unsaid));
+                taken.is_none_or(|word| words.contains(&word))
+            });
+            let of_one =
+                |answer: &CaseAnswer| never.when.meets(&practice.situations[answer.situation].when);
+            agrees && answers.iter().any(of_one)
+        };
+        let mut nevers: Vec<&Never> = practice.nevers.iter().filter(fits).collect();
+        if nevers.iter().any(|never| !never.when.0.is_empty()) {
+            nevers.retain(|never| !never.when.0.is_empty());
+        }
+        nevers
     }
 }
 

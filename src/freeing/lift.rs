@@ -2,12 +2,12 @@
 //! opens a closed choice is carried out on a copy of the vessel, and everything
 //! is judged again.
 
-use super::Terms;
 use super::better::{Lifted, lifted};
 use super::price::{self, Priced};
+use super::terms::Terms;
 use crate::measure::{Answer, Day};
 use crate::model::check::Judgement;
-use crate::model::finding::{Action, Step, Target, WayToReady};
+use crate::model::finding::{Action, Step, Target};
 use crate::model::options::Outlook;
 use crate::model::reason::Reason;
 use crate::model::vessel::Vessel;
@@ -26,6 +26,17 @@ pub struct Lift {
     /// The item that does as much and costs least, where catalogues were given
     /// and something in them does.
     pub price: Option<Priced>,
+}
+
+impl Lift {
+    /// How many situations it lifts to their first choice.
+    pub fn to_first(&self) -> usize {
+        to_first(&self.lifted)
+    }
+}
+
+fn to_first(lifted: &[Lifted]) -> usize {
+    lifted.iter().filter(|lifted| lifted.to == 0).count()
 }
 
 /// Finds it: most situations lifted, then most of them to their first choice,
@@ -49,7 +60,7 @@ pub(super) fn lift(
         let changed =
             terms.prepared.performed(terms.vocabulary, vessel, outlook, judgement, days.0);
         let lifted = lifted(terms, (vessel, &changed), days, outlook);
-        let first = lifted.iter().filter(|l| l.to == 0).count();
+        let first = to_first(&lifted);
         if lifted.is_empty() || best.as_ref().is_some_and(|b| (b.0, b.1) >= (lifted.len(), first)) {
             continue;
         }
@@ -65,11 +76,8 @@ pub(super) fn lift(
 /// changes nothing aboard; nor is a step that counts on a measurement beside
 /// what it mends.
 fn single(judgement: &Judgement) -> Option<&Step> {
-    match judgement.inverses.as_ref().map(|inverses| &inverses.way)? {
-        WayToReady::Steps { steps, .. } => match steps.as_slice() {
-            [step] if step.action != Action::Measure && !counts_on_luck(step) => Some(step),
-            _ => None,
-        },
+    match judgement.steps() {
+        [step] if step.action != Action::Measure && !counts_on_luck(step) => Some(step),
         _ => None,
     }
 }

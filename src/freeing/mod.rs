@@ -9,32 +9,23 @@ mod case;
 mod choices;
 mod lift;
 mod price;
+mod prospect;
+mod terms;
 
 pub use better::Lifted;
 pub use case::{CaseAnswer, CaseError, Question};
 pub use choices::Prepared;
 pub use lift::Lift;
 pub use price::Priced;
+pub use prospect::{Prospect, Way};
+pub use terms::Terms;
 
 use crate::engine::{self, Depth};
 use crate::measure::Day;
-use crate::model::catalogue::Catalogue;
 use crate::model::check::Check;
 use crate::model::finding::Asked;
-use crate::model::options::{Answered, Outlook, OwnHooks, Standing};
+use crate::model::options::{Answered, Outlook, Standing};
 use crate::model::vessel::{Freeboard, Inspection, Station, Trust, Vessel};
-use crate::model::vocabulary::Vocabulary;
-
-/// By what kits are judged, one vessel after another.
-#[derive(Debug, Clone, Copy)]
-pub struct Terms<'a> {
-    /// The trade's words.
-    pub vocabulary: &'a Vocabulary,
-    /// The techniques, made ready for judging.
-    pub prepared: &'a Prepared,
-    /// Catalogues to price a tool by; all of one currency.
-    pub catalogues: &'a [Catalogue],
-}
 
 /// What is asked of one vessel.
 #[derive(Debug, Clone, Copy)]
@@ -77,23 +68,6 @@ pub struct AtStation {
     pub name: String,
     /// Every situation there.
     pub outlook: Outlook,
-}
-
-impl Options {
-    /// The stations, by name, at which something better is open than at all
-    /// of them, each with its best choice by index.
-    pub fn better_at(&self, situation: usize, along: bool) -> Vec<(&str, usize)> {
-        let of = |outlook: &Outlook| {
-            let all = if along { &outlook.along } else { &outlook.situations };
-            all.get(situation).and_then(Answered::rank)
-        };
-        let everywhere = of(&self.outlook);
-        let better = self.stations.iter().filter_map(|at| {
-            let best = of(&at.outlook)?;
-            everywhere.is_none_or(|known| best < known).then_some((at.name.as_str(), best.1))
-        });
-        better.collect()
-    }
 }
 
 /// Judges every choice of every situation for the vessel on its trip.
@@ -162,7 +136,7 @@ pub struct Tally {
 pub fn tally(fleet: &[Options]) -> Tally {
     let mut tally = Tally::default();
     for options in fleet {
-        let arising = options.outlook.all().filter(|one| one.hooks != OwnHooks::NoneAboard);
+        let arising = options.outlook.all().filter(|one| !one.is_left_out());
         match arising.map(Answered::standing).max() {
             Some(Standing::First) | None => tally.first += 1,
             Some(Standing::Fallback) => tally.fallback += 1,

@@ -5,8 +5,8 @@
 //! Whether it arrives in time is not asked, since no day of an order is known;
 //! the quote asks it.
 
-use super::Terms;
 use super::better::{Lifted, lifted};
+use super::terms::Terms;
 use crate::engine::supply;
 use crate::measure::{Day, Money};
 use crate::model::catalogue::{Catalogue, Gives, Item};

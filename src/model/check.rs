@@ -1,11 +1,14 @@
 //! The result of checking one vessel against every profile that binds it.
 
-use super::finding::{Asked, Clash, Finding, GoodUpTo, ReadyUntil, Stretch, Verdict, WayToReady};
-use super::profile::{Profile, Standing};
-use super::reason::VesselFact;
+use super::finding::{
+    Asked, Clash, Finding, GoodUpTo, Outcome, ReadyUntil, Step, Stretch, Target, Verdict,
+    WayToReady,
+};
+use super::profile::{Level, Profile, Standing};
+use super::reason::{Reason, VesselFact};
 use super::stable::stable_words;
 use super::vessel::Vessel;
-use crate::measure::{Day, DaySpan};
+use crate::measure::{Day, DaySpan, Length};
 use std::sync::Arc;
 
 /// Why a profile was used.
@@ -54,6 +57,48 @@ pub struct Judgement {
     pub ready_until: ReadyUntil,
     /// The further inverses, where they were asked for.
     pub inverses: Option<Inverses>,
+}
+
+impl Judgement {
+    /// The steps of the shortest way; none where there is none.
+    pub fn steps(&self) -> &[Step] {
+        self.inverses.as_ref().map_or(&[], |inverses| inverses.way.steps())
+    }
+
+    /// What was found of a requirement.
+    pub fn finding(&self, requirement: usize) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.requirement == requirement)
+    }
+
+    /// The tool, by index, by which it is told why a finding is not met: that
+    /// which the shortest way sees to, if it sees to one, else the nearest.
+    pub fn tool_told(&self, finding: &Finding) -> Option<usize> {
+        let steps = self.steps().iter().filter(|step| step.is_for(finding.requirement));
+        let mut tools = steps.filter_map(|step| match step.target {
+            Target::Tool(tool) => Some(tool),
+            _ => None,
+        });
+        let tells = |tool: &usize| finding.reasons.iter().any(|one| one.tool == Some(*tool));
+        tools.find(tells).or_else(|| finding.reasons.first()?.tool)
+    }
+
+    /// The finding that a step puts right, if it is required and tells every
+    /// reason of the step.
+    pub fn told_by(&self, step: &Step) -> Option<&Finding> {
+        let finding = self.finding(step.requirement)?;
+        let requirement = self.profile.requirements.get(step.requirement)?;
+        let tells =
+            |reason: &Reason| finding.reasons.iter().any(|because| because.reason == *reason);
+        let shown = finding.outcome != Outcome::Met && requirement.level == Level::Required;
+        (shown && step.reasons.iter().all(tells)).then_some(finding)
+    }
+
+    /// The freeboard at which to work out what a requirement asks of a vessel:
+    /// where its finding is worst, else the vessel's highest.
+    pub fn freeboard_for(&self, requirement: usize, vessel: &Vessel) -> Option<Length> {
+        let worst = self.finding(requirement).and_then(|finding| finding.freeboard);
+        worst.or_else(|| vessel.freeboard.highest())
+    }
 }
 
 /// The answers that are worked backwards from a verdict, beside *ready

@@ -210,6 +210,23 @@ pub enum WayToReady {
     None,
 }
 
+impl Step {
+    /// Whether it puts that requirement right, alone or with others.
+    pub fn is_for(&self, requirement: usize) -> bool {
+        self.requirement == requirement || self.also.contains(&requirement)
+    }
+}
+
+impl WayToReady {
+    /// Its steps; none where it is ready, or no change makes it so.
+    pub fn steps(&self) -> &[Step] {
+        match self {
+            Self::Steps { steps, .. } => steps,
+            Self::Already | Self::None => &[],
+        }
+    }
+}
+
 /// What a check was asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Asked {

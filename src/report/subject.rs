@@ -16,7 +16,7 @@ use super::words::Words;
 use crate::fleet::compare::Comparison;
 use crate::fleet::draft::Drafted;
 use crate::fleet::{Audit, Judged};
-use crate::freeing::Options;
+use crate::freeing::{Options, Prospect};
 use crate::load::Source;
 use crate::model::catalogue::Catalogue;
 use crate::model::check::{Check, Judgement, Notice};
@@ -118,6 +118,16 @@ pub struct OptionsShown<'a> {
 }
 
 impl<'a> OptionsShown<'a> {
+    /// Every situation, those that go along with others behind these.
+    pub(crate) fn prospects(&self) -> impl Iterator<Item = Prospect<'a>> + Clone {
+        self.options.prospects(self.practice)
+    }
+
+    /// Those that the vessel's own hooks can make arise.
+    pub(crate) fn arising(&self) -> impl Iterator<Item = Prospect<'a>> + Clone {
+        self.prospects().filter(|of| !of.answered.is_left_out())
+    }
+
     /// The words about the tools of a choice.
     pub(crate) fn words(&self, judgement: &'a Judgement) -> Words<'a> {
         Words {

@@ -29,7 +29,7 @@ pub(crate) use notices::{notice, notice_remedy};
 pub(crate) use remedies::fact_of;
 
 use crate::measure::{DaySpan, Length, System};
-use crate::model::check::{Judgement, Why};
+use crate::model::check::Why;
 use crate::model::finding::Outcome;
 use crate::model::profile::{FreeboardFrom, Profile, Requirement};
 use crate::model::rule::{Need, ToolType};
@@ -112,18 +112,6 @@ impl<'a> Words<'a> {
     /// The names of a requirement's types, where it has several.
     fn type_names(&self, requirement: usize) -> Vec<String> {
         self.types(requirement).iter().filter_map(|of_type| of_type.name.clone()).collect()
-    }
-
-    /// The freeboard at which to work out what a requirement asks: where its
-    /// finding is worst, else the vessel's highest.
-    pub(crate) fn freeboard_for(
-        &self,
-        judgement: &Judgement,
-        requirement: usize,
-    ) -> Option<Length> {
-        let finding = judgement.findings.iter().find(|f| f.requirement == requirement);
-        let worst = finding.and_then(|finding| finding.freeboard);
-        worst.or_else(|| self.vessel.freeboard.highest())
     }
 
     /// What a requirement is called.

@@ -5,7 +5,7 @@
 
 use super::profile::Told;
 use super::{Block, Document, Fact, Headline, Inline, Item, Lead, Line, Role, Row, Section, Table};
-use super::{Column, Tone};
+use super::{Column, Tone, freeing};
 use crate::load::Source;
 use crate::measure::{Day, DaySpan, Figure};
 use crate::model::check::{Check, Judgement, Notice};
@@ -53,7 +53,7 @@ pub(crate) fn account(subject: &Subject<'_>, setting: Setting<'_>) -> Vec<Block>
         };
         blocks.push(Told { words, judgement, asked: check.asked, several, id }.section());
     }
-    blocks.extend(subject.freeing.as_ref().map(|freeing| freeing.summary()));
+    blocks.extend(subject.freeing.as_ref().map(freeing::summary));
     blocks.push(foot(check, subject.locale));
     blocks
 }

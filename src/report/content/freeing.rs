@@ -1,17 +1,17 @@
-//! Which ways of freeing a turtle the kits of a fleet leave open: one row a
-//! vessel, every count by itself.
+//! Which ways of freeing a turtle kits leave open, within other pages: of a
+//! fleet one row a vessel, of one vessel a few lines beside its check. The
+//! whole of it is the page of `options`.
 //!
-//! Imports `fleet`, `options` and the words. Counts nothing that was not
-//! counted below.
+//! Counts nothing that was not counted below.
 
-use super::{Block, Item, Lead, Role, Section, Tone, more};
+use super::{Block, Inline, Item, Lead, Line, Role, Section, Tone, more};
 use crate::fleet::{Judged, Row};
 use crate::freeing::{Tally, tally};
-use crate::model::options::Worth;
+use crate::model::options::{Standing, Worth};
 use crate::report::Locale;
-use crate::report::options::Shown;
-use crate::report::subject::{Fleet, Freeing};
-use crate::report::words::pages::sentence;
+use crate::report::subject::{Fleet, Freeing, OptionsShown as Shown};
+use crate::report::words::options::worth;
+use crate::report::words::pages::{capital, sentence};
 use std::fmt::Display;
 
 /// The vessels of the audit with what their kits leave open.
@@ -81,4 +81,29 @@ pub(super) fn section(of: &Fleet<'_>, most: usize) -> Option<Block> {
     body.extend(more(vessels.len(), most, of.locale));
     body.push(Block::Paragraph(of.locale.options_foot().into()));
     Some(Section::block(Role::Part, of.locale.freeing_heading(), body))
+}
+
+/// What a kit is worth in outcomes, as a part of its vessel's account: the
+/// counts; the situations that have no way at all; the single tool that would
+/// change most, with its price.
+pub(super) fn summary(shown: &Shown<'_>) -> Block {
+    let locale = shown.locale;
+    let counts = worth(&shown.options.outlook.worth(), locale);
+    let nothing = shown.arising().filter(|of| of.answered.standing() == Standing::Nothing);
+    let nothing: Vec<_> = nothing.map(|of| shown.placed(of.situation)).collect();
+    let nothing = (!nothing.is_empty()).then(|| locale.options_summary_no_way(&nothing.join("; ")));
+    let most = shown.lift().zip(shown.lifts());
+    let most = most.map(|(step, lifts)| locale.options_summary_most(&step, &lifts));
+    let lines = [
+        (Tone::Plain, Some(sentence(&capital(&counts)))),
+        (Tone::Bad, nothing),
+        (Tone::Strong, most),
+        (Tone::Plain, shown.price().map(|price| sentence(&capital(&price)))),
+    ];
+    let lines = lines.into_iter().filter_map(|(tone, text)| Some(Line::from(text?).toned(tone)));
+    let file = &shown.options.vessel.place.file;
+    let pointer = Line::from(Inline::Code(format!("kitmuster options {file}")))
+        .and(format!(", {}", locale.options_summary_pointer()));
+    let body = lines.chain([pointer]).map(Block::Paragraph).collect();
+    Section::block(Role::Part, locale.options_summary(), body)
 }

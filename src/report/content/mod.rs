@@ -6,13 +6,17 @@
 //! stands here as it is: the renderers make it harmless.
 
 pub(crate) mod audit;
+pub(crate) mod case;
 pub(crate) mod check;
+mod closed;
 pub(crate) mod compare;
 mod freeing;
+pub(crate) mod options;
 mod profile;
 #[cfg(feature = "quote")]
 pub(crate) mod quote;
 mod shared;
+pub(crate) mod situations;
 mod way;
 
 use crate::model::finding::{Outcome, Verdict};
@@ -235,6 +239,11 @@ impl Item {
     pub(crate) fn new(lead: Lead, text: impl Into<Line>) -> Self {
         let text = text.into();
         Self { id: None, lead, text, end: None, aside: None, below: Vec::new() }
+    }
+
+    /// A text behind a word of our own.
+    pub(crate) fn labelled(label: &str, tone: Tone, text: impl Into<Line>) -> Block {
+        Self::new(Lead::Word(label.to_owned(), tone), text).into()
     }
 
     /// The same with something below it.

@@ -2,9 +2,7 @@
 
 use super::profile::Told;
 use super::{Block, Item, Lead, Role, Section, Tone};
-use crate::model::finding::{Action, Finding, Outcome, Step, Target, Verdict, WayToReady};
-use crate::model::profile::Level;
-use crate::model::reason::Reason;
+use crate::model::finding::{Action, Step, Target, Verdict, WayToReady};
 
 impl Told<'_> {
     pub(super) fn way(&self) -> Option<Block> {
@@ -40,23 +38,13 @@ impl Told<'_> {
 
     /// A step, in few words where a finding above says it in full.
     fn step(&self, step: &Step) -> String {
-        let freeboard = self.words.freeboard_for(self.judgement, step.requirement);
+        let freeboard = self.judgement.freeboard_for(step.requirement, self.words.vessel);
         let full = self.words.step(step, freeboard);
-        let remedy = self.told_above(step).and_then(|finding| self.words.remedy(finding, &[]));
+        let remedy =
+            self.judgement.told_by(step).and_then(|finding| self.words.remedy(finding, &[]));
         match remedy.and_then(|remedy| self.words.step_in_brief(step, freeboard, &remedy)) {
             Some(brief) if brief.len() < full.len() => brief,
             _ => full,
         }
-    }
-
-    /// The finding above that the step puts right, if it tells every reason
-    /// of the step.
-    fn told_above(&self, step: &Step) -> Option<&Finding> {
-        let finding = self.judgement.findings.iter().find(|f| f.requirement == step.requirement)?;
-        let requirement = self.judgement.profile.requirements.get(step.requirement)?;
-        let tells =
-            |reason: &Reason| finding.reasons.iter().any(|because| because.reason == *reason);
-        let shown = finding.outcome != Outcome::Met && requirement.level == Level::Required;
-        (shown && step.reasons.iter().all(tells)).then_some(finding)
     }
 }

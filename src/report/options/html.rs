@@ -1,24 +1,25 @@
 //! The wall card: what a kit leaves open as one self-contained page of HTML,
 //! made to be printed and hung up in the wheelhouse.
 //!
-//! Imports `options`, `model` and `measure`, and the frame of every page.
-//! Decides nothing: what is open is told, and where it stands on the paper.
+//! Imports `model` and `measure`, and the frame of every page. Decides nothing:
+//! what is open is told, and where it stands on the paper.
 
 mod boxes;
 mod cards;
 mod closed;
 mod columns;
 mod lines;
+mod parts;
 mod plan;
 
 use super::Shown;
 use crate::measure::DaySpan;
-use crate::model::options::OwnHooks;
 use crate::model::vessel::Trust;
 use crate::report::content::check::stated_freeboard;
 use crate::report::render::base::{document, prose, shown as safe};
 use crate::report::words::{self, options as said, pages};
 use maud::{Markup, html};
+use parts::foot;
 use plan::{Plan, Sheet};
 
 const STYLE: &str = include_str!("card.css");
@@ -64,7 +65,6 @@ fn head(shown: &Shown<'_>) -> Markup {
 /// What bears on the whole card.
 fn notices(shown: &Shown<'_>) -> Markup {
     let (outlook, locale) = (&shown.options.outlook, shown.locale);
-    let hooks_not_said = outlook.all().any(|answered| answered.hooks == OwnHooks::NotSaid);
     html! {
         @for notice in shown.notices {
             p.note {
@@ -74,7 +74,7 @@ fn notices(shown: &Shown<'_>) -> Markup {
                 }
             }
         }
-        @if hooks_not_said {
+        @if outlook.hooks_not_said() {
             p.note { b { (locale.sheet_note()) " " } (prose(locale.options_hooks_not_said())) "." }
         }
     }
@@ -93,33 +93,11 @@ fn page(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
                 (boxes::cautions(plan, sheet))
                 div.boxes {
                     @for technique in &sheet.techniques { (boxes::technique(plan, sheet, *technique)) }
-                    (closed::among_boxes(plan, sheet))
+                    @if sheet.closed_among { (closed::table(plan, sheet)) }
                 }
-                (closed::below_boxes(plan, sheet))
+                @if !sheet.closed_among { (closed::table(plan, sheet)) }
             }
-            (foot(plan, &format!("{} {}", sheet.letter, sheet.title)))
-        }
-    }
-}
-
-/// What stands at the foot of every page: whose it is, the cautions, and what
-/// the card is not.
-fn foot(plan: &Plan<'_>, page: &str) -> Markup {
-    let shown = plan.shown;
-    let practice = shown.practice;
-    html! {
-        div.foot {
-            div.mind {
-                @if !practice.cautions.is_empty() {
-                    p { b { (shown.locale.options_card_mind()) " " }
-                        @for caution in &practice.cautions { (prose(&caution.to_string())) " " }
-                    }
-                }
-                p.small {
-                    b { (safe(&shown.options.vessel.name)) ", " (prose(page)) ". " }
-                    (shown.locale.options_foot())
-                }
-            }
+            (foot(plan.shown, &format!("{} {}", sheet.letter, sheet.title)))
         }
     }
 }

@@ -4,7 +4,7 @@
 //! Imports `model` and the words beside it. Whether the thing keeps it is
 //! judged by the engine, never here.
 
-use super::{of_rules, take_in};
+use super::shared::{of_rules, take_in};
 use crate::measure::{System, Units};
 use crate::model::profile::Requirement;
 use crate::model::rule::{Bound, Limit, Member, Need, Spec, Test, ToolType};

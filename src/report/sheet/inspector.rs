@@ -6,15 +6,15 @@
 use super::asks::Ask;
 use super::boxes::{entry, extras, figures, letter, signatures, square};
 use super::digest::Digest;
-use super::rows::{Group, Row, Serves, Thing};
-use super::{STYLE, editions, has_stubs, laid_over, notices, rule_of, stubs};
+use super::rows::{self, Group, Row, Serves, Thing};
+use super::shared::{STYLE, editions, foot, has_stubs, laid_over, notices, rule_of, stubs};
 use crate::model::check::Check;
 use crate::model::profile::{FreeboardFrom, Requirement};
 use crate::model::rule::{Base, Bound, Condition, Limit, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
 use crate::report::render::base::{document, shown};
 use crate::report::words::{sheet as said, specs};
-use crate::report::{Locale, Subject, sheet::rows};
+use crate::report::{Locale, Subject};
 use maud::{Markup, html};
 
 /// The sheet as one document of HTML.
@@ -321,11 +321,6 @@ fn serving(serves: &Serves, untitled: bool, locale: Locale) -> Markup {
 
 fn same_words(one: &str, other: &str) -> bool {
     one.to_lowercase() == other.to_lowercase()
-}
-
-/// The cautions that stand under every paper.
-pub(super) fn foot(locale: Locale) -> Markup {
-    html! { footer { p { (locale.caution()) } p { (locale.foot()) } } }
 }
 
 /// What a test's figures are a percentage of.

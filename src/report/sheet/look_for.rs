@@ -6,7 +6,7 @@
 
 use super::asks::{Asks, placed};
 use super::rows::{Asked, Group, Plan, Row, Thing, merged};
-use super::rule_of;
+use super::shared::rule_of;
 use crate::model::check::Check;
 use crate::model::finding::Outcome;
 use crate::model::profile::Requirement;

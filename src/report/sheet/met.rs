@@ -3,8 +3,8 @@
 //! Imports `model` and the words beside it. What measured figures alone meet
 //! was judged by the engine in a check of its own.
 
+use super::shared::{laid_over, of_rules, rule_of, take_in};
 use super::skipper::List;
-use super::{laid_over, of_rules, rule_of, take_in};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Finding, Outcome};
 use crate::model::profile::Level;

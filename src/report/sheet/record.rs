@@ -6,8 +6,8 @@
 use super::asks::for_a_file;
 use super::digest::Digest;
 use super::rows::{self, Group, Row, Thing};
+use super::shared::{has_stubs, laid_over, named_rules};
 use super::yaml::{File, scalar};
-use super::{has_stubs, laid_over, named_rules};
 use crate::model::check::Check;
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{Tool, Vessel};

@@ -5,7 +5,7 @@
 //! rows with the same numbers.
 
 use super::asks::{Ask, Asks, Placed, of_kind};
-use super::{by_rules, of_rules, rule_of, take_in};
+use super::shared::{by_rules, of_rules, rule_of, take_in};
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::Finding;
 use crate::model::profile::{Level, Requirement};

@@ -5,9 +5,10 @@
 //! the engine.
 
 use super::digest::Digest;
-use super::inspector::foot;
 use super::rows::{self, Thing};
-use super::{STYLE, editions, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in};
+use super::shared::{
+    STYLE, editions, foot, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in,
+};
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Judgement};
 use crate::model::finding::{Action, Outcome, Step, Target, Verdict, WayToReady};
@@ -126,17 +127,13 @@ impl<'a> List<'a> {
                 add(&mut jobs, words.by_hand(), note, Vec::new());
                 continue;
             }
-            let steps = match judgement.inverses.as_ref().map(|inverses| &inverses.way) {
-                Some(WayToReady::Steps { steps, .. }) => steps.as_slice(),
-                Some(WayToReady::None) => {
-                    let note = judgement.profile.title.to_string();
-                    add(&mut jobs, self.subject.locale.sheet_no_way().to_owned(), note, Vec::new());
-                    continue;
-                }
-                Some(WayToReady::Already) | None => continue,
-            };
-            for step in steps {
-                let job = words.step(step, words.freeboard_for(judgement, step.requirement));
+            let way = judgement.inverses.as_ref().map(|inverses| &inverses.way);
+            if way == Some(&WayToReady::None) {
+                let note = judgement.profile.title.to_string();
+                add(&mut jobs, self.subject.locale.sheet_no_way().to_owned(), note, Vec::new());
+            }
+            for step in judgement.steps() {
+                let job = words.step_of(judgement, step);
                 add(&mut jobs, job, String::new(), self.whys(judgement, &words, step));
             }
         }
@@ -173,13 +170,8 @@ impl<'a> List<'a> {
 
     /// Whether a step is to measure or to look something up.
     fn measures(&self) -> bool {
-        let ways = self.encoded().filter_map(|(judgement, _)| judgement.inverses.as_ref());
-        ways.map(|inverses| &inverses.way).any(|way| match way {
-            WayToReady::Steps { steps, .. } => {
-                steps.iter().any(|step| step.action == Action::Measure)
-            }
-            WayToReady::Already | WayToReady::None => false,
-        })
+        let mut steps = self.encoded().flat_map(|(judgement, _)| judgement.steps());
+        steps.any(|step| step.action == Action::Measure)
     }
 
     /// Up to which freeboard the kit is ready; once where every rule says the

@@ -301,11 +301,11 @@ fn limit(up_to: &finding::GoodUpTo) -> Option<(Length, &[usize])> {
 impl Way {
     /// The shortest way to ready.
     pub(super) fn of(judgement: &Judgement, way: &WayToReady, words: &Words<'_>) -> Self {
-        let (steps, fewest) = match way {
-            WayToReady::Already | WayToReady::None => (&[][..], None),
-            WayToReady::Steps { steps, fewest } => (&steps[..], Some(*fewest)),
+        let fewest = match way {
+            WayToReady::Already | WayToReady::None => None,
+            WayToReady::Steps { fewest, .. } => Some(*fewest),
         };
-        let steps = steps.iter().map(|step| Step::of(judgement, step, words));
+        let steps = way.steps().iter().map(|step| Step::of(judgement, step, words));
         Self::new(word(way), fewest, steps.collect())
     }
 
@@ -324,7 +324,7 @@ impl Way {
 impl Step {
     fn of(judgement: &Judgement, step: &finding::Step, words: &Words<'_>) -> Self {
         let requirement = step.requirement;
-        let text = words.step(step, words.freeboard_for(judgement, requirement));
+        let text = words.step_of(judgement, step);
         let target = match &step.target {
             finding::Target::Tool(tool) => Target::Tool(words.mark(*tool).to_owned()),
             finding::Target::Type(index) => {

@@ -5,13 +5,13 @@
 
 use super::check::{Way, notices, reasons};
 use super::form::{Word, objects, word};
-use super::parts::{Lift, Notice, Program, ServingTool, Trip, Vessel, Worth, situation};
+use super::parts::{Lift, Notice, Program, ServingTool, Trip, Vessel, Worth};
 use super::reason::Reason;
 use super::text::document;
 use crate::freeing::{self, Question};
 use crate::measure::Answer;
 use crate::model::finding::{Outcome, WayToReady};
-use crate::model::options::{self as model, Answered, OwnHooks, Rail, Standing};
+use crate::model::options::{self as model, Lack, Opening, OwnHooks, Rail, Standing};
 use crate::model::technique::{self, Pattern};
 use crate::model::vessel::Trust;
 use crate::report::places::Places;
@@ -111,13 +111,12 @@ objects! {
     }
 
     /// A situation and its choices.
-    Situation(shown: &OptionsShown<'_>, places: &Places<'_>, answered: &Answered, along: bool) {
+    Situation(shown: &OptionsShown<'_>, places: &Places<'_>, of: &freeing::Prospect<'_>) {
         let practice = shown.practice;
-        let situation = situation(practice, answered.situation, along);
-        let choices = answered.choices.iter().zip(&situation.choices);
-        let better = shown.options.better_at(answered.situation, along).into_iter();
+        let (situation, answered) = (of.situation, of.answered);
+        let better = of.at_stations().into_iter();
         let nevers = practice.nevers_of(situation);
-        let choice = |(choice, of): (_, &Vec<usize>)| Choice::new(shown, places, choice, of);
+        let choice = |way: freeing::Way<'_>| Choice::new(shown, places, way.choice, way.techniques);
         let Pattern(when) = &situation.when;
         /// Its id.
         id: String = situation.id.clone(),
@@ -126,7 +125,7 @@ objects! {
         /// By the id of each fact that it names, the words that fit.
         facts: Facts = facts(practice, when),
         /// True for what goes along with the others.
-        along: bool = along,
+        along: bool = of.along,
         /// Whether the vessel's own hooks can make it arise.
         hooks: Word<OwnHooks> = word(&answered.hooks),
         /// What is open.
@@ -134,9 +133,9 @@ objects! {
         /// The best open choice, by its place from 0.
         best: Option<usize> = answered.best(),
         /// Hauling stations at which a better one is open.
-        better_at: Vec<BetterAt> = better.map(|(at, best)| BetterAt::new(at, best)).collect(),
+        better_at: Vec<BetterAt> = better.map(|(at, best)| BetterAt::new(at, best.index)).collect(),
         /// From the best to the last.
-        choices: Vec<Choice> = choices.map(choice).collect(),
+        choices: Vec<Choice> = of.ways().map(choice).collect(),
         /// What is never done there, for people.
         nevers: Vec<String> = nevers.map(|never| never.says.to_string()).collect(),
     }
@@ -195,15 +194,15 @@ objects! {
 /// that answer it.
 fn situations(shown: &OptionsShown<'_>, answers: Option<&[freeing::CaseAnswer]>) -> Vec<Situation> {
     let places = Places::new(shown.sources);
-    let outlook = &shown.options.outlook;
-    let main = outlook.situations.iter().filter(|one| {
-        answers.is_none_or(|all| all.iter().any(|answer| answer.situation == one.situation))
-    });
-    let along = outlook.along.iter().filter(|one| {
-        answers.is_none_or(|all| all.iter().any(|a| a.along.contains(&one.situation)))
-    });
-    let main = main.map(|one| Situation::new(shown, &places, one, false));
-    main.chain(along.map(|one| Situation::new(shown, &places, one, true))).collect()
+    let asked = |of: &freeing::Prospect<'_>| {
+        answers.is_none_or(|all| {
+            all.iter().any(|answer| match of.along {
+                true => answer.along.contains(&of.answered.situation),
+                false => answer.situation == of.answered.situation,
+            })
+        })
+    };
+    shown.prospects().filter(asked).map(|of| Situation::new(shown, &places, &of)).collect()
 }
 
 fn facts(practice: &technique::Practice, named: &[(usize, Vec<usize>)]) -> Facts {
@@ -236,44 +235,39 @@ fn wanting(shown: &OptionsShown<'_>, places: &Places<'_>, choice: &model::Choice
     if choice.answer == Answer::Yes {
         return Vec::new();
     }
-    let mut rails = choice.rails.iter().filter(|rail| rail.answer != Answer::Yes);
-    let told = shown.wanting(choice).into_iter().map(|wanting| {
-        let (capability, reasons) = match (wanting.requirement, &choice.tools) {
-            (Some(index), Some(judgement)) => {
+    let told = choice.lacks().map(|lack| {
+        let (capability, reasons) = match (lack, &choice.tools) {
+            (Lack::Tool(finding), Some(judgement)) => {
                 let words = shown.words(judgement);
-                let finding = judgement.findings.iter().find(|one| one.requirement == index);
-                (words.id(index), reasons(finding, &words, places))
+                (words.id(finding.requirement), reasons(Some(finding), &words, places))
             }
-            _ => (id_of(shown, rails.next()), Vec::new()),
+            (Lack::Rail(rail), _) => (id_of(shown, rail), Vec::new()),
+            (Lack::Tool(_), None) => Default::default(),
         };
-        Wanting::new(wanting, capability, reasons)
+        Wanting::new(shown.lack(choice, lack), capability, reasons)
     });
     told.collect()
 }
 
-fn id_of(shown: &OptionsShown<'_>, rail: Option<&Rail>) -> String {
-    rail.map(|rail| shown.practice.capabilities[rail.capability].id.clone()).unwrap_or_default()
+fn id_of(shown: &OptionsShown<'_>, rail: &Rail) -> String {
+    shown.practice.capabilities[rail.capability].id.clone()
 }
 
 /// What opens it. A rail that is too high nothing lowers; one that nobody
 /// measured is measured first.
 fn way(shown: &OptionsShown<'_>, choice: &model::Choice) -> Way {
     let none = |way: &WayToReady| Way::new(word(way), None, Vec::new());
-    let rail_says = |answer| choice.rails.iter().find(|rail| rail.answer == answer);
-    if rail_says(Answer::No).is_some() {
+    if choice.rail_too_high().is_some() {
         return none(&WayToReady::None);
     }
-    let of_tools = choice
-        .tools
-        .as_ref()
-        .and_then(|judgement| Some((judgement, &judgement.inverses.as_ref()?.way)));
-    let way = of_tools.map_or(none(&WayToReady::Already), |(judgement, way)| {
-        Way::of(judgement, way, &shown.words(judgement))
+    let of_tools = choice.tools.as_ref().and_then(|judgement| {
+        Some(Way::of(judgement, &judgement.inverses.as_ref()?.way, &shown.words(judgement)))
     });
-    match rail_says(Answer::Unknown) {
-        Some(rail) if of_tools.is_none_or(|(_, way)| *way != WayToReady::None) => {
+    let way = of_tools.unwrap_or(none(&WayToReady::Already));
+    match choice.steps().first() {
+        Some(Opening::Measure(rail)) => {
             let vessel = &shown.options.vessel.name;
-            way.once_measured(vessel, id_of(shown, Some(rail)), shown.locale.options_measure_rail())
+            way.once_measured(vessel, id_of(shown, rail), shown.locale.options_measure_rail())
         }
         _ => way,
     }

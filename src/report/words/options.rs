@@ -6,42 +6,30 @@
 mod told;
 
 pub(crate) use told::{
-    at_stations, brief, case, cautions_of, condition, cuts_line, even_so, foreign_hook, get_first,
-    if_it_fails, minded, no_way, nothing_opens, without_never,
+    at_stations, brief, case, cautions_of, condition, even_so, if_it_fails, minded, no_way,
+    nothing_opens, without_never,
 };
 
-use super::figures;
 use super::pages::{capital, sentence};
-use crate::measure::{Answer, Rounding, System};
+use super::{Words, figures, system_of, taken_from};
+use crate::measure::{Answer, Rounding};
 use crate::model::check::Judgement;
-use crate::model::finding::{Because, Finding, Outcome, Step, Target, WayToReady};
-use crate::model::options::{Answered, Choice, OwnHooks, Rail, Worth};
-use crate::model::reason::Reason;
+use crate::model::finding::Finding;
+use crate::model::options::{Answered, Choice, Lack, Opening, OwnHooks, Rail, Worth};
 use crate::model::technique::{GivenBy, Situation};
 use crate::report::Locale;
 use crate::report::subject::OptionsShown as Shown;
-use crate::report::words::{Words, taken_from};
 use std::fmt::Display;
 
 /// Something that a choice wants and does not have, or not for certain.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Wanting {
-    /// The requirement among those of the choice's tools; none for a rail.
-    pub(crate) requirement: Option<usize>,
     /// The capability: `A dipnet that reaches the water`.
     pub(crate) what: String,
     /// Whether nobody can tell.
     pub(crate) open: bool,
     /// Why, in one sentence part: `LC-1: 1/2 in too short for the rail`.
     pub(crate) why: String,
-}
-
-impl Wanting {
-    /// The same without its place among a choice's tools, so that the same
-    /// want of two choices is one.
-    pub(crate) fn bare(self) -> Self {
-        Self { requirement: None, ..self }
-    }
 }
 
 /// The text with a small letter at its start, unless more capitals follow.
@@ -57,7 +45,6 @@ pub(crate) fn small(text: &str) -> String {
 
 /// What a kit is worth, in one sentence; every number stands by itself.
 pub(crate) fn worth(worth: &Worth, locale: Locale) -> String {
-    let all = worth.first + worth.fallback + worth.unclear + worth.nothing;
     let some = |number: usize, told: fn(Locale, &dyn Display) -> String| {
         (number > 0).then(|| told(locale, &number))
     };
@@ -66,7 +53,7 @@ pub(crate) fn worth(worth: &Worth, locale: Locale) -> String {
         some(worth.unclear, Locale::options_cannot_tell_in),
         some(worth.nothing, Locale::options_nothing_in),
     ];
-    let first = locale.options_worth(&worth.first, &all);
+    let first = locale.options_worth(&worth.first, &worth.counted());
     let told = std::iter::once(first).chain(rest.into_iter().flatten());
     let told = told.collect::<Vec<_>>().join(", ");
     match worth.left_out {
@@ -116,40 +103,39 @@ impl<'a> Shown<'a> {
 
     /// In what the tools of a choice are short.
     fn short(&self, choice: &Choice) -> &'static str {
-        let findings = choice.tools.iter().flat_map(|judgement| &judgement.findings);
-        let mut reasons = findings.flat_map(|finding| &finding.reasons);
-        let too_short =
-            |because: &Because| matches!(because.reason, Reason::TooShortForRail { .. });
-        match (choice.answer, reasons.any(too_short)) {
-            (_, true) => self.locale.options_too_short(),
-            (Answer::Unknown, false) => self.locale.options_unsure(),
+        match choice.answer {
+            _ if choice.is_too_short() => self.locale.options_too_short(),
+            Answer::Unknown => self.locale.options_unsure(),
             _ => self.locale.options_leaders_only(),
         }
     }
 
     /// What a choice that is not open wants.
     pub(crate) fn wanting(&self, choice: &'a Choice) -> Vec<Wanting> {
-        let rails = choice.rails.iter().filter(|rail| rail.answer != Answer::Yes);
-        let mut all: Vec<Wanting> = rails.map(|rail| self.of_rail(rail)).collect();
-        let Some(judgement) = &choice.tools else { return all };
-        let words = self.words(judgement);
-        for finding in judgement.findings.iter().filter(|f| f.outcome != Outcome::Met) {
-            all.push(Wanting {
-                requirement: Some(finding.requirement),
-                what: words.title(finding.requirement),
-                open: finding.outcome == Outcome::CannotTell,
-                why: reason(&words, judgement, finding),
-            });
-        }
-        all
+        choice.lacks().map(|lack| self.lack(choice, lack)).collect()
     }
 
-    fn of_rail(&self, rail: &Rail) -> Wanting {
+    /// One thing that a choice wants.
+    pub(crate) fn lack(&self, choice: &'a Choice, lack: Lack<'_>) -> Wanting {
+        let (what, why) = match (lack, &choice.tools) {
+            (Lack::Rail(rail), _) => {
+                (self.practice.capabilities[rail.capability].title.to_string(), self.of_rail(rail))
+            }
+            (Lack::Tool(finding), Some(judgement)) => {
+                let words = self.words(judgement);
+                (words.title(finding.requirement), reason(&words, judgement, finding))
+            }
+            (Lack::Tool(_), None) => Default::default(),
+        };
+        Wanting { what, open: lack.is_open(), why }
+    }
+
+    fn of_rail(&self, rail: &Rail) -> String {
         let capability = &self.practice.capabilities[rail.capability];
         let locale = self.locale;
-        let why = match (&capability.given_by, rail.freeboard) {
+        match (&capability.given_by, rail.freeboard) {
             (GivenBy::LowRail { figure, .. }, Some(highest)) => {
-                let own = figures::freeboard(highest, self.system(), locale);
+                let own = figures::freeboard(highest, system_of(&self.options.vessel), locale);
                 let most = figure.show(locale.units, Rounding::Down);
                 match rail.answer {
                     Answer::Unknown => locale.options_rail_disputed(&own, &most),
@@ -162,47 +148,38 @@ impl<'a> Shown<'a> {
                 locale.options_rail_from_elsewhere(&from, &asked)
             }
             _ => locale.options_rail_unknown().to_owned(),
-        };
-        let what = capability.title.to_string();
-        Wanting { requirement: None, what, open: rail.answer == Answer::Unknown, why }
+        }
     }
 
     /// What opens a choice that is not open, step by step; empty where
     /// nothing aboard or bought would.
     pub(crate) fn opens(&self, choice: &'a Choice) -> Vec<String> {
-        if choice.rails.iter().any(|rail| rail.answer == Answer::No) {
-            return Vec::new();
+        choice.steps().into_iter().filter_map(|step| self.opening(choice, step)).collect()
+    }
+
+    /// One step that opens a choice, in the imperative.
+    pub(crate) fn opening(&self, choice: &'a Choice, step: Opening<'_>) -> Option<String> {
+        match step {
+            Opening::Measure(_) => Some(self.locale.options_measure_rail().to_owned()),
+            Opening::Step(step) => {
+                let judgement = choice.tools.as_ref()?;
+                Some(self.words(judgement).step_of(judgement, step))
+            }
         }
-        let unknown_rail = choice.rails.iter().any(|rail| rail.answer == Answer::Unknown);
-        let mut steps = Vec::new();
-        if unknown_rail {
-            steps.push(self.locale.options_measure_rail().to_owned());
-        }
-        let Some(judgement) = &choice.tools else { return steps };
-        let way = judgement.inverses.as_ref().map(|inverses| &inverses.way);
-        let Some(WayToReady::Steps { steps: own, .. }) = way else { return steps };
-        let words = self.words(judgement);
-        steps.extend(
-            own.iter()
-                .map(|step| words.step(step, words.freeboard_for(judgement, step.requirement))),
-        );
-        steps
     }
 
     /// The single tool that would lift most situations: what to do, in the
     /// imperative; none where no single tool lifts any.
     pub(crate) fn lift(&self) -> Option<String> {
         let lift = self.options.lift.as_ref()?;
-        let words = self.words(&lift.judgement);
-        let step: &Step = &lift.step;
-        Some(words.step(step, words.freeboard_for(&lift.judgement, step.requirement)))
+        Some(self.words(&lift.judgement).step_of(&lift.judgement, &lift.step))
     }
 
     /// What that lifts: `5 situations, 3 of them to their first choice`.
     pub(crate) fn lifts(&self) -> Option<String> {
         let lift = self.options.lift.as_ref()?;
         let all = lift.lifted.len();
-        Some(match lift.lifted.iter().filter(|l| l.to == 0).count() {
+        Some(match lift.to_first() {
             0 => self.locale.options_lifts(all),
             first if first == all => self.locale.options_lifts_to_first(all),
             first => self.locale.options_lifts_some_to_first(all, &first),
@@ -241,34 +218,12 @@ impl<'a> Shown<'a> {
             OwnHooks::NotSaid => Some(self.locale.options_hooks_not_known()),
         }
     }
-
-    fn system(&self) -> System {
-        let readings = self.options.vessel.freeboard.stations.iter().flat_map(|s| &s.readings);
-        readings.map(|reading| reading.high.system).next().unwrap_or(System::Customary)
-    }
 }
 
-/// Why a finding is not met: of the tool that the shortest way sees to, if it
-/// sees to one, else of the nearest.
+/// Why a finding is not met: everything that is wrong with the tool by which
+/// it is told, since mending one thing alone may not do.
 fn reason(words: &Words<'_>, judgement: &Judgement, finding: &Finding) -> String {
-    let way = judgement.inverses.as_ref().map(|inverses| &inverses.way);
-    let steps = match way {
-        Some(WayToReady::Steps { steps, .. }) => steps.as_slice(),
-        _ => &[],
-    };
-    let for_it = |step: &&Step| {
-        step.requirement == finding.requirement || step.also.contains(&finding.requirement)
-    };
-    let mut tools = steps.iter().filter(for_it).filter_map(|step| match step.target {
-        Target::Tool(tool) => Some(tool),
-        _ => None,
-    });
-    let tells = |tool: &usize| finding.reasons.iter().any(|because| because.tool == Some(*tool));
-    let first = || finding.reasons.first().and_then(|because| because.tool);
-    let Some(tool) = tools.find(tells).or_else(first) else {
-        return words.first_reason(finding);
-    };
-    // Everything that is wrong with it: mending one thing alone may not do.
+    let Some(tool) = judgement.tool_told(finding) else { return words.first_reason(finding) };
     let of_it = finding.reasons.iter().filter(|because| because.tool == Some(tool));
     let texts: Vec<String> = of_it.map(|because| words.reason_of(because)).collect();
     format!("{}: {}", words.lot(tool), texts.join("; "))

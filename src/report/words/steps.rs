@@ -6,6 +6,7 @@ use super::asked::article;
 use super::figures;
 use super::{Case, Words};
 use crate::measure::Length;
+use crate::model::check::Judgement;
 use crate::model::finding::{Action, Clash, FilledSlot, Step, Target};
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
@@ -28,6 +29,11 @@ impl Words<'_> {
                 self.all(texts.collect()).unwrap_or_else(|| self.locale.step_piece(piece))
             }
         }
+    }
+
+    /// A step of a judgement's shortest way, at the freeboard that it is for.
+    pub(crate) fn step_of(&self, judgement: &Judgement, step: &Step) -> String {
+        self.step(step, judgement.freeboard_for(step.requirement, self.vessel))
     }
 
     /// The step in few words, where the remedy of the finding above tells its

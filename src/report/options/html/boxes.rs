@@ -3,10 +3,9 @@
 //!
 //! Imports `model`, the words and the drawings.
 
-use super::cards::{cited, cited_line, lines, stop_when};
-use super::columns;
+use super::parts::{cited, cited_line, lines, stop_when};
 use super::plan::{Plan, Sheet};
-use crate::model::technique::{Line, Never};
+use crate::model::technique::Never;
 use crate::report::draw::sketch;
 use crate::report::render::base::prose;
 use crate::report::words::options::without_never;
@@ -19,8 +18,8 @@ pub(super) fn technique(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Mar
         return html! {};
     };
     let name = format!("{place}-name");
-    let shown_at = drawn_before(plan, sheet, index).and_then(|other| plan.place(other));
-    let shared = shared(plan, sheet);
+    let shown_at = plan.drawn_before(sheet, index).and_then(|other| plan.place(other));
+    let shared = plan.shared_cautions(sheet);
     html! {
         article.box id=(place) aria-labelledby=(name) {
             h3 id=(name) { span.badge { (place) } " " (prose(&technique.title.to_string())) }
@@ -47,7 +46,7 @@ pub(super) fn technique(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Mar
 /// each stands once above them, on a screen in each of them.
 pub(super) fn cautions(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
     html! {
-        @for (line, techniques) in shared(plan, sheet) {
+        @for (line, techniques) in plan.shared_cautions(sheet) {
             @let places: Vec<&str> = techniques.iter().filter_map(|index| plan.place(*index)).collect();
             p class="own on-paper shared" {
                 b { (places.join(", ")) ": " } (cited_line(line))
@@ -56,46 +55,11 @@ pub(super) fn cautions(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
     }
 }
 
-/// The cautions that more than one technique of a page has, with these.
-fn shared<'a>(plan: &Plan<'a>, sheet: &Sheet<'_>) -> Vec<(&'a Line, Vec<usize>)> {
-    let practice = plan.shown.practice;
-    let mut found: Vec<(&Line, Vec<usize>)> = Vec::new();
-    for index in &sheet.techniques {
-        for line in practice.techniques.get(*index).into_iter().flat_map(|own| &own.cautions) {
-            match found.iter_mut().find(|(known, _)| *known == line) {
-                Some((_, techniques)) => techniques.push(*index),
-                None => found.push((line, vec![*index])),
-            }
-        }
-    }
-    found.retain(|(_, techniques)| techniques.len() > 1);
-    found
-}
-
-/// The technique of a page whose box shows the same drawing, if one comes
-/// before this in the practice: on paper a page has each drawing once.
-fn drawn_before(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Option<usize> {
-    let of = |index: usize| plan.shown.practice.techniques.get(index)?.drawing.as_deref();
-    let own = of(index)?;
-    let same = sheet.techniques.iter().filter(|other| of(**other) == Some(own));
-    same.min().copied().filter(|first| *first != index)
-}
-
-/// About how high a box is on paper.
-pub(super) fn height(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> usize {
-    let Some(technique) = plan.shown.practice.techniques.get(index) else { return 0 };
-    let shared = shared(plan, sheet);
-    let alone = |line: &&Line| shared.iter().all(|(other, _)| other != line);
-    let cautions: Vec<&Line> = technique.cautions.iter().filter(alone).collect();
-    let drawn = technique.drawing.is_some() && drawn_before(plan, sheet, index).is_none();
-    columns::height(technique, &cautions, drawn, plan.shown.locale)
-}
-
 /// What is never done in the cases of a page, each once.
 pub(super) fn nevers(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
     let holds = |never: &&Never| {
         let mut cases = sheet.groups.iter().flat_map(|group| &group.cases);
-        cases.any(|case| never.when.meets(&case.situation.when))
+        cases.any(|case| never.when.meets(&case.of.situation.when))
     };
     let here = plan.shown.practice.nevers.iter().filter(holds);
     let here: Vec<String> = here.map(|never| without_never(&never.says.to_string())).collect();

@@ -3,13 +3,12 @@
 //!
 //! Imports `model`, the words and the drawings.
 
+use super::parts::{cited, foot, lines, stop_when};
 use super::plan::Plan;
 use crate::model::technique::{Card, Cited, Line, Practice, Technique};
 use crate::report::Locale;
 use crate::report::draw::sketch;
-use crate::report::profiles::verified;
 use crate::report::render::base::prose;
-use crate::report::words::pages::sentence;
 use maud::{Markup, html};
 
 /// The page of cards, and of what the whole card stands on.
@@ -26,7 +25,7 @@ pub(super) fn page(plan: &Plan<'_>) -> Markup {
                 @for (index, of) in practice.cards.iter().enumerate() { (card(plan, index, of)) }
                 (notes(plan))
             }
-            (super::foot(plan, &titles.join(", ")))
+            (foot(plan.shown, &titles.join(", ")))
         }
     }
 }
@@ -70,14 +69,6 @@ fn way(technique: &Technique, locale: Locale) -> Markup {
     }
 }
 
-/// When to stop with a technique.
-pub(super) fn stop_when(technique: &Technique, locale: Locale) -> Markup {
-    html! {
-        b { (locale.options_card_stop_when()) " " }
-        @for stop in &technique.stop { (prose(&sentence(&stop.to_string()))) " " }
-    }
-}
-
 /// The sources of single lines, each once.
 fn sources(card: &Card) -> Vec<&Cited> {
     let lines = card.steps.iter().chain(&card.nevers).chain(&card.cautions);
@@ -113,26 +104,4 @@ fn notes(plan: &Plan<'_>) -> Markup {
             }
         }
     }
-}
-
-/// Lines of a technique, each with its source.
-pub(super) fn lines(class: &str, lines: &[Line]) -> Markup {
-    html! {
-        @for line in lines {
-            p class=(class) { (cited_line(line)) }
-        }
-    }
-}
-
-/// A line with its source.
-pub(super) fn cited_line(line: &Line) -> Markup {
-    html! {
-        (prose(&line.says.to_string()))
-        @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source))) ")" } }
-    }
-}
-
-/// A source and how it was verified.
-pub(super) fn cited(cited: &Cited) -> String {
-    format!("{}; {}", cited.clause, verified(cited.verified, Locale::default()))
 }

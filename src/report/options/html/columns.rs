@@ -4,7 +4,7 @@
 //! Imports `model`. Heights are guesses from how much is written, in tenths
 //! of a millimetre; the browser lays out, so a wrong guess costs paper only.
 
-use super::cards::cited;
+use super::parts::cited;
 use crate::model::technique::{Line, Technique};
 use crate::report::Locale;
 
@@ -72,6 +72,9 @@ pub(super) fn height(
 /// How high a box of rows is, by the texts of its rows, over one column or
 /// over both.
 pub(super) fn height_of_rows(rows: &[String], whole: bool) -> usize {
+    if rows.is_empty() {
+        return 0;
+    }
     let times = if whole { 2 } else { 1 };
     let rows = rows.iter().map(|row| 10 + CAUTION_LINE * lines(row, 54 * times));
     FRAME + HEADING_LINE + rows.sum::<usize>()

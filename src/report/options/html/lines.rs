@@ -3,10 +3,13 @@
 //!
 //! Imports `model` and the words.
 
-use super::plan::{Case, Group, Plan};
+use super::parts::cited;
+use super::plan::Plan;
+use crate::freeing::{Prospect, Way};
 use crate::measure::Answer;
-use crate::model::options::{Choice, OwnHooks, Standing};
+use crate::model::options::{Access, OwnHooks, Standing};
 use crate::report::Locale;
+use crate::report::content::situations::{Case, Group};
 use crate::report::render::base::{prose, shown as safe};
 use crate::report::words::options as said;
 use crate::report::words::pages::{capital, sentence};
@@ -15,23 +18,25 @@ use maud::{Markup, html};
 /// A group of situations.
 pub(super) fn group(plan: &Plan<'_>, group: &Group<'_>) -> Markup {
     let locale = plan.shown.locale;
-    let told = |case: &&Case<'_>| !case.left_out() && case.way().is_some();
-    let left_out: Vec<_> = group.cases.iter().filter(|case| case.left_out()).collect();
+    let (left_out, counted): (Vec<_>, Vec<_>) =
+        group.cases.iter().partition(|case| case.of.answered.is_left_out());
+    let told: Vec<_> = counted.iter().filter_map(|case| Some((*case, case.of.best()?))).collect();
+    let about = if group.along { Vec::new() } else { about(plan, &group.words) };
     html! {
         div class={ "group" @if group.along { " along" } @else if group.title.is_none() { " wide" } } {
             @if let Some(title) = &group.title { h3 { (prose(title)) } }
-            @if !group.about.is_empty() { p.small { (prose(&capital(&group.about.join("; ")))) } }
-            (loud(plan, group, Standing::Nothing))
-            (loud(plan, group, Standing::Unclear))
-            @if group.cases.iter().any(|case| told(&case)) {
-                ul.situations { @for case in group.cases.iter().filter(told) { (line(plan, case)) } }
+            @if !about.is_empty() { p.small { (prose(&capital(&about.join("; ")))) } }
+            (loud(plan, &counted, Standing::Nothing))
+            (loud(plan, &counted, Standing::Unclear))
+            @if !told.is_empty() {
+                ul.situations { @for (case, best) in told { (line(plan, case, &best)) } }
             }
             @if !left_out.is_empty() {
                 p.small {
                     (locale.options_card_left_out()) " "
                     @for (index, case) in left_out.iter().enumerate() {
                         @if index > 0 { "; " }
-                        span data-case=(safe(&case.situation.id)) { (prose(&case.title)) }
+                        span data-case=(safe(&case.of.situation.id)) { (prose(&case.title)) }
                     }
                     "."
                 }
@@ -40,38 +45,47 @@ pub(super) fn group(plan: &Plan<'_>, group: &Group<'_>) -> Markup {
     }
 }
 
+/// What the answers to the second fact say, with their sources.
+fn about(plan: &Plan<'_>, words: &[usize]) -> Vec<String> {
+    let Some(fact) = plan.shown.practice.facts.get(1) else { return Vec::new() };
+    let words = words.iter().filter_map(|word| fact.words.get(*word));
+    let told = words.map(|word| match &word.cited {
+        Some(source) => cited(source),
+        None => word.says.to_string(),
+    });
+    told.collect()
+}
+
 /// One situation: what it is, where the way is told, and with which tools.
-fn line(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
+fn line<'a>(plan: &Plan<'a>, case: &Case<'a>, best: &Way<'a>) -> Markup {
     let locale = plan.shown.locale;
-    let best = case.answered.best().and_then(|best| case.answered.choices.get(best));
-    let uses = best.map(|choice| plan.shown.uses(choice)).unwrap_or_default();
     html! {
-        li data-case=(safe(&case.situation.id)) {
+        li data-case=(safe(&case.of.situation.id)) {
             div.situation {
                 span.what {
                     (prose(&case.title))
-                    @if case.answered.hooks == OwnHooks::NotSaid {
+                    @if case.of.answered.hooks == OwnHooks::NotSaid {
                         " " span.soft { "(" (locale.options_hooks_not_known()) ")" }
                     }
                 }
                 span.way {
-                    (references(plan, case.way().unwrap_or_default()))
-                    " " (marks(&uses, locale))
-                    (or_else(plan, case))
+                    (references(plan, best.techniques))
+                    " " (marks(&plan.shown.uses(best.choice), locale))
+                    (or_else(plan, &case.of))
                 }
             }
-            (better(plan, case))
+            (better(plan, &case.of))
         }
     }
 }
 
 /// What cuts the line should the way fail, or that nothing does.
-fn or_else(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
+fn or_else(plan: &Plan<'_>, of: &Prospect<'_>) -> Markup {
     let locale = plan.shown.locale;
     html! {
-        @if let Some(last) = plan.last(case) {
-            " " span.else { (locale.options_card_else()) " " (references(plan, last)) }
-        } @else if plan.lacks_a_cut(case) {
+        @if let Some(last) = of.cut_behind() {
+            " " span.else { (locale.options_card_else()) " " (references(plan, last.techniques)) }
+        } @else if of.lacks_a_cut() {
             " " span.else { b { (locale.options_card_else_no_cut()) } }
         }
     }
@@ -105,40 +119,33 @@ fn reference(plan: &Plan<'_>, technique: usize) -> Markup {
 }
 
 /// The better choices that are closed, by the label of what closes them.
-fn better(plan: &Plan<'_>, case: &Case<'_>) -> Markup {
-    let (all, locale) = (case.better(), plan.shown.locale);
-    let part = |kept: fn(&Choice) -> bool, says: &'static str| {
-        let part: Vec<_> = all.iter().filter(|(_, choice)| kept(choice)).collect();
+fn better<'a>(plan: &Plan<'a>, of: &Prospect<'a>) -> Markup {
+    let (all, locale) = (of.first_better(), plan.shown.locale);
+    let part = |access: Access, says: &'static str| {
+        let way = all.iter().find(|way| way.choice.access() == access);
         html! {
-            @if !part.is_empty() {
+            @if let Some(way) = way {
                 p.better {
                     (says) " "
-                    @for (index, (techniques, choice)) in part.iter().enumerate() {
-                        @if index > 0 { "; " }
-                        (prose(&said::small(&plan.shown.choice(techniques))))
-                        " " span.label { (plan.label(choice)) }
-                    }
+                    (prose(&said::small(&plan.shown.choice(way.techniques))))
+                    " " span.label { (plan.label(way.choice)) }
                 }
             }
         }
     };
     html! {
-        (part(Choice::is_short, locale.options_card_open_but_short()))
-        (part(|c| !c.is_open() && c.answer == Answer::No, locale.options_card_better_but_closed()))
-        (part(
-            |c| !c.is_open() && c.answer == Answer::Unknown,
-            locale.options_card_better_but_not_told(),
-        ))
+        (part(Access::Short, locale.options_card_open_but_short()))
+        (part(Access::Closed, locale.options_card_better_but_closed()))
+        (part(Access::Unknown, locale.options_card_better_but_not_told()))
     }
 }
 
 /// Situations of which nothing is known to be open, those with the same way
 /// out together; the words are milder where each has a way at some station.
-fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
-    let cases = group.cases.iter().filter(|c| !c.left_out() && c.standing() == standing);
+fn loud<'a>(plan: &Plan<'a>, cases: &[&Case<'a>], standing: Standing) -> Markup {
     let mut found: Vec<(WayOut<'_>, Vec<&Case<'_>>)> = Vec::new();
-    for case in cases {
-        let out = WayOut::of(plan, case);
+    for case in cases.iter().filter(|case| case.of.answered.standing() == standing) {
+        let out = WayOut::of(plan, &case.of);
         match found.iter_mut().find(|(known, _)| *known == out) {
             Some((_, like)) => like.push(case),
             None => found.push((out, vec![case])),
@@ -162,7 +169,7 @@ fn loud(plan: &Plan<'_>, group: &Group<'_>, standing: Standing) -> Markup {
                 @for (out, like) in &found {
                     ul {
                         @for case in like {
-                            li data-case=(safe(&case.situation.id)) { (prose(&case.title)) }
+                            li data-case=(safe(&case.of.situation.id)) { (prose(&case.title)) }
                         }
                     }
                     @for yet in &out.yet { p { b { (locale.options_card_yet()) " " } (prose(yet)) "." } }
@@ -194,26 +201,22 @@ struct WayOut<'a> {
 impl<'a> WayOut<'a> {
     /// The steps that take least; where nobody can tell, those that find out,
     /// or at least what is not known.
-    fn of(plan: &Plan<'a>, case: &Case<'a>) -> Self {
-        let locale = plan.shown.locale;
-        let unclear = case.standing() == Standing::Unclear;
-        let choices = &case.answered.choices;
-        let unknown =
-            |index: usize| choices.get(index).is_some_and(|c| c.answer == Answer::Unknown);
-        let first = said::get_first(plan.shown, case.answered, case.situation);
-        let yet = said::at_stations(plan.shown, case.situation);
-        if let Some((index, steps)) = first.filter(|(index, _)| !unclear || unknown(*index)) {
+    fn of(plan: &Plan<'a>, of: &Prospect<'a>) -> Self {
+        let (shown, locale) = (plan.shown, plan.shown.locale);
+        let unclear = of.answered.standing() == Standing::Unclear;
+        let unknown = |way: &Way<'_>| way.choice.answer == Answer::Unknown;
+        let yet = said::at_stations(shown, of);
+        if let Some(first) = of.first_to_open().filter(|first| !unclear || unknown(first)) {
             let head = match unclear {
                 true => locale.options_card_measure_first(),
                 false => locale.options_card_get_first(),
             };
-            let then = case.situation.choices.get(index).map(Vec::as_slice);
-            return Self { yet, head: Some(head), says: said::steps(&steps), then };
+            let says = said::steps(&shown.opens(first.choice));
+            return Self { yet, head: Some(head), says, then: Some(first.techniques) };
         }
-        let open = choices.iter().find(|choice| choice.answer == Answer::Unknown);
-        let whys = open.into_iter().flat_map(|choice| plan.shown.wanting(choice));
-        let whys: Vec<String> =
-            whys.filter(|w| w.open).map(|w| format!("{}: {}", w.what, w.why)).collect();
+        let whys = of.ways().find(unknown).map(|way| shown.wanting(way.choice));
+        let whys = whys.into_iter().flatten().filter(|wanting| wanting.open);
+        let whys: Vec<String> = whys.map(|w| format!("{}: {}", w.what, w.why)).collect();
         let (head, says) = match whys.is_empty() {
             true => (None, sentence(locale.options_nothing_opens_any())),
             false => (Some(locale.options_card_not_known()), sentence(&whys.join("; "))),

@@ -1,16 +1,16 @@
-//! Where everything stands on the wall card: the pages, their groups, the
-//! place of each technique, and the labels of what is closed.
+//! Where everything stands on the wall card: the pages, the place of each
+//! technique, and the labels of what is closed.
 //!
 //! Imports `model` and the words. It orders what was answered and answers
 //! nothing itself.
 
-use super::boxes;
-use super::closed::{self, Closed};
 use super::columns;
-use crate::model::options::{Answered, Choice, OwnHooks, Standing};
-use crate::model::technique::{Situation, Technique};
+use crate::model::options::Choice;
+use crate::model::technique::{Line, Technique};
+use crate::report::Locale;
+use crate::report::content::situations::{Case, Group, Place, places};
 use crate::report::options::Shown;
-use crate::report::words::{figures, options as said, pages::capital};
+use crate::report::words::options::{self as said, Wanting};
 
 /// The whole card, ordered.
 pub(super) struct Plan<'a> {
@@ -34,37 +34,55 @@ pub(super) struct Sheet<'a> {
     pub(super) closed_among: bool,
 }
 
-/// Situations that belong together.
-pub(super) struct Group<'a> {
-    /// What they have in common; none where a page has only one group.
-    pub(super) title: Option<String>,
-    /// Whether it goes along with any of the others.
-    pub(super) along: bool,
-    /// Which cases they are, and by which source; nothing for what goes along.
-    pub(super) about: Vec<String>,
-    pub(super) cases: Vec<Case<'a>>,
+impl<'a> Sheet<'a> {
+    fn new(index: usize, place: Place<'a>) -> Self {
+        let Place { title, groups } = place;
+        Self { letter: letter(index), title, groups, techniques: Vec::new(), closed_among: true }
+    }
+
+    fn cases(&self) -> impl Iterator<Item = &Case<'a>> {
+        self.groups.iter().flat_map(|group| &group.cases)
+    }
 }
 
-/// One situation and what was answered.
-pub(super) struct Case<'a> {
-    pub(super) situation: &'a Situation,
-    pub(super) answered: &'a Answered,
-    /// Its title without what its group has in common.
-    pub(super) title: String,
+/// Why a choice is closed and what opens it; the same for several choices
+/// that lack the same.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Closed {
+    pub(super) wanting: Vec<Wanting>,
+    /// What opens it, step by step.
+    pub(super) opens: Vec<String>,
+    /// What is said where no step opens it.
+    pub(super) never: &'static str,
 }
 
-/// Situations with what was answered, by what they have in common.
-type Sorted<'a, K> = Vec<(K, Vec<(&'a Situation, &'a Answered)>)>;
+impl Closed {
+    /// That of a choice which is not open.
+    fn of<'a>(shown: &Shown<'a>, choice: &'a Choice) -> Self {
+        Self {
+            wanting: shown.wanting(choice),
+            opens: shown.opens(choice),
+            never: said::nothing_opens(shown, choice),
+        }
+    }
 
-/// The answers that a situation names to a fact.
-fn key(situation: &Situation, fact: usize) -> Vec<usize> {
-    situation.when.words(fact).unwrap_or_default().to_vec()
+    /// About what it says, to guess its height.
+    fn text(&self, locale: Locale) -> String {
+        let whys = self.wanting.iter().map(|lack| format!("{}: {}; ", lack.what, lack.why));
+        let opens = match self.opens.is_empty() {
+            true => self.never.to_owned(),
+            false => format!("{} {}", locale.options_card_opens_it(), said::steps(&self.opens)),
+        };
+        whys.collect::<String>() + &opens
+    }
 }
 
 impl<'a> Plan<'a> {
     /// Orders what was answered.
     pub(super) fn new(shown: &'a Shown<'a>) -> Self {
-        let mut plan = Self { shown, sheets: sheets(shown), places: vec![], closed: vec![] };
+        let sheets = places(shown).into_iter().enumerate();
+        let sheets = sheets.map(|(index, place)| Sheet::new(index, place)).collect();
+        let mut plan = Self { shown, sheets, places: vec![], closed: vec![] };
         plan.label_closed();
         plan.put_techniques();
         plan
@@ -76,9 +94,9 @@ impl<'a> Plan<'a> {
         let techniques = &self.shown.practice.techniques;
         let mut pages: Vec<Option<usize>> = vec![None; techniques.len()];
         for (page, sheet) in self.sheets.iter().enumerate() {
-            for case in sheet.groups.iter().flat_map(|group| &group.cases) {
-                let last = last(self.shown, case);
-                for technique in case.way().into_iter().chain(last).flatten() {
+            let counted = sheet.cases().filter(|case| !case.of.answered.is_left_out());
+            for way in counted.flat_map(|case| [case.of.best(), case.of.cut_behind()]).flatten() {
+                for technique in way.techniques {
                     pages[*technique] = Some(page);
                 }
             }
@@ -99,9 +117,11 @@ impl<'a> Plan<'a> {
     /// Puts the boxes of a page in order and gives each its place.
     fn order_boxes(&mut self, page: usize) {
         let sheet = &self.sheets[page];
-        let high = |technique: &usize| (*technique, boxes::height(self, sheet, *technique));
+        let high = |technique: &usize| (*technique, self.height(sheet, *technique));
         let high: Vec<(usize, usize)> = sheet.techniques.iter().map(high).collect();
-        let [half, whole] = closed::heights(self, sheet);
+        let closed = self.closed_on(sheet).into_iter();
+        let closed: Vec<_> = closed.map(|(_, closed)| closed.text(self.shown.locale)).collect();
+        let [half, whole] = [false, true].map(|whole| columns::height_of_rows(&closed, whole));
         let (among, below) = (columns::order(&high, half), columns::order(&high, 0));
         let closed_among = among.1 <= below.1 + whole;
         let order = if closed_among { among.0 } else { below.0 };
@@ -132,9 +152,9 @@ impl<'a> Plan<'a> {
     /// Gives each thing that closes a better choice its label.
     fn label_closed(&mut self) {
         let mut all: Vec<Closed> = Vec::new();
-        for case in self.sheets.iter().flat_map(|sheet| &sheet.groups).flat_map(|g| &g.cases) {
-            for (_, choice) in case.better() {
-                let closed = Closed::of(self.shown, choice);
+        for case in self.sheets.iter().flat_map(Sheet::cases) {
+            for way in case.of.first_better() {
+                let closed = Closed::of(self.shown, way.choice);
                 if !all.contains(&closed) {
                     all.push(closed);
                 }
@@ -148,24 +168,54 @@ impl<'a> Plan<'a> {
         self.places.get(technique)?.as_deref()
     }
 
-    /// What cuts the line in a case, should the way that is shown fail.
-    pub(super) fn last(&self, case: &Case<'a>) -> Option<&'a [usize]> {
-        last(self.shown, case)
-    }
-
-    /// Whether the way that is shown leaves the line on the animal should it
-    /// fail, since nothing that would cut it is open.
-    pub(super) fn lacks_a_cut(&self, case: &Case<'a>) -> bool {
-        let cuts = |choice: &Vec<usize>| said::cuts_line(self.shown.practice, choice);
-        let best = case.way().is_some_and(|way| !said::cuts_line(self.shown.practice, way));
-        best && case.situation.choices.iter().any(cuts) && self.last(case).is_none()
-    }
-
     /// The label of what closes a choice.
-    pub(super) fn label(&self, choice: &Choice) -> String {
+    pub(super) fn label(&self, choice: &'a Choice) -> String {
         let closed = Closed::of(self.shown, choice);
         let at = self.closed.iter().position(|other| *other == closed);
         at.map(label).unwrap_or_default()
+    }
+
+    /// What closes better choices on a page, by label.
+    pub(super) fn closed_on(&self, sheet: &Sheet<'a>) -> Vec<(String, &Closed)> {
+        let better = sheet.cases().flat_map(|case| case.of.first_better());
+        let here: Vec<String> = better.map(|way| self.label(way.choice)).collect();
+        let rows = self.closed.iter().enumerate().map(|(index, closed)| (label(index), closed));
+        rows.filter(|(label, _)| here.contains(label)).collect()
+    }
+
+    /// The cautions that more than one technique of a page has, with these.
+    pub(super) fn shared_cautions(&self, sheet: &Sheet<'_>) -> Vec<(&'a Line, Vec<usize>)> {
+        let practice = self.shown.practice;
+        let mut found: Vec<(&Line, Vec<usize>)> = Vec::new();
+        for index in &sheet.techniques {
+            for line in practice.techniques.get(*index).into_iter().flat_map(|own| &own.cautions) {
+                match found.iter_mut().find(|(known, _)| *known == line) {
+                    Some((_, techniques)) => techniques.push(*index),
+                    None => found.push((line, vec![*index])),
+                }
+            }
+        }
+        found.retain(|(_, techniques)| techniques.len() > 1);
+        found
+    }
+
+    /// The technique of a page whose box shows the same drawing, if one comes
+    /// before this in the practice: on paper a page has each drawing once.
+    pub(super) fn drawn_before(&self, sheet: &Sheet<'_>, index: usize) -> Option<usize> {
+        let of = |index: usize| self.shown.practice.techniques.get(index)?.drawing.as_deref();
+        let own = of(index)?;
+        let same = sheet.techniques.iter().filter(|other| of(**other) == Some(own));
+        same.min().copied().filter(|first| *first != index)
+    }
+
+    /// About how high a box is on paper.
+    fn height(&self, sheet: &Sheet<'_>, index: usize) -> usize {
+        let Some(technique) = self.shown.practice.techniques.get(index) else { return 0 };
+        let shared = self.shared_cautions(sheet);
+        let alone = |line: &&Line| shared.iter().all(|(other, _)| other != line);
+        let cautions: Vec<&Line> = technique.cautions.iter().filter(alone).collect();
+        let drawn = technique.drawing.is_some() && self.drawn_before(sheet, index).is_none();
+        columns::height(technique, &cautions, drawn, self.shown.locale)
     }
 
     /// The letter of the page after the last.
@@ -174,167 +224,13 @@ impl<'a> Plan<'a> {
     }
 }
 
-impl<'a> Case<'a> {
-    /// The techniques of the best open choice, unless the case is left out.
-    pub(super) fn way(&self) -> Option<&'a [usize]> {
-        if self.left_out() {
-            return None;
-        }
-        self.situation.choices.get(self.answered.best()?).map(Vec::as_slice)
-    }
-
-    /// Whether no such hook is aboard.
-    pub(super) fn left_out(&self) -> bool {
-        self.answered.hooks == OwnHooks::NoneAboard
-    }
-
-    /// How it stands.
-    pub(super) fn standing(&self) -> Standing {
-        self.answered.standing()
-    }
-
-    /// The best of the better choices of a fallback that is closed, and the
-    /// best of which nobody can tell, each with its techniques; the page for
-    /// the terminal has them all.
-    pub(super) fn better(&self) -> Vec<(&'a [usize], &'a Choice)> {
-        if self.left_out() || self.standing() != Standing::Fallback {
-            return Vec::new();
-        }
-        let techniques = self.situation.choices.iter().map(Vec::as_slice);
-        let mut first: Vec<(&'a [usize], &'a Choice)> = Vec::new();
-        for (techniques, choice) in techniques.zip(self.answered.better()) {
-            let alike = |known: &Choice| {
-                (known.answer, known.is_short()) == (choice.answer, choice.is_short())
-            };
-            if !first.iter().any(|(_, known)| alike(known)) {
-                first.push((techniques, choice));
-            }
-        }
-        first
-    }
-}
-
-/// The first open choice behind the best that cuts the line; none where the
-/// best does.
-fn last<'a>(shown: &Shown<'_>, case: &Case<'a>) -> Option<&'a [usize]> {
-    let best = case.answered.best().filter(|_| !case.left_out())?;
-    let cuts = |choice: &[usize]| said::cuts_line(shown.practice, choice);
-    if cuts(case.situation.choices.get(best)?) {
-        return None;
-    }
-    let later = case.situation.choices.iter().zip(&case.answered.choices).skip(best + 1);
-    let open = later.filter(|(_, choice)| choice.is_open());
-    open.map(|(techniques, _)| techniques.as_slice()).find(|techniques| cuts(techniques))
-}
-
-/// The pages: by the first fact that decides.
-fn sheets<'a>(shown: &'a Shown<'a>) -> Vec<Sheet<'a>> {
-    let practice = shown.practice;
-    let outlook = &shown.options.outlook;
-    let paired = |all: &'a [Situation], answered: &'a [Answered]| {
-        answered.iter().filter_map(move |one| Some((all.get(one.situation)?, one)))
-    };
-    let mut found: Sorted<'_, Vec<usize>> = Vec::new();
-    let situations = paired(&practice.situations, &outlook.situations);
-    for (situation, answered) in situations.chain(paired(&practice.along, &outlook.along)) {
-        let own = key(situation, 0);
-        match found.iter_mut().find(|(known, _)| *known == own) {
-            Some((_, all)) => all.push((situation, answered)),
-            None => found.push((own, vec![(situation, answered)])),
-        }
-    }
-    let sheet = |(index, (words, all)): (usize, (Vec<usize>, _))| Sheet {
-        letter: letter(index),
-        title: says(shown, 0, &words).unwrap_or_else(|| practice.title.to_string()),
-        groups: groups(shown, all),
-        techniques: Vec::new(),
-        closed_among: true,
-    };
-    found.into_iter().enumerate().map(sheet).collect()
-}
-
-/// The groups of a page: by the second fact that decides, and what goes along
-/// with any case in a group of its own.
-fn groups<'a>(shown: &'a Shown<'a>, all: Vec<(&'a Situation, &'a Answered)>) -> Vec<Group<'a>> {
-    let goes_along =
-        |situation: &Situation| shown.practice.along.iter().any(|of| std::ptr::eq(of, situation));
-    let mut found: Sorted<'_, (bool, Vec<usize>)> = Vec::new();
-    for (situation, answered) in all {
-        let own = (goes_along(situation), key(situation, 1));
-        // What holds for some of a group's answers stands in that group.
-        let within = |known: &(bool, Vec<usize>)| {
-            let all = |some: &[usize], of: &[usize]| some.iter().all(|word| of.contains(word));
-            known.0 == own.0
-                && known.1.is_empty() == own.1.is_empty()
-                && (all(&own.1, &known.1) || all(&known.1, &own.1))
-        };
-        match found.iter_mut().find(|(known, _)| within(known)) {
-            Some((known, cases)) => {
-                if own.1.len() > known.1.len() {
-                    known.1 = own.1;
-                }
-                cases.push((situation, answered));
-            }
-            None => found.push((own, vec![(situation, answered)])),
-        }
-    }
-    let alone = found.iter().filter(|((along, _), _)| !along).count() < 2;
-    let group = |((along, words), cases): ((bool, Vec<usize>), Vec<_>)| {
-        let titles: Vec<String> =
-            cases.iter().map(|(s, _): &(&Situation, _)| s.title.to_string()).collect();
-        let common = common_end(&titles);
-        let title = match (along, alone) {
-            (true, _) => Some(shown.locale.options_card_with_any().to_owned()),
-            (false, true) => None,
-            (false, false) if common.is_empty() => says(shown, 1, &words),
-            (false, false) => Some(capital(common.trim_start_matches(", "))),
-        };
-        let common = if title.is_some() { common } else { String::new() };
-        let cut = |title: &String| title.strip_suffix(&common).unwrap_or(title).to_owned();
-        let cases = cases.into_iter().zip(titles.iter().map(cut));
-        let cases = cases.map(|((situation, answered), title)| Case { situation, answered, title });
-        let about = if along { Vec::new() } else { about(shown, &words) };
-        Group { about, title, along, cases: cases.collect() }
-    };
-    found.into_iter().map(group).collect()
-}
-
-/// What the answers to the second fact say, with their sources.
-fn about(shown: &Shown<'_>, words: &[usize]) -> Vec<String> {
-    let Some(fact) = shown.practice.facts.get(1) else { return Vec::new() };
-    let words = words.iter().filter_map(|word| fact.words.get(*word));
-    let told = words.map(|word| match &word.cited {
-        Some(cited) => super::cards::cited(cited),
-        None => word.says.to_string(),
-    });
-    told.collect()
-}
-
-/// Answers in words.
-fn says(shown: &Shown<'_>, fact: usize, words: &[usize]) -> Option<String> {
-    let fact = shown.practice.facts.get(fact)?;
-    let words = words.iter().filter_map(|word| fact.words.get(*word));
-    let words: Vec<String> = words.map(|word| word.says.to_string()).collect();
-    (!words.is_empty()).then(|| capital(&figures::any_of(&words, shown.locale)))
-}
-
-/// The end, from a comma on, that all of several titles have.
-fn common_end(titles: &[String]) -> String {
-    let Some((first, rest)) = titles.split_first().filter(|(_, rest)| !rest.is_empty()) else {
-        return String::new();
-    };
-    let ends = first.match_indices(", ").map(|(at, _)| &first[at..]);
-    let mut shared = ends.filter(|end| rest.iter().all(|other| other.ends_with(end)));
-    shared.next().unwrap_or_default().to_owned()
-}
-
 /// The letter of a page.
 fn letter(index: usize) -> char {
     u32::try_from(index).ok().and_then(|i| char::from_u32(u32::from('A') + i)).unwrap_or('?')
 }
 
 /// The label of something closed: a to z, then with a number.
-pub(super) fn label(index: usize) -> String {
+fn label(index: usize) -> String {
     let letter = char::from(b'a' + u8::try_from(index % 26).unwrap_or(0));
     match index / 26 {
         0 => letter.to_string(),
@@ -345,15 +241,6 @@ pub(super) fn label(index: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn titles_share_an_end_only_from_a_comma_on() {
-        let titles = |all: &[&str]| all.iter().map(|t| (*t).to_owned()).collect::<Vec<_>>();
-        assert_eq!(common_end(&titles(&["Tangled, stays", "Hooked, deep, stays"])), ", stays");
-        assert_eq!(common_end(&titles(&["Tangled stays", "Hooked stays"])), "");
-        assert_eq!(common_end(&titles(&["Tangled, stays"])), "");
-        assert_eq!(common_end(&[]), "");
-    }
 
     #[test]
     fn labels_and_letters_never_run_out() {

@@ -794,11 +794,9 @@ options-cannot-tell-in = can't tell in { $number }
 options-nothing-in = nothing in { $number }
 # $worth, $number
 options-worth-left-out = { $worth } ({ $number } left out: no such hook aboard)
-options-in-water-comes-aboard = In the water, it can come aboard
-options-in-water-stays = In the water, it stays there
-options-on-deck = On deck
-options-further = Further situations
-options-along = Goes along with the others
+# $place, $group
+options-group = { $place }: { $group }
+options-with-any = With any of these
 options-on-deck-with = on deck, { $title }
 # $first, $next
 options-then = { $first }, then { $next }
@@ -956,7 +954,6 @@ options-card-measure-first = Measure first:
 options-card-get-first = Get first:
 options-card-not-known = Not known:
 options-card-then-way = Then: { $way }.
-options-card-with-any = With any of these
 
 ## What the drawings of the card show
 
