@@ -83,7 +83,7 @@ fn no_import_points_up() {
 }
 
 /// Rooms in which files still import each other: a list that only shrinks.
-const ROUND: [&str; 5] = ["cli", "fleet", "freeing", "quote", "report"];
+const ROUND: [&str; 4] = ["cli", "fleet", "quote", "report"];
 
 #[test]
 fn no_file_imports_itself_by_way_of_others() {

@@ -32,7 +32,7 @@ pub(in crate::report) fn figure(
     let line = Line {
         parts: &parts,
         end: (end, short(end)),
-        own: (&own, own_in_short(&own, short)),
+        own: (&own, own_in_short(words, short)),
         gives_out,
     };
     let facts = format!("{}; {}", own_in_words(words), told.join("; "));
@@ -102,9 +102,7 @@ fn own(words: &Words<'_>) -> Vec<(Length, Length)> {
 
 fn own_in_words(words: &Words<'_>) -> String {
     let from = taken_from(words.profile.freeboard_from, words.locale);
-    let own = own(words);
-    let ends = own.iter().map(|(low, _)| *low).min().zip(own.iter().map(|(_, high)| *high).max());
-    match ends {
+    match own_ends(words) {
         None => format!("The vessel's own freeboard, from {from}, is not known"),
         Some((low, high)) if low == high => {
             format!("The vessel's own freeboard: {} from {from}", words.freeboard(high))
@@ -117,9 +115,15 @@ fn own_in_words(words: &Words<'_>) -> String {
     }
 }
 
-fn own_in_short(own: &[(Length, Length)], short: impl Fn(Length) -> String) -> String {
-    let low = own.iter().map(|(low, _)| *low).min().unwrap_or(Length::ZERO);
-    let high = own.iter().map(|(_, high)| *high).max().unwrap_or(Length::ZERO);
+/// The lowest and the highest of them.
+fn own_ends(words: &Words<'_>) -> Option<(Length, Length)> {
+    let freeboard = &words.vessel.freeboard;
+    let known = freeboard.from == words.profile.freeboard_from;
+    freeboard.lowest().zip(freeboard.highest()).filter(|_| known)
+}
+
+fn own_in_short(words: &Words<'_>, short: impl Fn(Length) -> String) -> String {
+    let (low, high) = own_ends(words).unwrap_or((Length::ZERO, Length::ZERO));
     if low == high {
         format!("own {}", short(high))
     } else {

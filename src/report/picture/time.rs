@@ -5,7 +5,7 @@
 use crate::engine::validity::{self, End, Holding};
 use crate::measure::{Day, DaySpan};
 use crate::model::check::Judgement;
-use crate::model::finding::{Asked, Because, Finding, ReadyUntil};
+use crate::model::finding::{Asked, Because, Finding};
 use crate::model::reason::Reason;
 use crate::report::Locale;
 use crate::report::draw::time::{self as drawing, letter};
@@ -51,10 +51,7 @@ fn drawn(
     let trip = format!("Trip {}", words::span(span, words.locale));
     let told: Vec<String> = bars.iter().map(|bar| told(bar, words.locale)).collect();
     let facts = [trip.clone(), until.clone()].into_iter().chain(told.iter().cloned());
-    let ready = match judgement.ready_until {
-        ReadyUntil::Day(day) => Some(day),
-        ReadyUntil::None | ReadyUntil::NoEnd => None,
-    };
+    let ready = judgement.ready_until.day();
     let bar = |bar: &Bar| drawing::Bar { from: bar.span.from, until: bar.until };
     let all: Vec<_> = bars.iter().map(bar).collect();
     let facts = facts.collect::<Vec<_>>().join("; ");
