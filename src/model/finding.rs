@@ -79,6 +79,16 @@ pub enum ReadyUntil {
     NoEnd,
 }
 
+impl ReadyUntil {
+    /// The last day, if it is one.
+    pub fn day(self) -> Option<Day> {
+        match self {
+            Self::Day(day) => Some(day),
+            Self::None | Self::NoEnd => None,
+        }
+    }
+}
+
 /// Up to which freeboard a kit stays ready.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum GoodUpTo {

@@ -250,9 +250,30 @@ impl Limit {
     pub fn is_reach(&self) -> bool {
         !self.shares_of(Base::Freeboard).is_empty()
     }
+
+    /// Whether the least that it asks grows with the freeboard.
+    pub fn is_least_reach(&self) -> bool {
+        match self {
+            Self::AtLeast(least) | Self::MoreThan(least) | Self::Within(least, _) => {
+                least.bases().contains(&Base::Freeboard)
+            }
+            Self::Any | Self::AtMost(_) | Self::LessThan(_) | Self::About { .. } => false,
+        }
+    }
 }
 
 impl Bound {
+    /// What it is a percentage of.
+    pub fn bases(&self) -> Vec<Base> {
+        match self {
+            Self::Fixed { .. } => Vec::new(),
+            Self::Share(_, base) => vec![*base],
+            Self::Greater(limbs) | Self::Lesser(limbs) => {
+                limbs.iter().flat_map(Self::bases).collect()
+            }
+        }
+    }
+
     fn collect_shares(&self, base: Base, shares: &mut Vec<Percent>) {
         match self {
             Self::Fixed { .. } => {}

@@ -257,6 +257,11 @@ impl Freeboard {
         self.readings().map(FreeboardReading::highest).max()
     }
 
+    /// The lowest of all stations and readings; none where nobody measured.
+    pub fn lowest(&self) -> Option<Length> {
+        self.readings().map(FreeboardReading::lowest).min()
+    }
+
     /// Whether it is more than one length, so that a finding has to say at
     /// which it is worst.
     pub fn is_several(&self) -> bool {

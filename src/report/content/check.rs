@@ -62,17 +62,13 @@ fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
     let check = subject.check;
     let vessel = &check.vessel;
     let by_practice = check.standing() == Standing::GoodPractice;
-    let mut facts = trip(vessel, check.asked, &check.notices, subject.locale);
-    if let Some(date) = setting.audit {
-        facts.push(Fact::new(subject.locale.fact_audit_of(), date.to_string()));
-        facts.push(Fact::new(subject.locale.fact_file(), vessel.place.file.to_string()));
-    }
-    facts.push(freeboard(vessel, subject.locale));
-    facts.extend(records(vessel, subject.sources, &check.notices, subject.locale));
-    let mut below = vec![Block::Facts(Role::Particulars, facts)];
-    if check.asked.trust == Trust::Measured {
-        below.push(Block::Paragraph(subject.locale.only_measured().into()));
-    }
+    let locale = subject.locale;
+    let audit = setting.audit.into_iter().flat_map(|date| {
+        let file = vessel.place.file.to_string();
+        [Fact::new(locale.fact_audit_of(), date.to_string()), Fact::new(locale.fact_file(), file)]
+    });
+    let told = (subject.sources, check.notices.as_slice());
+    let below = particulars(vessel, check.asked, told, audit.collect(), locale);
     Block::Headline(Headline {
         lead: Lead::Verdict(check.verdict),
         beside: by_practice.then(|| subject.locale.only_practice().into()),
@@ -80,6 +76,24 @@ fn headline(subject: &Subject<'_>, setting: Setting<'_>) -> Block {
         more: more_than_name(vessel),
         below,
     })
+}
+
+/// Where and when: the trip, what else frames it, the freeboard, the records
+/// that were read, and which figures are believed.
+pub(super) fn particulars(
+    vessel: &Vessel,
+    asked: Asked,
+    (sources, notices): (&[Source], &[Notice]),
+    more: Vec<Fact>,
+    locale: Locale,
+) -> Vec<Block> {
+    let mut facts = trip(vessel, asked, notices, locale);
+    facts.extend(more);
+    facts.push(Fact::new(locale.fact_freeboard(), stated_freeboard(vessel, locale)));
+    facts.extend(records(vessel, sources, notices, locale));
+    let measured =
+        (asked.trust == Trust::Measured).then(|| Block::Paragraph(locale.only_measured().into()));
+    std::iter::once(Block::Facts(Role::Particulars, facts)).chain(measured).collect()
 }
 
 /// The vessel's name with its register number and its port.
@@ -98,12 +112,7 @@ fn more_than_name(vessel: &Vessel) -> Option<String> {
 }
 
 /// The inspection records that were read, among the files.
-pub(in crate::report) fn records(
-    vessel: &Vessel,
-    sources: &[Source],
-    notices: &[Notice],
-    locale: Locale,
-) -> Vec<Fact> {
+fn records(vessel: &Vessel, sources: &[Source], notices: &[Notice], locale: Locale) -> Vec<Fact> {
     let left_out = |notice: &Notice| matches!(notice, Notice::RecordAfterDeparture { .. });
     // Which record was left out, its notice tells by its day.
     let label = match notices.iter().any(left_out) {
@@ -116,12 +125,7 @@ pub(in crate::report) fn records(
 
 /// The days of the trip, whether the vessel's file plans them so, and whether
 /// a day of return is wanting.
-pub(in crate::report) fn trip(
-    vessel: &Vessel,
-    asked: Asked,
-    notices: &[Notice],
-    locale: Locale,
-) -> Vec<Fact> {
+fn trip(vessel: &Vessel, asked: Asked, notices: &[Notice], locale: Locale) -> Vec<Fact> {
     let planned = &vessel.trip;
     let days =
         words::span(DaySpan { from: Some(asked.departure), until: Some(asked.back) }, locale);
@@ -136,12 +140,7 @@ pub(in crate::report) fn trip(
     facts
 }
 
-/// The freeboard as the vessel states it.
-pub(in crate::report) fn freeboard(vessel: &Vessel, locale: Locale) -> Fact {
-    Fact::new(locale.fact_freeboard(), stated_freeboard(vessel, locale))
-}
-
-/// The same without its label, station by station.
+/// The freeboard as the vessel states it, station by station.
 pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> String {
     let stations: Vec<_> = vessel
         .freeboard

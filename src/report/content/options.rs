@@ -11,7 +11,6 @@ use super::{Block, Document, Headline, Item, Lead, Line, Role, Section, Tone};
 use crate::freeing::{Prospect, Way};
 use crate::measure::Answer;
 use crate::model::options::{Access, Standing};
-use crate::model::vessel::Trust;
 use crate::report::Locale;
 use crate::report::subject::OptionsShown as Shown;
 use crate::report::words::locale::Fixed;
@@ -35,13 +34,8 @@ pub(crate) fn document(shown: &Shown<'_>) -> Document {
 /// Whose kit it is, on which trip, at which rail, and what bears on all of it.
 fn headline(shown: &Shown<'_>) -> Vec<Block> {
     let (options, vessel, locale) = (shown.options, &shown.options.vessel, shown.locale);
-    let mut facts = check::trip(vessel, options.asked, shown.notices, locale);
-    facts.push(check::freeboard(vessel, locale));
-    facts.extend(check::records(vessel, shown.sources, shown.notices, shown.locale));
-    let mut below = vec![Block::Facts(Role::Particulars, facts)];
-    if options.asked.trust == Trust::Measured {
-        below.push(Block::Paragraph(shown.locale.only_measured().into()));
-    }
+    let told = (shown.sources, shown.notices);
+    let below = check::particulars(vessel, options.asked, told, Vec::new(), locale);
     let lead = Lead::Word(locale.options_ways_open().to_owned(), Tone::Strong);
     let text = check::named(vessel).into();
     let mut blocks =

@@ -9,7 +9,6 @@ use crate::measure::Length;
 use crate::model::check::Judgement;
 use crate::model::finding::{Stretch, Verdict};
 use crate::model::vessel::FreeboardReading;
-use crate::report::Locale;
 use crate::report::draw::freeboard::{Line, picture};
 use crate::report::render::base;
 use crate::report::words::{Words, figures, taken_from};
@@ -35,7 +34,7 @@ pub(in crate::report) fn figure(
     let line = Line {
         parts: &parts,
         end: (end, short(end)),
-        own: (&own, own_in_short(&own, words.locale, short)),
+        own: (&own, own_in_short(words, short)),
         gives_out,
         locale: words.locale,
     };
@@ -106,9 +105,7 @@ fn own(words: &Words<'_>) -> Vec<(Length, Length)> {
 
 fn own_in_words(words: &Words<'_>) -> String {
     let from = taken_from(words.profile.freeboard_from, words.locale);
-    let own = own(words);
-    let ends = own.iter().map(|(low, _)| *low).min().zip(own.iter().map(|(_, high)| *high).max());
-    match ends {
+    match own_ends(words) {
         None => words.locale.picture_own_unknown(&from),
         Some((low, high)) if low == high => words.locale.picture_own(&words.freeboard(high), &from),
         Some((low, high)) => {
@@ -117,13 +114,16 @@ fn own_in_words(words: &Words<'_>) -> String {
     }
 }
 
-fn own_in_short(
-    own: &[(Length, Length)],
-    locale: Locale,
-    short: impl Fn(Length) -> String,
-) -> String {
-    let low = own.iter().map(|(low, _)| *low).min().unwrap_or(Length::ZERO);
-    let high = own.iter().map(|(_, high)| *high).max().unwrap_or(Length::ZERO);
+/// The lowest and the highest of them.
+fn own_ends(words: &Words<'_>) -> Option<(Length, Length)> {
+    let freeboard = &words.vessel.freeboard;
+    let known = freeboard.from == words.profile.freeboard_from;
+    freeboard.lowest().zip(freeboard.highest()).filter(|_| known)
+}
+
+fn own_in_short(words: &Words<'_>, short: impl Fn(Length) -> String) -> String {
+    let locale = words.locale;
+    let (low, high) = own_ends(words).unwrap_or((Length::ZERO, Length::ZERO));
     if low == high {
         locale.drawing_own(&short(high))
     } else {

@@ -9,7 +9,7 @@ use crate::model::check::Judgement;
 use crate::model::finding::Finding;
 use crate::model::profile::{FreeboardFrom, Requirement};
 use crate::model::reason::{Demand, Reason};
-use crate::model::rule::{Base, Bound, Limit, Spec, Test};
+use crate::model::rule::{Limit, Spec, Test};
 use crate::model::vessel::{Datum, Vessel};
 use crate::model::vocabulary::AttributeId;
 use crate::report::draw::reach::{Scale, Tool, Waters, picture};
@@ -150,10 +150,7 @@ fn waters(words: &Words<'_>) -> Result<Waters, String> {
     if freeboard.stations.iter().any(|station| station.readings.is_empty()) {
         return Err(say.reach_not_drawn_station().to_owned());
     }
-    let readings = || freeboard.stations.iter().flat_map(|station| &station.readings);
-    let low = readings().map(|reading| reading.lowest()).min();
-    let high = readings().map(|reading| reading.highest()).max();
-    let Some((low, high)) = low.zip(high) else {
+    let Some((low, high)) = freeboard.lowest().zip(freeboard.highest()) else {
         return Err(say.reach_not_drawn_freeboard().to_owned());
     };
     if freeboard.from != words.profile.freeboard_from {
@@ -175,41 +172,15 @@ fn waters(words: &Words<'_>) -> Result<Waters, String> {
 fn reaches(requirement: &Requirement) -> Vec<(&Spec, AttributeId, &Limit)> {
     let mut all = Vec::new();
     for spec in specs(requirement) {
-        of_tests(&spec.tests, &mut |attribute, limit| all.push((spec, attribute, limit)));
+        Test::each(&spec.tests, &mut |test| {
+            if let Test::Limit { attribute, limit, .. } = test
+                && limit.is_least_reach()
+            {
+                all.push((spec, *attribute, limit));
+            }
+        });
     }
     all
-}
-
-fn of_tests<'a>(tests: &'a [Test], found: &mut impl FnMut(AttributeId, &'a Limit)) {
-    for test in tests {
-        match test {
-            Test::Limit { attribute, limit, .. } => {
-                let low = match limit {
-                    Limit::AtLeast(bound) | Limit::MoreThan(bound) | Limit::Within(bound, _) => {
-                        Some(bound)
-                    }
-                    Limit::Any | Limit::AtMost(_) | Limit::LessThan(_) | Limit::About { .. } => {
-                        None
-                    }
-                };
-                if low.is_some_and(of_freeboard) {
-                    found(*attribute, limit);
-                }
-            }
-            Test::AnyOf(groups) | Test::Readings(groups) => {
-                groups.iter().for_each(|group| of_tests(group, found));
-            }
-            Test::Feature { .. } | Test::Choice { .. } | Test::AcquiredBefore(_) => {}
-        }
-    }
-}
-
-fn of_freeboard(bound: &Bound) -> bool {
-    match bound {
-        Bound::Fixed { .. } => false,
-        Bound::Share(_, base) => *base == Base::Freeboard,
-        Bound::Greater(limbs) | Bound::Lesser(limbs) => limbs.iter().any(of_freeboard),
-    }
 }
 
 /// Every long tool that serves, or the nearest that does not, each once.

@@ -5,7 +5,7 @@
 use crate::engine::validity::{self, End, Holding};
 use crate::measure::{Day, DaySpan};
 use crate::model::check::Judgement;
-use crate::model::finding::{Asked, Because, Finding, ReadyUntil};
+use crate::model::finding::{Asked, Because, Finding};
 use crate::model::reason::Reason;
 use crate::report::Locale;
 use crate::report::draw::time::{self as drawing, letter};
@@ -52,10 +52,7 @@ fn drawn(
     let trip = say.picture_trip(&words::span(span, say));
     let told: Vec<String> = bars.iter().map(|bar| told(bar, say)).collect();
     let facts = [trip.clone(), until.clone()].into_iter().chain(told.iter().cloned());
-    let ready = match judgement.ready_until {
-        ReadyUntil::Day(day) => Some(day),
-        ReadyUntil::None | ReadyUntil::NoEnd => None,
-    };
+    let ready = judgement.ready_until.day();
     let bar = |bar: &Bar| drawing::Bar { from: bar.span.from, until: bar.until };
     let all: Vec<_> = bars.iter().map(bar).collect();
     let facts = facts.collect::<Vec<_>>().join("; ");

@@ -10,7 +10,7 @@ use super::rows::{self, Group, Row, Serves, Thing};
 use super::shared::{STYLE, editions, foot, has_stubs, laid_over, notices, rule_of, stubs};
 use crate::model::check::Check;
 use crate::model::profile::{FreeboardFrom, Requirement};
-use crate::model::rule::{Base, Bound, Condition, Limit, Test};
+use crate::model::rule::{Base, Bound, Condition, Test};
 use crate::model::vocabulary::{AttributeId, AttributeShape, Class, Vocabulary};
 use crate::report::render::base::{document, shown};
 use crate::report::words::{sheet as said, specs};
@@ -158,9 +158,16 @@ impl Form<'_> {
     /// Figures of the fishing gear on which a limit hangs.
     fn gear_facts(&self) -> Vec<&'static str> {
         let locale = self.subject.locale;
-        let tests = self.requirements().flat_map(specs).flat_map(|spec| &spec.tests);
+        let mut bases = Vec::new();
+        let mut see = |test: &Test| {
+            if let Test::Limit { limit, .. } = test {
+                bases.extend(limit.bounds().flat_map(Bound::bases));
+            }
+        };
+        let specs = self.requirements().flat_map(specs);
+        specs.for_each(|spec| Test::each(&spec.tests, &mut see));
         let mut facts = Vec::new();
-        for base in tests.flat_map(bases) {
+        for base in bases {
             let fact = match base {
                 Base::HeaviestHook => locale.sheet_heaviest_hook(),
                 Base::ThickestLine => locale.sheet_thickest_line(),
@@ -321,26 +328,4 @@ fn serving(serves: &Serves, untitled: bool, locale: Locale) -> Markup {
 
 fn same_words(one: &str, other: &str) -> bool {
     one.to_lowercase() == other.to_lowercase()
-}
-
-/// What a test's figures are a percentage of.
-fn bases(test: &Test) -> Vec<Base> {
-    fn of(bound: &Bound) -> Vec<Base> {
-        match bound {
-            Bound::Fixed { .. } => Vec::new(),
-            Bound::Share(_, base) => vec![*base],
-            Bound::Greater(limbs) | Bound::Lesser(limbs) => limbs.iter().flat_map(of).collect(),
-        }
-    }
-    match test {
-        Test::Limit { limit, .. } => match limit {
-            Limit::Any | Limit::About { .. } => Vec::new(),
-            Limit::AtLeast(b) | Limit::MoreThan(b) | Limit::AtMost(b) | Limit::LessThan(b) => of(b),
-            Limit::Within(low, high) => of(low).into_iter().chain(of(high)).collect(),
-        },
-        Test::AnyOf(groups) | Test::Readings(groups) => {
-            groups.iter().flatten().flat_map(bases).collect()
-        }
-        Test::Feature { .. } | Test::Choice { .. } | Test::AcquiredBefore(_) => Vec::new(),
-    }
 }

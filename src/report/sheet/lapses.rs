@@ -7,7 +7,7 @@
 use super::skipper::List;
 use crate::engine::validity::{End, Holding, Validity, of_tool, validities};
 use crate::measure::Day;
-use crate::model::finding::{Finding, ReadyUntil};
+use crate::model::finding::Finding;
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::vessel::{Tool, Whereabouts};
@@ -59,9 +59,7 @@ impl List<'_> {
         }
         let back = check.asked.back;
         for (judgement, _) in self.encoded() {
-            if let ReadyUntil::Day(day) = judgement.ready_until
-                && day < back
-            {
+            if let Some(day) = judgement.ready_until.day().filter(|day| *day < back) {
                 let why = judgement.profile.title.to_string();
                 jobs.push((self.subject.locale.sheet_met_until(&day, &back), why));
             }

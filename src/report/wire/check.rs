@@ -15,7 +15,7 @@ use super::parts::{
 };
 use super::reason::Reason;
 use super::text::document;
-use crate::measure::{self, DaySpan, Length};
+use crate::measure::{DaySpan, Length};
 use crate::model::check::{self, Judgement};
 use crate::model::finding::{self, Action, Outcome, Verdict, WayToReady};
 use crate::model::profile::{self, Level, Standing, Verified};
@@ -133,7 +133,7 @@ objects! {
         /// `none`: not ready at departure.
         state: Word<finding::ReadyUntil> = word(&until),
         /// The last such day.
-        day: Option<Day> = last_day(until).map(day),
+        day: Option<Day> = until.day().map(day),
     }
 
     /// How much freeboard a kit could stand.
@@ -280,13 +280,6 @@ pub(super) fn reasons(
 ) -> Vec<Reason> {
     let reasons = finding.into_iter().flat_map(|finding| &finding.reasons);
     reasons.map(|because| Reason::of(because, words, places)).collect()
-}
-
-fn last_day(until: finding::ReadyUntil) -> Option<measure::Day> {
-    match until {
-        finding::ReadyUntil::Day(day) => Some(day),
-        finding::ReadyUntil::None | finding::ReadyUntil::NoEnd => None,
-    }
 }
 
 /// A freeboard that is the limit, and what gives out there.

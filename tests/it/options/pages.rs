@@ -47,7 +47,11 @@ fn a_rail_that_nothing_reaches_over_is_told_loudly() {
     let high = FULL.replace("freeboard: 2 ft 10 in", "freeboard: 12 ft");
     let ran = options(&file(&high).path, &[]);
     assert_eq!(ran.status, 1);
-    let lines = of(&ran.stdout, "In the water, it stays there", "Hooked in the mouth or deeper");
+    let lines = of(
+        &ran.stdout,
+        "In the water alongside: stays in the water",
+        "Hooked in the mouth or deeper",
+    );
     let head = "  ! Hooked in the mouth or deeper                    NO WAY AT ALL with this kit";
     assert_eq!(lines[0], head, "{}", ran.stdout);
     assert_eq!(lines[1], "    GET FIRST: Lengthen LC-1 to a handle of at least 18 ft (5.487 m).");

@@ -6,8 +6,11 @@ use kitmuster::freeing::Prepared;
 use kitmuster::freeing::{self, Options, Request, Terms};
 use kitmuster::load::Library;
 use kitmuster::measure::Answer::{self, No, Unknown, Yes};
-use kitmuster::model::options::Standing;
+use kitmuster::model::check::Judgement;
+use kitmuster::model::finding::WayToReady;
+use kitmuster::model::options::{Choice, Opening, Standing};
 use kitmuster::model::vessel::Trust;
+use std::sync::Arc;
 
 /// The full vessel with another freeboard, as it is written in the file.
 fn at(freeboard: &str) -> Options {
@@ -93,6 +96,24 @@ fn a_deck_that_is_too_high_has_a_rail_that_is_too_high() {
     assert_eq!(by_hand("1 in from the working deck"), Unknown);
 }
 
+/// Measuring opens nothing that needs tools which cannot be had.
+#[test]
+fn a_rail_is_measured_first_only_where_the_tools_can_be_had() {
+    let options = at("2 ft from the working deck");
+    let choices = options.outlook.all().flat_map(|answered| &answered.choices);
+    let mut seen = 0;
+    for choice in choices.filter(|choice| choice.rails.iter().any(|rail| rail.answer == Unknown)) {
+        assert!(matches!(choice.steps()[..], [Opening::Measure(_), ..]), "{choice:?}");
+        let Some(tools) = &choice.tools else { continue };
+        let mut tools = Judgement::clone(tools);
+        tools.inverses.as_mut().unwrap().way = WayToReady::None;
+        let closed = Choice { tools: Some(Arc::new(tools)), ..choice.clone() };
+        assert!(closed.steps().is_empty(), "{:?}", closed.steps());
+        seen += 1;
+    }
+    assert!(seen > 0, "no such choice needs a tool");
+}
+
 /// What is low enough from the rail is so from the deck, and no more is known.
 #[test]
 fn where_the_techniques_reckon_from_the_deck_a_low_rail_has_a_low_deck() {
@@ -145,6 +166,12 @@ fn situation(id: &str) -> usize {
     practice().situations.iter().position(|s| s.id == id).unwrap()
 }
 
+/// The stations at which something better is open than at all of them.
+fn better_at(options: &Options, situation: usize, along: bool) -> Vec<(&str, usize)> {
+    let of = options.prospect(practice(), situation, along).unwrap();
+    of.at_stations().into_iter().map(|(station, way)| (station, way.index)).collect()
+}
+
 /// The tools are 6 ft long: enough for a rail of 4 ft, 150 % of freeboard and
 /// at least 6 ft (50 CFR part 622 Appendix F, A.1, read), not for one of 9 ft.
 #[test]
@@ -152,11 +179,11 @@ fn what_is_open_at_one_station_only_is_told_with_its_name() {
     let options = at(&two("4 ft", "9 ft"));
     let (inside, _) = answered(&options, "inside-stays");
     assert_eq!(inside.standing(), Standing::Nothing);
-    assert_eq!(options.better_at(situation("inside-stays"), false), [("starboard", 0)]);
-    assert_eq!(options.better_at(situation("outside-buried-j-stays"), false), [("starboard", 0)]);
+    assert_eq!(better_at(&options, situation("inside-stays"), false), [("starboard", 0)]);
+    assert_eq!(better_at(&options, situation("outside-buried-j-stays"), false), [("starboard", 0)]);
     // On deck the rail does not matter, nor for what goes along with it.
-    assert!(options.better_at(situation("outside-showing-j-aboard"), false).is_empty());
-    assert!((0..practice().along.len()).all(|along| options.better_at(along, true).is_empty()));
+    assert!(better_at(&options, situation("outside-showing-j-aboard"), false).is_empty());
+    assert!((0..practice().along.len()).all(|along| better_at(&options, along, true).is_empty()));
 }
 
 #[test]
@@ -171,7 +198,7 @@ fn a_fallback_everywhere_is_no_reason_to_hide_the_first_choice_at_one_station() 
     let (inside, _) = answered(&options, "inside-boardable");
     assert_eq!(inside.best(), index("cut-short"));
     let by_hand = index("by-hand").unwrap();
-    assert_eq!(options.better_at(situation("inside-boardable"), false), [("port", by_hand)]);
+    assert_eq!(better_at(&options, situation("inside-boardable"), false), [("port", by_hand)]);
 }
 
 #[test]
@@ -179,12 +206,12 @@ fn at_stations_that_are_alike_nothing_is_better() {
     for freeboard in ["9 ft".to_owned(), two("9 ft", "9 ft"), two("1 ft", "2 ft")] {
         let options = at(&freeboard);
         let all = 0..practice().situations.len();
-        assert!(all.into_iter().all(|one| options.better_at(one, false).is_empty()));
+        assert!(all.into_iter().all(|one| better_at(&options, one, false).is_empty()));
     }
 }
 
 #[test]
 fn a_station_without_a_name_is_told_by_its_number() {
     let options = at("{ stations: [{ freeboard: 9 ft }, { freeboard: 4 ft }] }");
-    assert_eq!(options.better_at(situation("inside-stays"), false), [("station 2", 0)]);
+    assert_eq!(better_at(&options, situation("inside-stays"), false), [("station 2", 0)]);
 }

@@ -1,8 +1,6 @@
 //! What a schema cannot say: every problem for which the loader refuses a file
 //! that its schema takes is of one of these classes (held by `mutations`).
 
-use crate::run::home;
-
 /// A class of problems that only the loader tells.
 pub(super) struct Class {
     /// What they are about.
