@@ -987,9 +987,8 @@ options-summary-most = Most would change with one tool: { $step } (lifts { $lift
 ## Papers for the deck
 
 sheet-note = Note:
-sheet-small-note = note:
+quote-note = note:
 sheet-do = Do:
-sheet-small-do = do:
 
 ## A quote
 
