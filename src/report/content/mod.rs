@@ -94,7 +94,7 @@ pub(crate) enum Role {
     Matrix,
     /// Rows beside each other, no more.
     List,
-    /// What is paid for: amounts below each other.
+    /// What is paid for: two columns or more, the last one amounts.
     Amounts,
     /// What stands at the end of every page.
     Foot,
@@ -286,7 +286,7 @@ pub(crate) struct Table {
     /// Its rows.
     pub(crate) rows: Vec<Row>,
     /// What they add up to: a text and an amount each.
-    pub(crate) sums: Vec<Row>,
+    pub(crate) sums: Vec<[Line; 2]>,
 }
 
 /// A column.

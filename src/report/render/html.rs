@@ -184,7 +184,7 @@ impl Html {
                     tbody { @for row in &table.rows { (self.row(table, row)) } }
                 }
                 @if !table.sums.is_empty() {
-                    tfoot { @for row in &table.sums { (self.sum(table, row)) } }
+                    tfoot { @for sum in &table.sums { (self.sum(table, sum)) } }
                 }
             }
         };
@@ -227,8 +227,7 @@ impl Html {
     }
 
     /// What rows add up to, its text below all columns but the last.
-    fn sum(self, table: &Table, row: &Row) -> Markup {
-        let [text, amount] = row.cells.as_slice() else { return html! {} };
+    fn sum(self, table: &Table, [text, amount]: &[Line; 2]) -> Markup {
         html! {
             tr {
                 th scope="row" colspan=(table.columns.len() - 1) { (self.line(text)) }

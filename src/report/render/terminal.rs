@@ -162,8 +162,9 @@ impl Terminal<'_> {
     /// Amounts stand below each other at the right edge, with what they are
     /// for in front; if that are several cells, the last one is nearest.
     fn amounts(&mut self, indent: usize, table: &Table) {
-        for row in table.rows.iter().chain(&table.sums) {
-            let [above @ .., text, amount] = row.cells.as_slice() else { continue };
+        let rows = table.rows.iter().map(|row| row.cells.as_slice());
+        for cells in rows.chain(table.sums.iter().map(|sum| sum.as_slice())) {
+            let [above @ .., text, amount] = cells else { continue };
             above.iter().for_each(|cell| self.prose(indent, cell));
             let indent = if above.is_empty() { indent } else { indent + STEP };
             self.page.amount(indent, (&self.text(text), text.tone), &self.text(amount));

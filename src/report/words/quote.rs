@@ -1,6 +1,6 @@
 //! Words for a quote that its page and the formats for programs share.
 //!
-//! Imports `quote`, `model` and `measure` only.
+//! Imports `quote`, `model` and what a quote is shown from.
 
 use crate::model::catalogue::Item;
 use crate::model::check::Check;

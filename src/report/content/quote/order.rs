@@ -93,7 +93,7 @@ fn left_over(line: &OrderLine, item: &Item, why: Surplus, locale: Locale) -> Str
 }
 
 /// What an order adds up to, row by row: one supplier's, or all of them.
-fn sums(shown: &QuoteShown<'_>, cost: Cost, catalogue: Option<&Catalogue>) -> Vec<Row> {
+fn sums(shown: &QuoteShown<'_>, cost: Cost, catalogue: Option<&Catalogue>) -> Vec<[Line; 2]> {
     let locale = shown.locale;
     let free_from = catalogue.and_then(|catalogue| catalogue.delivery.free_from);
     let delivery = match free_from {
@@ -114,9 +114,8 @@ fn sums(shown: &QuoteShown<'_>, cost: Cost, catalogue: Option<&Catalogue>) -> Ve
 }
 
 /// A text and the amount that belongs to it.
-fn sum(shown: &QuoteShown<'_>, tone: Tone, text: &str, amount: Money) -> Row {
-    let cells = [text, &shown.money(amount)];
-    Row::new(None, cells.map(|cell| Line::from(cell).toned(tone)).into())
+fn sum(shown: &QuoteShown<'_>, tone: Tone, text: &str, amount: Money) -> [Line; 2] {
+    [text, &shown.money(amount)].map(|cell| Line::from(cell).toned(tone))
 }
 
 /// What each supplier alone would cost, where one was to supply everything.
@@ -125,7 +124,7 @@ pub(super) fn compared(shown: &QuoteShown<'_>) -> Option<Block> {
     let caption = locale.quote_one_supplier();
     let rows = shown.quote.suppliers.iter().map(|alone| {
         let tone = if alone.taken { Tone::Strong } else { Tone::Plain };
-        sum(shown, tone, &how_far(shown, alone), alone.cost.total)
+        Row::new(None, sum(shown, tone, &how_far(shown, alone), alone.cost.total).into())
     });
     let table = Table {
         role: Role::Amounts,
