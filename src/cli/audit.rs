@@ -181,7 +181,9 @@ fn lines(arguments: &AuditArguments, input: Input) -> Result<Exit, Stop> {
         out.write(&text)?;
     }
     for left in &left_out {
-        out.write(&report::wire::left_out_line(left, locale).map_err(|error| Stop::formless(&error))?)?;
+        out.write(
+            &report::wire::left_out_line(left, locale).map_err(|error| Stop::formless(&error))?,
+        )?;
     }
     bar.finish_and_clear();
     out.finish()?;

@@ -90,10 +90,7 @@ fn text(
 /// What can be told before any file is read.
 fn sensible(arguments: &OptionsArguments) -> Result<(), Stop> {
     if arguments.case.is_some() && arguments.format == Format::Html {
-        return Err(Stop::usage(
-            desk::command_case_or_card(),
-            desk::command_print_case(),
-        ));
+        return Err(Stop::usage(desk::command_case_or_card(), desk::command_print_case()));
     }
     if let Some(path) = &arguments.output {
         inputs::spare_all(path, || everything(arguments))?;

@@ -140,20 +140,16 @@ impl Whole {
         let file = file.into_inner().map_err(|error| error.into_error());
         let kept = file.and_then(|file| keep(file, &target, replaces));
         kept.map_err(|error| match error.kind() {
-            ErrorKind::AlreadyExists => Stop::usage(
-                desk::command_there_already(&path.display()),
-                desk::command_insist(),
-            ),
+            ErrorKind::AlreadyExists => {
+                Stop::usage(desk::command_there_already(&path.display()), desk::command_insist())
+            }
             _ => not_written(&path, &why_not(&error, &folder)),
         })
     }
 }
 
 fn not_written(path: &Path, why: &str) -> Stop {
-    Stop::usage(
-        desk::command_not_written(&path.display(), &why),
-        desk::command_name_writable(),
-    )
+    Stop::usage(desk::command_not_written(&path.display(), &why), desk::command_name_writable())
 }
 
 /// Where a file is really written, and the folder that it lies in.

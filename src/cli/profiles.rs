@@ -4,8 +4,8 @@
 
 use super::arguments::ProfilesArguments;
 use super::exit::Exit;
-use super::output::{self, Terminal};
 use super::library;
+use super::output::{self, Terminal};
 use super::stop::Stop;
 use crate::measure::DaySpan;
 use crate::report::{self, Locale};

@@ -26,10 +26,7 @@ pub(super) fn run(arguments: &SheetArguments) -> Result<Exit, Stop> {
         (Some(profile), _) => blank(arguments, profile)?,
         (None, Some(vessel)) => of_vessel(arguments, vessel.clone())?,
         (None, None) => {
-            return Err(Stop::usage(
-                desk::command_no_vessel(),
-                desk::command_name_vessel(),
-            ));
+            return Err(Stop::usage(desk::command_no_vessel(), desk::command_name_vessel()));
         }
     };
     let is_form = arguments.record_form || arguments.blank_vessel.is_some();

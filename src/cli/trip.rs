@@ -25,10 +25,7 @@ pub(super) fn trip(
 
 /// That the days of a trip are the wrong way round.
 pub(super) fn return_before_departure(departure: Day, back: Day) -> Stop {
-    Stop::usage(
-        desk::command_return_first(&back, &departure),
-        desk::command_return_later(),
-    )
+    Stop::usage(desk::command_return_first(&back, &departure), desk::command_return_later())
 }
 
 #[allow(clippy::disallowed_methods, reason = "the clock is read here and nowhere else")]

@@ -22,9 +22,7 @@ pub(super) fn run(arguments: &VerifyArguments, terminal: &Terminal) -> Result<Ex
             told.file = path.display().to_string();
             Stop::Refused(vec![told])
         }
-        Refused::Asked(id) => {
-            unusable(path, &desk::command_record_asks(&id))
-        }
+        Refused::Asked(id) => unusable(path, &desk::command_record_asks(&id)),
     })?;
     let shipped = Library::shipped().map_err(|refusal| Stop::Refused(vec![refusal]))?;
     let newer = record::newer(&record, &shipped);
@@ -44,8 +42,5 @@ pub(super) fn open(path: &Path) -> Result<AuditRecord, Stop> {
 }
 
 fn unusable(path: &Path, why: &str) -> Stop {
-    Stop::usage(
-        desk::command_no_record(&path.display(), &why),
-        desk::command_take_record(),
-    )
+    Stop::usage(desk::command_no_record(&path.display(), &why), desk::command_take_record())
 }

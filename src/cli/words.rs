@@ -4,8 +4,8 @@
 
 use super::arguments::WordsArguments;
 use super::exit::Exit;
-use super::output::{self, Terminal};
 use super::library;
+use super::output::{self, Terminal};
 use super::stop::Stop;
 use crate::model::vocabulary::Vocabulary;
 use crate::report::{self, Locale, desk};

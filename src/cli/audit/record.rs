@@ -29,16 +29,10 @@ pub(super) fn sensible(arguments: &AuditArguments) -> Result<(), Stop> {
         ("--draft", arguments.draft.is_some()),
     ];
     if let Some((flag, _)) = flags.iter().find(|(_, given)| lines && *given) {
-        return Err(Stop::usage(
-            desk::command_needs_all(flag),
-            desk::command_another_format(),
-        ));
+        return Err(Stop::usage(desk::command_needs_all(flag), desk::command_another_format()));
     }
     if arguments.draft.is_some() && !arguments.profile.is_empty() {
-        return Err(Stop::usage(
-            desk::command_draft_or_profile(),
-            desk::command_draft_alone(),
-        ));
+        return Err(Stop::usage(desk::command_draft_or_profile(), desk::command_draft_alone()));
     }
     let Some(record) = &arguments.record else { return Ok(()) };
     inputs::spare_audit("--record", record, arguments)?;

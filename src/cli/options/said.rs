@@ -16,10 +16,7 @@ pub(super) fn case(text: &str, practice: &Practice) -> Result<Asked, Stop> {
     let question = Question::parse(text, practice).map_err(|error| refuse(&error, practice))?;
     let answers = question.answers(practice).map_err(|error| refuse(&error, practice))?;
     if answers.is_empty() {
-        return Err(Stop::usage(
-            desk::command_case_unanswered(),
-            desk::command_case_add(),
-        ));
+        return Err(Stop::usage(desk::command_case_unanswered(), desk::command_case_add()));
     }
     Ok((question, answers))
 }
