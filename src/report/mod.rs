@@ -9,6 +9,8 @@ pub mod audit;
 mod check;
 pub(crate) mod content;
 mod draw;
+#[cfg(test)]
+mod made_up;
 pub mod options;
 mod picture;
 mod places;

@@ -22,6 +22,7 @@ mod fuzz_found;
 #[cfg(unix)]
 mod hostile;
 mod kit;
+mod messages;
 mod numbers;
 mod options;
 mod options_card;
@@ -35,6 +36,7 @@ mod quote_pages;
 mod record;
 mod run;
 mod schema;
+mod sentences;
 mod shapes;
 mod sheet;
 mod situations;

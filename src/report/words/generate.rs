@@ -108,7 +108,7 @@ fn read<'a>(
         Err((resource, errors)) => (resource, errors),
     };
     for error in errors {
-        let line = text[..error.pos.start.min(text.len())].lines().count();
+        let line = 1 + text[..error.pos.start.min(text.len())].matches('\n').count();
         problems.push(format!("{name}: line {line}: {error}"));
     }
     for entry in resource.body {

@@ -987,11 +987,11 @@ options-summary-most = Most would change with one tool: { $step } (lifts { $lift
 ## Papers for the deck
 
 sheet-note = Note:
-quote-note = note:
 sheet-do = Do:
 
 ## A quote
 
+quote-note = note:
 quote-title = Quote
 quote-title-for = Quote for { $customer }
 quote-for-customer = for
