@@ -36,7 +36,7 @@ pub use library::folder::{FoundFile, RECORDS, find_files};
 pub use read::fault::{Fault, Form, Part, Wanted};
 pub use read::guard::{LARGEST_FILE, read_long};
 
-pub use read::parse::FileKind;
+pub use read::fault::FileKind;
 pub use read::problem::{MOST_PROBLEMS, Position, Problem, Refusal};
 pub use read::spot::{Positions, Source};
 

@@ -6,7 +6,8 @@
 use crate::load::form::loose::{Loose, OneOrMore, Single, Slot, Texts, Words};
 use crate::load::form::open::{Group, Open, When, With};
 use crate::load::form::{LONGEST_NAME, SpanForm, asked, flags, words};
-use crate::load::read::parse::{FileKind, WrittenFile};
+use crate::load::read::fault::FileKind;
+use crate::load::read::parse::WrittenFile;
 use crate::model::profile::{FreeboardFrom, Level, Standing, Verified};
 use schemars::JsonSchema;
 use serde::Deserialize;

@@ -5,7 +5,8 @@
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::open::Open;
 use crate::load::form::{LONGEST_NAME, flags, words};
-use crate::load::read::parse::{FileKind, WrittenFile};
+use crate::load::read::fault::FileKind;
+use crate::load::read::parse::WrittenFile;
 use crate::measure::QuantityKind;
 use crate::model::vocabulary::Class;
 use schemars::JsonSchema;

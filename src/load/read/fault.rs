@@ -2,9 +2,42 @@
 //! need. The words are in `report/words/messages/problems.en.ftl`, under the
 //! same names.
 
-use crate::load::read::parse::FileKind;
 use crate::measure::{Currency, Day, QuantityError, QuantityKind};
 use crate::model::vocabulary::Class;
+
+/// A kind of file that is read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FileKind {
+    /// A vessel's inventory.
+    Vessel,
+    /// An inspection record.
+    Inspection,
+    /// A supplier's catalogue.
+    Catalogue,
+    /// A profile.
+    Profile,
+    /// The vocabulary.
+    Vocabulary,
+    /// How a turtle is freed.
+    Techniques,
+}
+
+/// Every kind and its `format` line.
+pub(super) const KINDS: [(FileKind, &str); 6] = [
+    (FileKind::Vessel, "vessel/1"),
+    (FileKind::Inspection, "inspection/1"),
+    (FileKind::Catalogue, "catalogue/1"),
+    (FileKind::Profile, "profile/1"),
+    (FileKind::Vocabulary, "vocabulary/1"),
+    (FileKind::Techniques, "techniques/1"),
+];
+
+impl FileKind {
+    /// The format that is read, like `vessel/1`.
+    pub(crate) fn format(self) -> &'static str {
+        KINDS[self as usize].1
+    }
+}
 
 /// What is wrong with a file. Each is worded under its own name.
 #[derive(Debug, Clone, PartialEq, Eq)]

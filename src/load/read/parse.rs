@@ -4,7 +4,7 @@
 //! Where nothing is odd about it, it is read into the form at once; else it is
 //! first compared with the form's schema, so that all is told.
 
-use crate::load::read::fault::Fault;
+use crate::load::read::fault::{Fault, FileKind, KINDS};
 use crate::load::read::problem::{Aim, Position, Problem, Problems, Refusal, Told};
 use crate::load::read::shape::judge_shape;
 use crate::load::read::spot::{Positions, Source, Spot, push_entry, push_key};
@@ -15,40 +15,6 @@ use schemars::generate::SchemaSettings;
 use serde::Deserialize;
 use std::sync::Arc;
 use validator::{Validate, ValidationErrors, ValidationErrorsKind};
-
-/// A kind of file that is read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum FileKind {
-    /// A vessel's inventory.
-    Vessel,
-    /// An inspection record.
-    Inspection,
-    /// A supplier's catalogue.
-    Catalogue,
-    /// A profile.
-    Profile,
-    /// The vocabulary.
-    Vocabulary,
-    /// How a turtle is freed.
-    Techniques,
-}
-
-/// Every kind and its `format` line.
-const KINDS: [(FileKind, &str); 6] = [
-    (FileKind::Vessel, "vessel/1"),
-    (FileKind::Inspection, "inspection/1"),
-    (FileKind::Catalogue, "catalogue/1"),
-    (FileKind::Profile, "profile/1"),
-    (FileKind::Vocabulary, "vocabulary/1"),
-    (FileKind::Techniques, "techniques/1"),
-];
-
-impl FileKind {
-    /// The format that is read, like `vessel/1`.
-    pub(crate) fn format(self) -> &'static str {
-        KINDS[self as usize].1
-    }
-}
 
 /// A file as it is written.
 pub(crate) trait WrittenFile: for<'de> Deserialize<'de> + JsonSchema + Validate {

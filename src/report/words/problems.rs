@@ -6,11 +6,9 @@ mod faults;
 
 use super::figures::any_of;
 use super::locale::{Locale, desk, problems as said};
-use crate::load::{Fault, FileKind, Form, Part, Problem, Wanted};
+use crate::load::{FileKind, Form, Part, Wanted};
 use crate::measure::{Currency, QuantityError, QuantityKind};
-use crate::model::text::visible;
 use crate::model::vocabulary::Class;
-use faults::wording;
 use std::fmt::Display;
 
 /// All that is said of a problem, beside its place and the offending text.
@@ -22,46 +20,6 @@ pub struct Wording {
     pub expected: Option<String>,
     /// How to mend it, an imperative.
     pub mend: Option<String>,
-}
-
-impl Problem {
-    /// All that is said of it.
-    pub fn wording(&self) -> Wording {
-        let Wording { what, mut expected, mut mend } = wording(&self.fault);
-        if !self.known.is_empty() {
-            expected = Some(any(&self.known));
-        }
-        if let Some(word) = &self.meant {
-            mend = Some(desk::did_you_mean(word));
-        }
-        Wording { what, expected, mend }
-    }
-}
-
-impl Display for Problem {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}", visible(&self.place.file))?;
-        if let Some(position) = self.position {
-            write!(f, ":{}:{}", position.line, position.column)?;
-        }
-        f.write_str(": ")?;
-        if !self.place.key.is_empty() {
-            write!(f, "{}: ", visible(&self.place.key))?;
-        }
-        if let Some(offending) = &self.offending {
-            write!(f, "`{offending}`: ")?;
-        }
-        // Each of them may repeat a piece of the file.
-        let Wording { what, expected, mend } = self.wording();
-        f.write_str(&visible(&what))?;
-        if let Some(expected) = expected {
-            write!(f, "; expected {}", visible(&expected))?;
-        }
-        if let Some(mend) = mend {
-            write!(f, "; {}", visible(&mend))?;
-        }
-        Ok(())
-    }
 }
 
 /// Words in backticks.
@@ -160,12 +118,6 @@ fn part_names(part: Part) -> [&'static str; 3] {
 /// Attributes of a kind are told where there are any to tell.
 fn of_own(wording: Wording, own: &[String]) -> Wording {
     Wording { expected: wording.expected.filter(|_| !own.is_empty()), ..wording }
-}
-
-fn low_rail(why: &Fault, bare: Option<&str>) -> Wording {
-    let Wording { what, mend, .. } = wording(why);
-    let mend = bare.map(|length| desk::low_rail_example(&length)).or(mend);
-    Wording { what, mend, ..said::low_rail_other_limit() }
 }
 
 /// A text that is no quantity of that kind.

@@ -3,11 +3,52 @@
 //! Imports `load` for what can be wrong. Opens no file.
 
 use super::{
-    Wording, amount, any, called, figure, low_rail, of_own, part_names, ticked, wrong_class,
-    wrong_form,
+    Wording, amount, any, called, figure, of_own, part_names, ticked, wrong_class, wrong_form,
 };
-use crate::load::Fault;
-use crate::report::words::locale::problems as said;
+use crate::load::{Fault, Problem};
+use crate::model::text::visible;
+use crate::report::words::locale::{desk, problems as said};
+use std::fmt::Display;
+
+impl Problem {
+    /// All that is said of it.
+    pub fn wording(&self) -> Wording {
+        let Wording { what, mut expected, mut mend } = wording(&self.fault);
+        if !self.known.is_empty() {
+            expected = Some(any(&self.known));
+        }
+        if let Some(word) = &self.meant {
+            mend = Some(desk::did_you_mean(word));
+        }
+        Wording { what, expected, mend }
+    }
+}
+
+impl Display for Problem {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}", visible(&self.place.file))?;
+        if let Some(position) = self.position {
+            write!(f, ":{}:{}", position.line, position.column)?;
+        }
+        f.write_str(": ")?;
+        if !self.place.key.is_empty() {
+            write!(f, "{}: ", visible(&self.place.key))?;
+        }
+        if let Some(offending) = &self.offending {
+            write!(f, "`{offending}`: ")?;
+        }
+        // Each of them may repeat a piece of the file.
+        let Wording { what, expected, mend } = self.wording();
+        f.write_str(&visible(&what))?;
+        if let Some(expected) = expected {
+            write!(f, "; {}", desk::problem_expected(&visible(&expected)))?;
+        }
+        if let Some(mend) = mend {
+            write!(f, "; {}", visible(&mend))?;
+        }
+        Ok(())
+    }
+}
 
 /// All that is said of a fault.
 pub(super) fn wording(fault: &Fault) -> Wording {
@@ -345,4 +386,10 @@ pub(super) fn wording(fault: &Fault) -> Wording {
             said::forbidden_with(technique, pattern, case)
         }
     }
+}
+
+fn low_rail(why: &Fault, bare: Option<&str>) -> Wording {
+    let Wording { what, mend, .. } = wording(why);
+    let mend = bare.map(|length| desk::low_rail_example(&length)).or(mend);
+    Wording { what, mend, ..said::low_rail_other_limit() }
 }
