@@ -8,15 +8,12 @@ use std::path::Path;
 /// What looks like a sentence and is none, by the end of its file's name: what
 /// YAML files and browsers take, the names of styles, and the English of the
 /// shipped techniques, which is taken apart.
-const NONE: [(&str, &str); 16] = [
+const NONE: [(&str, &str); 13] = [
     ("draw/sketches.rs", "line heavy"),
     ("draw/reach.rs", "pole guess"),
     ("draw/time.rs", "bar over"),
     ("options/html/boxes.rs", "own on-screen"),
     ("content/freeing.rs", "kitmuster options {file}"),
-    ("options/table/groups.rs", ", can come aboard"),
-    ("options/table/groups.rs", ", stays in the water"),
-    ("options/table/groups.rs", ", on deck"),
     ("words/options/told.rs", "point and barb "),
     ("sheet/blank.rs", "listed things only"),
     ("sheet/blank.rs", "workshop certificate"),

@@ -60,6 +60,7 @@ fn is_crowded(problem: &Problem) -> bool {
 
 fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
     let mut standings = vec![Standing::default(); capacity.len()];
+    let mut paid_by_others = Vec::new();
     for (index, demand) in problem.demands.iter().enumerate() {
         if demand.worth == Worth::LeftOut {
             continue;
@@ -72,8 +73,11 @@ fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
                     // A mend of the tool's own is paid with its use.
                     let once = candidate.once.map_or(0, |(_, price)| price);
                     standing.prices.push(candidate.price + once);
-                    let own = candidate.once.is_none_or(|(group, _)| group == candidate.tool);
-                    standing.shares_price |= !own || capacity[candidate.tool] > 1 && once > 0;
+                    let group = candidate.once.map(|(group, _)| group);
+                    let others = group.filter(|group| *group != candidate.tool);
+                    standing.shares_price |=
+                        others.is_some() || capacity[candidate.tool] > 1 && once > 0;
+                    paid_by_others.extend(others);
                 }
             }
         }
@@ -85,6 +89,12 @@ fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
         for (spare, tools) in demand.fits.iter().flat_map(|(_, fits)| fits) {
             standings[*spare].named.push(usize::MAX - *spare);
             tools.iter().flatten().for_each(|tool| standings[*tool].named.push(*spare));
+        }
+    }
+    // What another tool may have paid already is no price of its own either.
+    for tool in paid_by_others {
+        if let Some(standing) = standings.get_mut(tool) {
+            standing.shares_price = true;
         }
     }
     standings

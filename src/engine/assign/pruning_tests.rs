@@ -91,6 +91,12 @@ fn a_price_that_others_pay_too_leaves_a_tool_in() {
     };
     assert_eq!(kept(&once(&|tool| tool, 5)), [0, 1]);
     assert_eq!(kept(&once(&|_| 7, 5)).len(), 20, "paid once for all of them");
+    // Whoever takes tool 20 has paid for tool 5 already.
+    let mut paid = once(&|tool| tool, 5);
+    let other = Candidate { tool: 20, price: 0, once: Some((5, 5)) };
+    paid.demands.push(demand(1, vec![other]));
+    (paid.capacity, paid.parts) = (vec![1; 21], vec![Vec::new(); 21]);
+    assert_eq!(kept(&paid), [0, 1, 5, 20]);
     let mut lots = once(&|tool| tool, 5);
     lots.capacity = vec![2; 20];
     assert_eq!(kept(&lots).len(), 20, "paid once for both of a lot");
