@@ -36,7 +36,7 @@ pub fn aside(shown: &Shown<'_>, width: usize) -> String {
     for (index, vessel) in shown.quote.vessels.iter().enumerate() {
         if let Some(note) = odd_departure(shown, index, vessel) {
             let told = format!("{}: {note}", vessel.file);
-            page.hang(0, (locale.sheet_small_note(), Tone::Open), (&told, Tone::Plain));
+            page.hang(0, (locale.quote_small_note(), Tone::Open), (&told, Tone::Plain));
         }
     }
     text.push_str(&page.finish());

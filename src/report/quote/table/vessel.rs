@@ -46,12 +46,12 @@ fn whole(page: &mut Page, shown: &Shown<'_>, index: usize, vessel: &VesselQuote)
     page.prose(BODY, Tone::Plain, &leaves);
     page.prose(BODY, Tone::Plain, &said::judged(vessel, locale));
     if let Some(note) = said::departure(shown, index, vessel) {
-        page.hang(BODY, (locale.sheet_small_note(), Tone::Open), (&note, Tone::Plain));
+        page.hang(BODY, (locale.quote_small_note(), Tone::Open), (&note, Tone::Plain));
     }
     for notice in &vessel.after.notices {
         page.hang(
             BODY,
-            (locale.sheet_small_note(), Tone::Open),
+            (locale.quote_small_note(), Tone::Open),
             (&words::notice(notice, shown.locale), Tone::Plain),
         );
     }
@@ -95,6 +95,6 @@ fn open(page: &mut Page, shown: &Shown<'_>, vessel: &VesselQuote, unmet: &Unmet)
     }
     page.prose(LINE, Tone::Plain, &told.offer);
     if let Some(remedy) = &told.remedy {
-        page.hang(LINE, (shown.locale.sheet_small_do(), Tone::Plain), (remedy, Tone::Strong));
+        page.hang(LINE, (shown.locale.quote_small_do(), Tone::Plain), (remedy, Tone::Strong));
     }
 }

@@ -707,13 +707,13 @@ options-summary-most = Most would change with one tool: { $step } (lifts { $lift
 ## Papers for the deck
 
 sheet-note = Note:
-sheet-small-note = note:
 sheet-do = Do:
-sheet-small-do = do:
 
 ## A quote
 
 quote-title = Quote
+quote-small-note = note:
+quote-small-do = do:
 quote-title-for = Quote for { $customer }
 quote-for-customer = for { $customer }
 quote-after-order = { $verdict } AFTER THIS ORDER
