@@ -44,7 +44,7 @@ fn every_language_is_given_the_same_arguments() {
             "{polish}"
         );
     }
-    let count = "n = { $n ->\n    [one] one\n    [few] few\n    [many] many\n   *[other] other\n }";
+    let count = "n = { $n ->\n    [one] one\n    [few] few\n   *[many] many\n }";
     assert_eq!(refused("n = { $n }", count), ["crew.pl.ftl: `n`: has other arguments"]);
 }
 
@@ -67,7 +67,7 @@ fn a_choice_has_the_classes_of_its_language_and_no_others() {
     };
     for (classes, told) in [
         (vec!["few"], "few other"),
-        (vec!["one", "many"], "one many other"),
+        (vec!["one", "many"], "many one other"),
         (vec!["metric"], "metric other"),
     ] {
         let classes = choice(&classes);
@@ -83,7 +83,8 @@ fn a_choice_has_the_classes_of_its_language_and_no_others() {
     assert_eq!(wrong(&choice(&["0", "7"])), [""; 0]);
     let polish = refused(&choice(&["one"]), &choice(&["one"]));
     assert!(polish[0].starts_with("crew.pl.ftl: `n`: a choice has the classes one other"));
-    assert_eq!(refused(&choice(&["one"]), &choice(&["one", "few", "many"])), [""; 0]);
+    let polish = "n = { $n ->\n    [one] one\n    [few] few\n   *[many] many\n }";
+    assert_eq!(refused(&choice(&["one"]), polish), [""; 0]);
 }
 
 #[test]
