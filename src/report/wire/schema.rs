@@ -45,7 +45,7 @@ pub const FORMATS: &[Format] = &[
     file("record", "record/1", desk::schema_record, written::<AuditRecord>),
     file("options", "options/1", desk::schema_options, written::<Options>),
     #[cfg(feature = "quote")]
-    file("quote", "quote/1", desk::schema_quote, quote),
+    file("quote", "quote/1", desk::quote_schema, quote),
 ];
 
 const fn file(
