@@ -54,7 +54,7 @@ fn no_sentence_stands_in_the_code_of_pages_and_commands() {
         for text in texts(fs::read_to_string(&path).unwrap().parse().unwrap()) {
             looked += 1;
             let is_none = |(end, known): &(&str, &str)| file.ends_with(end) && text == *known;
-            if NONE.iter().any(|none| is_none(none)) {
+            if NONE.iter().any(&is_none) {
                 none.retain(|one| !is_none(one));
             } else if is_sentence(&text) {
                 found.push(format!("{file}: {text}"));
