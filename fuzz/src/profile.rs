@@ -4,7 +4,7 @@
 use crate::{aboard, told};
 use kitmuster::engine::Depth;
 use kitmuster::load::Library;
-use kitmuster::report;
+use kitmuster::report::{self, Locale};
 use std::sync::OnceLock;
 
 const NAME: &str = "profile.yaml";

@@ -12,8 +12,8 @@ use kitmuster::fleet::compare::compare;
 use kitmuster::fleet::record::{self, AuditRecord, Broken};
 use kitmuster::fleet::{Records, Row, Selection};
 use kitmuster::load;
-use kitmuster::report;
 use kitmuster::report::audit::record as pages;
+use kitmuster::report::{self, Locale};
 use serde_json::Value;
 use sha2::{Digest as _, Sha256};
 
@@ -64,7 +64,8 @@ fn judged(record: &AuditRecord) {
     let Ok(again) = record::again(record) else { return };
     assert_eq!(again.vessels, record.vessels.len());
     let newer = record::newer(record, aboard::library());
-    let verified = pages::Verified { record, again: &again, newer: &newer };
+    let locale = Locale::default();
+    let verified = pages::Verified { record, again: &again, newer: &newer, locale };
     told::page(&pages::verified(&verified, told::WIDTH));
 }
 

@@ -3,7 +3,7 @@
 
 use crate::told;
 use kitmuster::load;
-use kitmuster::report;
+use kitmuster::report::{self, Locale};
 
 const NAME: &str = "vocabulary.yaml";
 

@@ -5,6 +5,7 @@ use super::{Block, Item, Lead, Line, Role, Section, Tone};
 use crate::model::options::{Choice, Lack};
 use crate::report::Locale;
 use crate::report::subject::OptionsShown as Shown;
+use crate::report::words::figures::all_of;
 use crate::report::words::options::{self as said, Wanting};
 use std::collections::BTreeSet;
 
@@ -56,7 +57,7 @@ impl Closed {
         }
         numbers.sort_unstable();
         let texts: Vec<String> = numbers.iter().map(ToString::to_string).collect();
-        Some(texts.join(" and "))
+        Some(all_of(&texts, shown.locale))
     }
 
     /// The number under which something wanting stands.

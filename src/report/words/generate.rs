@@ -31,11 +31,14 @@ pub(crate) struct File<'a> {
 /// a count.
 type Arguments = Vec<(String, bool)>;
 
+/// A pattern, with its language.
+type InLanguage<'a> = (&'a str, Pattern<&'a str>);
+
 /// One message as it is written in each language.
 struct Written<'a> {
     arguments: Arguments,
     /// Its pattern in each language.
-    patterns: Vec<(&'a str, Pattern<&'a str>)>,
+    patterns: Vec<InLanguage<'a>>,
     /// Its attributes in the first language, by name.
     attributes: Vec<(&'a str, Pattern<&'a str>)>,
 }
@@ -87,7 +90,7 @@ pub(crate) fn code(
     for (key, written) in &of_desk {
         function(&mut out, key, written, false);
     }
-    out.push_str("}\n\npub(crate) mod problems {\n    #[allow(unused_imports)]\n    use super::{Count, PluralCategory, plural, put};\n    use crate::report::words::problems::Wording;\n");
+    out.push_str("}\n\npub(crate) mod problems {\n    #[allow(unused_imports)]\n    use super::{Count, Language, PluralCategory, of_desk, plural, put};\n    use crate::report::words::problems::Wording;\n");
     for (key, written) in &of_problems {
         wording(&mut out, key, written);
     }
@@ -268,20 +271,25 @@ fn function(out: &mut String, key: &str, written: &Written<'_>, is_method: bool)
         out.push_str("        let mut out = String::new();\n");
     }
     let language = if is_method { "self.language" } else { "of_desk()" };
+    in_languages(out, language, &written.patterns, fixed);
+    out.push_str(if fixed { "    }\n" } else { "        out\n    }\n" });
+}
+
+/// Writes a text in each language, and in the made-up one.
+fn in_languages(out: &mut String, language: &str, patterns: &[InLanguage<'_>], fixed: bool) {
     let _ = writeln!(out, "        match {language} {{");
-    for (language, pattern) in &written.patterns {
+    for (language, pattern) in patterns {
         let _ = writeln!(out, "            Language::{} => {{", variant(language));
         body(out, language, pattern, fixed, &str::to_owned);
         out.push_str("            }\n");
     }
-    if let Some((_, pattern)) = written.patterns.first() {
+    if let Some((_, pattern)) = patterns.first() {
         out.push_str("            #[cfg(test)]\n            Language::MadeUp => {\n");
         let in_code = Cell::new(false);
         body(out, "en", pattern, fixed, &|text| made_up(text, &in_code));
         out.push_str("            }\n");
     }
     out.push_str("        }\n");
-    out.push_str(if fixed { "    }\n" } else { "        out\n    }\n" });
 }
 
 /// The parameters of the function of a message.
@@ -308,19 +316,19 @@ fn wording(out: &mut String, key: &str, written: &Written<'_>) {
     let (name, parameters) = (key.replace('-', "_"), parameters(written, false));
     let _ = writeln!(out, "    pub(crate) fn {name}({parameters}) -> Wording {{");
     counts(out, written);
-    let text = |out: &mut String, pattern| {
+    let text = |out: &mut String, patterns: &[InLanguage<'_>]| {
         out.push_str("{ let mut out = String::new();\n");
-        body(out, "en", pattern, false, &str::to_owned);
+        in_languages(out, "of_desk()", patterns, false);
         out.push_str("out }");
     };
     out.push_str("        Wording { what: ");
-    text(out, what);
+    text(out, &written.patterns);
     for part in ["expected", "mend"] {
         let _ = write!(out, ", {part}: ");
         match written.attributes.iter().find(|(name, _)| *name == part) {
             Some((_, pattern)) => {
                 out.push_str("Some(");
-                text(out, pattern);
+                text(out, &[("en", pattern.clone())]);
                 out.push(')');
             }
             None => out.push_str("None"),

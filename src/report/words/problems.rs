@@ -120,6 +120,22 @@ fn of_own(wording: Wording, own: &[String]) -> Wording {
     Wording { expected: wording.expected.filter(|_| !own.is_empty()), ..wording }
 }
 
+impl Display for QuantityError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&match self {
+            Self::NoUnit => desk::figure_no_unit().to_owned(),
+            Self::UnknownUnit(unit) => desk::figure_unknown_unit(unit),
+            Self::Negative => desk::figure_below_zero().to_owned(),
+            Self::AmbiguousComma => desk::figure_unclear_comma().to_owned(),
+            Self::TooLarge(most) => desk::figure_too_large(most),
+            Self::TooFine(step) => desk::figure_too_fine(step),
+            Self::OutOfOrder => desk::figure_mixed().to_owned(),
+            Self::NoSuchDay => desk::figure_no_such_day().to_owned(),
+            Self::Nonsense(what) => desk::figure_not_readable(what),
+        })
+    }
+}
+
 /// A text that is no quantity of that kind.
 fn figure(error: &QuantityError, text: &str, kind: QuantityKind) -> Wording {
     let example = kind.example();

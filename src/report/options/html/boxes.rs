@@ -32,11 +32,11 @@ pub(super) fn technique(plan: &Plan<'_>, sheet: &Sheet<'_>, index: usize) -> Mar
             }
             @for line in &technique.cautions {
                 @let class = if shared.iter().any(|(own, _)| *own == line) { "own on-screen" } else { "own" };
-                (lines(class, std::slice::from_ref(line)))
+                (lines(class, std::slice::from_ref(line), locale))
             }
             p.small {
                 @if let Some(other) = shown_at { span.on-paper { (locale.options_card_drawn_at(&other)) " " } }
-                (prose(&cited(&technique.cited)))
+                (prose(&cited(&technique.cited, locale)))
             }
         }
     }
@@ -49,7 +49,7 @@ pub(super) fn cautions(plan: &Plan<'_>, sheet: &Sheet<'_>) -> Markup {
         @for (line, techniques) in plan.shared_cautions(sheet) {
             @let places: Vec<&str> = techniques.iter().filter_map(|index| plan.place(*index)).collect();
             p class="own on-paper shared" {
-                b { (places.join(", ")) ": " } (cited_line(line))
+                b { (places.join(", ")) ": " } (cited_line(line, plan.shown.locale))
             }
         }
     }

@@ -46,9 +46,9 @@ fn card(plan: &Plan<'_>, index: usize, card: &Card) -> Markup {
             }
             @for caution in &card.cautions { p.own { (with_source(caution, &sources)) } }
             p.small {
-                b { (locale.options_card_source()) " " } (prose(&cited(&card.cited))) "."
+                b { (locale.options_card_source()) " " } (prose(&cited(&card.cited, locale))) "."
                 @for (index, source) in sources.iter().enumerate() {
-                    " " b { (index + 1) } " " (prose(&cited(source))) "."
+                    " " b { (index + 1) } " " (prose(&cited(source, locale))) "."
                 }
             }
         }
@@ -63,9 +63,9 @@ fn way(technique: &Technique, locale: Locale) -> Markup {
             b { (prose(&technique.title.to_string())) ": " }
             @for step in &technique.steps { (prose(&step.says.to_string())) " " }
             @if !technique.stop.is_empty() { (stop_when(technique, locale)) }
-            span.small { "(" (prose(&cited(&technique.cited))) ")" }
+            span.small { "(" (prose(&cited(&technique.cited, locale))) ")" }
         }
-        (lines("own", &technique.cautions))
+        (lines("own", &technique.cautions, locale))
     }
 }
 

@@ -66,7 +66,7 @@ pub(super) fn height(
         let clause = caution.cited.as_ref().map_or("", |cited| &cited.clause);
         high += CAUTION_LINE * lines(&format!("{} ({clause})", caution.says), CAUTION);
     }
-    high + SMALL_LINE * lines(&cited(&technique.cited), SMALL)
+    high + SMALL_LINE * lines(&cited(&technique.cited, locale), SMALL)
 }
 
 /// How high a box of rows is, by the texts of its rows, over one column or

@@ -50,7 +50,7 @@ fn about(plan: &Plan<'_>, words: &[usize]) -> Vec<String> {
     let Some(fact) = plan.shown.practice.facts.get(1) else { return Vec::new() };
     let words = words.iter().filter_map(|word| fact.words.get(*word));
     let told = words.map(|word| match &word.cited {
-        Some(source) => cited(source),
+        Some(source) => cited(source, plan.shown.locale),
         None => word.says.to_string(),
     });
     told.collect()

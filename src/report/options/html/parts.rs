@@ -20,25 +20,25 @@ pub(super) fn stop_when(technique: &Technique, locale: Locale) -> Markup {
 }
 
 /// Lines of a technique, each with its source.
-pub(super) fn lines(class: &str, lines: &[Line]) -> Markup {
+pub(super) fn lines(class: &str, lines: &[Line], locale: Locale) -> Markup {
     html! {
         @for line in lines {
-            p class=(class) { (cited_line(line)) }
+            p class=(class) { (cited_line(line, locale)) }
         }
     }
 }
 
 /// A line with its source.
-pub(super) fn cited_line(line: &Line) -> Markup {
+pub(super) fn cited_line(line: &Line, locale: Locale) -> Markup {
     html! {
         (prose(&line.says.to_string()))
-        @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source))) ")" } }
+        @if let Some(source) = &line.cited { " " span.small { "(" (prose(&cited(source, locale))) ")" } }
     }
 }
 
 /// A source and how it was verified.
-pub(super) fn cited(cited: &Cited) -> String {
-    format!("{}; {}", cited.clause, verified(cited.verified, Locale::default()))
+pub(super) fn cited(cited: &Cited, locale: Locale) -> String {
+    format!("{}; {}", cited.clause, verified(cited.verified, locale))
 }
 
 /// What stands at the foot of every page: whose it is, the cautions, and what
