@@ -274,6 +274,9 @@ impl Bound {
         }
     }
 
+    /// Where an answer turns with the freeboard is reckoned from these
+    /// (`engine/judge/breakpoints.rs`): a bound that grows with it in another
+    /// way has its turns told there, or a range is judged at its start alone.
     fn collect_shares(&self, base: Base, shares: &mut Vec<Percent>) {
         match self {
             Self::Fixed { .. } => {}

@@ -43,7 +43,31 @@ fn action(reason: &Reason, tool: &Tool, vocabulary: &Vocabulary) -> Option<Actio
             ..
         } if lengthens(*attribute) => Some(Action::Lengthen),
         Reason::NotAboard { .. } => Some(Action::BringAboard),
-        _ => None,
+        Reason::NothingAboard { .. }
+        | Reason::TooFew { .. }
+        | Reason::TooFewTypes { .. }
+        | Reason::TooShortForRail { .. }
+        | Reason::OutOfSpecification { .. }
+        | Reason::NoAlternative { .. }
+        | Reason::AcquiredTooLate { .. }
+        | Reason::Missing
+        | Reason::Expired { .. }
+        | Reason::LapsesDuringTrip { .. }
+        | Reason::Taken { .. }
+        | Reason::PartTaken { .. }
+        | Reason::FitsNothing { .. }
+        | Reason::NoCertificate { .. }
+        | Reason::GearOutside { .. }
+        | Reason::Approximate { .. }
+        | Reason::WordingDisputed { .. }
+        | Reason::NotListed { .. }
+        | Reason::CertificateUndated { .. }
+        | Reason::BindingUnknown { .. }
+        | Reason::VesselFactUnknown { .. }
+        | Reason::HangsOn { .. }
+        | Reason::TooManyWays
+        | Reason::NotEncoded
+        | Reason::NoEdition { .. } => None,
     }
 }
 

@@ -177,8 +177,32 @@ impl Words<'_> {
                     mending.taken = true;
                     mending.replace = true;
                 }
-                open if open.is_open() => {}
-                _ => mending.replace = true,
+                Reason::NothingAboard { .. }
+                | Reason::TooFew { .. }
+                | Reason::TooFewTypes { .. }
+                | Reason::NoAlternative { .. }
+                | Reason::AcquiredTooLate { .. }
+                | Reason::Expired { .. }
+                | Reason::LapsesDuringTrip { .. }
+                | Reason::NoCertificate { .. }
+                | Reason::GearOutside { .. }
+                | Reason::Unmeasured { .. }
+                | Reason::Disputed { .. }
+                | Reason::Approximate { .. }
+                | Reason::WordingDisputed { .. }
+                | Reason::StateUnknown
+                | Reason::WhereaboutsUnknown
+                | Reason::InspectionUndated
+                | Reason::AcquiredUnknown { .. }
+                | Reason::NotListed { .. }
+                | Reason::SpareFitUnknown
+                | Reason::CertificateUndated { .. }
+                | Reason::BindingUnknown { .. }
+                | Reason::VesselFactUnknown { .. }
+                | Reason::HangsOn { .. }
+                | Reason::TooManyWays
+                | Reason::NotEncoded
+                | Reason::NoEdition { .. } => mending.replace |= !reason.is_open(),
             }
         }
         mending
