@@ -140,7 +140,8 @@ fn notices(input: &Input, arguments: &OptionsArguments) -> Vec<Notice> {
         | Notice::DoesNotBind { .. }
         | Notice::NoEdition { .. }
         | Notice::UnknownWords { .. }
-        | Notice::MayBind { .. } => false,
+        | Notice::MayBind { .. }
+        | Notice::TooManyFacts => false,
     };
     check.notices.into_iter().filter(bears).collect()
 }

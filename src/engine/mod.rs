@@ -9,6 +9,7 @@
 #![deny(clippy::float_arithmetic)]
 
 mod assign;
+mod completions;
 pub mod demand;
 mod evaluate;
 mod judge;
@@ -26,11 +27,12 @@ use crate::measure::DaySpan;
 use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
 use crate::model::finding::{Asked, GoodUpTo, ReadyUntil, Verdict, WayToReady};
 use crate::model::vessel::{Inspection, Vessel};
+use completions::{Part, Work};
 use evaluate::point::Point;
 use judge::breakpoints::Subject;
 use judge::editions::{self, Applicable, ApplicableEdition};
 use judge::verdict::{self, Trip};
-use judge::{clash, findings, good_up_to};
+use judge::{clash, findings, good_up_to, ready_until};
 use std::sync::Arc;
 
 /// Checks one vessel against every profile that binds it, or against those
@@ -71,25 +73,71 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     if terms.back.is_none() {
         notices.push(Notice::NoReturn);
     }
-    let judgements: Vec<_> =
-        editions.iter().map(|edition| judge(terms, &vessel, edition, asked)).collect();
+    let (judgements, settled) = judge_all(terms, &vessel, &editions, asked, &mut notices);
     let gaps = notices.iter().any(Notice::leaves_open);
     let floor = if gaps || judgements.is_empty() { Verdict::CannotTell } else { Verdict::Ready };
     // Where a word is not known a rule may bind in place of the house, so that
     // what the house says decides nothing.
     let unknown = notices.iter().any(|notice| matches!(notice, Notice::UnknownWords { .. }));
     let decides = |judgement: &&Judgement| !unknown || judgement.why != Why::Fallback;
-    let deciding = judgements.iter().filter(decides);
-    let verdict = deciding.map(|judgement| judgement.verdict).fold(floor, Verdict::max);
+    let mut deciding = judgements.iter().filter(decides).map(|judgement| judgement.verdict);
+    // What all editions together come to is known where all of them decide.
+    let together = settled.filter(|_| judgements.iter().all(|judgement| decides(&judgement)));
+    let verdict = deciding.by_ref().fold(floor, Verdict::max).max(together.unwrap_or(floor));
     Check { vessel, asked, verdict, judgements, notices }
+}
+
+/// What one edition is judged by: the subject with what its trip came to.
+struct Judged<'a> {
+    subject: Subject<'a>,
+    part: Part<'a>,
+    trip: Trip<'a>,
+}
+
+/// Judges the vessel under every edition; with the verdict that all of them
+/// together come to, where facts that are missing hang together.
+fn judge_all(
+    terms: &Terms<'_>,
+    vessel: &Vessel,
+    editions: &[ApplicableEdition<'_>],
+    asked: Asked,
+    notices: &mut Vec<Notice>,
+) -> (Vec<Judgement>, Option<Verdict>) {
+    let judged = |edition: &&ApplicableEdition<'_>| edition.profile.encoded;
+    let mut trips: Vec<Judged<'_>> = Vec::new();
+    for edition in editions.iter().filter(judged) {
+        let by_name = edition.why.is_asked();
+        let point = Point::of(terms.vocabulary, &edition.profile, vessel, asked.departure, by_name);
+        let subject = Subject::over(point, edition.days);
+        let trip = verdict::of_trip(&subject);
+        trips.push(Judged { subject, part: Part { point, days: edition.days }, trip });
+    }
+    let work = Work::of_check();
+    let parts: Vec<Part<'_>> = trips.iter().map(|judged| judged.part).collect();
+    let bounds: Vec<&Trip<'_>> = trips.iter().map(|judged| &judged.trip).collect();
+    let settled = completions::settle(&parts, &bounds, &work);
+    if let Some(settled) = &settled {
+        let each = trips.iter_mut().enumerate();
+        each.for_each(|(index, judged)| settled.carry_into(index, &mut judged.trip));
+    }
+    if settled.as_ref().is_some_and(|settled| !settled.exact) {
+        notices.push(Notice::TooManyFacts);
+    }
+    let mut trips = trips.into_iter();
+    let judgement = |edition: &ApplicableEdition<'_>| {
+        let judged = if edition.profile.encoded { trips.next() } else { None };
+        judge(terms, edition, judged, &work)
+    };
+    let judgements = editions.iter().map(judgement).collect();
+    (judgements, settled.map(|settled| settled.verdict))
 }
 
 /// Judges the vessel under one edition.
 fn judge(
     terms: &Terms<'_>,
-    vessel: &Vessel,
     edition: &ApplicableEdition<'_>,
-    asked: Asked,
+    judged: Option<Judged<'_>>,
+    work: &Work,
 ) -> Judgement {
     let profile = &edition.profile;
     let judgement = Judgement {
@@ -106,22 +154,18 @@ fn judge(
             way: WayToReady::None,
         }),
     };
-    if !profile.encoded {
-        return judgement;
-    }
-    let by_name = edition.why.is_asked();
-    let point = Point::of(terms.vocabulary, profile, vessel, asked.departure, by_name);
-    let subject = Subject::over(point, edition.days);
-    let Trip { worst, verdicts, evaluations } = verdict::of_trip(&subject);
-    let ready_until = verdict::ready_until(&subject, edition, &verdicts);
+    let Some(Judged { subject, trip, .. }) = judged else { return judgement };
+    let Trip { worst, verdicts, evaluations } = trip;
+    let ready_until = ready_until::ready_until(&subject, edition, &verdicts, work);
     let findings = findings::findings(&subject, &worst, edition.days.until, evaluations);
     let inverses = (terms.depth != Depth::Findings).then(|| {
         let (good_up_to, stretches) = match terms.depth {
-            Depth::Whole => good_up_to::good_up_to(&subject),
+            Depth::Whole => good_up_to::good_up_to(&subject, work),
             _ => (GoodUpTo::None, Vec::new()),
         };
         let clashes = clash::clashes(&subject, &worst);
-        Inverses { good_up_to, stretches, clashes, way: repair::shortest(&subject, worst.verdict) }
+        let way = repair::shortest(&subject, worst.verdict, work);
+        Inverses { good_up_to, stretches, clashes, way }
     });
     Judgement { verdict: worst.verdict, ready_until, findings, inverses, ..judgement }
 }

@@ -172,6 +172,9 @@ pub enum Notice {
         /// Whether the rules are others.
         rules: bool,
     },
+    /// So many facts are missing that not every way in which they can turn out
+    /// was tried: what is *can't tell* may in truth be settled.
+    TooManyFacts,
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
 }
@@ -229,6 +232,7 @@ stable_words! {
             Notice::RecordAfterDeparture { .. } => "record-after-departure",
             Notice::FreeboardOtherPlace { .. } => "freeboard-other-place",
             Notice::SheetOutOfDate { .. } => "sheet-out-of-date",
+            Notice::TooManyFacts => "too-many-facts",
             Notice::NoReturn => "no-return",
     }
 }

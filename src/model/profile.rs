@@ -48,6 +48,16 @@ pub enum FreeboardFrom {
     Deck,
 }
 
+impl FreeboardFrom {
+    /// The other of the two.
+    pub fn other(self) -> Self {
+        match self {
+            Self::Rail => Self::Deck,
+            Self::Deck => Self::Rail,
+        }
+    }
+}
+
 /// Whom a profile binds. An empty list does not restrict; in a list one
 /// match is enough; all the lists must match.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

@@ -162,6 +162,14 @@ pub enum Reason {
         /// Which one.
         requirement: usize,
     },
+    /// It would serve, but is not enough for all of these requirements (by
+    /// index), which stand alike.
+    OneOfThese {
+        /// All of them, that of the finding too.
+        requirements: Vec<usize>,
+    },
+    /// Whatever the missing facts turn out to be, it is not met.
+    InEveryCase,
     /// It shares a part with a tool that is used.
     PartTaken {
         /// The part's mark.
@@ -299,6 +307,8 @@ stable_words! {
     Reason::Expired { .. } => "expired",
     Reason::LapsesDuringTrip { .. } => "lapses-during-trip",
     Reason::Taken { .. } => "serves-another-requirement",
+    Reason::OneOfThese { .. } => "one-of-these",
+    Reason::InEveryCase => "in-every-case",
     Reason::PartTaken { .. } => "part-in-use",
     Reason::FitsNothing { .. } => "fits-no-tool-in-use",
     Reason::NoCertificate { .. } => "no-valid-certificate",
@@ -349,6 +359,8 @@ impl Reason {
             | Self::Expired { .. }
             | Self::LapsesDuringTrip { .. }
             | Self::Taken { .. }
+            | Self::OneOfThese { .. }
+            | Self::InEveryCase
             | Self::PartTaken { .. }
             | Self::FitsNothing { .. }
             | Self::NoCertificate { .. } => false,

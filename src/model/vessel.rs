@@ -3,7 +3,7 @@
 use super::place::Place;
 use super::profile::FreeboardFrom;
 use super::vocabulary::{AttributeId, KindId};
-use crate::measure::{Day, DaySpan, Figure, Length};
+use crate::measure::{Day, DaySpan, Figure, Length, Quantity, Rounding, System};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -248,6 +248,18 @@ pub struct FreeboardReading {
 }
 
 impl Freeboard {
+    /// The stations as taken from that place; none where one of them was
+    /// not.
+    pub fn taken_from(&self, from: FreeboardFrom) -> Option<Vec<&Station>> {
+        let (own, other) = if from == self.from {
+            (&self.stations, &self.other)
+        } else {
+            (&self.other, &self.stations)
+        };
+        let has = |station: &Station| own.iter().any(|one| one.name == station.name);
+        other.iter().all(has).then(|| own.iter().collect())
+    }
+
     fn readings(&self) -> impl Iterator<Item = &FreeboardReading> {
         self.stations.iter().flat_map(|station| &station.readings)
     }
@@ -271,6 +283,21 @@ impl Freeboard {
 }
 
 impl FreeboardReading {
+    /// It is that, and nothing else is known of it.
+    pub fn exactly(length: Length) -> Self {
+        let figure = Figure::reckoned(Quantity::Length(length), System::Metric, Rounding::Up);
+        Self {
+            low: figure.clone(),
+            high: figure,
+            load: None,
+            by: None,
+            on: None,
+            how: How::Measured,
+            error: None,
+            place: Place::default(),
+        }
+    }
+
     /// The highest freeboard as a length.
     pub fn highest(&self) -> Length {
         self.high.length().unwrap_or(Length::ZERO)
@@ -298,6 +325,8 @@ pub struct Freeboard {
     pub from: FreeboardFrom,
     /// The stations; none where nobody measured.
     pub stations: Vec<Station>,
+    /// Stations where it was taken from the other place too.
+    pub other: Vec<Station>,
 }
 
 /// A piece of fishing gear: a kind of hook or line that is aboard.

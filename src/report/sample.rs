@@ -117,6 +117,7 @@ pub(super) fn vessel() -> Vessel {
         freeboard: Freeboard {
             from: FreeboardFrom::Rail,
             stations: vec![Station { name: None, readings: vec![reading] }],
+            other: Vec::new(),
         },
         permits: None,
         gears: None,

@@ -12,6 +12,7 @@ mod audit;
 mod boundaries;
 mod broken;
 mod cheapest;
+mod completions;
 mod coverage;
 mod demand;
 #[cfg(unix)]

@@ -162,7 +162,7 @@ fn set_freeboard(vessel: &mut Vessel, low: Length, high: Length) {
         place: Place::default(),
     };
     let stations = vec![Station { name: None, readings: vec![reading] }];
-    vessel.freeboard = Freeboard { from: vessel.freeboard.from, stations };
+    vessel.freeboard = Freeboard { stations, ..vessel.freeboard.clone() };
 }
 
 /// A shipped vessel, how it was changed, the profile and the trip.

@@ -139,7 +139,10 @@ pub(crate) fn unlisted(problem: &mut Problem, count: u32) -> usize {
 
 fn links(requirement: &Requirement, point: &Point<'_>, pass: Pass) -> Vec<Link> {
     let deemed = requirement.deemed.iter().map(|deemed| {
+        // Of a tool that cannot serve the other there is nothing to ask.
+        let kinds = point.profile.requirements[deemed.requirement].kinds();
         let counts = |tool: &Tool| match satisfy::keeps(&deemed.tests, tool, point) {
+            _ if !kinds.contains(&tool.kind) => false,
             Answer::Yes => true,
             Answer::Unknown => pass == Pass::Generous,
             Answer::No => false,

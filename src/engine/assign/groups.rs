@@ -25,7 +25,7 @@ impl Groups {
         for at in 0..groups.order.len() {
             let index = groups.order[at];
             let demand = &problem.demands[index];
-            groups.plain[index] = matches!(demand.worth, Worth::Required | Worth::Recommended);
+            groups.plain[index] = demand.worth.is_wanted();
             for from in leans_on(demand) {
                 groups.plain[index] = false;
                 // What is left out is of no group: at its head nobody would

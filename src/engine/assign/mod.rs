@@ -9,7 +9,7 @@ mod search;
 pub(crate) mod slots;
 
 use groups::Groups;
-use search::Search;
+use search::{Forced, Search, Stopped};
 use slots::{Assignment, Problem, Score, Slot, ToolDemand, Use};
 
 /// Finds the best assignment: most required demands, then most recommended,
@@ -33,6 +33,54 @@ pub(crate) fn assign_from(problem: &Problem, capacity: &[u32]) -> Assignment {
         search.solve(&group, &mut assignment);
     }
     assignment
+}
+
+/// Sets of demands that compete for too few tools as equals: each is met in
+/// one assignment that is as good as any other, and is not in another.
+pub(crate) fn ties(problem: &Problem, best: &Assignment) -> Result<Vec<Vec<usize>>, Stopped> {
+    let mut search = None;
+    let mut ties = Vec::new();
+    for group in Groups::of(problem).together() {
+        let mut wanted: Vec<usize> = group.clone();
+        wanted.retain(|demand| problem.demands[*demand].worth.is_wanted());
+        let met = |demand: &usize| best.uses[*demand].is_some();
+        if wanted.iter().all(met) {
+            continue;
+        }
+        let search = search.get_or_insert_with(|| searched(problem));
+        let score = search.score_with(&group, Forced::Nothing)?;
+        let mut tied = Vec::new();
+        // Where none that is not met could be, none that is could fail to be.
+        wanted.sort_by_key(|demand| met(demand));
+        for demand in wanted {
+            if met(&demand) && tied.is_empty() {
+                break;
+            }
+            let otherwise = if met(&demand) { Forced::NotMet(demand) } else { Forced::Met(demand) };
+            if search.score_with(&group, otherwise)? == score {
+                tied.push(demand);
+            }
+        }
+        if !tied.is_empty() {
+            tied.sort_unstable();
+            ties.push(tied);
+        }
+    }
+    Ok(ties)
+}
+
+/// Whether a demand could be met if nothing else mattered.
+pub(crate) fn can_be_met(problem: &Problem, demand: usize) -> bool {
+    let group = Groups::of(problem).together().find(|group| group.contains(&demand));
+    match group {
+        Some(group) => searched(problem).score_with(&group, Forced::Met(demand)) != Ok(None),
+        None => cheapest(&problem.demands[demand], &problem.capacity).is_some(),
+    }
+}
+
+fn searched(problem: &Problem) -> Search<'_> {
+    let left = pruning::capacities(problem, &problem.capacity);
+    Search::new(problem, &problem.capacity, left)
 }
 
 /// Fills a demand whose tools are wanted nowhere else: each of its types on its

@@ -40,6 +40,19 @@ pub(crate) struct Search<'p> {
     best: Option<Best>,
     seen: HashMap<Vec<u32>, Score>,
     steps: u64,
+    forced: Forced,
+}
+
+/// The search was stopped before it was complete.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Stopped;
+
+/// What is laid down beforehand of one demand of the group.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Forced {
+    Nothing,
+    Met(usize),
+    NotMet(usize),
 }
 
 /// The best found for the group: the uses of each of its demands, in order.
@@ -74,11 +87,37 @@ impl<'p> Search<'p> {
             best: None,
             seen: HashMap::new(),
             steps: 0,
+            forced: Forced::Nothing,
         }
     }
 
     /// Adds the best assignment of the group to the assignment.
     pub(crate) fn solve(&mut self, group: &[usize], assignment: &mut Assignment) {
+        self.search(group);
+        if let Some(best) = self.best.take() {
+            for (demand, uses) in group.iter().zip(best.uses) {
+                assignment.uses[*demand] = uses;
+            }
+            assignment.score.add(best.score);
+        }
+        assignment.stopped |= self.steps >= MOST_STEPS;
+    }
+
+    /// The best score of the group with that laid down; none where no
+    /// assignment keeps to it. A search that was stopped has no answer.
+    pub(crate) fn score_with(
+        &mut self,
+        group: &[usize],
+        forced: Forced,
+    ) -> Result<Option<Score>, Stopped> {
+        self.forced = forced;
+        self.search(group);
+        self.forced = Forced::Nothing;
+        let best = self.best.take().map(|best| best.score);
+        if self.steps < MOST_STEPS { Ok(best) } else { Err(Stopped) }
+    }
+
+    fn search(&mut self, group: &[usize]) {
         self.order.clear();
         self.order.extend(group);
         let depths = 0..=group.len();
@@ -89,13 +128,6 @@ impl<'p> Search<'p> {
             self.matters.extend(depths.map(|depth| matters(self.problem, group, depth)));
         }
         self.next_demand(0);
-        if let Some(best) = self.best.take() {
-            for (demand, uses) in group.iter().zip(best.uses) {
-                assignment.uses[*demand] = uses;
-            }
-            assignment.score.add(best.score);
-        }
-        assignment.stopped |= self.steps >= MOST_STEPS;
     }
 
     fn stopped(&mut self) -> bool {
@@ -111,8 +143,10 @@ impl<'p> Search<'p> {
         if self.hopeless(depth) || self.seen_better(depth) {
             return;
         }
-        self.next_type(depth, demand, 0, self.problem.demands[demand].least);
-        if self.steps < MOST_STEPS {
+        if self.forced != Forced::NotMet(demand) {
+            self.next_type(depth, demand, 0, self.problem.demands[demand].least);
+        }
+        if self.steps < MOST_STEPS && self.forced != Forced::Met(demand) {
             self.next_demand(depth + 1);
         }
     }

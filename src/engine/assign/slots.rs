@@ -68,6 +68,13 @@ pub(crate) enum Worth {
     LeftOut,
 }
 
+impl Worth {
+    /// Whether meeting it counts.
+    pub(crate) fn is_wanted(self) -> bool {
+        matches!(self, Self::Required | Self::Recommended)
+    }
+}
+
 /// A kit and what is demanded of it.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(crate) struct Problem {

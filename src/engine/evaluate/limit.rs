@@ -89,6 +89,22 @@ fn share(
     }
 }
 
+/// The figures, in steps, at which a quantity comes to keep the bound or
+/// ceases to, as far as the bases are known.
+pub(crate) fn turns(bound: &Bound, point: &Point<'_>) -> Vec<i64> {
+    match bound {
+        Bound::Fixed { figure, .. } => vec![figure.quantity.steps()],
+        Bound::Share(percent, base) => {
+            let ends = point.base(*base).into_iter().flatten().chain(point.so_far(*base));
+            let at = |base: Length| [base.percent_down(*percent), base.percent_up(*percent)];
+            ends.flat_map(at).map(Length::nanometres).collect()
+        }
+        Bound::Greater(limbs) | Bound::Lesser(limbs) => {
+            limbs.iter().flat_map(|limb| turns(limb, point)).collect()
+        }
+    }
+}
+
 /// The fact of the vessel that the limit needs and that is not known.
 pub(crate) fn missing_fact(limit: &Limit, point: &Point<'_>) -> Option<VesselFact> {
     limit.bounds().find_map(|bound| bound_missing(bound, point))

@@ -131,7 +131,7 @@ fn run_readings<N: Notes>(
 }
 
 /// The attributes that the tests speak of, each once.
-fn attributes_of(groups: &[Vec<Test>]) -> Vec<AttributeId> {
+pub(crate) fn attributes_of(groups: &[Vec<Test>]) -> Vec<AttributeId> {
     let mut found = Vec::new();
     for test in groups.iter().flatten() {
         let ids = match test {
@@ -148,6 +148,11 @@ fn attributes_of(groups: &[Vec<Test>]) -> Vec<AttributeId> {
         }
     }
     found
+}
+
+/// The readings that decide.
+pub(crate) fn deciding(readings: &[Reading]) -> Vec<&Reading> {
+    readings.iter().collect()
 }
 
 /// Whether the readings of an attribute say what is asked.
@@ -224,7 +229,7 @@ fn keep_limit<N: Notes>(
     }
 }
 
-fn figure_of(reading: &Reading) -> Option<(&Figure, i64)> {
+pub(crate) fn figure_of(reading: &Reading) -> Option<(&Figure, i64)> {
     match &reading.datum {
         Datum::Figure(figure) => {
             Some((figure, reading.error.as_ref().map_or(0, |e| e.quantity.steps())))

@@ -149,7 +149,11 @@ mod tests {
             register: None,
             port: None,
             declared: None,
-            freeboard: Freeboard { from: FreeboardFrom::Rail, stations: Vec::new() },
+            freeboard: Freeboard {
+                from: FreeboardFrom::Rail,
+                stations: Vec::new(),
+                other: Vec::new(),
+            },
             permits: None,
             gears: None,
             areas: None,

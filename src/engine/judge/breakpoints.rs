@@ -73,12 +73,10 @@ impl<'a> Subject<'a> {
 
 /// The freeboards of the vessel as the profile takes them.
 fn measured(profile: &Profile, vessel: &Vessel) -> Result<Vec<Vec<Range>>, Missing> {
-    let stations = &vessel.freeboard.stations;
+    let stations =
+        vessel.freeboard.taken_from(profile.freeboard_from).ok_or(Missing::OtherPlace)?;
     if stations.is_empty() || stations.iter().any(|station| station.readings.is_empty()) {
         return Err(Missing::NotMeasured);
-    }
-    if vessel.freeboard.from != profile.freeboard_from {
-        return Err(Missing::OtherPlace);
     }
     let ranges = stations.iter().map(|station| {
         let mut ranges = Vec::new();

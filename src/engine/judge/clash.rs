@@ -34,6 +34,12 @@ pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined) -> Vec<Clash> {
     found
 }
 
+/// The requirements that cannot be met together, that one among them.
+pub(crate) fn with(problem: &Problem, requirement: usize) -> Option<Vec<usize>> {
+    let clashes = in_problem(problem).into_iter().map(|clash| clash.requirements);
+    clashes.into_iter().find(|rivals| rivals.contains(&requirement))
+}
+
 fn in_problem(problem: &Problem) -> Vec<Clash> {
     let wanted = |index: &usize| problem.demands[*index].worth == Worth::Required;
     // What cannot be met even alone is no clash.

@@ -208,15 +208,14 @@ fn binds(terms: &Terms<'_>, profile: &Profile, vessel: &Vessel, days: DaySpan) -
 
 /// Every freeboard at which it can matter whether a profile binds.
 fn freeboards(vessel: &Vessel, profile: &Profile) -> Vec<Result<Length, Missing>> {
-    if vessel.freeboard.from != profile.freeboard_from {
+    let Some(stations) = vessel.freeboard.taken_from(profile.freeboard_from) else {
         return vec![Err(Missing::OtherPlace)];
-    }
-    let stations = &vessel.freeboard.stations;
+    };
     if stations.is_empty() || stations.iter().any(|station| station.readings.is_empty()) {
         return vec![Err(Missing::NotMeasured)];
     }
     let mut freeboards = Vec::new();
-    for reading in stations.iter().flat_map(|station| &station.readings) {
+    for reading in stations.into_iter().flat_map(|station| &station.readings) {
         let error = reading.error.as_ref().and_then(|e| e.length()).unwrap_or(Length::ZERO);
         let (low, high) = (reading.lowest().less(error), reading.highest().plus(error));
         let thresholds = breakpoints::thresholds(profile).into_iter();

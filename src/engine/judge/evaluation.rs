@@ -1,9 +1,10 @@
 //! The outcome of every requirement at one point: a strict and a generous
 //! assignment, and what they agree on.
 
-use crate::engine::assign::assign;
 use crate::engine::assign::candidates::{self, Pass};
+use crate::engine::assign::groups::Groups;
 use crate::engine::assign::slots::{Assignment, Problem, Worth};
+use crate::engine::assign::{assign, can_be_met, ties};
 use crate::engine::evaluate::condition::answer;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{View, views};
@@ -17,9 +18,18 @@ pub(crate) struct Evaluation<'a> {
     pub(crate) views: Vec<View<'a>>,
     pub(crate) strict: Assignment,
     pub(crate) generous: Assignment,
+    /// Sets of requirements that compete for too few tools as equals.
+    pub(crate) ties: Vec<Vec<usize>>,
     /// By requirement; `None` where it does not bind.
     pub(crate) outcomes: Vec<Option<Outcome>>,
     pub(crate) verdict: Verdict,
+}
+
+impl Evaluation<'_> {
+    /// Whether a search behind it was stopped before it was complete.
+    pub(crate) fn is_stopped(&self) -> bool {
+        self.strict.stopped || self.generous.stopped
+    }
 }
 
 /// Evaluates one point.
@@ -27,18 +37,25 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>) -> Evaluation<'a> {
     let views = views(point);
     let strict_problem = candidates::problem(&views, point, Pass::Strict);
     let strict = assign(&strict_problem);
-    // Where the strict pass meets everything, or nothing is open, the generous
-    // one adds nothing.
-    let generous = if all_met(&views, &strict_problem, &strict) {
-        strict.clone()
-    } else {
+    let mut passes = Passes { strict: &strict, generous: strict.clone(), rest: Rest::Met };
+    if !all_met(&views, &strict_problem, &strict) {
+        // Where the strict pass meets everything, or nothing is open, the
+        // generous one adds nothing.
         let problem = candidates::problem(&views, point, Pass::Generous);
-        if problem == strict_problem { strict.clone() } else { assign(&problem) }
-    };
+        if problem == strict_problem {
+            passes.rest = ties(&problem, &strict).map_or(Rest::Stopped, Rest::Known);
+        } else {
+            passes.generous = assign(&problem);
+            let rivals = Groups::of(&problem).together().collect();
+            passes.rest = Rest::Open(Open { views: &views, problem, rivals });
+        }
+    }
     let each = views.iter().enumerate();
-    let outcomes = each.map(|(index, view)| outcome(index, view, &strict, &generous)).collect();
-    let verdict = verdict(&views, &strict, &generous);
-    Evaluation { point: *point, views, strict, generous, outcomes, verdict }
+    let outcomes = each.map(|(index, view)| passes.outcome(index, view)).collect();
+    let verdict = verdict(&views, &strict, &passes.generous);
+    let ties = passes.rest.ties();
+    let generous = passes.generous;
+    Evaluation { point: *point, views, strict, generous, ties, outcomes, verdict }
 }
 
 fn all_met(views: &[View<'_>], problem: &Problem, assignment: &Assignment) -> bool {
@@ -47,29 +64,90 @@ fn all_met(views: &[View<'_>], problem: &Problem, assignment: &Assignment) -> bo
         && views.iter().all(|view| view.binds.is_ok())
 }
 
-fn outcome(
-    index: usize,
-    view: &View<'_>,
-    strict: &Assignment,
-    generous: &Assignment,
-) -> Option<Outcome> {
-    let by = |assignment: &Assignment| assignment.uses[index].is_some();
-    let met = match (view.own, &view.binds) {
-        (Some(own), _) => own,
-        // Where it may not bind, nothing can be said but that it is met.
-        (None, Err(_)) if by(strict) => Answer::Yes,
-        (None, Err(_)) => Answer::Unknown,
-        (None, Ok(_)) => match (by(strict), by(generous)) {
-            (true, true) => Answer::Yes,
-            (false, false) if !generous.stopped => Answer::No,
-            _ => Answer::Unknown,
-        },
-    };
-    match (answer(&view.binds), met) {
-        (Answer::No, _) => None,
-        (_, Answer::Yes) => Some(Outcome::Met),
-        (Answer::Yes, Answer::No) => Some(Outcome::NotMet),
-        _ => Some(Outcome::CannotTell),
+/// The two assignments of a point, and what is known of what they leave.
+struct Passes<'p> {
+    strict: &'p Assignment,
+    generous: Assignment,
+    rest: Rest<'p>,
+}
+
+/// What is known of the demands that the strict pass does not meet.
+enum Rest<'v> {
+    /// It meets all of them.
+    Met,
+    /// Nothing is open: these compete as equals.
+    Known(Vec<Vec<usize>>),
+    /// The same, but the search was stopped.
+    Stopped,
+    /// Facts are missing.
+    Open(Open<'v>),
+}
+
+/// What the generous pass is asked.
+struct Open<'v> {
+    views: &'v [View<'v>],
+    problem: Problem,
+    /// Requirements that want the same tools.
+    rivals: Vec<Vec<usize>>,
+}
+
+impl Rest<'_> {
+    fn ties(self) -> Vec<Vec<usize>> {
+        match self {
+            Self::Known(ties) => ties,
+            Self::Met | Self::Stopped | Self::Open(_) => Vec::new(),
+        }
+    }
+}
+
+impl Passes<'_> {
+    fn outcome(&self, index: usize, view: &View<'_>) -> Option<Outcome> {
+        let binds = answer(&view.binds);
+        let met = match view.own {
+            _ if binds == Answer::No => return None,
+            Some(own) => own,
+            None => self.met(index, binds),
+        };
+        Some(match (binds, met) {
+            (_, Answer::Yes) => Outcome::Met,
+            (Answer::Yes, Answer::No) => Outcome::NotMet,
+            _ => Outcome::CannotTell,
+        })
+    }
+
+    /// Whether a requirement that wants tools is met by every best assignment.
+    fn met(&self, index: usize, binds: Answer) -> Answer {
+        let strict = self.strict.uses[index].is_some();
+        match &self.rest {
+            Rest::Met => Answer::Yes,
+            Rest::Known(_) | Rest::Stopped if self.strict.stopped => Answer::Unknown,
+            Rest::Known(ties) => {
+                (strict && !ties.iter().flatten().any(|tied| *tied == index)).into()
+            }
+            Rest::Stopped => Answer::Unknown,
+            Rest::Open(at) => self.open(at, index, binds),
+        }
+    }
+
+    /// The same where facts are missing. Among rivals the two passes settle
+    /// only what nothing can come between: as one more tool comes to serve,
+    /// another requirement may come to be the one that goes short.
+    fn open(&self, at: &Open<'_>, index: usize, binds: Answer) -> Answer {
+        let rivals = at.rivals.iter().find(|group| group.contains(&index));
+        let level = |demand: &usize| at.views[*demand].requirement.level;
+        let comes_first =
+            |one: &&usize| level(one) == Level::Required || level(&index) == Level::Recommended;
+        let strict = |demand: &usize| self.strict.uses[*demand].is_some();
+        let sure = |group: &Vec<usize>| group.iter().filter(comes_first).all(strict);
+        let possible = match rivals {
+            Some(group) if group.len() > 1 => can_be_met(&at.problem, index),
+            _ => self.generous.stopped || self.generous.uses[index].is_some(),
+        };
+        match (strict(&index) && rivals.is_none_or(sure), possible) {
+            (true, _) => Answer::Yes,
+            (false, false) if binds == Answer::Yes => Answer::No,
+            (false, _) => Answer::Unknown,
+        }
     }
 }
 

@@ -2,10 +2,12 @@
 //! tools serve it, or every reason why none does.
 
 use super::breakpoints::Subject;
+use super::clash;
 use super::evaluation::{Evaluation, evaluate};
 use super::verdict::Combined;
 use crate::engine::assign::assign_from;
 use crate::engine::assign::candidates::{self, Pass};
+use crate::engine::assign::groups::Groups;
 use crate::engine::assign::slots::{Assignment, Problem, Slot};
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{Fitted, View, may_be_unlisted};
@@ -86,7 +88,9 @@ impl<'a> Explained<'a> {
 
     fn serving(&self, index: usize) -> Vec<Serving> {
         let mut serving: Vec<Serving> = Vec::new();
-        for used in self.best.uses[index].iter().flatten() {
+        // Met whatever the facts turn out to be, though by no tool for certain.
+        let uses = self.best.uses[index].as_ref().or(self.at.generous.uses[index].as_ref());
+        for used in uses.into_iter().flatten() {
             let same = |s: &&mut Serving| s.tool == used.tool && s.through == used.through;
             match serving.iter_mut().find(same) {
                 Some(serving) => serving.count += 1,
@@ -125,7 +129,62 @@ impl<'a> Explained<'a> {
                 reasons.extend(own.into_iter().map(|reason| Because { tool: None, reason }));
             }
         }
-        self.select(reasons, outcome)
+        match outcome {
+            Outcome::NotMet => self.not_met(index, view, reasons),
+            _ => {
+                let mut reasons = self.select(reasons, outcome);
+                if !reasons.iter().any(|because| because.reason.is_open()) {
+                    reasons.splice(..0, self.hangs_on_rivals(index));
+                }
+                reasons
+            }
+        }
+    }
+
+    /// What is open here only because it is for others that want the same
+    /// tools.
+    fn hangs_on_rivals(&self, index: usize) -> Vec<Because> {
+        let problem = candidates::problem(&self.at.views, &self.at.point, Pass::Generous);
+        let rivals = Groups::of(&problem).together().find(|group| group.contains(&index));
+        let is_open = |other: &usize| {
+            *other != index && self.at.outcomes[*other] == Some(Outcome::CannotTell)
+        };
+        let open = rivals.into_iter().flatten().filter(is_open);
+        let hangs = |requirement| Because { tool: None, reason: Reason::HangsOn { requirement } };
+        open.map(hangs).collect()
+    }
+
+    /// Faults: with what tools there are for several requirements that stand
+    /// alike, or that there is no way, whatever is not known.
+    fn not_met(&self, index: usize, view: &View<'_>, mut reasons: Vec<Because>) -> Vec<Because> {
+        let possible: Vec<usize> =
+            view.all_fits().iter().filter(|f| f.answer != Answer::No).map(|f| f.tool).collect();
+        if let Some(requirements) = self.rivals(index).filter(|rivals| rivals.len() > 1) {
+            reasons.retain(|because| !matches!(because.reason, Reason::Taken { .. }));
+            let one = |tool| Because {
+                tool: Some(tool),
+                reason: Reason::OneOfThese { requirements: requirements.clone() },
+            };
+            reasons.splice(..0, possible.into_iter().map(one));
+        }
+        let faults = self.select(reasons.clone(), Outcome::NotMet);
+        if !faults.is_empty() {
+            return faults;
+        }
+        reasons.insert(0, Because { tool: None, reason: Reason::InEveryCase });
+        self.select(reasons, Outcome::CannotTell)
+    }
+
+    /// The requirements, that one among them, that compete for too few tools
+    /// and stand alike; where facts are missing, those that clash even so.
+    fn rivals(&self, index: usize) -> Option<Vec<usize>> {
+        let tied = self.at.ties.iter().find(|tied| tied.contains(&index));
+        tied.cloned().or_else(|| {
+            let problem = candidates::problem(&self.at.views, &self.at.point, Pass::Generous);
+            let is_open =
+                self.at.generous.uses[index].is_some() || self.at.strict.uses[index].is_some();
+            is_open.then(|| clash::with(&problem, index)).flatten()
+        })
     }
 
     /// What is open here only because another requirement is: it would be met

@@ -2,11 +2,13 @@
 //! there.
 
 use super::breakpoints::{self, Range, Subject};
-use super::evaluation::evaluate;
+use super::verdict;
+use crate::engine::completions::{self, Part, Work};
 use crate::engine::evaluate::point::Point;
-use crate::measure::{Day, Length};
+use crate::measure::{DaySpan, Length};
 use crate::model::finding::{GoodUpTo, Outcome, Stretch, Verdict};
 use crate::model::profile::Level;
+use crate::model::vessel::{Freeboard, FreeboardReading, Station, Vessel};
 
 /// One piece of freeboards over which the answer is the same.
 struct Piece {
@@ -19,8 +21,8 @@ struct Piece {
 
 /// The answer, and every stretch from zero to twice the vessel's own
 /// freeboard (to the last change if the vessel has none).
-pub(crate) fn good_up_to(subject: &Subject<'_>) -> (GoodUpTo, Vec<Stretch>) {
-    let pieces = pieces(subject);
+pub(crate) fn good_up_to(subject: &Subject<'_>, work: &Work) -> (GoodUpTo, Vec<Stretch>) {
+    let pieces = pieces(subject, work);
     let ranges: Vec<Range> = subject.freeboards.iter().flatten().flatten().copied().collect();
     let own = ranges.iter().map(|(_, high)| *high).max();
     let answer = match own {
@@ -30,32 +32,39 @@ pub(crate) fn good_up_to(subject: &Subject<'_>) -> (GoodUpTo, Vec<Stretch>) {
     (answer, stretches(&pieces, own))
 }
 
-fn pieces(subject: &Subject<'_>) -> Vec<Piece> {
+fn pieces(subject: &Subject<'_>, work: &Work) -> Vec<Piece> {
     let starts = breakpoints::freeboards(subject.point.profile, subject.point.vessel);
     let ends = starts.iter().skip(1).map(|next| Some(next.just_below())).chain([None]);
+    let mut vessel = subject.point.vessel.clone();
     let pieces = starts.iter().zip(ends).map(|(from, to)| {
-        let point = Point { freeboard: Ok(*from), ..subject.point };
-        let (verdict, fails) = over_days(&point, &subject.days);
+        let readings = vec![FreeboardReading::exactly(*from)];
+        vessel.freeboard = Freeboard {
+            from: subject.point.profile.freeboard_from,
+            stations: vec![Station { name: None, readings }],
+            other: Vec::new(),
+        };
+        let (verdict, fails) = of_vessel(subject, &vessel, work);
         Piece { from: *from, to, verdict, fails }
     });
     pieces.collect()
 }
 
-fn over_days(point: &Point<'_>, days: &[Day]) -> (Verdict, Vec<usize>) {
-    let mut verdict = Verdict::Ready;
-    let mut fails = Vec::new();
-    for day in days {
-        let evaluation = evaluate(&Point { day: *day, ..*point });
-        verdict = verdict.max(evaluation.verdict);
-        for (index, outcome) in evaluation.outcomes.iter().enumerate() {
-            let required = point.profile.requirements[index].level == Level::Required;
-            if required && outcome.is_some_and(|o| o != Outcome::Met) && !fails.contains(&index) {
-                fails.push(index);
-            }
-        }
+/// The verdict on the vessel over the days of the subject, with the required
+/// findings that are not met.
+fn of_vessel(subject: &Subject<'_>, vessel: &Vessel, work: &Work) -> (Verdict, Vec<usize>) {
+    let point = Point { vessel, ..subject.point };
+    let mut trip = verdict::of_trip(&Subject::new(point, subject.days.clone()));
+    let (first, last) = (subject.days.first(), subject.days.last());
+    let part = Part { point, days: DaySpan { from: first.copied(), until: last.copied() } };
+    if let Some(settled) = completions::settle(&[part], &[&trip], work) {
+        settled.carry_into(0, &mut trip);
     }
-    fails.sort_unstable();
-    (verdict, fails)
+    let fails = |index: &usize| {
+        let required = point.profile.requirements[*index].level == Level::Required;
+        required && trip.worst.outcomes[*index].is_some_and(|at| at.outcome != Outcome::Met)
+    };
+    let fails = (0..trip.worst.outcomes.len()).filter(fails).collect();
+    (trip.worst.verdict, fails)
 }
 
 fn holds(piece: &Piece, freeboard: Length) -> bool {

@@ -8,4 +8,5 @@ pub(crate) mod editions;
 pub(crate) mod evaluation;
 pub(crate) mod findings;
 pub(crate) mod good_up_to;
+pub(crate) mod ready_until;
 pub(crate) mod verdict;

@@ -1,14 +1,13 @@
 //! The verdict of one vessel under one edition: the outcomes at its evaluation
 //! points, the worst over its freeboards, what its readings agree on, the
-//! worst of the days of the trip; and until when it stays ready.
+//! worst of the days of the trip.
 
-use super::breakpoints::{self, Range, Subject};
-use super::editions::ApplicableEdition;
+use super::breakpoints::{Range, Subject};
 use super::evaluation::{Evaluation, evaluate};
 use crate::engine::evaluate::point::{Missing, Point};
+use crate::engine::evaluate::requirement::View;
 use crate::measure::{Day, Length};
-use crate::model::finding::{Outcome, ReadyUntil, Verdict};
-use crate::model::profile::Profile;
+use crate::model::finding::{Outcome, Verdict};
 use std::cmp::Ordering;
 
 /// Where one requirement came out as it did.
@@ -19,6 +18,8 @@ pub(crate) struct At {
     pub(crate) day: Day,
     /// Readings of the freeboard differ on it.
     pub(crate) disputed: bool,
+    /// Whether it is asked for certain.
+    pub(crate) asked: bool,
 }
 
 /// The outcomes over several points, by requirement, and the verdict.
@@ -53,41 +54,6 @@ pub(crate) fn of_trip<'a>(subject: &Subject<'a>) -> Trip<'a> {
     Trip { worst, verdicts, evaluations }
 }
 
-/// The verdict over all freeboards of the vessel on one day.
-pub(crate) fn on(subject: &Subject<'_>, day: Day) -> Verdict {
-    kept_on(subject, day, &mut |_| ()).verdict
-}
-
-/// The last day with the required findings met on every day from departure
-/// (or from the first day that the edition judges) to it; the assignment may
-/// differ by day. The verdicts of the days that were judged are known.
-pub(crate) fn ready_until(
-    subject: &Subject<'_>,
-    edition: &ApplicableEdition<'_>,
-    judged: &[(Day, Verdict)],
-) -> ReadyUntil {
-    let verdict_on = |day: Day| {
-        let known = judged.iter().find(|(judged, _)| *judged == day);
-        known.map_or_else(|| governed_on(subject, edition, day), |(_, verdict)| *verdict)
-    };
-    let start = subject.point.day.max(subject.point.departure);
-    if verdict_on(start) != Verdict::Ready {
-        return ReadyUntil::None;
-    }
-    let editions: Vec<&Profile> = edition.of_rule.iter().map(|profile| profile.as_ref()).collect();
-    breakpoints::days(subject.point.vessel, &editions, start)
-        .into_iter()
-        .find(|day| verdict_on(*day) != Verdict::Ready)
-        .map_or(ReadyUntil::NoEnd, |day| ReadyUntil::Day(day.previous()))
-}
-
-/// The verdict on one day under whatever edition governs then.
-fn governed_on(subject: &Subject<'_>, edition: &ApplicableEdition<'_>, day: Day) -> Verdict {
-    edition.governing(day).map_or(Verdict::CannotTell, |profile| {
-        on(&Subject::new(Point { profile, ..subject.point }, Vec::new()), day)
-    })
-}
-
 fn kept_on<'a>(subject: &Subject<'a>, day: Day, keep: &mut Keep<'_, 'a>) -> Combined {
     let point = Point { day, ..subject.point };
     let stations = match &subject.freeboards {
@@ -107,8 +73,11 @@ fn kept_on<'a>(subject: &Subject<'a>, day: Day, keep: &mut Keep<'_, 'a>) -> Comb
 /// The outcomes at a single point.
 fn at_point<'a>(point: &Point<'a>, keep: &mut Keep<'_, 'a>) -> Combined {
     let evaluation = evaluate(point);
-    let at = |outcome| At { outcome, freeboard: point.freeboard, day: point.day, disputed: false };
-    let outcomes = evaluation.outcomes.iter().map(|outcome| outcome.map(at)).collect();
+    let at = |(outcome, view): (&Option<Outcome>, &View<'_>)| {
+        let (freeboard, day, asked) = (point.freeboard, point.day, view.binds == Ok(true));
+        outcome.map(|outcome| At { outcome, freeboard, day, disputed: false, asked })
+    };
+    let outcomes = evaluation.outcomes.iter().zip(&evaluation.views).map(at).collect();
     let combined = Combined { outcomes, verdict: evaluation.verdict };
     keep(evaluation);
     combined
@@ -144,10 +113,12 @@ fn worst_piece(index: usize, pieces: &[(Length, Combined)]) -> Option<At> {
     let binding = || pieces.iter().filter_map(|(end, of)| Some((*end, of.outcomes[index]?)));
     let worst = binding().map(|(_, at)| at.outcome).max()?;
     let (end, last) = binding().next_back()?;
+    let asked = binding().any(|(_, at)| at.asked);
     if last.outcome == worst {
-        return Some(At { freeboard: Ok(end), ..last });
+        return Some(At { freeboard: Ok(end), asked, ..last });
     }
-    binding().map(|(_, at)| at).find(|at| at.outcome == worst)
+    let at = binding().map(|(_, at)| at).find(|at| at.outcome == worst)?;
+    Some(At { asked, ..at })
 }
 
 impl Combined {
@@ -166,11 +137,12 @@ impl Combined {
 /// The worse of the two; of two that are as bad the one at the higher
 /// freeboard, where the least length is greatest.
 fn worse_of(a: At, b: At) -> At {
-    match a.outcome.cmp(&b.outcome) {
+    let worse = match a.outcome.cmp(&b.outcome) {
         Ordering::Greater => a,
         Ordering::Equal if a.freeboard.ok() > b.freeboard.ok() => a,
         Ordering::Equal | Ordering::Less => b,
-    }
+    };
+    At { asked: a.asked || b.asked, ..worse }
 }
 
 /// The worse of the two for every requirement.
@@ -187,11 +159,15 @@ fn agreeing(a: Combined, b: Combined) -> Combined {
     let verdict = if a.verdict == b.verdict { a.verdict } else { Verdict::CannotTell };
     let disputed = |at| At { outcome: Outcome::CannotTell, disputed: true, ..at };
     a.with(b, verdict, |a, b| match (a, b) {
-        (Some(a), Some(b)) if a.outcome == b.outcome => Some(worse_of(a, b)),
-        (Some(a), Some(b)) => Some(disputed(worse_of(a, b))),
+        (Some(a), Some(b)) => {
+            let at = At { asked: a.asked && b.asked, ..worse_of(a, b) };
+            Some(if a.outcome == b.outcome { at } else { disputed(at) })
+        }
         // It binds at one reading only; if it is met there, no matter.
-        (Some(at), None) | (None, Some(at)) if at.outcome == Outcome::Met => Some(at),
-        (Some(at), None) | (None, Some(at)) => Some(disputed(at)),
+        (Some(at), None) | (None, Some(at)) => {
+            let at = At { asked: false, ..at };
+            Some(if at.outcome == Outcome::Met { at } else { disputed(at) })
+        }
         (None, None) => None,
     })
 }
@@ -200,7 +176,10 @@ fn agreeing(a: Combined, b: Combined) -> Combined {
 fn worse_day(first: Combined, later: Combined) -> Combined {
     let verdict = first.verdict.max(later.verdict);
     first.with(later, verdict, |a, b| match (a, b) {
-        (Some(a), Some(b)) => Some(if b.outcome > a.outcome { b } else { a }),
+        (Some(a), Some(b)) => {
+            let worse = if b.outcome > a.outcome { b } else { a };
+            Some(At { asked: a.asked || b.asked, ..worse })
+        }
         (a, b) => a.or(b),
     })
 }

@@ -54,6 +54,8 @@ fn action(reason: &Reason, tool: &Tool, vocabulary: &Vocabulary) -> Option<Actio
         | Reason::Expired { .. }
         | Reason::LapsesDuringTrip { .. }
         | Reason::Taken { .. }
+        | Reason::OneOfThese { .. }
+        | Reason::InEveryCase
         | Reason::PartTaken { .. }
         | Reason::FitsNothing { .. }
         | Reason::NoCertificate { .. }

@@ -6,13 +6,15 @@ pub(crate) mod mend;
 mod settle;
 mod tools;
 
+use crate::engine::completions::Work;
 use crate::engine::evaluate::point::Point;
 use crate::engine::judge::breakpoints::Subject;
-use crate::engine::judge::verdict;
+use crate::engine::judge::ready_until;
+use crate::measure::Day;
 use crate::model::finding::{Step, Target, Verdict, WayToReady};
 
 /// The shortest way to ready for the vessel on all days of the edition.
-pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict) -> WayToReady {
+pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> WayToReady {
     if verdict == Verdict::Ready {
         return WayToReady::Already;
     }
@@ -30,7 +32,7 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict) -> WayToReady {
     steps.extend(tool_steps);
     let makes_ready = |steps: &[Step]| {
         let vessel = apply::apply(&point, steps, &points);
-        is_ready(&Subject::new(Point { vessel: &vessel, ..point }, subject.days.clone()))
+        is_ready(Point { vessel: &vessel, ..point }, &subject.days, work)
     };
     if !makes_ready(&steps) {
         return WayToReady::None;
@@ -43,8 +45,8 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict) -> WayToReady {
     WayToReady::Steps { steps, fewest }
 }
 
-fn is_ready(subject: &Subject<'_>) -> bool {
-    subject.days.iter().all(|day| verdict::on(subject, *day) == Verdict::Ready)
+fn is_ready(point: Point<'_>, days: &[Day], work: &Work) -> bool {
+    days.iter().all(|day| ready_until::on(point, *day, work) == Verdict::Ready)
 }
 
 /// A step that the rest can do without is left out. Needed where the best

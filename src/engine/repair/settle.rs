@@ -93,6 +93,7 @@ fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, point: &Point<'_>) {
             vessel.freeboard = Freeboard {
                 from: point.profile.freeboard_from,
                 stations: vec![Station { name: None, readings: vec![low_freeboard()] }],
+                other: Vec::new(),
             };
         }
         VesselFact::FreeboardDisputed => {
@@ -132,17 +133,7 @@ fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, point: &Point<'_>) {
 
 /// A tenth of a metre: the lowest rail that a working vessel might have.
 fn low_freeboard() -> FreeboardReading {
-    let figure = figure(Quantity::Length(Length::from_millimetres(100)));
-    FreeboardReading {
-        low: figure.clone(),
-        high: figure,
-        load: None,
-        by: None,
-        on: None,
-        how: How::Measured,
-        error: None,
-        place: Place::default(),
-    }
+    FreeboardReading::exactly(Length::from_millimetres(100))
 }
 
 fn thin(pieces: &mut Option<Vec<GearPiece>>, key: &str, vocabulary: &Vocabulary) {

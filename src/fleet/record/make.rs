@@ -192,7 +192,7 @@ fn notice(notice: &Notice) -> NoticeOnRecord {
         Notice::RecordAfterDeparture { on }
         | Notice::FreeboardOtherPlace { on }
         | Notice::SheetOutOfDate { on, .. } => day = Some(*on),
-        Notice::NoRuleNamesVessel | Notice::NoReturn => {}
+        Notice::NoRuleNamesVessel | Notice::TooManyFacts | Notice::NoReturn => {}
     }
     NoticeOnRecord { code: notice.code().to_owned(), rule, profile, day, words }
 }

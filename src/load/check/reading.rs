@@ -198,89 +198,99 @@ pub(crate) fn freeboard(
     unsaid: &Unsaid,
     spot: &Spot<'_>,
 ) -> Freeboard {
-    let mut reader = Reader { unsaid, from: None };
-    let stations = match written {
+    let mut reader = Reader { unsaid, said: Vec::new() };
+    let (from, stations) = match written {
         Loose::One(Single::Form(form)) => reader.top_form(*form, spot),
-        other => Vec::from_iter(whole(reader.readings(other, spot))),
+        other => (None, Vec::from_iter(whole(reader.readings(other, spot)))),
     };
-    Freeboard { from: reader.from.unwrap_or(FreeboardFrom::Rail), stations }
+    reader.placed(from, stations, spot)
 }
 
 /// The vessel as one station, if anything is known of it.
-fn whole(readings: Vec<FreeboardReading>) -> Option<Station> {
-    (!readings.is_empty()).then_some(Station { name: None, readings })
+fn whole(readings: Vec<Taken>) -> Option<(Option<String>, Vec<Taken>)> {
+    (!readings.is_empty()).then_some((None, readings))
 }
+
+/// A reading, and from where it says that it was taken.
+type Taken = (Option<FreeboardFrom>, FreeboardReading);
 
 struct Reader<'a> {
     unsaid: &'a Unsaid,
-    /// Where the freeboard was taken from, once somebody has said so.
-    from: Option<FreeboardFrom>,
+    /// The places that readings name, in order.
+    said: Vec<FreeboardFrom>,
 }
 
 impl Reader<'_> {
     /// The longer form: stations, or one reading, with where it was taken.
-    fn top_form(&mut self, mut form: FreeboardForm, spot: &Spot<'_>) -> Vec<Station> {
-        if filled(&form.from).is_some() {
-            let from = spot.word("from", &form.from, &FREEBOARD_FROM);
-            self.take_from(from, &spot.key("from"));
-        }
+    fn top_form(
+        &mut self,
+        mut form: FreeboardForm,
+        spot: &Spot<'_>,
+    ) -> (Option<FreeboardFrom>, Vec<(Option<String>, Vec<Taken>)>) {
+        let from = filled(&form.from).and_then(|_| spot.word("from", &form.from, &FREEBOARD_FROM));
         form.from = None;
         let Some(stations) = form.stations.take() else {
             let reading = self.reading(Single::Form(Box::new(form)), spot);
-            return Vec::from_iter(whole(Vec::from_iter(reading)));
+            return (from, Vec::from_iter(whole(Vec::from_iter(reading))));
         };
         if form.value.is_some() {
             spot.wrong_key("value", Fault::ValueBesideStations).tell();
         }
-        spot.each("stations", stations, |at, StationForm { name, freeboard }| {
+        let stations = spot.each("stations", stations, |at, StationForm { name, freeboard }| {
             let readings =
                 freeboard.map(|freeboard| self.readings(freeboard, &at.key("freeboard")));
             let readings = readings.unwrap_or_default();
             if readings.is_empty() {
                 at.wrong(Fault::EmptyStation).tell();
             }
-            Some(Station { name: kept(name), readings })
-        })
+            Some((kept(name), readings))
+        });
+        (from, stations)
     }
 
-    fn take_from(&mut self, from: Option<FreeboardFrom>, spot: &Spot<'_>) {
-        match (self.from, from) {
-            (Some(known), Some(other)) if known != other => {
-                spot.wrong(Fault::MixedFreeboards).tell();
-            }
-            (None, from) => self.from = from,
-            _ => {}
-        }
-    }
-
-    fn readings(
-        &mut self,
-        written: Loose<FreeboardForm>,
+    /// The stations by the place from which each reading was taken: the one
+    /// that it names, else that of the whole, else the only one that any names,
+    /// else the rail.
+    fn placed(
+        &self,
+        from: Option<FreeboardFrom>,
+        stations: Vec<(Option<String>, Vec<Taken>)>,
         spot: &Spot<'_>,
-    ) -> Vec<FreeboardReading> {
+    ) -> Freeboard {
+        let both = self.said.iter().any(|one| *one != self.said[0]);
+        let usual = from.or(self.said.first().copied()).unwrap_or(FreeboardFrom::Rail);
+        if both
+            && from.is_none()
+            && stations.iter().flat_map(|(_, r)| r).any(|(at, _)| at.is_none())
+        {
+            spot.wrong(Fault::MixedFreeboards).tell();
+        }
+        let taken = |wanted: bool| {
+            let of = |(name, readings): &(Option<String>, Vec<Taken>)| {
+                let of_place = |(at, _): &&Taken| (at.unwrap_or(usual) == usual) == wanted;
+                let readings: Vec<_> =
+                    readings.iter().filter(of_place).map(|(_, reading)| reading.clone()).collect();
+                (!readings.is_empty()).then(|| Station { name: name.clone(), readings })
+            };
+            stations.iter().filter_map(of).collect()
+        };
+        Freeboard { from: usual, stations: taken(true), other: taken(false) }
+    }
+
+    fn readings(&mut self, written: Loose<FreeboardForm>, spot: &Spot<'_>) -> Vec<Taken> {
         spot.each_of(written, |at, one| self.reading(one, at))
     }
 
-    fn reading(
-        &mut self,
-        written: Single<FreeboardForm>,
-        spot: &Spot<'_>,
-    ) -> Option<FreeboardReading> {
+    fn reading(&mut self, written: Single<FreeboardForm>, spot: &Spot<'_>) -> Option<Taken> {
         let form = match written {
             Single::Plain(text) => {
-                let (low, high) = self.range(&text, spot)?;
+                let (from, (low, high)) = self.range(&text, spot)?;
                 let Unsaid { by, on, how, .. } = self.unsaid.clone();
-                let place = spot.place();
-                return Some(FreeboardReading {
-                    low,
-                    high,
-                    load: None,
-                    by,
-                    on,
-                    how,
-                    error: None,
-                    place,
-                });
+                let (load, error, place) = (None, None, spot.place());
+                return Some((
+                    from,
+                    FreeboardReading { low, high, load, by, on, how, error, place },
+                ));
             }
             Single::Form(form) => *form,
         };
@@ -291,23 +301,28 @@ impl Reader<'_> {
         let (by, on) = self.unsaid.taker(kept(form.by), spot.day("on", &form.on));
         let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
         let error = spot.figure("error", &form.error, QuantityKind::Length);
-        let (low, high) = self.range(filled(&form.value)?, &spot.key("value"))?;
+        let (from, (low, high)) = self.range(filled(&form.value)?, &spot.key("value"))?;
         let (load, place) = (kept(form.load), spot.place());
-        Some(FreeboardReading { low, high, load, by, on, how, error, place })
+        Some((from, FreeboardReading { low, high, load, by, on, how, error, place }))
     }
 
-    /// A figure or a range; none where it is not known.
-    fn range(&mut self, text: &str, spot: &Spot<'_>) -> Option<(Figure, Figure)> {
+    /// A figure or a range, and from where it says that it was taken; none
+    /// where it is not known.
+    fn range(
+        &mut self,
+        text: &str,
+        spot: &Spot<'_>,
+    ) -> Option<(Option<FreeboardFrom>, (Figure, Figure))> {
         if is_unknown(text) {
             return None;
         }
-        let mut text = text.trim();
+        let (mut text, mut said) = (text.trim(), None);
         for (suffix, from) in SUFFIXES {
             if let Some(rest) = text.strip_suffix(suffix) {
-                text = rest;
-                self.take_from(Some(from), spot);
+                (text, said) = (rest, Some(from));
             }
         }
+        self.said.extend(said);
         let length = |text: &str| spot.figure_of(text, QuantityKind::Length);
         let (low, high) = match text.split_once(" to ") {
             Some((low, high)) => (length(low)?, length(high)?),
@@ -322,6 +337,6 @@ impl Reader<'_> {
         if low.length() > high.length() {
             return spot.wrong(Fault::FreeboardReversed).of(text).none();
         }
-        Some((low, high))
+        Some((said, (low, high)))
     }
 }

@@ -66,8 +66,11 @@ pub(crate) fn check_vessel(
         register: kept(written.register),
         port: kept(written.port),
         declared: unsaid.on,
-        freeboard: freeboard
-            .unwrap_or(Freeboard { from: FreeboardFrom::Rail, stations: Vec::new() }),
+        freeboard: freeboard.unwrap_or(Freeboard {
+            from: FreeboardFrom::Rail,
+            stations: Vec::new(),
+            other: Vec::new(),
+        }),
         permits,
         gears,
         areas,

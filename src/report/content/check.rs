@@ -10,8 +10,8 @@ use crate::load::Source;
 use crate::measure::{Day, DaySpan, Figure};
 use crate::model::check::{Check, Judgement, Notice};
 use crate::model::finding::Asked;
-use crate::model::profile::{Standing, Verified};
-use crate::model::vessel::{Trust, Vessel};
+use crate::model::profile::{FreeboardFrom, Standing, Verified};
+use crate::model::vessel::{Freeboard, Station, Trust, Vessel};
 use crate::report::Subject;
 use crate::report::words::locale::Locale;
 use crate::report::words::{self, Words, figures};
@@ -140,33 +140,38 @@ fn trip(vessel: &Vessel, asked: Asked, notices: &[Notice], locale: Locale) -> Ve
     facts
 }
 
-/// The freeboard as the vessel states it, station by station.
+/// The freeboard as the vessel states it, station by station, from the rail or
+/// the deck, or from both.
 pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> String {
-    let stations: Vec<_> = vessel
-        .freeboard
-        .stations
-        .iter()
-        .map(|station| {
-            let figure = |figure: &Figure| figure.show_nearest(locale.units);
-            let readings = station.readings.iter().map(|reading| {
-                if reading.low == reading.high {
-                    figure(&reading.high)
-                } else {
-                    locale.freeboard_between(&figure(&reading.low), &figure(&reading.high))
-                }
-            });
-            let readings = readings.reduce(|one, next| locale.freeboard_or(&one, &next));
-            let readings = readings.unwrap_or_default();
-            match &station.name {
-                Some(name) => locale.freeboard_at_station(&readings, name),
-                None => readings,
-            }
-        })
-        .collect();
-    let from = words::taken_from(vessel.freeboard.from, locale);
-    let unnamed = vessel.freeboard.stations.iter().all(|station| station.name.is_none());
-    match stations.as_slice() {
-        [] => locale.freeboard_not_measured().to_owned(),
+    let Freeboard { from, stations, other } = &vessel.freeboard;
+    if stations.is_empty() {
+        return locale.freeboard_not_measured().to_owned();
+    }
+    let own = stated_from(*from, stations, locale);
+    match other.as_slice() {
+        [] => own,
+        other => format!("{own}; {}", stated_from(from.other(), other, locale)),
+    }
+}
+
+fn stated_from(from: FreeboardFrom, stations: &[Station], locale: Locale) -> String {
+    let figure = |figure: &Figure| figure.show_nearest(locale.units);
+    let of_station = |station: &Station| {
+        let readings = station.readings.iter().map(|reading| match reading.low == reading.high {
+            true => figure(&reading.high),
+            false => locale.freeboard_between(&figure(&reading.low), &figure(&reading.high)),
+        });
+        let readings = readings.reduce(|one, next| locale.freeboard_or(&one, &next));
+        let readings = readings.unwrap_or_default();
+        match &station.name {
+            Some(name) => locale.freeboard_at_station(&readings, name),
+            None => readings,
+        }
+    };
+    let told: Vec<_> = stations.iter().map(of_station).collect();
+    let from = words::taken_from(from, locale);
+    let unnamed = stations.iter().all(|station| station.name.is_none());
+    match told.as_slice() {
         [only] if unnamed => locale.freeboard_from(only, &from),
         all => locale.freeboard_from_stations(&from, &all.join("; ")),
     }

@@ -37,7 +37,7 @@ fn nobody(from: FreeboardFrom) -> Vessel {
         register: None,
         port: None,
         declared: None,
-        freeboard: Freeboard { from, stations: Vec::new() },
+        freeboard: Freeboard { from, stations: Vec::new(), other: Vec::new() },
         permits: None,
         gears: None,
         areas: None,

@@ -117,11 +117,13 @@ objects! {
 
     /// From the rail or the deck down to the water.
     Freeboard(freeboard: &vessel::Freeboard, locale: Locale) {
-        let stations = freeboard.stations.iter();
+        let (stations, other) = (freeboard.stations.iter(), freeboard.other.iter());
         /// From where it was taken.
         from: Word<FreeboardFrom> = word(&freeboard.from),
         /// One for each hauling station.
         stations: Vec<Station> = stations.map(|one| Station::new(one, locale)).collect(),
+        /// Stations where it was taken from the other place, too.
+        other: Vec<Station> = other.map(|one| Station::new(one, locale)).collect(),
     }
 
     /// A place on the rail where gear is hauled.
@@ -280,7 +282,7 @@ fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts 
     let none = NoticeFacts::default();
     let fact_of = |fact| Some(fact_code(fact, vocabulary));
     match notice {
-        Told::NoRuleNamesVessel | Told::NoReturn => none,
+        Told::NoRuleNamesVessel | Told::TooManyFacts | Told::NoReturn => none,
         Told::NotInForce { profile } | Told::DoesNotBind { profile } => {
             NoticeFacts { profile: Some(profile.clone()), ..none }
         }

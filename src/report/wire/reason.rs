@@ -87,6 +87,8 @@ sparse! {
         inspection: bool,
         /// The other requirement.
         requirement: String,
+        /// All requirements that compete as equals, the finding's own too.
+        requirements: Vec<String>,
         /// The mark of the part.
         part: String,
         /// The vessel that has it.
@@ -177,6 +179,9 @@ impl Facts {
             | Why::FitsNothing { requirement }
             | Why::HangsOn { requirement } => {
                 Self { requirement: ids(words, &[*requirement]).pop(), ..none }
+            }
+            Why::OneOfThese { requirements } => {
+                Self { requirements: Some(ids(words, requirements)), ..none }
             }
             Why::PartTaken { part } => Self { part: Some(part.clone()), ..none },
             Why::GearOutside { piece, why } => {

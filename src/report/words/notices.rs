@@ -40,6 +40,7 @@ pub(crate) fn notice(notice: &Notice, locale: Locale) -> String {
             (true, false) => locale.notice_sheet_of_other_vessel(on),
             (false, _) => locale.notice_sheet_of_other_rules(on),
         },
+        Notice::TooManyFacts => locale.notice_too_many_facts().to_owned(),
         Notice::NoReturn => locale.notice_no_return().to_owned(),
     }
 }
@@ -59,6 +60,7 @@ pub(crate) fn notice_remedy(notice: &Notice, locale: Locale) -> Option<String> {
         Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }
+        | Notice::TooManyFacts
         | Notice::NoReturn => return None,
     };
     Some(text.to_owned())
@@ -88,6 +90,7 @@ mod tests {
                 Notice::SheetOutOfDate { on: day, vessel: true, rules: false },
                 Some("same tools and figures"),
             ),
+            (Notice::TooManyFacts, None),
             (Notice::NoReturn, None),
         ];
         for (told, part) in &notices {

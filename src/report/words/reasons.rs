@@ -73,6 +73,11 @@ impl Words<'_> {
                 say.reason_expires(on, &on.previous())
             }
             Reason::Taken { requirement } => say.reason_taken(&self.title(*requirement)),
+            Reason::OneOfThese { requirements } => {
+                let titles: Vec<_> = requirements.iter().map(|one| self.title(*one)).collect();
+                say.reason_one_of_these(&figures::all_of(&titles, say))
+            }
+            Reason::InEveryCase => say.reason_in_every_case().to_owned(),
             Reason::PartTaken { part } => say.reason_part_taken(part),
             Reason::FitsNothing { requirement } => {
                 say.reason_fits_nothing(&self.title(*requirement))

@@ -173,7 +173,7 @@ impl Words<'_> {
                 Reason::FitsNothing { requirement } => {
                     mending.deeds.push(say.remedy_other_first(&self.title(*requirement)));
                 }
-                Reason::Taken { .. } => {
+                Reason::Taken { .. } | Reason::OneOfThese { .. } => {
                     mending.taken = true;
                     mending.replace = true;
                 }
@@ -186,6 +186,7 @@ impl Words<'_> {
                 | Reason::LapsesDuringTrip { .. }
                 | Reason::NoCertificate { .. }
                 | Reason::GearOutside { .. }
+                | Reason::InEveryCase
                 | Reason::Unmeasured { .. }
                 | Reason::Disputed { .. }
                 | Reason::Approximate { .. }

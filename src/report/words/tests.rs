@@ -147,6 +147,8 @@ fn every_reason() -> Vec<Reason> {
         Reason::LapsesDuringTrip { on: since, inspection: true },
         Reason::LapsesDuringTrip { on: since, inspection: false },
         Reason::Taken { requirement: 1 },
+        Reason::OneOfThese { requirements: vec![0, 1] },
+        Reason::InEveryCase,
         Reason::PartTaken { part: "H-1".into() },
         Reason::FitsNothing { requirement: 0 },
         Reason::NoCertificate { role: Some("owner".into()), have: 0, need: 1, lapsed: Some(since) },

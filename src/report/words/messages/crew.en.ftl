@@ -126,6 +126,8 @@ notice-sheet-of-other-vessel = the sheet of the inspection record of { $day } wa
     another state of the vessel's file
 notice-sheet-of-other-rules = the sheet of the inspection record of { $day } was printed from other
     rules, or another revision of them
+notice-too-many-facts = so many facts are missing that not every way in which they can turn out was
+    tried: where it says can't tell, it may be settled already
 notice-no-return = no day of return is known: judged as a trip of one day
 
 notice-ask-port-office = ask the port office which text binds on { $day }, and go by that
@@ -189,6 +191,8 @@ reason-inspection-lapses = its inspection runs out during the trip, on { $day } 
 # $day, $last
 reason-expires = it goes out of date during the trip, on { $day } (good through { $last })
 reason-taken = would do, but is needed for { $requirement }
+reason-one-of-these = would do, but is not enough for all of these: { $requirements }
+reason-in-every-case = not met, whatever the missing facts turn out to be
 reason-part-taken = its part { $part } is needed for another tool
 reason-fits-nothing = fits no tool that serves for { $requirement }
 reason-role-uncertified = no { $role } holds a valid certificate

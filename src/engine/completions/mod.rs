@@ -1,0 +1,361 @@
+//! What holds under every completion: a vessel of which facts are missing is
+//! ready if it is ready whatever they turn out to be, not ready if it never is.
+//!
+//! The two passes of an evaluation point are a bound from either side, since each
+//! takes a missing fact as free at each place where it is asked. Where they differ
+//! the facts that decide are given one value after another, at the breakpoints
+//! where an answer turns, until the bound is the answer. A value that shows an
+//! outcome which was seen before adds nothing, so that two completions, the best
+//! and the worst, settle most vessels.
+
+mod attribute;
+mod fact;
+mod value;
+mod world;
+
+use super::evaluate::point::Point;
+use super::judge::verdict::{self, At, Trip};
+use crate::measure::DaySpan;
+use crate::model::finding::{Outcome, Verdict};
+use std::cell::Cell;
+use std::collections::BTreeMap;
+use world::World;
+
+/// One vessel under one edition over those days.
+#[derive(Clone, Copy)]
+pub(crate) struct Part<'a> {
+    /// The vessel before its freeboard and the day are looked at.
+    pub(crate) point: Point<'a>,
+    pub(crate) days: DaySpan,
+}
+
+/// How many worlds may still be judged. Every answer is the same on every
+/// machine, since work is counted and no time.
+#[derive(Debug)]
+pub(crate) struct Work(Cell<u32>);
+
+/// The worlds of one check. Three missing facts of seven values each are gone
+/// through in full; where outcomes are seen early, or facts have two values, far
+/// more are.
+const MOST_WORLDS: u32 = 500;
+
+impl Settled {
+    /// The trip of a part with what came out of it in place of its bounds.
+    pub(crate) fn carry_into(&self, part: usize, trip: &mut Trip<'_>) {
+        let settled = &self.parts[part];
+        trip.worst.verdict = settled.verdict;
+        for (at, outcome) in trip.worst.outcomes.iter_mut().zip(&settled.outcomes) {
+            *at = at.zip(*outcome).map(|(at, outcome)| At {
+                outcome,
+                disputed: at.disputed && outcome == Outcome::CannotTell,
+                ..at
+            });
+        }
+    }
+}
+
+impl Work {
+    /// What one check may take.
+    pub(crate) fn of_check() -> Self {
+        Self(Cell::new(MOST_WORLDS))
+    }
+
+    fn take(&self) -> bool {
+        let left = self.0.get();
+        self.0.set(left.saturating_sub(1));
+        left > 0
+    }
+}
+
+/// What came out over all completions.
+#[derive(Debug, Clone)]
+pub(crate) struct Settled {
+    /// All editions together.
+    pub(crate) verdict: Verdict,
+    /// By edition.
+    pub(crate) parts: Vec<SettledPart>,
+    /// Whether all of it was gone through; what was not is *can't tell*.
+    pub(crate) exact: bool,
+}
+
+/// What came out under one edition.
+#[derive(Debug, Clone)]
+pub(crate) struct SettledPart {
+    pub(crate) verdict: Verdict,
+    /// By requirement; `None` where it is not asked.
+    pub(crate) outcomes: Vec<Option<Outcome>>,
+}
+
+/// Which outcomes were seen in a world.
+#[derive(Debug, Clone, Copy, Default)]
+struct Seen {
+    met: bool,
+    not_met: bool,
+    unasked: bool,
+}
+
+/// What the bounds say of an item in a world.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Bound {
+    /// This for certain.
+    Sure(Option<Outcome>),
+    /// Met if it is asked.
+    MetIfAsked,
+    /// Anything.
+    Open,
+}
+
+impl Bound {
+    fn of(at: &Option<At>) -> Self {
+        match at {
+            Some(At { outcome: Outcome::CannotTell, .. }) => Self::Open,
+            Some(At { outcome: Outcome::Met, asked: false, .. }) => Self::MetIfAsked,
+            _ => Self::Sure(at.map(|at| at.outcome)),
+        }
+    }
+
+    fn of_verdict(verdict: Verdict) -> Self {
+        match verdict {
+            Verdict::Ready => Self::Sure(Some(Outcome::Met)),
+            Verdict::CannotTell => Self::Open,
+            Verdict::NotReady => Self::Sure(Some(Outcome::NotMet)),
+        }
+    }
+}
+
+impl Seen {
+    const EITHER: Self = Self { met: true, not_met: true, unasked: false };
+
+    fn add(&mut self, bound: Bound) {
+        match bound {
+            Bound::Sure(None) => self.unasked = true,
+            Bound::Sure(Some(Outcome::Met)) => self.met = true,
+            Bound::Sure(Some(Outcome::NotMet)) => self.not_met = true,
+            Bound::Sure(Some(Outcome::CannotTell)) | Bound::MetIfAsked | Bound::Open => {}
+        }
+    }
+
+    /// Whether what is bound so can still change the answer.
+    fn may_change_by(self, bound: Bound) -> bool {
+        match bound {
+            Bound::Sure(_) => false,
+            Bound::MetIfAsked => !self.met,
+            Bound::Open => !(self.not_met && (self.met || self.unasked)),
+        }
+    }
+
+    /// What it comes to. Where it is met or not asked, it is met.
+    fn outcome(self) -> Option<Outcome> {
+        match (self.met, self.not_met, self.unasked) {
+            (false, true, false) => Some(Outcome::NotMet),
+            (true, false, _) => Some(Outcome::Met),
+            (false, false, true) => None,
+            _ => Some(Outcome::CannotTell),
+        }
+    }
+}
+
+fn as_verdict(seen: Seen) -> Verdict {
+    match seen.outcome() {
+        Some(Outcome::Met) | None => Verdict::Ready,
+        Some(Outcome::CannotTell) => Verdict::CannotTell,
+        Some(Outcome::NotMet) => Verdict::NotReady,
+    }
+}
+
+/// What is asked of a world: all editions together, one edition, or one of its
+/// requirements.
+type Item = (Option<usize>, Option<usize>);
+
+/// What holds under every completion of the vessel, where the bounds of the
+/// trips leave anything open; none where they do not.
+pub(crate) fn settle(parts: &[Part<'_>], trips: &[&Trip<'_>], work: &Work) -> Option<Settled> {
+    run(Search::new(parts, trips, work), trips)
+}
+
+/// The verdict of one edition alone under every completion.
+pub(crate) fn verdict(part: Part<'_>, trip: &Trip<'_>, work: &Work) -> Verdict {
+    let (parts, trips) = ([part], [trip]);
+    let mut search = Search::new(&parts, &trips, work);
+    search.seen.retain(|item, _| *item == (None, None));
+    run(search, &trips).map_or(trip.worst.verdict, |settled| settled.verdict)
+}
+
+fn run(mut search: Search<'_, '_>, trips: &[&Trip<'_>]) -> Option<Settled> {
+    if search.seen.is_empty() {
+        return None;
+    }
+    let world = World::of(search.parts.first()?);
+    search.dive(world.clone(), End::Best);
+    search.dive(world.clone(), End::Worst);
+    search.explore(&world);
+    Some(search.settled(trips))
+}
+
+/// Which end of its values a fact is given.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum End {
+    Best,
+    Worst,
+}
+
+struct Search<'s, 'a> {
+    parts: &'s [Part<'a>],
+    work: &'s Work,
+    /// What the bounds leave open, and what was seen of it.
+    seen: BTreeMap<Item, (Bound, Seen)>,
+    /// Whether a world was left out, or a fact has no values that can be tried.
+    cut: bool,
+}
+
+/// Rounds of a dive: a fact that is given may uncover others.
+const MOST_ROUNDS: usize = 12;
+
+impl<'s, 'a> Search<'s, 'a> {
+    fn new(parts: &'s [Part<'a>], trips: &[&Trip<'_>], work: &'s Work) -> Self {
+        let open = items(trips).filter(|(_, bound)| !matches!(bound, Bound::Sure(_)));
+        let seen = open.map(|(item, bound)| (item, (bound, Seen::default()))).collect();
+        Self { parts, work, seen, cut: false }
+    }
+
+    fn judge<'w>(&self, world: &'w World<'_>) -> Vec<Trip<'w>>
+    where
+        'a: 'w,
+    {
+        self.parts.iter().map(|part| verdict::of_trip(&world.subject(part))).collect()
+    }
+
+    /// Notes what is settled in a world, and gives what is still to be asked
+    /// of it.
+    fn note(&mut self, trips: &[Trip<'_>]) -> Vec<Item> {
+        let trips: Vec<_> = trips.iter().collect();
+        let mut open = Vec::new();
+        for (item, bound) in items(&trips) {
+            let Some((_, seen)) = self.seen.get_mut(&item) else { continue };
+            seen.add(bound);
+            if seen.may_change_by(bound) {
+                open.push(item);
+            }
+        }
+        open
+    }
+
+    fn is_done(&self) -> bool {
+        self.seen.values().all(|(bound, seen)| !seen.may_change_by(*bound))
+    }
+
+    /// Gives all missing facts their best or their worst value.
+    fn dive(&mut self, mut world: World<'_>, end: End) {
+        for _ in 0..MOST_ROUNDS {
+            if !self.work.take() {
+                return;
+            }
+            let trips = self.judge(&world);
+            let open = self.note(&trips);
+            let facts = fact::all(&trips, &open);
+            drop(trips);
+            let before = world.given;
+            for fact in facts {
+                let values = value::values(&fact, &world, self.parts);
+                let value = match end {
+                    End::Best => values.first(),
+                    End::Worst => values.last(),
+                };
+                if let Some(value) = value {
+                    world.give(&fact, value, self.parts);
+                }
+            }
+            if world.given == before {
+                return;
+            }
+        }
+    }
+
+    /// Gives one fact that decides each of its values, and goes on.
+    fn explore(&mut self, world: &World<'_>) {
+        if self.is_done() {
+            return;
+        }
+        if !self.work.take() {
+            self.cut = true;
+            return;
+        }
+        let trips = self.judge(world);
+        let open = self.note(&trips);
+        if open.is_empty() {
+            return;
+        }
+        let fact = fact::all(&trips, &open).into_iter().next();
+        let Some(fact) = fact else {
+            self.note_ends(&trips, &open);
+            return;
+        };
+        drop(trips);
+        let values = value::values(&fact, world, self.parts);
+        self.cut |= values.is_empty();
+        for value in values {
+            let mut next = world.clone();
+            next.give(&fact, &value, self.parts);
+            self.explore(&next);
+        }
+    }
+
+    /// Where nothing but tools or people that nobody listed may still come to
+    /// light, the strict pass is the world without any, the generous one the
+    /// world with all of them.
+    fn note_ends(&mut self, trips: &[Trip<'_>], open: &[Item]) {
+        let stopped = trips.iter().flat_map(|trip| &trip.evaluations).any(|at| at.is_stopped());
+        self.cut |= stopped;
+        if !stopped {
+            for item in open {
+                if let Some((_, seen)) = self.seen.get_mut(item) {
+                    *seen = Seen::EITHER;
+                }
+            }
+        }
+    }
+
+    /// The answer of each item: what was seen, or the bound where that said
+    /// it already.
+    fn settled(&self, trips: &[&Trip<'_>]) -> Settled {
+        let answer = |item: &Item, bound: Bound| match self.seen.get(item) {
+            Some((bound, seen)) if self.cut && seen.may_change_by(*bound) => match bound {
+                Bound::MetIfAsked => Seen { met: true, ..*seen },
+                Bound::Open | Bound::Sure(_) => Seen::EITHER,
+            },
+            Some((_, seen)) => *seen,
+            None => {
+                let mut seen = Seen::default();
+                seen.add(bound);
+                seen
+            }
+        };
+        let of: BTreeMap<Item, Seen> =
+            items(trips).map(|(item, bound)| (item, answer(&item, bound))).collect();
+        let part = |(index, trip): (usize, &&Trip<'_>)| SettledPart {
+            verdict: as_verdict(of[&(Some(index), None)]),
+            outcomes: (0..trip.worst.outcomes.len())
+                .map(|requirement| of[&(Some(index), Some(requirement))].outcome())
+                .collect(),
+        };
+        Settled {
+            verdict: as_verdict(of[&(None, None)]),
+            parts: trips.iter().enumerate().map(part).collect(),
+            exact: !self.cut || self.is_done(),
+        }
+    }
+}
+
+/// Every item with what the bounds of the trips say of it.
+fn items<'t>(trips: &'t [&Trip<'_>]) -> impl Iterator<Item = (Item, Bound)> + 't {
+    let verdicts = trips.iter().map(|trip| trip.worst.verdict);
+    let all = verdicts.max().map(|verdict| ((None, None), Bound::of_verdict(verdict)));
+    let each = trips.iter().enumerate().flat_map(|(index, trip)| {
+        let verdict = ((Some(index), None), Bound::of_verdict(trip.worst.verdict));
+        let outcomes = trip.worst.outcomes.iter().enumerate();
+        let outcomes = outcomes
+            .map(move |(requirement, at)| ((Some(index), Some(requirement)), Bound::of(at)));
+        std::iter::once(verdict).chain(outcomes)
+    });
+    all.into_iter().chain(each)
+}

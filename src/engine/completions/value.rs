@@ -1,0 +1,364 @@
+//! The values that a missing fact can have, one for each answer that they can
+//! make, the best first; and a world in which the fact has one of them.
+
+use super::Part;
+use super::attribute::{self, MOST_UNITS};
+use super::fact::Fact;
+use super::world::{World, exact};
+use crate::engine::evaluate::satisfy;
+use crate::engine::judge::breakpoints;
+use crate::measure::{Day, Interval, Length};
+use crate::model::place::Place;
+use crate::model::profile::{FreeboardFrom, Requirement};
+use crate::model::reason::VesselFact;
+use crate::model::rule::{Condition, Holders, Limit, Need, Test};
+use crate::model::vessel::{Certificate, Datum, FreeboardReading, Person, Vessel};
+use crate::model::vocabulary::AttributeId;
+use std::collections::BTreeSet;
+
+/// What a fact turns out to be.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Value {
+    /// Yes or no.
+    Is(bool),
+    /// These permits, gear or areas.
+    Tags(Vec<String>),
+    /// A freeboard, or the height of a bulwark.
+    Length(Length),
+    /// This reading of a station.
+    Reading(FreeboardReading),
+    /// So many of a lot have each of these.
+    Data(Vec<(u32, Datum)>),
+    /// So many of a lot.
+    Units(u32),
+    /// A day.
+    Day(Day),
+    /// These marks.
+    Marks(Vec<String>),
+    /// These people.
+    People(Vec<Person>),
+    /// Of several readings of a wording, that one.
+    Choice(usize),
+    /// A margin, in steps of the quantity.
+    Margin(i64),
+}
+
+/// Of more tags than these not every set is tried.
+const MOST_TAGS: usize = 4;
+
+/// The values of the fact; none where it cannot be given here.
+pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<Value> {
+    let vessel = &world.vessel;
+    let subjects = || parts.iter().map(|part| world.subject(part));
+    match fact {
+        Fact::Feature(_) => by_burden(fact, [Value::Is(true), Value::Is(false)], world, parts),
+        Fact::Tags(list) => {
+            let sets = tag_sets(list, world, parts).into_iter().map(Value::Tags);
+            by_burden(fact, sets, world, parts)
+        }
+        Fact::Freeboard => {
+            let all = subjects().flat_map(|s| breakpoints::freeboards(s.point.profile, vessel));
+            all.filter(|length| *length > Length::ZERO)
+                .chain([Length::ZERO.just_above()])
+                .collect::<BTreeSet<_>>()
+                .into_iter()
+                .map(Value::Length)
+                .collect()
+        }
+        Fact::Bulwark(station) => {
+            bulwarks(*station, world, parts).into_iter().map(Value::Length).collect()
+        }
+        Fact::Station(station) => {
+            readings_of(*station, world, parts).into_iter().map(Value::Reading).collect()
+        }
+        Fact::People => vec![Value::People(everybody(world, parts)), Value::People(Vec::new())],
+        Fact::Unlisted(_) => by_burden(fact, [Value::Is(true), Value::Is(false)], world, parts),
+        Fact::Attribute(thing, attribute) => attribute::values(*thing, *attribute, world, parts),
+        Fact::Works(tool) | Fact::There(tool) => {
+            let count = vessel.kit[*tool].count;
+            let alike = count > MOST_UNITS;
+            (0..=count)
+                .rev()
+                .filter(|n| !alike || *n == 0 || *n == count)
+                .map(Value::Units)
+                .collect()
+        }
+        Fact::Inspected(_) => {
+            let intervals = subjects().flat_map(|s| {
+                s.point.profile.requirements.iter().filter_map(|r| r.inspection).collect::<Vec<_>>()
+            });
+            days(intervals.collect(), world, parts).into_iter().map(Value::Day).collect()
+        }
+        Fact::Issued(_) => {
+            let valid = |r: &Requirement| match &r.need {
+                Need::Certificates { valid, .. } => *valid,
+                _ => None,
+            };
+            let intervals = subjects().flat_map(|s| {
+                s.point.profile.requirements.iter().filter_map(valid).collect::<Vec<_>>()
+            });
+            days(intervals.collect(), world, parts).into_iter().map(Value::Day).collect()
+        }
+        Fact::Acquired(_) => acquired(world, parts).into_iter().map(Value::Day).collect(),
+        Fact::Fits { spare, part, served } => {
+            fits(*spare, &parts[*part].point.profile.requirements[*served], vessel)
+        }
+        Fact::Wording { part, requirement, attributes } => {
+            let mut readings = 0;
+            let subject = world.subject(&parts[*part]);
+            each_test(&subject.point.profile.requirements[*requirement], &mut |test| match test {
+                Test::Readings(groups) if satisfy::attributes_of(groups) == *attributes => {
+                    readings = readings.max(groups.len());
+                }
+                _ => {}
+            });
+            (0..readings).map(Value::Choice).collect()
+        }
+        Fact::Tolerance { attribute, limit, .. } => {
+            tolerances(*attribute, limit, world).into_iter().map(Value::Margin).collect()
+        }
+    }
+}
+
+/// Values by how much the rules then ask, the least first.
+fn by_burden(
+    fact: &Fact,
+    values: impl IntoIterator<Item = Value>,
+    world: &World<'_>,
+    parts: &[Part<'_>],
+) -> Vec<Value> {
+    let burden = |value: &Value| {
+        let mut world = world.clone();
+        world.give(fact, value, parts);
+        let asked = |part: &Part<'_>| {
+            let subject = world.subject(part);
+            let point = subject.points().first().copied().unwrap_or(subject.point);
+            point.profile.requirements.iter().filter(|one| point.binds(one) == Ok(true)).count()
+        };
+        parts.iter().map(asked).sum::<usize>()
+    };
+    let mut values: Vec<_> = values.into_iter().collect();
+    values.sort_by_cached_key(burden);
+    values
+}
+
+/// The sets of tags that can be meant: those that rules speak of, beside those
+/// that are written and known.
+fn tag_sets(list: &VesselFact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<Vec<String>> {
+    let vocabulary = parts[0].point.vocabulary;
+    let (written, known) = match list {
+        VesselFact::Permits => (&world.vessel.permits, &vocabulary.permits),
+        VesselFact::Gear => (&world.vessel.gears, &vocabulary.gears),
+        _ => (&world.vessel.areas, &vocabulary.areas),
+    };
+    let mut told: BTreeSet<&str> = BTreeSet::new();
+    for part in parts {
+        let binds = &part.point.profile.binds;
+        told.extend(match list {
+            VesselFact::Permits => binds.permits.iter().map(String::as_str),
+            VesselFact::Gear => binds.gears.iter().map(String::as_str),
+            _ => binds.areas.iter().map(String::as_str),
+        });
+        part.point.profile.each_condition(&mut |condition| match (condition, list) {
+            (Condition::Permit(tag), VesselFact::Permits)
+            | (Condition::Gear(tag), VesselFact::Gear)
+            | (Condition::Area(tag) | Condition::AreaOtherThan(tag), VesselFact::Areas) => {
+                told.insert(tag);
+            }
+            _ => {}
+        });
+    }
+    // A word that no rule speaks of, for what is none of them.
+    let other = known.keys().map(String::as_str).find(|tag| !told.contains(tag));
+    told.extend(other.filter(|_| *list == VesselFact::Areas));
+    let sure: Vec<String> =
+        written.iter().flatten().filter(|word| known.contains_key(*word)).cloned().collect();
+    let open: Vec<&str> =
+        told.into_iter().filter(|tag| !sure.iter().any(|word| word == tag)).collect();
+    let set = |mask: u64| {
+        let more = open.iter().enumerate().filter(|(i, _)| mask >> i & 1 == 1);
+        sure.iter().cloned().chain(more.map(|(_, tag)| (*tag).to_owned())).collect()
+    };
+    match open.len() {
+        few if few <= MOST_TAGS => (0..1 << few).map(set).collect(),
+        many => [0, u64::MAX].into_iter().chain((0..many).map(|i| 1 << i)).map(set).collect(),
+    }
+}
+
+/// How far a rail may stand above its deck: nothing, and wherever one end of
+/// the station's freeboards comes to a breakpoint.
+fn bulwarks(station: usize, world: &World<'_>, parts: &[Part<'_>]) -> BTreeSet<Length> {
+    let freeboard = &world.vessel.freeboard;
+    let mut heights = BTreeSet::from([Length::ZERO]);
+    let Some(station) = freeboard.stations.get(station) else { return heights };
+    let ends = || station.readings.iter().flat_map(|reading| [reading.lowest(), reading.highest()]);
+    let lowest = ends().min().unwrap_or(Length::ZERO);
+    for part in parts {
+        let subject = world.subject(part);
+        for length in breakpoints::freeboards(subject.point.profile, &world.vessel) {
+            for end in ends() {
+                let height = match freeboard.from {
+                    FreeboardFrom::Deck => length.less(end),
+                    FreeboardFrom::Rail => end.less(length),
+                };
+                heights.extend([height, height.just_above(), height.just_below()]);
+            }
+        }
+    }
+    // A deck lies above the water.
+    let below = |height: &Length| match freeboard.from {
+        FreeboardFrom::Deck => true,
+        FreeboardFrom::Rail => *height < lowest,
+    };
+    heights.retain(|height| *height >= Length::ZERO && below(height));
+    heights
+}
+
+/// What a disputed station can be: each range that its readings leave.
+fn readings_of(station: usize, world: &World<'_>, parts: &[Part<'_>]) -> Vec<FreeboardReading> {
+    let mut found: Vec<FreeboardReading> = Vec::new();
+    let Some(listed) = world.vessel.freeboard.stations.get(station) else { return found };
+    for part in parts {
+        let subject = world.subject(part);
+        let Ok(stations) = &subject.freeboards else { continue };
+        for (low, high) in stations.get(station).into_iter().flatten() {
+            let like = listed.readings[0].clone();
+            let reading =
+                FreeboardReading { low: exact(*low), high: exact(*high), error: None, ..like };
+            if !found.contains(&reading) {
+                found.push(reading);
+            }
+        }
+    }
+    found.sort_by_key(FreeboardReading::highest);
+    found
+}
+
+/// Somebody for every role, and as many people as are asked, with every
+/// certificate.
+fn everybody(world: &World<'_>, parts: &[Part<'_>]) -> Vec<Person> {
+    let departure = parts[0].point.departure;
+    let mut people = Vec::new();
+    for part in parts {
+        for requirement in &world.subject(part).point.profile.requirements {
+            let Need::Certificates { kind, holders, .. } = &requirement.need else { continue };
+            let certificate = Certificate {
+                kind: *kind,
+                issued: Some(departure),
+                expires: None,
+                number: None,
+                place: Place::default(),
+            };
+            let person = |roles: Vec<String>| Person {
+                name: String::new(),
+                roles,
+                certificates: vec![certificate.clone()],
+                place: Place::default(),
+            };
+            match holders {
+                Holders::EachRole(roles) => {
+                    people.extend(roles.iter().map(|role| person(vec![role.clone()])))
+                }
+                Holders::People(count) => people.extend((0..*count).map(|_| person(Vec::new()))),
+            }
+        }
+    }
+    people
+}
+
+/// The days that matter for what lapses: the day of departure, one so long ago
+/// that it has lapsed, and each from which it lapses on a later day.
+fn days(intervals: Vec<Interval>, world: &World<'_>, parts: &[Part<'_>]) -> Vec<Day> {
+    let departure = parts[0].point.departure;
+    let mut found = BTreeSet::from([departure]);
+    for interval in intervals {
+        let subjects = parts.iter().map(|part| world.subject(part));
+        let judged: BTreeSet<Day> = subjects.flat_map(|subject| subject.days).collect();
+        for day in judged {
+            // The latest day from which it has lapsed by then.
+            let mut since = departure;
+            while since.through(interval) >= day && day.days_since(since) < MOST_DAYS {
+                since = since.previous();
+            }
+            found.insert(since);
+        }
+    }
+    found.into_iter().rev().collect()
+}
+
+/// No interval of a rule is longer.
+const MOST_DAYS: i64 = 4000;
+
+/// A tool that is aboard was acquired by the day of departure.
+fn acquired(world: &World<'_>, parts: &[Part<'_>]) -> Vec<Day> {
+    let departure = parts[0].point.departure;
+    let mut days = BTreeSet::from([departure]);
+    for part in parts {
+        for requirement in &world.subject(part).point.profile.requirements {
+            each_test(requirement, &mut |test| {
+                if let Test::AcquiredBefore(day) = test {
+                    days.extend([day.previous().min(departure), (*day).min(departure)]);
+                }
+            });
+        }
+    }
+    days.into_iter().collect()
+}
+
+/// Every set of the tools that may serve; itself alone stands for none.
+fn fits(spare: usize, served: &Requirement, vessel: &Vessel) -> Vec<Value> {
+    let own = &vessel.kit[spare].mark;
+    let kinds = served.kinds();
+    let marks: Vec<&String> = vessel
+        .kit
+        .iter()
+        .filter(|tool| kinds.contains(&tool.kind))
+        .map(|tool| &tool.mark)
+        .collect();
+    let set = |mask: u64| {
+        let named = marks.iter().enumerate().filter(|(i, _)| mask >> i & 1 == 1);
+        let mut named: Vec<String> = named.map(|(_, mark)| (*mark).clone()).collect();
+        if named.is_empty() {
+            named.push(own.clone());
+        }
+        Value::Marks(named)
+    };
+    match marks.len() {
+        few if few <= MOST_TAGS => (0..1 << few).rev().map(set).collect(),
+        many => {
+            std::iter::once(u64::MAX).chain((0..many).map(|i| 1 << i)).chain([0]).map(set).collect()
+        }
+    }
+}
+
+/// How far *approximately* can go: as far as the profile's margin, or to each
+/// figure beyond it.
+fn tolerances(attribute: AttributeId, limit: &Limit, world: &World) -> Vec<i64> {
+    let Limit::About { low, high, margin } = limit else { return Vec::new() };
+    let mut margins = BTreeSet::from([margin.quantity.steps()]);
+    for tool in &world.vessel.kit {
+        for reading in tool.readings(attribute) {
+            let Datum::Figure(figure) = &reading.datum else { continue };
+            let value = figure.quantity.steps();
+            margins.insert((low.quantity.steps() - value).max(value - high.quantity.steps()));
+        }
+    }
+    margins.into_iter().filter(|one| *one >= margin.quantity.steps()).rev().collect()
+}
+
+/// Shows each test of a requirement, groups themselves too.
+pub(super) fn each_test<'a>(requirement: &'a Requirement, see: &mut dyn FnMut(&'a Test)) {
+    let specs = requirement.need.specs().map(|spec| &spec.tests);
+    for tests in specs.chain(requirement.deemed.iter().map(|deemed| &deemed.tests)) {
+        in_order(tests, see);
+    }
+}
+
+fn in_order<'a>(tests: &'a [Test], see: &mut dyn FnMut(&'a Test)) {
+    for test in tests {
+        see(test);
+        if let Test::AnyOf(groups) | Test::Readings(groups) = test {
+            groups.iter().for_each(|group| in_order(group, see));
+        }
+    }
+}

@@ -1,0 +1,50 @@
+//! Ready until: the last day with the required findings met on every day from
+//! departure to it.
+
+use super::breakpoints;
+use super::editions::ApplicableEdition;
+use super::verdict;
+use crate::engine::completions::{self, Part, Work};
+use crate::engine::evaluate::point::Point;
+use crate::engine::judge::breakpoints::Subject;
+use crate::measure::{Day, DaySpan};
+use crate::model::finding::{ReadyUntil, Verdict};
+use crate::model::profile::Profile;
+
+/// The last day with the required findings met on every day from departure
+/// (or from the first day that the edition judges) to it; the assignment may
+/// differ by day. The verdicts of the days that were judged are known.
+pub(crate) fn ready_until(
+    subject: &Subject<'_>,
+    edition: &ApplicableEdition<'_>,
+    judged: &[(Day, Verdict)],
+    work: &Work,
+) -> ReadyUntil {
+    let ready_on = |day: Day| {
+        let known = judged
+            .iter()
+            .find(|(judged, verdict)| *judged == day && *verdict != Verdict::CannotTell);
+        let verdict = match (known, edition.governing(day)) {
+            (Some((_, verdict)), _) => *verdict,
+            (None, Some(profile)) => on(Point { profile, ..subject.point }, day, work),
+            (None, None) => Verdict::CannotTell,
+        };
+        verdict == Verdict::Ready
+    };
+    let start = subject.point.day.max(subject.point.departure);
+    if !ready_on(start) {
+        return ReadyUntil::None;
+    }
+    let editions: Vec<&Profile> = edition.of_rule.iter().map(|profile| profile.as_ref()).collect();
+    breakpoints::days(subject.point.vessel, &editions, start)
+        .into_iter()
+        .find(|day| !ready_on(*day))
+        .map_or(ReadyUntil::NoEnd, |day| ReadyUntil::Day(day.previous()))
+}
+
+/// The verdict on one day, over all freeboards of the vessel.
+pub(crate) fn on(point: Point<'_>, day: Day, work: &Work) -> Verdict {
+    let part = Part { point, days: DaySpan { from: Some(day), until: Some(day) } };
+    let subject = Subject::over(point, part.days);
+    completions::verdict(part, &verdict::of_trip(&subject), work)
+}

@@ -1,0 +1,122 @@
+//! What the engine says of a vessel of which facts are missing, against every
+//! way in which they can turn out: small vessels drawn at random, each missing
+//! fact given every value that can matter, one vessel after another judged.
+
+mod draw;
+mod every;
+
+use crate::kit;
+use crate::whole::cases;
+use draw::Drawn;
+use every::Over;
+use kitmuster::engine::{self, Depth, Request};
+use kitmuster::load::Library;
+use kitmuster::measure::Day;
+use kitmuster::model::check::{Check, Notice};
+use kitmuster::model::finding::{Finding, Outcome, Verdict};
+use kitmuster::model::profile::Profile;
+use kitmuster::model::vessel::{Trust, Vessel};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// A number from the environment, to try many more by hand.
+fn number(name: &str, usual: u64) -> u64 {
+    std::env::var(name).ok().and_then(|text| text.parse().ok()).unwrap_or(usual)
+}
+
+#[test]
+fn every_finding_is_what_all_completions_agree_on() {
+    let library = kit::library();
+    let first = number("KITMUSTER_SEED", 1);
+    let cases = number("KITMUSTER_CASES", cases(150, 3_000));
+    let mut tally = Tally::default();
+    for seed in first..first + cases {
+        agree(&library, seed, &mut tally);
+    }
+    eprintln!("{tally:?}");
+    // Most are small enough to be gone through, and every answer comes up.
+    assert!(tally.compared * 10 > cases * 6, "{tally:?}");
+    assert!(tally.left_open * 50 < tally.compared, "{tally:?}");
+    assert!(tally.verdicts.iter().all(|n| n * 20 > tally.compared), "{tally:?}");
+}
+
+/// How many cases were compared, and what came out.
+#[derive(Debug, Default)]
+struct Tally {
+    compared: u64,
+    completions: u64,
+    /// Those of which the engine says that it did not go through all.
+    left_open: u64,
+    /// Ready, can't tell, not ready.
+    verdicts: [u64; 3],
+}
+
+fn agree(library: &Library, seed: u64, tally: &mut Tally) {
+    let drawn = Drawn::of(seed);
+    let Some(completions) = every::completions(&drawn) else { return };
+    let rule = |text: &str| library.draft_text("drawn.yaml", text).unwrap();
+    let profile = rule(&drawn.profile(&[]));
+    let mut rules: BTreeMap<String, Arc<Profile>> = BTreeMap::new();
+    let mut over = Over::default();
+    for one in &completions {
+        let vessel = one.vessel(&library.vocabulary);
+        for law in drawn.laws(one) {
+            let text = drawn.profile(&law);
+            let read = rules.entry(text).or_insert_with_key(|text| rule(text));
+            over.add(&judged(library, read, &vessel), profile.requirements.len());
+        }
+    }
+    let check = judged(library, &profile, &drawn.vessel.vessel(&library.vocabulary));
+    let left_open = check.notices.contains(&Notice::TooManyFacts);
+    tally.compared += 1;
+    tally.completions += completions.len() as u64;
+    tally.left_open += u64::from(left_open);
+    tally.verdicts[match over.verdict() {
+        Verdict::Ready => 0,
+        Verdict::CannotTell => 1,
+        Verdict::NotReady => 2,
+    }] += 1;
+    let shown = || {
+        format!(
+            "seed {seed}, {} completions\n{}\n{:#?}",
+            completions.len(),
+            drawn.profile(&[]),
+            drawn.vessel
+        )
+    };
+    let same = |found: Option<Outcome>, wanted: Option<Outcome>| {
+        found == wanted || left_open && found == Some(Outcome::CannotTell)
+    };
+    for index in 0..profile.requirements.len() {
+        let found = check.judgements[0].finding(index).map(|finding| finding.outcome);
+        let wanted = over.outcome(index);
+        let id = &profile.requirements[index].id;
+        assert!(same(found, wanted), "{id}: {found:?}, over all {wanted:?}\n{}", shown());
+    }
+    let wanted = over.verdict();
+    assert!(
+        check.verdict == wanted || left_open && check.verdict == Verdict::CannotTell,
+        "{:?}, over all {wanted:?}\n{}",
+        check.verdict,
+        shown()
+    );
+    let unsaid = |one: &&Finding| one.outcome != Outcome::Met && one.reasons.is_empty();
+    if let Some(finding) = check.judgements[0].findings.iter().find(unsaid) {
+        panic!("no reason for requirement {}\n{}", finding.requirement, shown());
+    }
+}
+
+fn judged(library: &Library, profile: &Arc<Profile>, vessel: &Vessel) -> Check {
+    let day = Day::parse(kit::DAY).unwrap();
+    engine::check(&Request {
+        vocabulary: &library.vocabulary,
+        profiles: &[],
+        asked: std::slice::from_ref(profile),
+        vessel,
+        inspections: &[],
+        departure: day,
+        back: Some(day),
+        trust: Trust::All,
+        depth: Depth::Findings,
+    })
+}
