@@ -26,7 +26,7 @@ pub(super) enum Value {
     /// A freeboard, or the height of a bulwark.
     Length(Length),
     /// This reading of a station.
-    Reading(FreeboardReading),
+    Reading(Box<FreeboardReading>),
     /// So many of a lot have each of these.
     Data(Vec<(u32, Datum)>),
     /// So many of a lot.
@@ -68,9 +68,11 @@ pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<
         Fact::Bulwark(station) => {
             bulwarks(*station, world, parts).into_iter().map(Value::Length).collect()
         }
-        Fact::Station(station) => {
-            readings_of(*station, world, parts).into_iter().map(Value::Reading).collect()
-        }
+        Fact::Station(station) => readings_of(*station, world, parts)
+            .into_iter()
+            .map(Box::new)
+            .map(Value::Reading)
+            .collect(),
         Fact::People => vec![Value::People(everybody(world, parts)), Value::People(Vec::new())],
         Fact::Unlisted(_) => by_burden(fact, [Value::Is(true), Value::Is(false)], world, parts),
         Fact::Attribute(thing, attribute) => attribute::values(*thing, *attribute, world, parts),

@@ -69,7 +69,7 @@ impl<'v> World<'v> {
                 vessel.freeboard.other.push(beside(known, from, *height));
             }
             (Fact::Station(station), Value::Reading(reading)) => {
-                vessel.freeboard.stations[*station].readings = vec![reading.clone()];
+                vessel.freeboard.stations[*station].readings = vec![(**reading).clone()];
             }
             (Fact::People, Value::People(people)) => vessel.people = Some(people.clone()),
             (Fact::Unlisted(kind), Value::Is(there)) => {

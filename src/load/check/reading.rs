@@ -207,12 +207,14 @@ pub(crate) fn freeboard(
 }
 
 /// The vessel as one station, if anything is known of it.
-fn whole(readings: Vec<Taken>) -> Option<(Option<String>, Vec<Taken>)> {
+fn whole(readings: Vec<Taken>) -> Option<TakenAt> {
     (!readings.is_empty()).then_some((None, readings))
 }
 
 /// A reading, and from where it says that it was taken.
 type Taken = (Option<FreeboardFrom>, FreeboardReading);
+/// A station's name, if it has one, and its readings.
+type TakenAt = (Option<String>, Vec<Taken>);
 
 struct Reader<'a> {
     unsaid: &'a Unsaid,
@@ -226,7 +228,7 @@ impl Reader<'_> {
         &mut self,
         mut form: FreeboardForm,
         spot: &Spot<'_>,
-    ) -> (Option<FreeboardFrom>, Vec<(Option<String>, Vec<Taken>)>) {
+    ) -> (Option<FreeboardFrom>, Vec<TakenAt>) {
         let from = filled(&form.from).and_then(|_| spot.word("from", &form.from, &FREEBOARD_FROM));
         form.from = None;
         let Some(stations) = form.stations.take() else {
@@ -254,7 +256,7 @@ impl Reader<'_> {
     fn placed(
         &self,
         from: Option<FreeboardFrom>,
-        stations: Vec<(Option<String>, Vec<Taken>)>,
+        stations: Vec<TakenAt>,
         spot: &Spot<'_>,
     ) -> Freeboard {
         let both = self.said.iter().any(|one| *one != self.said[0]);
@@ -266,7 +268,7 @@ impl Reader<'_> {
             spot.wrong(Fault::MixedFreeboards).tell();
         }
         let taken = |wanted: bool| {
-            let of = |(name, readings): &(Option<String>, Vec<Taken>)| {
+            let of = |(name, readings): &TakenAt| {
                 let of_place = |(at, _): &&Taken| (at.unwrap_or(usual) == usual) == wanted;
                 let readings: Vec<_> =
                     readings.iter().filter(of_place).map(|(_, reading)| reading.clone()).collect();
