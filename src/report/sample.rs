@@ -116,7 +116,7 @@ pub(super) fn vessel() -> Vessel {
         declared: None,
         freeboard: Freeboard {
             from: FreeboardFrom::Rail,
-            stations: vec![Station { name: None, readings: vec![reading] }],
+            stations: vec![Station::of(vec![reading])],
         },
         permits: None,
         gears: None,
@@ -208,6 +208,7 @@ pub(super) fn too_short() -> Reason {
         least: reckoned("6 ft 4 1/2 in"),
         short: length("1/2 in"),
         freeboard: length("4 ft 3 in"),
+        overruled: Vec::new(),
     }
 }
 

@@ -208,7 +208,7 @@ pub(crate) fn freeboard(
 
 /// The vessel as one station, if anything is known of it.
 fn whole(readings: Vec<FreeboardReading>) -> Option<Station> {
-    (!readings.is_empty()).then_some(Station { name: None, readings })
+    (!readings.is_empty()).then(|| Station::of(readings))
 }
 
 struct Reader<'a> {
@@ -239,7 +239,7 @@ impl Reader<'_> {
             if readings.is_empty() {
                 at.wrong(Fault::EmptyStation).tell();
             }
-            Some(Station { name: kept(name), readings })
+            Some(Station { name: kept(name), ..Station::of(readings) })
         })
     }
 

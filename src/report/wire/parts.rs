@@ -254,8 +254,13 @@ sparse! {
         day: Day,
         /// The fact of the vessel.
         fact: String,
-        /// The words that are not known.
+        /// The words that are not known; the kinds that are disputed; the mark as
+        /// it was read; the name of what was read differently.
         words: Vec<String>,
+        /// The mark of the tool.
+        tool: String,
+        /// What an inspector wrote of it.
+        remark: String,
     }
 }
 
@@ -296,6 +301,24 @@ fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts 
         Told::RecordAfterDeparture { on }
         | Told::FreeboardOtherPlace { on }
         | Told::SheetOutOfDate { on, .. } => NoticeFacts { day: Some(day(*on)), ..none },
+        Told::Remark { mark, on, remark } => {
+            let (tool, remark) = (Some(mark.clone()), Some(remark.clone()));
+            NoticeFacts { tool, remark, day: Some(day(*on)), ..none }
+        }
+        Told::MarkReadAs { mark, on, read } => {
+            let (tool, words) = (Some(mark.clone()), Some(vec![read.clone()]));
+            NoticeFacts { tool, words, day: Some(day(*on)), ..none }
+        }
+        Told::Unmarked { mark, on } | Told::UnlistedMark { mark, on } => {
+            NoticeFacts { tool: Some(mark.clone()), day: Some(day(*on)), ..none }
+        }
+        Told::KindDisputed { mark, kinds } => {
+            NoticeFacts { tool: Some(mark.clone()), words: Some(kinds.clone()), ..none }
+        }
+        Told::ReadingsDiffer { mark, attribute, .. } => {
+            let words = Some(vec![attribute.clone()]);
+            NoticeFacts { tool: Some(mark.clone()), words, ..none }
+        }
     }
 }
 
