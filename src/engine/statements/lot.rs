@@ -67,7 +67,7 @@ impl Lot<'_> {
         self.lay_readings(&mut tool, place.clone());
         tool.state = state.as_ref().map_or(State::Unknown, |state| state.or(State::Unknown));
         let listed = self.list.as_ref().map_or(0, Listed::count);
-        let recount = count.filter(|count| is_recount(count, listed, state.as_ref()));
+        let recount = count.filter(|count| self.is_recount(count, listed));
         let mut tools = match recount {
             // It is of the whole lot, its broken part included.
             Some(count) => {
@@ -205,6 +205,13 @@ impl Lot<'_> {
         decide(listed.into_iter().chain(seen))
     }
 
+    /// Whether somebody counted the lot anew: the number is another than listed,
+    /// or its condition was told with it.
+    fn is_recount(&self, count: &Decided<u32>, listed: u32) -> bool {
+        let told = || self.state(count.weight.on).is_some_and(|state| state.weight == count.weight);
+        count.weight.seen && (count.says != [listed] || told())
+    }
+
     /// Expiry, place in the boat, remark and inspection.
     fn lay_days_and_words(&self, tool: &mut Tool) {
         let seen = self.seen().filter_map(|(entry, weight)| Some((entry.found.expires?, weight)));
@@ -239,13 +246,6 @@ impl Lot<'_> {
             && recent
             && works() == Some(vec![State::Serviceable])
     }
-}
-
-/// Whether somebody counted the lot anew: the number is another, or its
-/// condition was told with it or since.
-fn is_recount(count: &Decided<u32>, listed: u32, state: Option<&Decided<State>>) -> bool {
-    let told = state.is_some_and(|state| state.weight >= count.weight && state.weight.seen);
-    count.weight.seen && (count.says != [listed] || told)
 }
 
 /// The lot by these counts: the least is there for certain, more may be.

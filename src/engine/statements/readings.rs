@@ -27,15 +27,16 @@ pub(super) fn lay(tool: &mut Tool, entries: &[Entry<'_>], vocabulary: &Vocabular
     tool.changes.extend(made);
     let mut read: Vec<(AttributeId, &Reading)> = Vec::new();
     for found in seen() {
-        let mut before: Vec<&Change> = Vec::new();
-        let stands = |id, reading: &Reading, before: &[&Change]| {
-            let others = tool.changes.iter().filter(|change| !before.contains(change));
-            !others.into_iter().any(|change| retires(change, id, reading, vocabulary))
+        let own: Vec<&Change> = found.mended.iter().map(|(change, _)| change).collect();
+        // Read after so many of the entry's own changes, those after it retire it.
+        let stands = |id, reading: &Reading, after: usize| {
+            let others = tool.changes.iter().filter(|change| !own[..after].contains(change));
+            let mut others = others.chain(own[after..].iter().copied());
+            !others.any(|change| retires(change, id, reading, vocabulary))
         };
-        read.extend(each(&found.attributes).filter(|(id, reading)| stands(*id, reading, &before)));
-        for (change, after) in &found.mended {
-            before.push(change);
-            read.extend(each(after).filter(|(id, reading)| stands(*id, reading, &before)));
+        let after = (1..).zip(&found.mended).map(|(after, (_, readings))| (after, readings));
+        for (after, readings) in [(0, &found.attributes)].into_iter().chain(after) {
+            read.extend(each(readings).filter(|(id, reading)| stands(*id, reading, after)));
         }
     }
     read.sort_by(|(_, a), (_, b)| (a.on, &a.by).cmp(&(b.on, &b.by)));

@@ -129,7 +129,11 @@ objects! {
         /// Its name; null where the vessel has one freeboard.
         name: Option<String> = station.name.clone(),
         /// What was taken there.
-        readings: Vec<Range> = station.readings.iter().map(|r| Range::new(r, locale)).collect(),
+        readings: Vec<Range> = ranges(&station.readings, locale),
+        /// What was only stated or read off a label, and counts for nothing against those.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        overruled: Option<Vec<Range>> =
+            Some(&station.overruled).filter(|all| !all.is_empty()).map(|all| ranges(all, locale)),
     }
 
     /// One reading of a freeboard.
@@ -278,6 +282,10 @@ sparse! {
         /// A number.
         count: i64,
     }
+}
+
+fn ranges(readings: &[FreeboardReading], locale: Locale) -> Vec<Range> {
+    readings.iter().map(|reading| Range::new(reading, locale)).collect()
 }
 
 fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts {
