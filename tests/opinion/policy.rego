@@ -124,10 +124,10 @@ readings(thing, line) := object.get(thing.attributes, line.attribute, [])
 # One paper may have taken the place of another, so the last word on it counts,
 # and on one day what was looked at. A tool stays what it is: once a tape was laid
 # along it, no label and no word of mouth counts, of whatever day.
-counted(thing, line) := [reading | some reading in all; weight(reading) == most] if {
+counted(thing, line) := last if {
 	thing.paper
-	all := readings(thing, line)
-	most := max([weight(reading) | some reading in all])
+	most := max([weight(reading) | some reading in readings(thing, line)])
+	last := [reading | some reading in readings(thing, line); weight(reading) == most]
 } else := taped if {
 	taped := [reading | some reading in readings(thing, line); reading.taped == 1]
 	count(taped) > 0
@@ -142,7 +142,7 @@ gave_way(thing, line) if {
 	last := max([reading.on | some reading in all])
 	said := {one(reading, line) | some reading in all; reading.on == last}
 	said == {no}
-	every reading in all { reading.taped == 1 }
+	count([reading | some reading in all; reading.taped == 0]) == 0
 }
 
 one(reading, line) := keeps(reading, line.limit) if {
