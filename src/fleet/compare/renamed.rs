@@ -4,14 +4,15 @@
 //!
 //! Imports `load` and `model`.
 
-use super::told::Followed;
 use crate::fleet::Judged;
 use crate::fleet::record::VesselOnRecord;
 use crate::load;
 use crate::model::finding::Outcome;
 use crate::model::inspection::Inspection;
+use crate::model::profile::Profile;
 use crate::model::vessel::{Tool, Vessel};
 use crate::model::vocabulary::Vocabulary;
+use std::sync::Arc;
 
 /// A mark that is gone, and the one that is new.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -35,10 +36,9 @@ impl Kits<'_> {
     /// place of which another of its kind serves that nobody bought or saw.
     pub(super) fn renamed(
         &self,
-        followed: &Followed,
+        (profile, requirement): &(Arc<Profile>, usize),
         is_of: &dyn Fn(&str, &str) -> bool,
     ) -> Option<Renamed> {
-        let (profile, requirement) = followed.stands.as_ref()?;
         let judgements = self.then.profiles.iter();
         let wanting = judgements.flat_map(|judgement| {
             let of_it =

@@ -270,7 +270,7 @@ impl<'a> Walk<'a> {
         let kits = Kits { then, listed_then: &aboard.vessel, now: new, vocabulary };
         for one in closed {
             let is_of = |rule: &str, id: &str| self.families.key(rule, id) == one.key;
-            one.renamed = kits.renamed(one, &is_of);
+            one.renamed = one.stands.as_ref().and_then(|stands| kits.renamed(stands, &is_of));
         }
     }
 

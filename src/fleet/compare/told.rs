@@ -159,7 +159,7 @@ impl Followed {
     }
 
     /// What it was before the vessel closed it.
-    pub(super) fn met_by_vessel(&self) -> Option<Outcome> {
+    fn met_by_vessel(&self) -> Option<Outcome> {
         let met = self.fate == Fate::Closed && self.now == Some(Outcome::Met);
         let turn = self.flips.iter().rfind(|flip| flip.turns());
         turn.filter(|flip| met && flip.cause == Cause::Vessel)?.from
