@@ -38,6 +38,17 @@ pub struct Found {
     pub place: Place,
 }
 
+impl Found {
+    /// What it says, wherever it stands and in whatever order its readings are
+    /// written.
+    pub fn said(&self) -> Self {
+        let mut said = Self { place: Place::default(), ..self.clone() };
+        let changed = said.mended.iter_mut().map(|(_, readings)| readings);
+        changed.chain([&mut said.attributes]).for_each(|all| all.sort_by_key(|(id, _)| *id));
+        said
+    }
+}
+
 /// What an inspection found of one person.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PersonFound {

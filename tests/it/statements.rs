@@ -145,6 +145,7 @@ fn entry() -> impl Strategy<Value = Entry> {
         if mark.is_none() && !seen.iter().any(|key| key == "kind") {
             parts.push(format!("kind: {}", KINDS[0]));
         }
+        parts.sort();
         Entry { mark, missing, parts }
     })
 }

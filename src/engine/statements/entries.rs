@@ -7,7 +7,6 @@
 
 use crate::measure::Day;
 use crate::model::inspection::{Found, Inspection};
-use crate::model::place::Place;
 use crate::model::vessel::Vessel;
 use crate::model::vocabulary::{KindId, Vocabulary};
 use std::collections::{BTreeMap, BTreeSet};
@@ -86,7 +85,7 @@ fn without_marks<'a>(
     let mut walks: BTreeMap<Walk<'a>, Vec<(Found, Vec<Entry<'a>>)>> = BTreeMap::new();
     for entry in entries {
         let tools = walks.entry((entry.record.on, entry.record.by.as_deref())).or_default();
-        let said = Found { place: Place::default(), ..entry.found.clone() };
+        let said = entry.found.said();
         match tools.iter_mut().find(|(other, _)| *other == said) {
             Some((_, same)) => same.push(entry),
             None => tools.push((said, vec![entry])),
