@@ -134,7 +134,13 @@ fn notices(input: &Input, arguments: &OptionsArguments) -> Vec<Notice> {
         Notice::NoReturn
         | Notice::RecordAfterDeparture { .. }
         | Notice::FreeboardOtherPlace { .. }
-        | Notice::SheetOutOfDate { .. } => true,
+        | Notice::SheetOutOfDate { .. }
+        | Notice::Remark { .. }
+        | Notice::MarkReadAs { .. }
+        | Notice::Unmarked { .. }
+        | Notice::UnlistedMark { .. }
+        | Notice::KindDisputed { .. }
+        | Notice::ReadingsDiffer { .. } => true,
         Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }

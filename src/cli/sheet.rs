@@ -107,7 +107,7 @@ fn above(input: &Input, check: &Check) -> Option<Check> {
     let end = reading.highest().plus(report::sheet::NEAR_ABOVE).just_above();
     let (low, high) = (reading.high.clone(), figure(end));
     let readings = vec![FreeboardReading { low, high, error: None, ..reading.clone() }];
-    vessel.freeboard.stations = vec![Station { name: None, readings }];
+    vessel.freeboard.stations = vec![Station::of(readings)];
     let mut above = input.check_as(&vessel);
     above.vessel.freeboard.stations.clear();
     Some(above)

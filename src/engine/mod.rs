@@ -13,20 +13,21 @@ mod completions;
 pub mod demand;
 mod evaluate;
 mod judge;
-mod overlay;
 mod repair;
 mod request;
+mod statements;
 pub mod supply;
 
 pub use evaluate::validity;
-pub use overlay::{judged_vessel, lay_over};
 pub use repair::apply::repaired;
 pub use request::{Depth, Request, Terms};
+pub use statements::{judged_vessel, lay_over};
 
 use crate::measure::DaySpan;
 use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
 use crate::model::finding::{Asked, GoodUpTo, ReadyUntil, Verdict, WayToReady};
-use crate::model::vessel::{Inspection, Vessel};
+use crate::model::inspection::Inspection;
+use crate::model::vessel::Vessel;
 use completions::{Part, Work};
 use evaluate::point::Point;
 use judge::breakpoints::Subject;
@@ -56,14 +57,17 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     let (known, ahead): (Vec<_>, Vec<_>) =
         inspections.iter().cloned().partition(|record| record.on <= terms.departure);
     let (declared_from, measured) = (vessel.freeboard.from, !vessel.freeboard.stations.is_empty());
-    let vessel = overlay::judged(vessel, &known, terms.vocabulary, terms.trust);
+    let mut notices = statements::tell::of_records(&vessel, &known, terms.vocabulary);
+    let vessel = statements::judged(vessel, &known, terms.vocabulary, terms.trust);
     let asked = Asked {
         departure: terms.departure,
         back: terms.back.unwrap_or(terms.departure).max(terms.departure),
         trust: terms.trust,
     };
     let days = DaySpan { from: Some(asked.departure), until: Some(asked.back) };
-    let Applicable { editions, mut notices } = editions::applicable(terms, &vessel, days);
+    notices.extend(statements::tell::of_vessel(&vessel, terms.vocabulary));
+    let Applicable { editions, notices: of_rules } = editions::applicable(terms, &vessel, days);
+    notices.splice(0..0, of_rules);
     let elsewhere = |record: &&Inspection| {
         record.freeboard.as_ref().is_some_and(|taken| taken.from != declared_from) && measured
     };

@@ -1,8 +1,9 @@
 //! What is asked of a check.
 
 use crate::measure::Day;
+use crate::model::inspection::Inspection;
 use crate::model::profile::Profile;
-use crate::model::vessel::{Inspection, Trust, Vessel};
+use crate::model::vessel::{Trust, Vessel};
 use crate::model::vocabulary::Vocabulary;
 use std::sync::Arc;
 

@@ -41,8 +41,7 @@ pub fn lengthen(tool: &mut Tool, (by, pieces): (Length, u32), on: Day, vocabular
     let by = (0..pieces).fold(Length::ZERO, |sum, _| sum.plus(by));
     let grow: Vec<_> = lengths(tool, vocabulary).collect();
     for attribute in grow {
-        let readings = tool.readings(attribute).iter();
-        let longer = readings.map(|reading| longer(reading, by, on)).collect();
+        let longer = tool.counted(attribute).map(|reading| longer(reading, by, on)).collect();
         tool.set(attribute, longer);
     }
     note(tool, LENGTHENED, on, vocabulary);

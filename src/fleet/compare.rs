@@ -36,6 +36,10 @@
 //! somebody looks again. So the new vessel is judged with it laid over as well,
 //! and what changes without it is laid to that.
 //!
+//! Nor is anything put right where a tool is gone without a word and another of its
+//! kind has come, which nobody bought and no record names: it may be the same with
+//! another mark on it.
+//!
 //! What is dated counts from its day on. A statement made after the old trip is
 //! nothing yet at E and something at T, so that a finding may be opened by the
 //! edition and closed by the calendar.
@@ -60,6 +64,7 @@ mod follow;
 mod laid;
 mod memory;
 mod pairs;
+mod renamed;
 mod steps;
 #[cfg(test)]
 mod steps_tests;
@@ -69,6 +74,7 @@ pub use apart::{Candidate, Gone, Newcomer, Unclear, WhyGone};
 pub use follow::{Cause, Fate, Flip};
 pub use laid::Lost;
 pub use pairs::Shared;
+pub use renamed::Renamed;
 pub use told::{Compared, Comparison, Followed, Tally};
 
 pub(super) use families::{Families, Key, Outcomes, Seen};

@@ -8,8 +8,9 @@ use crate::engine::{self, Depth, Terms};
 use crate::load::{self, Library, Refusal, Source};
 use crate::measure::Day;
 use crate::model::check::Check;
+use crate::model::inspection::Inspection;
 use crate::model::profile::Profile;
-use crate::model::vessel::{Inspection, PlannedTrip, Trust, Vessel};
+use crate::model::vessel::{PlannedTrip, Trust, Vessel};
 use std::path::Path;
 use std::sync::Arc;
 

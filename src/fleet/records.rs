@@ -1,7 +1,7 @@
 //! The inspection records that belong to an audit, by the vessel they name.
 
 use crate::load::{self, Refusal, Source};
-use crate::model::vessel::Inspection;
+use crate::model::inspection::Inspection;
 use crate::model::vocabulary::Vocabulary;
 use std::collections::BTreeMap;
 use std::path::Path;

@@ -24,8 +24,9 @@ use crate::engine::{self, Depth};
 use crate::measure::Day;
 use crate::model::check::Check;
 use crate::model::finding::Asked;
+use crate::model::inspection::Inspection;
 use crate::model::options::{Answered, Outlook, Standing};
-use crate::model::vessel::{Freeboard, Inspection, Station, Trust, Vessel};
+use crate::model::vessel::{Freeboard, Station, Trust, Vessel};
 
 /// What is asked of one vessel.
 #[derive(Debug, Clone, Copy)]

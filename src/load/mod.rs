@@ -12,8 +12,9 @@ mod read;
 mod tests;
 
 use crate::model::catalogue::Catalogue;
+use crate::model::inspection::Inspection;
 use crate::model::technique::Practice;
-use crate::model::vessel::{Inspection, Vessel};
+use crate::model::vessel::Vessel;
 use crate::model::vocabulary::Vocabulary;
 use check::catalogue::check_catalogue;
 use check::inspection::check_inspection;

@@ -5,7 +5,7 @@ use super::finding::{
     WayToReady,
 };
 use super::profile::{Level, Profile, Standing};
-use super::reason::{Reason, VesselFact};
+use super::reason::{DisputedReading, Reason, VesselFact};
 use super::stable::stable_words;
 use super::vessel::Vessel;
 use crate::measure::{Day, DaySpan, Length};
@@ -175,6 +175,57 @@ pub enum Notice {
     /// So many facts are missing that not every way in which they can turn out
     /// was tried: what is *can't tell* may in truth be settled.
     TooManyFacts,
+    /// An inspector wrote a remark on a tool.
+    Remark {
+        /// The tool's mark.
+        mark: String,
+        /// The record's day.
+        on: Day,
+        /// What was written.
+        remark: String,
+    },
+    /// The mark on a tool reads otherwise than it is listed.
+    MarkReadAs {
+        /// The mark as listed.
+        mark: String,
+        /// The record's day.
+        on: Day,
+        /// As it was read.
+        read: String,
+    },
+    /// A tool without a mark was found.
+    Unmarked {
+        /// The name that it goes by.
+        mark: String,
+        /// The record's day.
+        on: Day,
+    },
+    /// A record names a mark that nobody listed, and no kind.
+    UnlistedMark {
+        /// The mark.
+        mark: String,
+        /// The record's day.
+        on: Day,
+    },
+    /// A tool is of one kind by its list and of another by a record.
+    KindDisputed {
+        /// The tool's mark.
+        mark: String,
+        /// The names of the kinds.
+        kinds: Vec<String>,
+    },
+    /// A label or a statement says otherwise than what was measured, which
+    /// counts.
+    ReadingsDiffer {
+        /// The tool's mark.
+        mark: String,
+        /// The name of what was read.
+        attribute: String,
+        /// The readings that count.
+        counted: Vec<DisputedReading>,
+        /// Those that do not.
+        overruled: Vec<DisputedReading>,
+    },
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
 }
@@ -233,6 +284,12 @@ stable_words! {
             Notice::FreeboardOtherPlace { .. } => "freeboard-other-place",
             Notice::SheetOutOfDate { .. } => "sheet-out-of-date",
             Notice::TooManyFacts => "too-many-facts",
+            Notice::Remark { .. } => "remark",
+            Notice::MarkReadAs { .. } => "mark-read-as",
+            Notice::Unmarked { .. } => "unmarked",
+            Notice::UnlistedMark { .. } => "unlisted-mark",
+            Notice::KindDisputed { .. } => "kind-disputed",
+            Notice::ReadingsDiffer { .. } => "readings-differ",
             Notice::NoReturn => "no-return",
     }
 }

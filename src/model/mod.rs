@@ -7,6 +7,7 @@
 pub mod catalogue;
 pub mod check;
 pub mod finding;
+pub mod inspection;
 pub mod options;
 pub mod place;
 pub mod profile;

@@ -2,6 +2,7 @@
 
 use super::rule::Limit;
 use super::stable::stable_words;
+use super::vessel::{Datum, How, Reading};
 use super::vocabulary::{AttributeId, KindId};
 use crate::measure::{Day, Figure, Length, Quantity};
 use std::sync::Arc;
@@ -107,6 +108,9 @@ pub enum Reason {
         short: Length,
         /// At which freeboard.
         freeboard: Length,
+        /// What a label or a statement says otherwise, which counts for nothing
+        /// against a measurement.
+        overruled: Vec<DisputedReading>,
     },
     /// A dimension or a property is outside the limit.
     OutOfSpecification {
@@ -118,6 +122,9 @@ pub enum Reason {
         demand: Demand,
         /// By how much, for quantities.
         by: Option<Quantity>,
+        /// What a label or a statement says otherwise, which counts for nothing
+        /// against a measurement.
+        overruled: Vec<DisputedReading>,
     },
     /// None of several alternatives holds.
     NoAlternative {
@@ -235,6 +242,28 @@ pub enum Reason {
     StateUnknown,
     /// Nobody said where it is.
     WhereaboutsUnknown,
+    /// Its expiry was read off in ways that differ.
+    ExpiryDisputed {
+        /// The last day on which it is good by every word.
+        sure: Day,
+        /// The last by any.
+        last: Day,
+    },
+    /// Of which kind it is was said in ways that differ.
+    KindDisputed {
+        /// The kinds.
+        kinds: Vec<KindId>,
+    },
+    /// What a certificate says was read in ways that differ.
+    CertificateDisputed {
+        /// Whose.
+        person: String,
+    },
+    /// Whether a person is aboard was said in ways that differ.
+    PersonDisputed {
+        /// Who.
+        person: String,
+    },
     /// A required inspection has no date.
     InspectionUndated,
     /// Whether it was acquired in time is not known.
@@ -280,7 +309,7 @@ pub enum Reason {
     },
 }
 
-/// One of several readings that dispute a limit.
+/// One of several readings that differ.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DisputedReading {
     /// What it says.
@@ -289,6 +318,27 @@ pub struct DisputedReading {
     pub by: Option<String>,
     /// On which day.
     pub on: Option<Day>,
+    /// How it came about.
+    pub how: How,
+}
+
+impl Has {
+    /// What a reading says.
+    pub fn of(datum: &Datum) -> Self {
+        match datum {
+            Datum::Figure(figure) => Self::Figure(figure.clone()),
+            Datum::Feature(has) => Self::Feature(*has),
+            Datum::Word(word) => Self::Word(word.clone()),
+        }
+    }
+}
+
+impl DisputedReading {
+    /// A reading as it is told.
+    pub fn of(reading: &Reading) -> Self {
+        let by = reading.by.as_deref().map(str::to_owned);
+        Self { has: Has::of(&reading.datum), by, on: reading.on, how: reading.how }
+    }
 }
 
 stable_words! {
@@ -319,6 +369,10 @@ stable_words! {
     Reason::WordingDisputed { .. } => "wording-disputed",
     Reason::StateUnknown => "condition-unknown",
     Reason::WhereaboutsUnknown => "whereabouts-unknown",
+    Reason::ExpiryDisputed { .. } => "expiry-disputed",
+    Reason::KindDisputed { .. } => "kind-disputed",
+    Reason::CertificateDisputed { .. } => "certificate-disputed",
+    Reason::PersonDisputed { .. } => "person-disputed",
     Reason::InspectionUndated => "inspection-undated",
     Reason::AcquiredUnknown { .. } => "acquired-unknown",
     Reason::NotListed { .. } => "not-listed",
@@ -371,6 +425,10 @@ impl Reason {
             | Self::WordingDisputed { .. }
             | Self::StateUnknown
             | Self::WhereaboutsUnknown
+            | Self::ExpiryDisputed { .. }
+            | Self::KindDisputed { .. }
+            | Self::CertificateDisputed { .. }
+            | Self::PersonDisputed { .. }
             | Self::InspectionUndated
             | Self::AcquiredUnknown { .. }
             | Self::NotListed { .. }

@@ -3,7 +3,7 @@
 use super::place::Place;
 use super::profile::FreeboardFrom;
 use super::vocabulary::{AttributeId, KindId};
-use crate::measure::{Day, DaySpan, Figure, Length, Quantity, Rounding, System};
+use crate::measure::{Answer, Day, DaySpan, Figure, Length, Quantity, Rounding, System};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -52,6 +52,14 @@ pub struct Reading {
     pub how: How,
     /// The tape's error, if stated: the truth lies within it on both sides.
     pub error: Option<Figure>,
+}
+
+impl Reading {
+    /// Of several readings of one thing those that count.
+    pub fn counted(readings: &[Self]) -> impl Iterator<Item = &Self> + Clone {
+        let any = readings.iter().any(|reading| reading.how == How::Measured);
+        readings.iter().filter(move |reading| !any || reading.how == How::Measured)
+    }
 }
 
 /// Whether a tool works.
@@ -130,6 +138,8 @@ pub struct Tool {
     pub inspected: Option<Day>,
     /// The last day on which it is good, by its own label.
     pub expires: Option<Day>,
+    /// What is said of it in ways that differ, so that nobody can tell.
+    pub disputes: Disputes,
     /// Statements of conformity.
     pub conforms: Vec<Statement>,
     /// Marks of parts that it is put together from.
@@ -146,6 +156,16 @@ pub struct Tool {
     pub part_of: Option<PartOfLot>,
     /// Where it is written.
     pub place: Place,
+}
+
+/// What statements of equal weight say differently of a tool.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Disputes {
+    /// The kinds that it is by one word or another; none where all agree.
+    pub kinds: Vec<KindId>,
+    /// The last day on which it is good by every word on its expiry, where
+    /// they differ; `expires` is the last by any.
+    pub expiry: Option<Day>,
 }
 
 /// A part of a lot that is listed as a tool of its own, because it is not like
@@ -165,6 +185,8 @@ pub enum Split {
     Broken,
     /// It was there by one count of a day and not by another.
     CountDisputed,
+    /// It is the whole lot, by another word on its kind.
+    KindDisputed,
 }
 
 impl Tool {
@@ -174,6 +196,7 @@ impl Tool {
         let apart = match split {
             Split::Broken => "broken",
             Split::CountDisputed => "count disputed",
+            Split::KindDisputed => "kind disputed",
         };
         let lot = self.mark.clone();
         let mark = format!("{lot} ({apart})");
@@ -200,6 +223,7 @@ impl Tool {
             acquired: None,
             inspected: None,
             expires: None,
+            disputes: Disputes::default(),
             conforms: Vec::new(),
             parts: Vec::new(),
             fits: Vec::new(),
@@ -217,6 +241,21 @@ impl Tool {
             .iter()
             .find(|(id, _)| *id == attribute)
             .map_or(&[], |(_, readings)| readings.as_slice())
+    }
+
+    /// The readings of an attribute that count: where any was measured, those
+    /// alone, whatever a label says and whichever is the older.
+    pub fn counted(&self, attribute: AttributeId) -> impl Iterator<Item = &Reading> + Clone {
+        Reading::counted(self.readings(attribute))
+    }
+
+    /// Whether it is in date on that day; unknown where its expiry is disputed.
+    pub fn in_date(&self, day: Day) -> Answer {
+        match (self.expires, self.disputes.expiry) {
+            (Some(last), _) if day > last => Answer::No,
+            (_, Some(sure)) if day > sure => Answer::Unknown,
+            _ => Answer::Yes,
+        }
     }
 
     /// Replaces what is known of an attribute.
@@ -298,6 +337,11 @@ impl FreeboardReading {
         }
     }
 
+    /// Whether another says the same, wherever it is written.
+    pub fn says_the_same(&self, other: &Self) -> bool {
+        Self { place: other.place.clone(), ..self.clone() } == *other
+    }
+
     /// The highest freeboard as a length.
     pub fn highest(&self) -> Length {
         self.high.length().unwrap_or(Length::ZERO)
@@ -316,6 +360,16 @@ pub struct Station {
     pub name: Option<String>,
     /// Its freeboard; several readings may dispute it.
     pub readings: Vec<FreeboardReading>,
+    /// What was stated or read off a label where somebody measured too: shown,
+    /// and counting for nothing.
+    pub overruled: Vec<FreeboardReading>,
+}
+
+impl Station {
+    /// The only station, with these readings.
+    pub fn of(readings: Vec<FreeboardReading>) -> Self {
+        Self { name: None, readings, overruled: Vec::new() }
+    }
 }
 
 /// The vessel's freeboard, at each hauling station.
@@ -349,8 +403,18 @@ pub struct Certificate {
     pub expires: Option<Day>,
     /// The register number.
     pub number: Option<String>,
+    /// The days of issue and the last valid days that others, of equal weight,
+    /// read off the same certificate.
+    pub rivals: Vec<(Option<Day>, Option<Day>)>,
     /// Where it is written.
     pub place: Place,
+}
+
+impl Certificate {
+    /// The day of issue and the last valid day, by every word on them.
+    pub fn readings(&self) -> impl Iterator<Item = (Option<Day>, Option<Day>)> {
+        std::iter::once((self.issued, self.expires)).chain(self.rivals.iter().copied())
+    }
 }
 
 /// A person with roles on this vessel.
@@ -362,6 +426,9 @@ pub struct Person {
     pub roles: Vec<String>,
     /// Certificates held.
     pub certificates: Vec<Certificate>,
+    /// Whether one word has the person aboard and another, of equal weight,
+    /// has not.
+    pub in_doubt: bool,
     /// Where it is written.
     pub place: Place,
 }
@@ -430,55 +497,3 @@ pub struct Vessel {
 
 /// Readings by attribute, each attribute once.
 pub type Readings = Vec<(AttributeId, Vec<Reading>)>;
-
-/// What an inspection found of one tool.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Found {
-    /// The row of the sheet that it was keyed in from.
-    pub row: Option<u32>,
-    /// The tool's mark, matched against the vessel's list.
-    pub mark: String,
-    /// The kind; needed only for a tool that the vessel does not list.
-    pub kind: Option<KindId>,
-    /// The readings taken, by attribute.
-    pub attributes: Readings,
-    /// The state, if it was looked at.
-    pub state: Option<State>,
-    /// How many there were, if counted.
-    pub count: Option<u32>,
-    /// The day printed as expiry, if read.
-    pub expires: Option<Day>,
-    /// Whether it was looked for and not found.
-    pub missing: bool,
-    /// What was mended on the spot, in order, with the readings after it.
-    pub mended: Vec<(Change, Readings)>,
-    /// Where it is stowed, if noted.
-    pub stowed: Option<String>,
-    /// A remark.
-    pub remark: Option<String>,
-    /// Where it is written.
-    pub place: Place,
-}
-
-/// A dated set of readings and remarks, laid over a vessel's declaration.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Inspection {
-    /// The vessel's name, as written.
-    pub vessel: String,
-    /// On which day.
-    pub on: Day,
-    /// By whom.
-    pub by: Option<String>,
-    /// The digest of the sheet that it was keyed in from, as written.
-    pub sheet: Option<String>,
-    /// Whether an inspection of this kind counts as the tools' inspection.
-    pub renews: bool,
-    /// What the record speaks for.
-    pub coverage: Coverage,
-    /// The findings, in order.
-    pub found: Vec<Found>,
-    /// The freeboard, if it was taken.
-    pub freeboard: Option<Freeboard>,
-    /// Where it is written.
-    pub place: Place,
-}

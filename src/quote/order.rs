@@ -2,8 +2,9 @@
 
 use crate::measure::{Currency, Day};
 use crate::model::catalogue::Catalogue;
+use crate::model::inspection::Inspection;
 use crate::model::profile::Profile;
-use crate::model::vessel::{Inspection, Vessel};
+use crate::model::vessel::Vessel;
 use crate::model::vocabulary::Vocabulary;
 use std::sync::Arc;
 use std::time::Duration;

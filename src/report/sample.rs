@@ -116,7 +116,7 @@ pub(super) fn vessel() -> Vessel {
         declared: None,
         freeboard: Freeboard {
             from: FreeboardFrom::Rail,
-            stations: vec![Station { name: None, readings: vec![reading] }],
+            stations: vec![Station::of(vec![reading])],
             other: Vec::new(),
         },
         permits: None,
@@ -209,6 +209,7 @@ pub(super) fn too_short() -> Reason {
         least: reckoned("6 ft 4 1/2 in"),
         short: length("1/2 in"),
         freeboard: length("4 ft 3 in"),
+        overruled: Vec::new(),
     }
 }
 

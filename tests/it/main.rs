@@ -41,6 +41,7 @@ mod sentences;
 mod shapes;
 mod sheet;
 mod situations;
+mod statements;
 mod suppliers;
 mod supply_chain;
 mod terminal;

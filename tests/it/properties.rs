@@ -161,7 +161,7 @@ fn set_freeboard(vessel: &mut Vessel, low: Length, high: Length) {
         error: None,
         place: Place::default(),
     };
-    let stations = vec![Station { name: None, readings: vec![reading] }];
+    let stations = vec![Station::of(vec![reading])];
     vessel.freeboard = Freeboard { stations, ..vessel.freeboard.clone() };
 }
 

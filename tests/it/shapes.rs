@@ -13,6 +13,7 @@ mod papers;
 mod readings;
 mod records;
 mod sharing;
+mod stated;
 mod told;
 mod ways;
 

@@ -16,7 +16,7 @@ const SITUATIONS: [(&str, &[&str]); 19] = [
     ("one of three gags broken", &["vessels/vesper-noddy.yaml"]),
     ("one type of mouth gag, twice", &["vessels/copper-dunlin.yaml"]),
     ("one handle with two heads", &["vessels/long-meridian.yaml"]),
-    ("label and tape dispute the reach", &["vessels/ida-quarrel.yaml"]),
+    ("too short by the tape, not by the label", &["vessels/ida-quarrel.yaml"]),
     ("declared ready", &["vessels/stillwater-heron.yaml"]),
     (
         "partial inspection laid over the declaration",

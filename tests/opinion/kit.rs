@@ -68,10 +68,16 @@ impl Vessel {
             Some(words.with_wider(&texts(tags)))
         };
         let declared = file.get("declared").and_then(|d| d.get("condition")).map(text);
-        let mut tools: Vec<_> =
-            list(file.get("kit")).iter().map(|t| tool(t, declared.as_deref(), words)).collect();
+        let listed = file.get("declared").and_then(|d| d.get("on")).map_or(0, |on| day(&text(on)));
+        let mut tools: Vec<_> = list(file.get("kit"))
+            .iter()
+            .map(|t| tool(t, declared.as_deref(), listed, words))
+            .collect();
         tools.extend(
-            list(file.get("documents")).iter().enumerate().map(|(n, d)| document(n, d, words)),
+            list(file.get("documents"))
+                .iter()
+                .enumerate()
+                .map(|(n, d)| document(n, d, listed, words)),
         );
         let (rail, stations) = freeboard(file.get("freeboard"));
         let hooks = file.get("hooks").map(|hooks| list(Some(hooks)));
@@ -81,8 +87,8 @@ impl Vessel {
             .map(|kind| words.kind(&kind))
             .collect();
         let partial = file.get("covers").map(text).as_deref() == Some("listed things only");
-        let hooks: Option<Vec<Json>> =
-            hooks.map(|list| list.iter().map(|hook| attributes(hook, "hook", words)).collect());
+        let hooks: Option<Vec<Json>> = hooks
+            .map(|list| list.iter().map(|hook| attributes(hook, "hook", listed, words)).collect());
         let all_hooks =
             !partial || BTreeSet::is_superset(&seen, &BTreeSet::from(["hook".to_owned()]));
         let depart = day(&text(&trip["depart"]));
@@ -104,7 +110,7 @@ impl Vessel {
                 json!(
                     hooks
                         .iter()
-                        .map(|h| json!({ "attributes": h, "conforms": [] }))
+                        .map(|h| json!({ "paper": false, "attributes": h, "conforms": [] }))
                         .collect::<Vec<_>>()
                 )
             }),
@@ -132,6 +138,8 @@ fn heaviest(hooks: Option<&[Json]>, all_listed: bool) -> (i64, i64) {
             heaviest.1 = ENDLESS;
             continue;
         };
+        let taped: Vec<_> = readings.iter().filter(|reading| reading["taped"] == 1).collect();
+        let readings = if taped.is_empty() { readings.iter().collect() } else { taped };
         let at = |reading: &Json, sign: i64| {
             reading["value"].as_i64().unwrap() + sign * reading["error"].as_i64().unwrap()
         };
@@ -150,7 +158,13 @@ fn readings(written: &Yaml) -> Vec<Yaml> {
     }
 }
 
-fn attributes(written: &Yaml, kind: &str, words: &Words) -> Json {
+/// Whether somebody held a tape to it: plain figures in these lists are stated.
+fn is_taped(reading: &Yaml) -> bool {
+    reading.get("how").is_some_and(|how| text(how) == "measured")
+}
+
+/// `listed` is the day of the list, which is that of a reading that says none.
+fn attributes(written: &Yaml, kind: &str, listed: i64, words: &Words) -> Json {
     let mut attributes = Map::new();
     for (key, value) in pairs(written) {
         if !words.attributes[kind].contains(&key) {
@@ -158,7 +172,7 @@ fn attributes(written: &Yaml, kind: &str, words: &Words) -> Json {
         }
         let one = |reading: &Yaml| {
             let value = text(reading.get("value").unwrap_or(reading));
-            match words.quantity(&key) {
+            let mut said = match words.quantity(&key) {
                 "feature" => json!({ "yes": value == "yes" }),
                 "choice" => json!({ "word": value.to_lowercase() }),
                 "name" => json!({ "word": value }),
@@ -166,7 +180,10 @@ fn attributes(written: &Yaml, kind: &str, words: &Words) -> Json {
                     let error = reading.get("error").map_or(0, |error| figure(&text(error)));
                     json!({ "value": figure(&value), "error": error })
                 }
-            }
+            };
+            said["taped"] = json!(i32::from(is_taped(reading)));
+            said["on"] = json!(reading.get("on").map_or(listed, |on| day(&text(on))));
+            said
         };
         let read: Vec<_> = readings(&value).iter().map(one).collect();
         attributes.insert(key, json!(read));
@@ -174,7 +191,7 @@ fn attributes(written: &Yaml, kind: &str, words: &Words) -> Json {
     json!(attributes)
 }
 
-fn tool(written: &Yaml, declared: Option<&str>, words: &Words) -> Tool {
+fn tool(written: &Yaml, declared: Option<&str>, listed: i64, words: &Words) -> Tool {
     let kind = words.kind(&text(&written["kind"]));
     let number = |key: &str, or: usize| written.get(key).map_or(or, |n| text(n).parse().unwrap());
     let conforms: Vec<_> = list(written.get("conforms"))
@@ -193,7 +210,11 @@ fn tool(written: &Yaml, declared: Option<&str>, words: &Words) -> Tool {
     };
     Tool {
         mark: text(&written["mark"]),
-        told: json!({ "attributes": attributes(written, &kind, words), "conforms": conforms }),
+        told: json!({
+            "paper": words.class(&kind) == "document",
+            "attributes": attributes(written, &kind, listed, words),
+            "conforms": conforms,
+        }),
         service: json!({
             "condition": condition.unwrap_or("unknown".to_owned()),
             "where": place,
@@ -208,13 +229,17 @@ fn tool(written: &Yaml, declared: Option<&str>, words: &Words) -> Tool {
 }
 
 /// A document is good unless it is lost.
-fn document(number: usize, written: &Yaml, words: &Words) -> Tool {
+fn document(number: usize, written: &Yaml, listed: i64, words: &Words) -> Tool {
     let kind = words.kind(&text(&written["kind"]));
     let lost = written.get("state").map(text).as_deref() == Some("lost");
     let place = if lost { "lost" } else { "aboard" };
     Tool {
         mark: format!("document {number}"),
-        told: json!({ "attributes": attributes(written, &kind, words), "conforms": [] }),
+        told: json!({
+            "paper": true,
+            "attributes": attributes(written, &kind, listed, words),
+            "conforms": [],
+        }),
         kind,
         service: json!({
             "condition": "serviceable", "where": { "is": place }, "acquired": 0,
@@ -266,5 +291,8 @@ fn station(written: &Yaml) -> Vec<Reading> {
         let error = reading.get("error").map_or(0, |error| figure(&text(error)));
         Reading { low: figure(low), high: figure(high), error }
     };
-    readings(written).iter().map(one).collect()
+    // Against a tape no label and no word of mouth counts.
+    let all = readings(written);
+    let any_taped = all.iter().any(is_taped);
+    all.iter().filter(|reading| !any_taped || is_taped(reading)).map(one).collect()
 }

@@ -112,14 +112,38 @@ word_does(word, allowed) := yes if {
 # --- One line of a specification -------------------------------------------
 
 # What the readings of an attribute say to a plain line, with no statement.
-read(thing, line) := cannot_tell if count(readings(thing, line)) == 0
-
-read(thing, line) := agreed(said) if {
-	said := [one(reading, line) | some reading in readings(thing, line)]
+read(thing, line) := no if {
+	gave_way(thing, line)
+} else := agreed(said) if {
+	said := [one(reading, line) | some reading in counted(thing, line)]
 	count(said) > 0
-}
+} else := cannot_tell
 
 readings(thing, line) := object.get(thing.attributes, line.attribute, [])
+
+# One paper may have taken the place of another, so the last word on it counts,
+# and on one day what was looked at. A tool stays what it is: once a tape was laid
+# along it, no label and no word of mouth counts, of whatever day.
+counted(thing, line) := last if {
+	thing.paper
+	most := max([weight(reading) | some reading in readings(thing, line)])
+	last := [reading | some reading in readings(thing, line); weight(reading) == most]
+} else := taped if {
+	taped := [reading | some reading in readings(thing, line); reading.taped == 1]
+	count(taped) > 0
+} else := readings(thing, line)
+
+weight(reading) := (reading.on * 2) + reading.taped
+
+# A tool may bend, wear or break, and does not mend by itself: where the last day
+# with a tape only knows that it will not do, it will not do.
+gave_way(thing, line) if {
+	all := counted(thing, line)
+	last := max([reading.on | some reading in all])
+	said := {one(reading, line) | some reading in all; reading.on == last}
+	said == {no}
+	count([reading | some reading in all; reading.taped == 0]) == 0
+}
 
 one(reading, line) := keeps(reading, line.limit) if {
 	line.is == "limit"

@@ -90,7 +90,10 @@ fn data(
     parts: &[Part<'_>],
 ) -> Vec<Datum> {
     let vocabulary = parts[0].point.vocabulary;
-    let readings = satisfy::deciding(tool.readings(attribute));
+    let readings: Vec<_> = match points.iter().flatten().next() {
+        Some(point) => satisfy::counted(tool, attribute, point).collect(),
+        None => tool.counted(attribute).collect(),
+    };
     match &vocabulary.attribute(attribute).shape {
         AttributeShape::Feature if readings.is_empty() => {
             vec![Datum::Feature(true), Datum::Feature(false)]

@@ -74,6 +74,14 @@ pub(super) enum Fact {
     Fits { spare: usize, part: usize, served: usize },
     /// When the certificates of a person were issued.
     Issued(String),
+    /// Which of the words on a tool's expiry is right.
+    Expires(usize),
+    /// Of which of its disputed kinds a tool is.
+    Kind(usize),
+    /// Whether a person is aboard.
+    Aboard(String),
+    /// Which of the words on a person's certificates is right.
+    Certified(String),
     /// Which of the rival readings of a clause is right.
     Wording { part: usize, requirement: usize, attributes: Vec<AttributeId> },
     /// How far a clause's *approximately* goes.
@@ -99,6 +107,10 @@ impl Fact {
             | Self::Inspected(_)
             | Self::Acquired(_)
             | Self::Fits { .. }
+            | Self::Expires(_)
+            | Self::Kind(_)
+            | Self::Aboard(_)
+            | Self::Certified(_)
             | Self::Issued(_) => 3,
         }
     }
@@ -257,6 +269,16 @@ impl Facts {
             Reason::AcquiredUnknown { .. } => {
                 tool.into_iter().for_each(|tool| self.add(Fact::Acquired(tool)))
             }
+            Reason::ExpiryDisputed { .. } => {
+                let disputed = |tool: &usize| point.vessel.kit[*tool].disputes.expiry.is_some();
+                self.of_tool_and_parts(tool, point, disputed, Fact::Expires);
+            }
+            Reason::KindDisputed { .. } => {
+                let disputed = |tool: &usize| !point.vessel.kit[*tool].disputes.kinds.is_empty();
+                self.of_tool_and_parts(tool, point, disputed, Fact::Kind);
+            }
+            Reason::PersonDisputed { person } => self.add(Fact::Aboard(person.clone())),
+            Reason::CertificateDisputed { person } => self.add(Fact::Certified(person.clone())),
             Reason::CertificateUndated { person } => self.add(Fact::Issued(person.clone())),
             Reason::GearOutside { piece, why } => {
                 let thing = piece_named(point.vessel, piece);
@@ -370,6 +392,12 @@ impl Facts {
             }
             if tool.whereabouts == Whereabouts::Unknown {
                 self.add(Fact::There(index));
+            }
+            if tool.disputes.expiry.is_some() {
+                self.add(Fact::Expires(index));
+            }
+            if !tool.disputes.kinds.is_empty() {
+                self.add(Fact::Kind(index));
             }
         }
         if !vessel.coverage.is_whole(kind) {

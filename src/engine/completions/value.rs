@@ -37,7 +37,7 @@ pub(super) enum Value {
     Marks(Vec<String>),
     /// These people.
     People(Vec<Person>),
-    /// Of several readings of a wording, that one.
+    /// Of several readings or kinds, that one.
     Choice(usize),
     /// A margin, in steps of the quantity.
     Margin(i64),
@@ -100,6 +100,17 @@ pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<
                 s.point.profile.requirements.iter().filter_map(valid).collect::<Vec<_>>()
             });
             days(intervals.collect(), world, parts).into_iter().map(Value::Day).collect()
+        }
+        Fact::Expires(tool) => {
+            let tool = &vessel.kit[*tool];
+            tool.expires.into_iter().chain(tool.disputes.expiry).map(Value::Day).collect()
+        }
+        Fact::Kind(tool) => (0..world.mates(*tool).len()).map(Value::Choice).collect(),
+        Fact::Aboard(_) => vec![Value::Is(true), Value::Is(false)],
+        Fact::Certified(name) => {
+            let people = vessel.people.iter().flatten().filter(|person| person.name == *name);
+            let most = people.flat_map(|person| &person.certificates).map(|one| one.readings().count());
+            (0..most.max().unwrap_or(0)).map(Value::Choice).collect()
         }
         Fact::Acquired(_) => acquired(world, parts).into_iter().map(Value::Day).collect(),
         Fact::Fits { spare, part, served } => {
@@ -249,11 +260,13 @@ fn everybody(world: &World<'_>, parts: &[Part<'_>]) -> Vec<Person> {
                 issued: Some(departure),
                 expires: None,
                 number: None,
+                rivals: Vec::new(),
                 place: Place::default(),
             };
             let person = |roles: Vec<String>| Person {
                 name: String::new(),
                 roles,
+                in_doubt: false,
                 certificates: vec![certificate.clone()],
                 place: Place::default(),
             };

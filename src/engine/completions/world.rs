@@ -61,7 +61,7 @@ impl<'v> World<'v> {
             }
             (Fact::Freeboard, Value::Length(length)) => {
                 let readings = vec![FreeboardReading::exactly(*length)];
-                vessel.freeboard.stations = vec![Station { name: None, readings }];
+                vessel.freeboard.stations = vec![Station::of(readings)];
             }
             (Fact::Bulwark(station), Value::Length(height)) => {
                 let from = vessel.freeboard.from;
@@ -110,11 +110,49 @@ impl<'v> World<'v> {
                     .filter(|one| one.issued.is_none())
                     .for_each(|one| one.issued = Some(*day));
             }
+            (Fact::Expires(tool), Value::Day(day)) => {
+                vessel.kit[*tool].expires = Some(*day);
+                vessel.kit[*tool].disputes.expiry = None;
+            }
+            (Fact::Kind(tool), Value::Choice(choice)) => {
+                for (index, mate) in self.mates(*tool).into_iter().enumerate() {
+                    let tool = &mut self.vessel.kit[mate];
+                    tool.disputes.kinds.clear();
+                    if index != *choice {
+                        tool.whereabouts = Whereabouts::Missing;
+                    }
+                }
+            }
+            (Fact::Aboard(name), Value::Is(there)) => {
+                let people = vessel.people.iter_mut();
+                people.for_each(|people| people.retain(|one| one.name != *name || *there));
+                let people = vessel.people.iter_mut().flatten().filter(|one| one.name == *name);
+                people.for_each(|one| one.in_doubt = false);
+            }
+            (Fact::Certified(name), Value::Choice(choice)) => {
+                let people = vessel.people.iter_mut().flatten().filter(|one| one.name == *name);
+                for certificate in people.flat_map(|one| &mut one.certificates) {
+                    let read = certificate.readings().nth(*choice);
+                    if let Some((issued, expires)) = read {
+                        (certificate.issued, certificate.expires) = (issued, expires);
+                    }
+                    certificate.rivals.clear();
+                }
+            }
             (Fact::Wording { part, .. } | Fact::Tolerance { part, .. }, value) => {
                 self.read(parts[*part].point.profile, fact, value);
             }
             _ => {}
         }
+    }
+
+    /// The tools that one of disputed kind may be, itself among them.
+    pub(super) fn mates(&self, tool: usize) -> Vec<usize> {
+        let lot = |tool: &Tool| tool.part_of.as_ref().map_or(tool.mark.clone(), |of| of.lot.clone());
+        let kit = &self.vessel.kit;
+        let own = lot(&kit[tool]);
+        let is_mate = |index: &usize| !kit[*index].disputes.kinds.is_empty() && lot(&kit[*index]) == own;
+        (0..kit.len()).filter(is_mate).collect()
     }
 
     /// Chooses one reading of a requirement's words.

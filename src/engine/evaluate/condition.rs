@@ -141,9 +141,13 @@ impl Point<'_> {
                 State::Broken => Ok(false),
                 State::Unknown => Err(fact()),
             };
-            let dated = tool.expires.is_none_or(|day| self.day <= day)
-                && tool.acquired.is_none_or(|day| day <= self.day);
-            all([here, works, Ok(dated)])
+            let is_one = if tool.disputes.kinds.is_empty() { Ok(true) } else { Err(fact()) };
+            let dated = match tool.in_date(self.day) {
+                Answer::Unknown => Err(fact()),
+                answer => Ok(answer == Answer::Yes),
+            };
+            let acquired = tool.acquired.is_none_or(|day| day <= self.day);
+            all([here, works, dated, is_one, Ok(acquired)])
         });
         let unlisted = if self.vessel.coverage.is_whole(kind) { Ok(false) } else { Err(fact()) };
         any(listed.chain(std::iter::once(unlisted)))

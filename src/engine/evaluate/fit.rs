@@ -4,7 +4,7 @@
 use super::notes::Notes;
 use super::point::Point;
 use super::satisfy::{self, Clauses};
-use crate::measure::{Day, Interval};
+use crate::measure::{Answer, Day, Interval};
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::rule::Spec;
@@ -101,8 +101,15 @@ fn there_and_works<N: Notes>(tool: &Tool, point: &Point<'_>, notes: &mut N) {
         State::Broken => notes.fault(|| Reason::NotServiceable),
         State::Unknown => notes.open(|| Reason::StateUnknown),
     }
-    if let Some(day) = tool.expires.filter(|day| point.day > *day) {
-        notes.fault(|| lapse(day.next(), false, point));
+    if let Some(last) = tool.expires {
+        match (tool.in_date(point.day), tool.disputes.expiry) {
+            (Answer::No, _) => notes.fault(|| lapse(last.next(), false, point)),
+            (Answer::Unknown, Some(sure)) => notes.open(|| Reason::ExpiryDisputed { sure, last }),
+            _ => {}
+        }
+    }
+    if !tool.disputes.kinds.is_empty() {
+        notes.open(|| Reason::KindDisputed { kinds: tool.disputes.kinds.clone() });
     }
 }
 
@@ -116,7 +123,7 @@ pub(super) fn inspection_of(
     interval.filter(|_| matches!(class, Class::Tool | Class::Spare))
 }
 
-/// The last day on which the tool serves, if there is one.
+/// The last day on which the tool serves for certain, if there is one.
 pub(crate) fn serves_through(
     tool: &Tool,
     interval: Option<Interval>,
@@ -124,7 +131,7 @@ pub(crate) fn serves_through(
 ) -> Option<Day> {
     let inspected = inspection_of(tool, interval, vocabulary)
         .and_then(|interval| tool.inspected.map(|day| day.through(interval)));
-    [tool.expires, inspected].into_iter().flatten().min()
+    [tool.disputes.expiry.or(tool.expires), inspected].into_iter().flatten().min()
 }
 
 fn lapse(first_day_without: Day, inspection: bool, point: &Point<'_>) -> Reason {

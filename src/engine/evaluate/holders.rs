@@ -62,9 +62,7 @@ fn enough(
     for person in people {
         match is_certified(person, kind, valid, point.day) {
             Answer::Yes => have += 1,
-            Answer::Unknown => {
-                undated.push(Reason::CertificateUndated { person: person.name.clone() });
-            }
+            Answer::Unknown => undated.push(open(person, kind)),
             Answer::No => {
                 let ends = held(person, kind).filter_map(|c| last_day(c, valid));
                 let ended = ends.filter(|day| *day < point.day).max();
@@ -82,13 +80,26 @@ fn enough(
     }
 }
 
+/// Why nobody can tell whether the person holds a good certificate.
+fn open(person: &Person, kind: KindId) -> Reason {
+    let name = person.name.clone();
+    if person.in_doubt {
+        Reason::PersonDisputed { person: name }
+    } else if held(person, kind).any(|certificate| !certificate.rivals.is_empty()) {
+        Reason::CertificateDisputed { person: name }
+    } else {
+        Reason::CertificateUndated { person: name }
+    }
+}
+
 fn held(person: &Person, kind: KindId) -> impl Iterator<Item = &Certificate> {
     person.certificates.iter().filter(move |certificate| certificate.kind == kind)
 }
 
-/// Whether the person holds a certificate that is good on the day.
+/// Whether the person is aboard and holds a certificate that is good on the day.
 fn is_certified(person: &Person, kind: KindId, valid: Option<Interval>, day: Day) -> Answer {
-    Answer::any(held(person, kind).map(|certificate| is_valid(certificate, valid, day)))
+    let aboard = if person.in_doubt { Answer::Unknown } else { Answer::Yes };
+    aboard.and(Answer::any(held(person, kind).map(|one| is_valid(one, valid, day))))
 }
 
 /// The people, by index, whose certificates count for the requirement in the
@@ -116,22 +127,32 @@ pub(super) fn is_concerned(person: &Person, holders: &Holders) -> bool {
     }
 }
 
-/// The last valid day: the earlier of its own print and its issue plus the
-/// span that the rule sets.
+/// The last day on which it is valid for certain: the earlier of its own print
+/// and its issue plus the span that the rule sets, by the worst word on them.
 pub(super) fn last_day(certificate: &Certificate, valid: Option<Interval>) -> Option<Day> {
-    let by_issue = certificate.issued.zip(valid).map(|(day, valid)| day.through(valid));
-    [certificate.expires, by_issue].into_iter().flatten().min()
+    certificate.readings().filter_map(|said| ends(said, valid)).min()
+}
+
+/// What a certificate says of its days: of issue, and the last valid one.
+type Dates = (Option<Day>, Option<Day>);
+
+fn ends((issued, expires): Dates, valid: Option<Interval>) -> Option<Day> {
+    let by_issue = issued.zip(valid).map(|(day, valid)| day.through(valid));
+    [expires, by_issue].into_iter().flatten().min()
 }
 
 fn is_valid(certificate: &Certificate, valid: Option<Interval>, day: Day) -> Answer {
-    if certificate.issued.is_some_and(|issued| day < issued) {
+    Answer::consensus(certificate.readings().map(|said| is_valid_by(said, valid, day)))
+}
+
+fn is_valid_by(said: Dates, valid: Option<Interval>, day: Day) -> Answer {
+    let (issued, _) = said;
+    if issued.is_some_and(|issued| day < issued) {
         return Answer::No;
     }
-    match last_day(certificate, valid) {
+    match ends(said, valid) {
         // Where the rule sets a span, the day of issue decides too.
-        Some(last) if day <= last && valid.is_some() && certificate.issued.is_none() => {
-            Answer::Unknown
-        }
+        Some(last) if day <= last && valid.is_some() && issued.is_none() => Answer::Unknown,
         Some(last) => (day <= last).into(),
         // Without a span in the rule an undated certificate does not lapse.
         None if valid.is_none() => Answer::Yes,

@@ -279,8 +279,7 @@ impl Point<'_> {
 
     fn is_leader(&self, piece: &GearPiece) -> Answer {
         let Some(part) = self.vocabulary.find_attribute("part") else { return Answer::Unknown };
-        let readings = piece.tool.readings(part).iter();
-        Answer::consensus(readings.map(|reading| match &reading.datum {
+        Answer::consensus(piece.tool.counted(part).map(|reading| match &reading.datum {
             Datum::Word(word) => Answer::from(word == "leader"),
             _ => Answer::Unknown,
         }))
@@ -313,7 +312,7 @@ impl Point<'_> {
         let attribute = self.vocabulary.find_attribute(attribute)?;
         let mut thickest = [Length::ZERO; 2];
         for piece in pieces? {
-            let figures = piece.tool.readings(attribute).iter().filter_map(|reading| {
+            let figures = piece.tool.counted(attribute).filter_map(|reading| {
                 let Datum::Figure(figure) = &reading.datum else { return None };
                 let error = reading.error.as_ref().and_then(Figure::length);
                 Some((figure.length()?, error.unwrap_or(Length::ZERO)))

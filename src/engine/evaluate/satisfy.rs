@@ -9,8 +9,8 @@ use crate::measure::{Answer, Figure, Length, Quantity};
 use crate::model::profile::Requirement;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason};
 use crate::model::rule::{Limit, Spec, Test};
-use crate::model::vessel::{Datum, Reading, Tool};
-use crate::model::vocabulary::AttributeId;
+use crate::model::vessel::{Datum, How, Reading, Tool};
+use crate::model::vocabulary::{AttributeId, Class};
 use std::sync::Arc;
 
 /// Runs every test and notes what fails or is open.
@@ -150,11 +150,6 @@ pub(crate) fn attributes_of(groups: &[Vec<Test>]) -> Vec<AttributeId> {
     found
 }
 
-/// The readings that decide.
-pub(crate) fn deciding(readings: &[Reading]) -> Vec<&Reading> {
-    readings.iter().collect()
-}
-
 /// Whether the readings of an attribute say what is asked.
 fn say_words<N: Notes>(
     attribute: AttributeId,
@@ -166,18 +161,21 @@ fn say_words<N: Notes>(
     notes: &mut N,
 ) {
     let readings = tool.readings(attribute);
-    match Answer::consensus(readings.iter().map(|reading| says(&reading.datum))) {
+    let counted = || counted(tool, attribute, point);
+    match agreed(counted(), |reading| says(&reading.datum)) {
         Answer::Yes => {}
         Answer::No => notes.fault(|| {
-            let has = has(&readings[0].datum);
-            Reason::OutOfSpecification { attribute, has, demand: demand(), by: None }
+            let has = counted().max_by_key(|reading| reading.on).map(|one| Has::of(&one.datum));
+            let has = has.unwrap_or(Has::Feature(false));
+            let overruled = overruled(readings, counted());
+            Reason::OutOfSpecification { attribute, has, demand: demand(), by: None, overruled }
         }),
-        Answer::Unknown if readings.iter().any(|r| says(&r.datum) == Answer::No) => {
+        Answer::Unknown if counted().any(|r| says(&r.datum) == Answer::No) => {
             notes.open(|| disputed(attribute, readings, demand()));
         }
         Answer::Unknown if clauses.settle(attribute, tool, point) => {}
         Answer::Unknown => notes.open(|| {
-            let said = readings.first().map(|reading| has(&reading.datum));
+            let said = readings.first().map(|reading| Has::of(&reading.datum));
             Reason::Unmeasured { attribute, has: said, demand: demand() }
         }),
     }
@@ -209,24 +207,75 @@ fn keep_limit<N: Notes>(
     notes: &mut N,
 ) {
     let readings = tool.readings(attribute);
-    let mut figures = readings.iter().filter_map(figure_of).peekable();
-    if figures.peek().is_none() {
+    let figures = || counted(tool, attribute, point).filter_map(figure_of);
+    if figures().next().is_none() {
         if !clauses.settle(attribute, tool, point) {
             let demand = || limit::demand(limit, point);
             notes.open(|| Reason::Unmeasured { attribute, has: None, demand: demand() });
         }
         return;
     }
-    let answer = Answer::consensus(figures.map(|(figure, error)| match error {
-        0 => limit::keeps(limit, figure.quantity, point),
-        _ => limit::keeps_all(limit, &spread(figure.quantity, error), point),
-    }));
-    let figures = || -> Vec<_> { readings.iter().filter_map(figure_of).collect() };
-    match answer {
+    let says = |reading: &Reading| match figure_of(reading) {
+        Some((figure, 0)) => limit::keeps(limit, figure.quantity, point),
+        Some((figure, error)) => limit::keeps_all(limit, &spread(figure.quantity, error), point),
+        None => Answer::Unknown,
+    };
+    let of_figures = counted(tool, attribute, point).filter(|one| figure_of(one).is_some());
+    match agreed(of_figures.clone(), says) {
         Answer::Yes => {}
-        Answer::No => notes.fault(|| missed(attribute, limit, figures()[0].0, point)),
-        Answer::Unknown => notes.open(|| unsettled(attribute, limit, &figures(), readings, point)),
+        Answer::No => {
+            let of_last_day = of_figures.max_by_key(|reading| reading.on).and_then(figure_of);
+            let Some((has, _)) = of_last_day else { return };
+            let overruled = || overruled(readings, counted(tool, attribute, point));
+            notes.fault(|| missed(attribute, limit, has, overruled(), point));
+        }
+        Answer::Unknown => {
+            let figures: Vec<_> = figures().collect();
+            notes.open(|| unsettled(attribute, limit, &figures, readings, point));
+        }
     }
+}
+
+/// The readings of an attribute that count. A paper may be changed for another of
+/// its kind, so that of a paper those of the last day count, and what was seen
+/// before what was listed.
+pub(crate) fn counted<'t>(
+    tool: &'t Tool,
+    attribute: AttributeId,
+    point: &Point<'_>,
+) -> impl Iterator<Item = &'t Reading> + Clone {
+    let readings = tool.readings(attribute);
+    let paper = point.vocabulary.kind(tool.kind).class == Class::Document;
+    let measured = |reading: &Reading| reading.how == How::Measured;
+    let weight = move |reading: &Reading| (reading.on.filter(|_| paper), measured(reading));
+    // Of a tool the day is no matter.
+    let last = readings.iter().map(weight).max();
+    readings.iter().filter(move |reading| Some(weight(reading)) == last)
+}
+
+/// What the readings that count come to. Where they were measured and those of
+/// the last day all say no, it is no: what was measured before does not bring back
+/// what broke off. Else it is what they agree on: a pole does not grow.
+fn agreed<'t>(
+    counted: impl Iterator<Item = &'t Reading> + Clone,
+    says: impl Fn(&Reading) -> Answer,
+) -> Answer {
+    let last = counted.clone().map(|reading| reading.on).max();
+    let mut of_last_day = counted.clone().filter(|reading| Some(reading.on) == last);
+    let worse = of_last_day.all(|one| one.how == How::Measured && says(one) == Answer::No);
+    match last {
+        Some(_) if worse => Answer::No,
+        _ => Answer::consensus(counted.map(says)),
+    }
+}
+
+/// What is said otherwise by readings that do not count.
+fn overruled<'t>(
+    readings: &[Reading],
+    counted: impl Iterator<Item = &'t Reading> + Clone,
+) -> Vec<DisputedReading> {
+    let otherwise = readings.iter().filter(|one| counted.clone().all(|c| c.datum != one.datum));
+    otherwise.map(DisputedReading::of).collect()
 }
 
 pub(crate) fn figure_of(reading: &Reading) -> Option<(&Figure, i64)> {
@@ -244,7 +293,13 @@ pub(crate) fn spread(quantity: Quantity, error: i64) -> [Quantity; 3] {
     [-error, 0, error].map(|shift| Quantity::from_steps(kind, quantity.steps() + shift))
 }
 
-fn missed(attribute: AttributeId, limit: &Limit, has: &Figure, point: &Point<'_>) -> Reason {
+fn missed(
+    attribute: AttributeId,
+    limit: &Limit,
+    has: &Figure,
+    overruled: Vec<DisputedReading>,
+    point: &Point<'_>,
+) -> Reason {
     // Missed for certain: by what is known so far of the hooks and lines.
     let demand = limit::demand(limit, &Point { missed: true, ..*point });
     let by = limit::missed_by(&demand, has.quantity);
@@ -257,9 +312,11 @@ fn missed(attribute: AttributeId, limit: &Limit, has: &Figure, point: &Point<'_>
             least: least.clone(),
             short,
             freeboard,
+            overruled,
         };
     }
-    Reason::OutOfSpecification { attribute, has: Has::Figure(has.clone()), demand, by }
+    let has = Has::Figure(has.clone());
+    Reason::OutOfSpecification { attribute, has, demand, by, overruled }
 }
 
 fn unsettled(
@@ -281,23 +338,8 @@ fn unsettled(
 }
 
 fn disputed(attribute: AttributeId, readings: &[Reading], demand: Demand) -> Reason {
-    let readings = readings
-        .iter()
-        .map(|reading| DisputedReading {
-            has: has(&reading.datum),
-            by: reading.by.as_deref().map(str::to_owned),
-            on: reading.on,
-        })
-        .collect();
+    let readings = readings.iter().map(DisputedReading::of).collect();
     Reason::Disputed { attribute, readings, demand }
-}
-
-fn has(datum: &Datum) -> Has {
-    match datum {
-        Datum::Figure(figure) => Has::Figure(figure.clone()),
-        Datum::Feature(has) => Has::Feature(*has),
-        Datum::Word(word) => Has::Word(word.clone()),
-    }
 }
 
 /// How much longer than the least a tool is that a reach rule measures; the
@@ -310,9 +352,10 @@ pub(crate) fn to_spare(tool: &Tool, tests: &[Test], point: &Point<'_>) -> Length
         if !limit.is_reach() {
             continue;
         }
-        let has = tool.readings(*attribute).iter().find_map(figure_of);
-        if let (Some(least), Some((has, _))) = (limit::least(limit, point), has)
-            && let (Some(has), Some(least)) = (has.length(), least.length())
+        let figures = tool.counted(*attribute).filter_map(figure_of);
+        let has = figures.filter_map(|(figure, _)| figure.length()).min();
+        if let (Some(least), Some(has)) = (limit::least(limit, point), has)
+            && let Some(least) = least.length()
         {
             return has.less(least);
         }

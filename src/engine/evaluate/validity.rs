@@ -85,8 +85,8 @@ pub fn of_tool(
     let listed = vessel.kit.get(tool)?;
     let interval = inspection_of(listed, requirement.inspection, vocabulary);
     let until = serves_through(listed, requirement.inspection, vocabulary);
-    let end =
-        until.map(|day| if listed.expires == Some(day) { End::Expiry } else { End::Inspection });
+    let expiry = listed.disputes.expiry.or(listed.expires);
+    let end = until.map(|day| if expiry == Some(day) { End::Expiry } else { End::Inspection });
     let since_inspected = interval.and(listed.inspected);
     let from = listed.acquired.max(since_inspected);
     Some(Validity { holding: Holding::Tool(tool), span: DaySpan { from, until }, end })

@@ -7,7 +7,7 @@ use crate::engine::evaluate::satisfy::spread;
 use crate::measure::{Day, DaySpan, Interval, Length, Percent, Quantity};
 use crate::model::profile::{Profile, Requirement};
 use crate::model::rule::{Base, Condition, Need, Side, Test};
-use crate::model::vessel::{Datum, Tool, Vessel, Whereabouts};
+use crate::model::vessel::{Certificate, Datum, Tool, Vessel, Whereabouts};
 
 /// One vessel under one edition, and where it has to be judged.
 #[derive(Clone)]
@@ -192,6 +192,7 @@ pub(crate) fn days(vessel: &Vessel, profiles: &[&Profile], start: Day) -> Vec<Da
     of_certificates(vessel, &distinct(requirements().filter_map(validity)), &mut later);
     for tool in &vessel.kit {
         later.add(tool.expires.map(Day::next));
+        later.add(tool.disputes.expiry.map(Day::next));
         later.add(tool.acquired);
         if let Whereabouts::Lent { span: lent, .. } = &tool.whereabouts {
             later.span(*lent);
@@ -236,11 +237,12 @@ fn of_tools(vessel: &Vessel, intervals: &[Interval], later: &mut Later) {
 
 /// What certificates change.
 fn of_certificates(vessel: &Vessel, valid: &[Interval], later: &mut Later) {
-    for certificate in vessel.people.iter().flatten().flat_map(|p| &p.certificates) {
-        later.add(certificate.expires.map(Day::next));
-        later.add(certificate.issued);
+    let certificates = vessel.people.iter().flatten().flat_map(|person| &person.certificates);
+    for (issued, expires) in certificates.flat_map(Certificate::readings) {
+        later.add(expires.map(Day::next));
+        later.add(issued);
         for valid in valid {
-            later.add(certificate.issued.map(|day| day.through(*valid).next()));
+            later.add(issued.map(|day| day.through(*valid).next()));
         }
     }
 }

@@ -40,7 +40,7 @@ fn pieces(subject: &Subject<'_>, work: &Work) -> Vec<Piece> {
         let readings = vec![FreeboardReading::exactly(*from)];
         vessel.freeboard = Freeboard {
             from: subject.point.profile.freeboard_from,
-            stations: vec![Station { name: None, readings }],
+            stations: vec![Station::of(readings)],
             other: Vec::new(),
         };
         let (verdict, fails) = of_vessel(subject, &vessel, work);

@@ -11,7 +11,9 @@ use crate::model::finding::{FilledSlot, Step, Target, WayToReady};
 use crate::model::place::Place;
 use crate::model::profile::{Profile, Requirement};
 use crate::model::rule::{Holders, Need, Spec, Test};
-use crate::model::vessel::{Certificate, Datum, Person, State, Tool, Vessel, Whereabouts};
+use crate::model::vessel::{
+    Certificate, Datum, Disputes, Person, State, Tool, Vessel, Whereabouts,
+};
 use crate::model::vocabulary::{AttributeShape, Class, Vocabulary};
 
 /// The vessel after every step of the judgement's way to ready, with the
@@ -78,6 +80,7 @@ fn mend_tool(
 ) {
     tool.state = State::Serviceable;
     tool.whereabouts = Whereabouts::Aboard;
+    tool.disputes = Disputes::default();
     if tool.acquired.is_some_and(|day| day > departure) {
         tool.acquired = Some(departure);
     }
@@ -187,14 +190,16 @@ fn certify(vessel: &mut Vessel, requirement: &Requirement, role: Option<&String>
     let position = people.iter().position(|person| !roles.is_empty() && holds(person));
     let index = position.unwrap_or_else(|| {
         let (name, certificates) = (roles.join(" and "), Vec::new());
-        people.push(Person { name, roles, certificates, place: Place::default() });
+        people.push(Person { name, roles, certificates, in_doubt: false, place: Place::default() });
         people.len() - 1
     });
+    people[index].in_doubt = false;
     people[index].certificates.push(Certificate {
         kind: *kind,
         issued: Some(departure),
         expires: None,
         number: None,
+        rivals: Vec::new(),
         place: Place::default(),
     });
 }

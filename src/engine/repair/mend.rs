@@ -28,6 +28,8 @@ fn action(reason: &Reason, tool: &Tool, vocabulary: &Vocabulary) -> Option<Actio
         | Reason::Disputed { .. }
         | Reason::StateUnknown
         | Reason::WhereaboutsUnknown
+        | Reason::ExpiryDisputed { .. }
+        | Reason::KindDisputed { .. }
         | Reason::AcquiredUnknown { .. }
         | Reason::SpareFitUnknown => Some(Action::Measure),
         Reason::InspectionLapsed { .. }
@@ -64,6 +66,8 @@ fn action(reason: &Reason, tool: &Tool, vocabulary: &Vocabulary) -> Option<Actio
         | Reason::WordingDisputed { .. }
         | Reason::NotListed { .. }
         | Reason::CertificateUndated { .. }
+        | Reason::CertificateDisputed { .. }
+        | Reason::PersonDisputed { .. }
         | Reason::BindingUnknown { .. }
         | Reason::VesselFactUnknown { .. }
         | Reason::HangsOn { .. }
@@ -76,9 +80,11 @@ fn action(reason: &Reason, tool: &Tool, vocabulary: &Vocabulary) -> Option<Actio
 /// A document is posted or carried, whatever was wrong with the one aboard.
 fn document(reason: &Reason) -> Option<Action> {
     match reason {
-        Reason::Unmeasured { .. } | Reason::Disputed { .. } | Reason::WhereaboutsUnknown => {
-            Some(Action::Measure)
-        }
+        Reason::Unmeasured { .. }
+        | Reason::Disputed { .. }
+        | Reason::ExpiryDisputed { .. }
+        | Reason::KindDisputed { .. }
+        | Reason::WhereaboutsUnknown => Some(Action::Measure),
         _ => Some(Action::Document),
     }
 }

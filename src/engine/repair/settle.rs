@@ -92,7 +92,7 @@ fn settle_fact(vessel: &mut Vessel, fact: &VesselFact, point: &Point<'_>) {
         VesselFact::Freeboard | VesselFact::FreeboardFrom => {
             vessel.freeboard = Freeboard {
                 from: point.profile.freeboard_from,
-                stations: vec![Station { name: None, readings: vec![low_freeboard()] }],
+                stations: vec![Station::of(vec![low_freeboard()])],
                 other: Vec::new(),
             };
         }
@@ -178,6 +178,8 @@ pub(super) fn for_people_and_gear(profile: &Profile, points: &[Point<'_>]) -> Ve
                     Target::Role(one_person(role, &wanted.need, points[0].vessel)),
                 ),
                 Reason::CertificateUndated { .. }
+                | Reason::CertificateDisputed { .. }
+                | Reason::PersonDisputed { .. }
                 | Reason::VesselFactUnknown { fact: VesselFact::People } => {
                     (Action::Measure, Target::Role(None))
                 }

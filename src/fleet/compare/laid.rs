@@ -9,7 +9,7 @@ use crate::fleet::Judged;
 use crate::fleet::record::InputFile;
 use crate::fleet::record::replay::Aboard;
 use crate::load::{self, Refusal};
-use crate::model::vessel::Inspection;
+use crate::model::inspection::Inspection;
 use crate::model::vocabulary::Vocabulary;
 
 /// A record that was laid over a vessel then and is not now.

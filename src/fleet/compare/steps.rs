@@ -8,6 +8,7 @@ use super::families::{Families, Key, Outcomes};
 use super::follow::{self, After, Cause};
 use super::laid::{self, Lost};
 use super::memory::{self, Since};
+use super::renamed::Kits;
 use super::told::{Compared, Followed};
 use crate::fleet::record::replay::{Aboard, Replay, Rules};
 use crate::fleet::record::{AuditRecord, InputFile};
@@ -226,6 +227,7 @@ impl<'a> Walk<'a> {
             one.since = one.dated(&open, &back, self.record.date);
             self.reasoned(one, old, new);
         }
+        self.rename(&mut followed, old, new);
         followed.sort_by_key(|followed| followed.fate);
         followed
     }
@@ -249,11 +251,27 @@ impl<'a> Walk<'a> {
             since: None,
             open: None,
             reason_then: None,
+            renamed: None,
             fate: path.fate,
             cause: path.cause,
             flips: path.flips,
             key: key.clone(),
         })
+    }
+
+    /// Whether what the vessel closed was closed by another mark alone.
+    fn rename(&self, followed: &mut [Followed], old: usize, new: &Judged) {
+        let mut closed = followed.iter_mut().filter(|one| one.is_mended()).peekable();
+        let vocabulary = &self.orders.library.vocabulary;
+        let Some(Ok(aboard)) = closed.peek().map(|_| self.replay.aboard(old, vocabulary)) else {
+            return;
+        };
+        let then = &self.record.vessels[old];
+        let kits = Kits { then, listed_then: &aboard.vessel, now: new, vocabulary };
+        for one in closed {
+            let is_of = |rule: &str, id: &str| self.families.key(rule, id) == one.key;
+            one.renamed = one.stands.as_ref().and_then(|stands| kits.renamed(stands, &is_of));
+        }
     }
 
     /// Why it is open now, and whether for another reason than then.

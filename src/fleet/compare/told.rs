@@ -5,6 +5,7 @@ use super::apart::{Gone, Newcomer, Unclear};
 use super::families::{Families, Key};
 use super::follow::{Cause, Fate, Flip};
 use super::laid::Lost;
+use super::renamed::Renamed;
 use crate::fleet::record::{Program, SinceOnRecord};
 use crate::load::Refusal;
 use crate::measure::Day;
@@ -91,6 +92,9 @@ pub struct Followed {
     /// The code of the first reason then, where it is still open and its first
     /// reason now is none of those then.
     pub reason_then: Option<String>,
+    /// The marks of a tool that is gone and of one that came without a word on
+    /// either, where the vessel closed it so.
+    pub renamed: Option<Renamed>,
     /// Every change on the way.
     pub flips: Vec<Flip>,
     pub(super) key: Key,
@@ -145,7 +149,7 @@ impl Followed {
     /// Whether the vessel put it right: it is met now, and was not before the
     /// vessel changed.
     pub fn is_mended(&self) -> bool {
-        self.met_by_vessel() == Some(Outcome::NotMet)
+        self.renamed.is_none() && self.met_by_vessel() == Some(Outcome::NotMet)
     }
 
     /// Whether only somebody looked: nobody could tell before the vessel's

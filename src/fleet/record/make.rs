@@ -192,6 +192,16 @@ fn notice(notice: &Notice) -> NoticeOnRecord {
         Notice::RecordAfterDeparture { on }
         | Notice::FreeboardOtherPlace { on }
         | Notice::SheetOutOfDate { on, .. } => day = Some(*on),
+        Notice::Remark { mark, on, .. }
+        | Notice::MarkReadAs { mark, on, .. }
+        | Notice::Unmarked { mark, on }
+        | Notice::UnlistedMark { mark, on } => {
+            day = Some(*on);
+            words.push(mark.clone());
+        }
+        Notice::KindDisputed { mark, .. } | Notice::ReadingsDiffer { mark, .. } => {
+            words.push(mark.clone());
+        }
         Notice::NoRuleNamesVessel | Notice::TooManyFacts | Notice::NoReturn => {}
     }
     NoticeOnRecord { code: notice.code().to_owned(), rule, profile, day, words }
@@ -254,6 +264,7 @@ fn reason(because: &Because, mark: &dyn Fn(usize) -> Option<String>) -> ReasonOn
         }
         Reason::InspectionLapsed { since } | Reason::Expired { since } => day = Some(*since),
         Reason::LapsesDuringTrip { on, .. } => day = Some(*on),
+        Reason::ExpiryDisputed { sure, .. } => day = Some(sure.next()),
         Reason::NoEdition { day: first } => day = Some(*first),
         _ => {}
     }

@@ -79,8 +79,7 @@ pub(super) fn own_hooks(
 /// Whether a piece of gear is a hook of one of the types.
 fn is_of(piece: &GearPiece, types: &[String], vocabulary: &Vocabulary) -> Answer {
     let Some(attribute) = vocabulary.find_attribute("type") else { return Answer::Unknown };
-    let readings = piece.tool.readings(attribute).iter();
-    Answer::consensus(readings.map(|reading| match &reading.datum {
+    Answer::consensus(piece.tool.counted(attribute).map(|reading| match &reading.datum {
         Datum::Word(word) => {
             Answer::from(types.iter().any(|of_type| of_type.eq_ignore_ascii_case(word)))
         }

@@ -9,14 +9,17 @@
 use crate::load::check::reading::{AttributeReader, Attributes, Unsaid, freeboard};
 use crate::load::check::tool::{change_word, refuse_lost, take_lost};
 use crate::load::check::value::kept;
-use crate::load::check::vessel::{Covers, coverage};
-use crate::load::form::inspection::{FoundForm, InspectionFile, MOST_ROWS, MendedForm};
+use crate::load::check::vessel::{Covers, certificate, coverage};
+use crate::load::form::inspection::{
+    FoundForm, InspectionFile, MOST_ROWS, MendedForm, PersonFoundForm,
+};
 use crate::load::form::open::{Attributed, HOW};
 use crate::load::form::vessel::{CONDITIONS, LARGEST_LOT, MOST_TOOLS};
 use crate::load::read::fault::Fault;
 use crate::load::read::problem::Problems;
 use crate::load::read::spot::{Spot, filled};
-use crate::model::vessel::{Change, Coverage, Found, How, Inspection, Whereabouts};
+use crate::model::inspection::{Found, Inspection, PersonFound};
+use crate::model::vessel::{Change, Coverage, How, Whereabouts};
 use crate::model::vocabulary::{Class, KindId, Vocabulary};
 use std::sync::Arc;
 
@@ -47,6 +50,8 @@ pub(crate) fn check_inspection(
     let reader = FoundReader { words, unsaid: &unsaid };
     let mut found = reader.list(written.found.unwrap_or_default(), top);
     leave_out_empty(&mut found, &coverage, top.problems());
+    let people = written.people.into_iter().flatten();
+    let people = top.each("people", people, |at, form| person(form, words, at));
     Some(Inspection {
         vessel: vessel?,
         on: on?,
@@ -55,6 +60,7 @@ pub(crate) fn check_inspection(
         renews,
         coverage,
         found,
+        people,
         freeboard,
         place: top.place(),
     })
@@ -69,14 +75,35 @@ fn leave_out_empty(found: &mut Vec<Found>, coverage: &Coverage, problems: &Probl
             return true;
         }
         if coverage.everything || one.kind.is_some_and(|kind| coverage.is_whole(kind)) {
-            problems.wrong(one.place.clone(), Fault::EmptyRow).of(&one.mark).tell();
+            let named = one.mark.as_deref().unwrap_or_default();
+            problems.wrong(one.place.clone(), Fault::EmptyRow).of(named).tell();
         }
         false
     });
 }
 
+/// Whether two entries of a record speak of one tool: by its mark, or, of tools
+/// that have none, by saying the very same.
+fn is_twin(one: &Found, other: &Found) -> bool {
+    match &one.mark {
+        Some(_) => one.mark == other.mark,
+        None => one.said() == other.said(),
+    }
+}
+
+/// A person that was asked for.
+fn person(form: PersonFoundForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<PersonFound> {
+    let name = spot.must("name", kept(form.name), Fault::NoPersonName);
+    let aboard = spot.flag("aboard", &form.aboard);
+    let certificates = form.certificates.into_iter().flatten();
+    let certificates =
+        spot.each("certificates", certificates, |at, form| certificate(form, words, at));
+    Some(PersonFound { name: name?, aboard, certificates, place: spot.place() })
+}
+
 fn says_something(found: &Found) -> bool {
     found.missing
+        || found.read_as.is_some()
         || found.state.is_some()
         || found.count.is_some()
         || found.expires.is_some()
@@ -101,9 +128,12 @@ impl FoundReader<'_> {
         let mut found: Vec<Found> = Vec::with_capacity(forms.len());
         top.each("found", forms, |at, form| {
             let one = self.found(form, at)?;
-            if let Some(twin) = found.iter().find(|twin| twin.mark == one.mark) {
+            if let Some(twin) = found.iter().find(|twin| is_twin(twin, &one)) {
                 let fault = Fault::FoundTwice(twin.place.key.clone());
-                at.key("mark").wrong(fault).of(&one.mark).tell();
+                match &one.mark {
+                    Some(mark) => at.key("mark").wrong(fault).of(mark).tell(),
+                    None => at.wrong(fault).tell(),
+                }
             }
             found.push(one);
             Some(())
@@ -113,7 +143,7 @@ impl FoundReader<'_> {
 
     fn found(&self, written: Attributed<FoundForm>, spot: &Spot<'_>) -> Option<Found> {
         let Attributed { form, keys, attributes } = written;
-        let mark = spot.must("mark", kept(form.mark), Fault::NoFoundMark);
+        let mark = kept(form.mark);
         let kind = spot.kind("kind", &form.kind, &Class::CARRIED, self.words);
         let reader = AttributeReader { words: self.words, unsaid: self.unsaid, keys };
         let mut attributes = reader.attributes(attributes, kind, spot);
@@ -129,13 +159,18 @@ impl FoundReader<'_> {
         let expires = spot.day("expires", &form.expires);
         let mended = form.mended.into_iter().flatten();
         let mended = spot.each("mended", mended, |at, form| self.mended(form, kind, at));
+        // What has no mark is known by being there.
+        if mark.is_none() && (kind.is_none() || missing) {
+            spot.missing("mark", Fault::NoFoundMark);
+        }
         if missing && (!attributes.is_empty() || !mended.is_empty()) {
             spot.key("missing").wrong(Fault::MissingYetRead).tell();
         }
         let row = spot.count("row", &form.row, 1, MOST_ROWS);
         Some(Found {
             row,
-            mark: mark?,
+            mark,
+            read_as: kept(form.read_as),
             kind,
             attributes,
             state,

@@ -272,7 +272,7 @@ impl Reader<'_> {
                 let of_place = |(at, _): &&Taken| (at.unwrap_or(usual) == usual) == wanted;
                 let readings: Vec<_> =
                     readings.iter().filter(of_place).map(|(_, reading)| reading.clone()).collect();
-                (!readings.is_empty()).then(|| Station { name: name.clone(), readings })
+                (!readings.is_empty()).then(|| Station { name: name.clone(), ..Station::of(readings) })
             };
             stations.iter().filter_map(of).collect()
         };

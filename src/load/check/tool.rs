@@ -12,7 +12,9 @@ use crate::load::form::vessel::{
 };
 use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
-use crate::model::vessel::{Change, Datum, Reading, Split, State, Statement, Tool, Whereabouts};
+use crate::model::vessel::{
+    Change, Datum, Disputes, Reading, Split, State, Statement, Tool, Whereabouts,
+};
 use crate::model::vocabulary::{AttributeId, Class, KindId, Vocabulary};
 
 /// Which list a tool stands in.
@@ -87,6 +89,7 @@ impl ToolReader<'_> {
             acquired,
             inspected,
             expires,
+            disputes: Disputes::default(),
             conforms,
             parts: marks(form.parts),
             fits: marks(form.fits),

@@ -261,7 +261,7 @@ pub(crate) fn person(form: PersonForm, words: &Vocabulary, spot: &Spot<'_>) -> O
     let certificates = form.certificates.into_iter().flatten();
     let certificates =
         spot.each("certificates", certificates, |at, form| certificate(form, words, at));
-    Some(Person { name: name?, roles, certificates, place: spot.place() })
+    Some(Person { name: name?, roles, certificates, in_doubt: false, place: spot.place() })
 }
 
 /// Roles in the form in which profiles name them.
@@ -281,12 +281,18 @@ fn roles(written: Option<Texts>, spot: &Spot<'_>) -> Vec<String> {
     roles
 }
 
-fn certificate(form: CertificateForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Certificate> {
+/// A certificate, if it has a kind.
+pub(crate) fn certificate(
+    form: CertificateForm,
+    words: &Vocabulary,
+    spot: &Spot<'_>,
+) -> Option<Certificate> {
     let (issued, expires) = (spot.day("issued", &form.issued), spot.day("expires", &form.expires));
     spot.in_order("expires", issued, expires, Fault::ExpiresBeforeIssue);
     spot.must("kind", filled(&form.kind), Fault::NoCertificateKind)?;
     let kind = spot.kind("kind", &form.kind, &[Class::Certificate], words)?;
-    Some(Certificate { kind, issued, expires, number: kept(form.number), place: spot.place() })
+    let (number, place) = (kept(form.number), spot.place());
+    Some(Certificate { kind, issued, expires, number, rivals: Vec::new(), place })
 }
 
 /// The hooks or lines of a vessel, which stand after a key.

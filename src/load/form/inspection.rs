@@ -4,8 +4,10 @@
 
 use crate::load::form::loose::{Loose, Texts};
 use crate::load::form::open::{Attributed, HOW};
-use crate::load::form::vessel::{CONDITIONS, COVERS, FreeboardForm, LARGEST_LOT, MOST_TOOLS};
-use crate::load::form::{LONGEST_NAME, flags, words};
+use crate::load::form::vessel::{
+    CONDITIONS, COVERS, CertificateForm, FreeboardForm, LARGEST_LOT, MOST_TOOLS,
+};
+use crate::load::form::{LONGEST_NAME, any_of, flags, words};
 use crate::load::read::fault::FileKind;
 use crate::load::read::parse::WrittenFile;
 use crate::load::read::tree::LONGEST_REMARK;
@@ -58,8 +60,11 @@ pub(crate) struct InspectionFile {
     pub(crate) freeboard: Option<Loose<FreeboardForm>>,
     /// What was found.
     #[validate(nested)]
-    #[schemars(extend("x-listed" = [0, MOST_TOOLS]))]
+    #[schemars(extend("x-entries" = any_of(&["mark", "kind"]), "x-listed" = [0, MOST_TOOLS]))]
     pub(crate) found: Option<Vec<Attributed<FoundForm>>>,
+    /// People that were asked for, and what their certificates say.
+    #[validate(nested)]
+    pub(crate) people: Option<Vec<PersonFoundForm>>,
 }
 
 /// What was found of one tool; the open keys are attributes.
@@ -69,10 +74,14 @@ pub(crate) struct FoundForm {
     /// The row of the sheet; a row with nothing else to it adds nothing.
     #[schemars(extend("x-whole" = [1, MOST_ROWS]))]
     pub(crate) row: Option<String>,
-    /// The tool's mark.
+    /// The tool's mark, as the vessel lists it; a tool that has none needs its
+    /// kind.
     #[validate(length(max = LONGEST_NAME))]
-    #[schemars(extend("x-needed" = true))]
     pub(crate) mark: Option<String>,
+    /// What the mark on the tool reads, where it is not the one listed.
+    #[serde(rename = "read as")]
+    #[validate(length(max = LONGEST_NAME))]
+    pub(crate) read_as: Option<String>,
     /// The kind; needed for a tool that the vessel does not list.
     #[validate(length(max = LONGEST_NAME))]
     pub(crate) kind: Option<String>,
@@ -109,6 +118,22 @@ pub(crate) struct MendedForm {
     /// On which day; the record's if missing.
     #[schemars(extend("x-day" = true))]
     pub(crate) on: Option<String>,
+}
+
+/// A person that was asked for.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "PersonFound")]
+pub(crate) struct PersonFoundForm {
+    /// The name, as the vessel lists it.
+    #[validate(length(max = LONGEST_NAME))]
+    #[schemars(extend("x-needed" = true))]
+    pub(crate) name: Option<String>,
+    /// Whether the person was aboard.
+    #[schemars(extend("x-words" = flags()))]
+    pub(crate) aboard: Option<String>,
+    /// The certificates that were seen.
+    pub(crate) certificates: Option<Vec<CertificateForm>>,
 }
 
 impl WrittenFile for InspectionFile {

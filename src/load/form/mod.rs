@@ -69,6 +69,12 @@ pub(crate) fn needs(keys: &[&str]) -> Value {
     json!({ "required": keys, "properties": filled })
 }
 
+/// At least one of these keys.
+pub(crate) fn any_of(keys: &[&str]) -> Value {
+    let ways: Vec<_> = keys.iter().map(|key| needs(&[key])).collect();
+    json!({ "anyOf": ways })
+}
+
 /// Exactly one of these keys.
 pub(crate) fn just_one(keys: &[&str]) -> Value {
     let ways: Vec<_> = keys.iter().map(|key| needs(&[key])).collect();

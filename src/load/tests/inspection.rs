@@ -4,7 +4,8 @@
 use crate::load::read::problem::Refusal;
 use crate::load::read_inspection;
 use crate::load::tests::vessel::{day, words};
-use crate::model::vessel::{How, Inspection};
+use crate::model::inspection::Inspection;
+use crate::model::vessel::How;
 
 const RECORD: &str = "\
 format: inspection/1

@@ -11,7 +11,7 @@ use crate::measure::{Day, DaySpan, Figure};
 use crate::model::check::{Check, Judgement, Notice};
 use crate::model::finding::Asked;
 use crate::model::profile::{FreeboardFrom, Standing, Verified};
-use crate::model::vessel::{Freeboard, Station, Trust, Vessel};
+use crate::model::vessel::{Freeboard, FreeboardReading, Station, Trust, Vessel};
 use crate::report::Subject;
 use crate::report::words::locale::Locale;
 use crate::report::words::{self, Words, figures};
@@ -157,12 +157,18 @@ pub(in crate::report) fn stated_freeboard(vessel: &Vessel, locale: Locale) -> St
 fn stated_from(from: FreeboardFrom, stations: &[Station], locale: Locale) -> String {
     let figure = |figure: &Figure| figure.show_nearest(locale.units);
     let of_station = |station: &Station| {
-        let readings = station.readings.iter().map(|reading| match reading.low == reading.high {
+        let told = |reading: &FreeboardReading| match reading.low == reading.high {
             true => figure(&reading.high),
             false => locale.freeboard_between(&figure(&reading.low), &figure(&reading.high)),
-        });
+        };
+        let readings = station.readings.iter().map(told);
         let readings = readings.reduce(|one, next| locale.freeboard_or(&one, &next));
         let readings = readings.unwrap_or_default();
+        let stated: Vec<_> = otherwise(station).map(told).collect();
+        let readings = match stated.as_slice() {
+            [] => readings,
+            all => locale.freeboard_overruled(&readings, &figures::any_of(all, locale)),
+        };
         match &station.name {
             Some(name) => locale.freeboard_at_station(&readings, name),
             None => readings,
@@ -175,6 +181,15 @@ fn stated_from(from: FreeboardFrom, stations: &[Station], locale: Locale) -> Str
         [only] if unnamed => locale.freeboard_from(only, &from),
         all => locale.freeboard_from_stations(&from, &all.join("; ")),
     }
+}
+
+/// What was stated of a freeboard and says otherwise than what was measured.
+fn otherwise(station: &Station) -> impl Iterator<Item = &FreeboardReading> {
+    let span = |reading: &FreeboardReading| (reading.lowest(), reading.highest());
+    let measured = move |one: &&FreeboardReading| {
+        station.readings.iter().all(|reading| span(reading) != span(one))
+    };
+    station.overruled.iter().filter(measured)
 }
 
 /// What bears on the meaning of the verdict stands above everything else. That

@@ -83,7 +83,7 @@ fn vessel(of: &Fleet<'_>, compared: &Compared) -> Vec<Block> {
 /// What there is to say of one or several findings.
 struct Change {
     fate: Fate,
-    /// Closed by nothing but an inspection record that is gone.
+    /// Closed by nothing but an inspection record that is gone, or another mark.
     unproved: bool,
     text: String,
     way: Option<String>,
@@ -111,7 +111,8 @@ fn lines(of: &Fleet<'_>, compared: &Compared) -> Vec<Change> {
         if let Some(then) = &followed.reason_then {
             text = desk::compare_another_reason(&text, then);
         }
-        let unproved = followed.fate == Fate::Closed && followed.cause == Some(Cause::Record);
+        let gone = followed.cause == Some(Cause::Record) || followed.renamed.is_some();
+        let unproved = followed.fate == Fate::Closed && gone;
         lines.push((called, Change { fate: followed.fate, unproved, text, way }));
     }
     lines.into_iter().map(|(_, line)| line).collect()

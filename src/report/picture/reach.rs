@@ -232,7 +232,7 @@ fn of_tool(
     let measured =
         of_kind.clone().find(|(_, attribute, _)| !listed.readings(*attribute).is_empty());
     let (spec, attribute, limit) = *measured.or_else(|| of_kind.next())?;
-    let lengths = listed.readings(attribute).iter().filter_map(|reading| match &reading.datum {
+    let lengths = listed.counted(attribute).filter_map(|reading| match &reading.datum {
         Datum::Figure(figure) => Some(figure.clone()),
         _ => None,
     });

@@ -105,6 +105,7 @@ fn unmet(requirement: usize, library: &Library) -> Unmet {
         has: Has::Figure(figure("6 ft")),
         demand: crate::model::reason::Demand::Least(least),
         by: None,
+        overruled: Vec::new(),
     }];
     let hindrances = vec![
         Hindrance::OutOfStock { packs: 0 },

@@ -170,6 +170,10 @@ objects! {
         cause: Option<Word<Cause>> = followed.cause.as_ref().map(word),
         /// Not met, then met through the vessel.
         mended: bool = followed.is_mended(),
+        /// The mark of a tool that is gone without a word, where another came that may be the same.
+        mark_then: Option<String> = followed.renamed.as_ref().map(|marks| marks.then.clone()),
+        /// The mark of that other.
+        mark_now: Option<String> = followed.renamed.as_ref().map(|marks| marks.now.clone()),
         /// Nobody could tell, then met through the vessel.
         settled: bool = followed.is_settled(),
         /// The first code of what is open now.

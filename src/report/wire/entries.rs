@@ -169,7 +169,8 @@ fn exactly(figure: &Figure) -> String {
     }
 }
 
-fn how_word(how: How) -> &'static str {
+/// The word of a file for how a figure came about.
+pub(super) fn how_word(how: How) -> &'static str {
     match how {
         How::Label => "label",
         How::Stated => "stated",

@@ -131,7 +131,11 @@ objects! {
         /// Its name; null where the vessel has one freeboard.
         name: Option<String> = station.name.clone(),
         /// What was taken there.
-        readings: Vec<Range> = station.readings.iter().map(|r| Range::new(r, locale)).collect(),
+        readings: Vec<Range> = ranges(&station.readings, locale),
+        /// What was only stated or read off a label, and counts for nothing against those.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        overruled: Option<Vec<Range>> =
+            Some(&station.overruled).filter(|all| !all.is_empty()).map(|all| ranges(all, locale)),
     }
 
     /// One reading of a freeboard.
@@ -256,8 +260,13 @@ sparse! {
         day: Day,
         /// The fact of the vessel.
         fact: String,
-        /// The words that are not known.
+        /// The words that are not known; the kinds that are disputed; the mark as
+        /// it was read; the name of what was read differently.
         words: Vec<String>,
+        /// The mark of the tool.
+        tool: String,
+        /// What an inspector wrote of it.
+        remark: String,
     }
 }
 
@@ -275,6 +284,10 @@ sparse! {
         /// A number.
         count: i64,
     }
+}
+
+fn ranges(readings: &[FreeboardReading], locale: Locale) -> Vec<Range> {
+    readings.iter().map(|reading| Range::new(reading, locale)).collect()
 }
 
 fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts {
@@ -298,6 +311,24 @@ fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts 
         Told::RecordAfterDeparture { on }
         | Told::FreeboardOtherPlace { on }
         | Told::SheetOutOfDate { on, .. } => NoticeFacts { day: Some(day(*on)), ..none },
+        Told::Remark { mark, on, remark } => {
+            let (tool, remark) = (Some(mark.clone()), Some(remark.clone()));
+            NoticeFacts { tool, remark, day: Some(day(*on)), ..none }
+        }
+        Told::MarkReadAs { mark, on, read } => {
+            let (tool, words) = (Some(mark.clone()), Some(vec![read.clone()]));
+            NoticeFacts { tool, words, day: Some(day(*on)), ..none }
+        }
+        Told::Unmarked { mark, on } | Told::UnlistedMark { mark, on } => {
+            NoticeFacts { tool: Some(mark.clone()), day: Some(day(*on)), ..none }
+        }
+        Told::KindDisputed { mark, kinds } => {
+            NoticeFacts { tool: Some(mark.clone()), words: Some(kinds.clone()), ..none }
+        }
+        Told::ReadingsDiffer { mark, attribute, .. } => {
+            let words = Some(vec![attribute.clone()]);
+            NoticeFacts { tool: Some(mark.clone()), words, ..none }
+        }
     }
 }
 

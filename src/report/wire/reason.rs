@@ -2,6 +2,7 @@
 //!
 //! Imports `model`, `measure` and words.
 
+use super::entries::how_word;
 use super::form::{Day, Word, day, objects, sparse, word};
 use super::parts::{Place, Quantity, fact_code, ids};
 use crate::measure::{self, Figure, Rounding, System};
@@ -39,6 +40,8 @@ objects! {
         by: Option<String> = reading.by.clone(),
         /// On which day.
         on: Option<Day> = reading.on.map(day),
+        /// How it came about: `measured`, `stated` or `label`.
+        how: &'static str = how_word(reading.how),
     }
 
     /// What is asked: `least`, `above`, `most` and `below` may stand together.
@@ -59,7 +62,8 @@ sparse! {
         attributes: Vec<String>,
         /// What is aboard.
         has: HasAboard,
-        /// Readings on both sides of the limit.
+        /// Readings on both sides of the limit; beside a figure that was measured,
+        /// those that count for nothing against it.
         readings: Vec<DisputedReading>,
         /// What is asked.
         demand: Demand,
@@ -148,9 +152,9 @@ impl Facts {
         use reason::Reason as Why;
         let none = Self::default();
         match reason {
-            Why::NothingAboard { kinds: all } | Why::NotListed { kinds: all } => {
-                Self { kinds: kinds(all, words), ..none }
-            }
+            Why::NothingAboard { kinds: all }
+            | Why::NotListed { kinds: all }
+            | Why::KindDisputed { kinds: all } => Self { kinds: kinds(all, words), ..none },
             Why::TooFew { kind, have, need } => {
                 let kinds = kinds(&[*kind], words);
                 Self { kinds, have: Some(*have), need: Some(*need), ..none }
@@ -188,7 +192,12 @@ impl Facts {
                 let why = Some(Box::new(Reason::new(why, None, words)));
                 Self { piece: Some(piece.clone()), why, ..none }
             }
-            Why::CertificateUndated { person } => Self { person: Some(person.clone()), ..none },
+            Why::ExpiryDisputed { sure, last } => {
+                Self { since: Some(day(sure.next())), day: Some(day(*last)), ..none }
+            }
+            Why::CertificateUndated { person }
+            | Why::CertificateDisputed { person }
+            | Why::PersonDisputed { person } => Self { person: Some(person.clone()), ..none },
             Why::BindingUnknown { fact } | Why::VesselFactUnknown { fact } => {
                 Self { fact: Some(fact_code(fact, words.vocabulary)), ..none }
             }
@@ -208,14 +217,22 @@ impl Facts {
         let of =
             |all: &[AttributeId]| Self { attributes: attributes(all, words), ..Self::default() };
         match reason {
-            Why::TooShortForRail { attribute, has, least, short, freeboard } => Self {
+            Why::TooShortForRail { attribute, has, least, short, freeboard, overruled } => Self {
+                readings: readings(overruled, locale),
                 has: figure(has),
                 demand: demand(&Asked::Least(least.clone())),
                 by: Some(by(measure::Quantity::Length(*short), has.system)),
                 freeboard: Some(Quantity::of_freeboard(*freeboard, words)),
                 ..of(&[*attribute])
             },
-            Why::OutOfSpecification { attribute, has: aboard, demand: asked, by: misses } => Self {
+            Why::OutOfSpecification {
+                attribute,
+                has: aboard,
+                demand: asked,
+                by: misses,
+                overruled,
+            } => Self {
+                readings: readings(overruled, locale),
                 has: Some(has(aboard, locale)),
                 demand: demand(asked),
                 by: misses.map(|misses| by(misses, system_of(aboard))),
@@ -230,7 +247,7 @@ impl Facts {
                 ..of(&[*attribute])
             },
             Why::Disputed { attribute, readings, demand: asked } => Self {
-                readings: Some(readings.iter().map(|r| DisputedReading::new(r, locale)).collect()),
+                readings: self::readings(readings, locale),
                 demand: demand(asked),
                 ..of(&[*attribute])
             },
@@ -261,6 +278,12 @@ impl Limits {
             Asked::About(_) | Asked::Open => none,
         }
     }
+}
+
+/// The readings; the key is left out where there are none.
+fn readings(all: &[reason::DisputedReading], locale: Locale) -> Option<Vec<DisputedReading>> {
+    let told = || all.iter().map(|reading| DisputedReading::new(reading, locale)).collect();
+    (!all.is_empty()).then(told)
 }
 
 fn kinds(kinds: &[KindId], words: &Words<'_>) -> Option<Vec<String>> {

@@ -145,6 +145,9 @@ pub(crate) fn called(followed: &Followed) -> String {
             (Some(day), _) => desk::compare_open_again_through(&day, &through),
             (None, _) => desk::compare_open(&through),
         },
+        (Fate::Closed, _) if let Some(marks) = &followed.renamed => {
+            desk::compare_renamed(&marks.now, &marks.then)
+        }
         (Fate::Closed, _) if followed.is_mended() => desk::compare_mended().to_owned(),
         (Fate::Closed, _) if followed.is_settled() => desk::compare_settled().to_owned(),
         (Fate::Closed, Some(Cause::Record)) => desk::compare_record_gone().to_owned(),

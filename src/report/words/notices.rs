@@ -3,6 +3,7 @@
 //! Imports `model` only.
 
 use super::figures;
+use super::reasons::readings_told;
 use crate::model::check::Notice;
 use crate::model::reason::VesselFact;
 use crate::report::Locale;
@@ -41,6 +42,17 @@ pub(crate) fn notice(notice: &Notice, locale: Locale) -> String {
             (false, _) => locale.notice_sheet_of_other_rules(on),
         },
         Notice::TooManyFacts => locale.notice_too_many_facts().to_owned(),
+        Notice::Remark { mark, on, remark } => locale.notice_remark(mark, on, remark),
+        Notice::MarkReadAs { mark, on, read } => locale.notice_mark_read_as(mark, on, read),
+        Notice::Unmarked { mark, on } => locale.notice_unmarked(mark, on),
+        Notice::UnlistedMark { mark, on } => locale.notice_unlisted_mark(mark, on),
+        Notice::KindDisputed { mark, kinds } => {
+            locale.notice_kind_disputed(mark, &figures::any_of(kinds, locale))
+        }
+        Notice::ReadingsDiffer { mark, attribute, counted, overruled } => {
+            let told = |readings| readings_told(readings, locale);
+            locale.notice_readings_differ(mark, attribute, &told(counted), &told(overruled))
+        }
         Notice::NoReturn => locale.notice_no_return().to_owned(),
     }
 }
@@ -57,7 +69,13 @@ pub(crate) fn notice_remedy(notice: &Notice, locale: Locale) -> Option<String> {
         Notice::RecordAfterDeparture { on } => return Some(locale.notice_mend_day(on)),
         Notice::SheetOutOfDate { .. } => locale.notice_check_rows(),
         Notice::FreeboardOtherPlace { .. } => locale.notice_measure_freeboard(),
-        Notice::NoRuleNamesVessel
+        Notice::MarkReadAs { .. } => locale.notice_mend_mark(),
+        Notice::Unmarked { .. } => locale.notice_give_mark(),
+        Notice::UnlistedMark { .. } => locale.notice_list_mark(),
+        Notice::KindDisputed { .. } => locale.notice_settle_kind(),
+        Notice::Remark { .. }
+        | Notice::ReadingsDiffer { .. }
+        | Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }
         | Notice::TooManyFacts
@@ -70,6 +88,8 @@ pub(crate) fn notice_remedy(notice: &Notice, locale: Locale) -> Option<String> {
 mod tests {
     use super::*;
     use crate::measure::Day;
+    use crate::model::reason::{DisputedReading, Has};
+    use crate::model::vessel::How;
 
     #[test]
     fn every_notice_has_words_and_what_can_be_mended_a_remedy() {
@@ -77,12 +97,18 @@ mod tests {
         let day = Day::parse("2026-03-02").unwrap();
         let words = vec!["reef".to_owned(), "crab".to_owned()];
         let id = || "example".to_owned();
+        let reading =
+            |how| vec![DisputedReading { has: Has::Feature(true), by: None, on: None, how }];
+        let (counted, overruled) = (reading(How::Measured), reading(How::Label));
         let notices = [
             (Notice::NoRuleNamesVessel, None),
             (Notice::NotInForce { profile: id() }, None),
             (Notice::DoesNotBind { profile: id() }, None),
             (Notice::NoEdition { rule: id(), day }, Some("port office")),
-            (Notice::UnknownWords { what: VesselFact::Permits, words }, Some("kitmuster words")),
+            (
+                Notice::UnknownWords { what: VesselFact::Permits, words: words.clone() },
+                Some("kitmuster words"),
+            ),
             (Notice::MayBind { rule: id(), fact: VesselFact::Gear }, Some("`gear: []`")),
             (Notice::RecordAfterDeparture { on: day }, Some("2026-03-02 or later")),
             (Notice::FreeboardOtherPlace { on: day }, Some("measure the freeboard again")),
@@ -91,6 +117,12 @@ mod tests {
                 Some("same tools and figures"),
             ),
             (Notice::TooManyFacts, None),
+            (Notice::Remark { mark: id(), on: day, remark: id() }, None),
+            (Notice::MarkReadAs { mark: id(), on: day, read: id() }, Some("which of the two")),
+            (Notice::Unmarked { mark: id(), on: day }, Some("give it a mark")),
+            (Notice::UnlistedMark { mark: id(), on: day }, Some("list it")),
+            (Notice::KindDisputed { mark: id(), kinds: words }, Some("look at it again")),
+            (Notice::ReadingsDiffer { mark: id(), attribute: id(), counted, overruled }, None),
             (Notice::NoReturn, None),
         ];
         for (told, part) in &notices {

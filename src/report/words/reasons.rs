@@ -8,7 +8,9 @@ use super::figures;
 use crate::measure::{Day, Figure, Length, Quantity, Rounding};
 use crate::model::finding::{Because, Finding};
 use crate::model::reason::{Demand, DisputedReading, Has, Reason};
+use crate::model::vessel::How;
 use crate::model::vocabulary::{AttributeId, AttributeShape};
+use crate::report::Locale;
 
 impl Words<'_> {
     /// The reason, of a lot of which some are broken with how many they are.
@@ -48,11 +50,12 @@ impl Words<'_> {
             Reason::TooFewTypes { have, need, complete, incomplete } => {
                 self.too_few_types(*have, *need, complete, incomplete)
             }
-            Reason::TooShortForRail { attribute, has, least, short, freeboard } => {
-                self.too_short(*attribute, has, least, *short, *freeboard)
+            Reason::TooShortForRail { attribute, has, least, short, freeboard, overruled } => {
+                let text = self.too_short(*attribute, has, least, *short, *freeboard);
+                self.against(text, overruled)
             }
-            Reason::OutOfSpecification { attribute, has, demand, by } => {
-                self.out_of_specification(*attribute, has, demand, *by)
+            Reason::OutOfSpecification { attribute, has, demand, by, overruled } => {
+                self.against(self.out_of_specification(*attribute, has, demand, *by), overruled)
             }
             Reason::NoAlternative { attributes } => {
                 say.reason_no_alternative(&self.attributes(attributes))
@@ -90,8 +93,7 @@ impl Words<'_> {
                 self.unmeasured(*attribute, has.as_ref(), demand)
             }
             Reason::Disputed { attribute, readings, demand } => {
-                let readings: Vec<_> = readings.iter().map(|read| self.reading(read)).collect();
-                let readings = figures::all_of(&readings, say);
+                let readings = readings_told(readings, say);
                 self.with_demand(
                     say.reason_disputed(&self.attribute(*attribute), &readings),
                     demand,
@@ -106,11 +108,15 @@ impl Words<'_> {
                 say.reason_wording_disputed(&self.attributes(attributes))
             }
             Reason::StateUnknown => say.reason_state_unknown().to_owned(),
+            Reason::ExpiryDisputed { sure, last } => say.reason_expiry_disputed(sure, last),
+            Reason::KindDisputed { kinds } => say.reason_kind_disputed(&self.kinds(kinds)),
             Reason::WhereaboutsUnknown => say.reason_whereabouts_unknown().to_owned(),
             Reason::InspectionUndated => say.reason_inspection_undated().to_owned(),
             Reason::AcquiredUnknown { before } => say.reason_acquired_unknown(before),
             Reason::NotListed { kinds } => say.reason_not_listed(&self.kinds(kinds)),
             Reason::SpareFitUnknown => say.reason_spare_fit_unknown().to_owned(),
+            Reason::CertificateDisputed { person } => say.reason_certificate_disputed(person),
+            Reason::PersonDisputed { person } => say.reason_person_disputed(person),
             Reason::CertificateUndated { person } => say.reason_certificate_undated(person),
             Reason::BindingUnknown { fact } => say.reason_binding_unknown(&self.unknown(fact)),
             Reason::VesselFactUnknown { fact } => self.unknown(fact),
@@ -206,13 +212,11 @@ impl Words<'_> {
         }
     }
 
-    fn reading(&self, reading: &DisputedReading) -> String {
-        let value = figures::aboard(&reading.has, self.locale);
-        match (&reading.by, reading.on) {
-            (Some(person), Some(day)) => self.locale.reading_by_on(&value, person, &day),
-            (Some(person), None) => self.locale.reading_by(&value, person),
-            (None, Some(day)) => self.locale.reading_on(&value, &day),
-            (None, None) => value,
+    /// A reason by what was measured, with the readings that say otherwise.
+    fn against(&self, reason: String, overruled: &[DisputedReading]) -> String {
+        match overruled {
+            [] => reason,
+            all => self.locale.reason_overruled(&reason, &readings_told(all, self.locale)),
         }
     }
 
@@ -232,6 +236,24 @@ impl Words<'_> {
             None => wanting,
         }
     }
+}
+
+/// Several readings, with who read them and when.
+pub(super) fn readings_told(readings: &[DisputedReading], locale: Locale) -> String {
+    let told = readings.iter().map(|reading| {
+        let value = figures::aboard(&reading.has, locale);
+        let value = match reading.how {
+            How::Label => locale.reading_label(&value),
+            How::Stated | How::Measured => value,
+        };
+        match (&reading.by, reading.on) {
+            (Some(person), Some(day)) => locale.reading_by_on(&value, person, &day),
+            (Some(person), None) => locale.reading_by(&value, person),
+            (None, Some(day)) => locale.reading_on(&value, &day),
+            (None, None) => value,
+        }
+    });
+    figures::all_of(&told.collect::<Vec<_>>(), locale)
 }
 
 /// Whether a figure outside what is asked is too large, not too small.

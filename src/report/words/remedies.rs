@@ -198,6 +198,10 @@ impl Words<'_> {
                 | Reason::NotListed { .. }
                 | Reason::SpareFitUnknown
                 | Reason::CertificateUndated { .. }
+                | Reason::ExpiryDisputed { .. }
+                | Reason::KindDisputed { .. }
+                | Reason::CertificateDisputed { .. }
+                | Reason::PersonDisputed { .. }
                 | Reason::BindingUnknown { .. }
                 | Reason::VesselFactUnknown { .. }
                 | Reason::HangsOn { .. }

@@ -10,7 +10,7 @@ use crate::model::finding::{
 use crate::model::profile::Profile;
 use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
 use crate::model::rule::Need;
-use crate::model::vessel::{GearPiece, Person, Split, State, Tool, Vessel};
+use crate::model::vessel::{GearPiece, How, Person, Split, State, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
 use crate::report::Locale;
 use crate::report::sample::{
@@ -119,6 +119,7 @@ fn every_reason() -> Vec<Reason> {
         has: Has::Figure(figure(text)),
         by: Some("A. Person".into()),
         on: Some(since),
+        how: How::Label,
     };
     let about = crate::model::rule::Limit::About {
         low: figure("12 in"),
@@ -135,7 +136,13 @@ fn every_reason() -> Vec<Reason> {
             incomplete: vec!["set of gags".into()],
         },
         sample::too_short(),
-        Reason::OutOfSpecification { attribute: OVERALL, has, demand: demand.clone(), by: None },
+        Reason::OutOfSpecification {
+            attribute: OVERALL,
+            has,
+            demand: demand.clone(),
+            by: None,
+            overruled: vec![reading("6 ft 2 in")],
+        },
         Reason::NoAlternative { attributes: vec![HANDLE, GUARD] },
         Reason::AcquiredTooLate { acquired: since, before: since },
         Reason::NotServiceable,
@@ -164,6 +171,10 @@ fn every_reason() -> Vec<Reason> {
         Reason::WordingDisputed { attributes: vec![HANDLE] },
         Reason::StateUnknown,
         Reason::WhereaboutsUnknown,
+        Reason::ExpiryDisputed { sure: since, last: since.next() },
+        Reason::KindDisputed { kinds: vec![CUTTER, PLIERS] },
+        Reason::CertificateDisputed { person: "A. Person".into() },
+        Reason::PersonDisputed { person: "A. Person".into() },
         Reason::InspectionUndated,
         Reason::AcquiredUnknown { before: since },
         Reason::NotListed { kinds: vec![CUTTER] },

@@ -95,12 +95,16 @@ impl Words<'_> {
             ),
             Reason::WordingDisputed { .. } => say.settle_wording(&self.clause(case.requirement)),
             Reason::StateUnknown => say.settle_state(&mark),
+            Reason::ExpiryDisputed { .. } => say.settle_expiry(&mark),
+            Reason::KindDisputed { .. } => say.settle_kind(&mark),
             Reason::WhereaboutsUnknown => say.settle_whereabouts(&mark),
             Reason::InspectionUndated => say.settle_inspection(&mark),
             Reason::AcquiredUnknown { .. } => say.settle_acquired(&mark),
             Reason::NotListed { kinds } => say.settle_not_listed(&self.kinds(kinds)),
             Reason::SpareFitUnknown => say.settle_spare_fit(&mark),
             Reason::CertificateUndated { person } => say.settle_certificate(person),
+            Reason::CertificateDisputed { person } => say.settle_certificate_again(person),
+            Reason::PersonDisputed { person } => say.settle_person(person),
             Reason::GearOutside { piece, why } => self.settle_gear(piece, why, case),
             Reason::BindingUnknown { fact } | Reason::VesselFactUnknown { fact } => {
                 self.find_out(fact)

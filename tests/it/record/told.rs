@@ -1,7 +1,7 @@
 //! What a change is called: settled or mended, for the same reason or another,
 //! and what was asked by a file.
 
-use super::{AUGUST, JUNE, place};
+use super::{AUGUST, JUNE, flat, place};
 use crate::run;
 use serde_json::{Value, json};
 use std::path::Path;
@@ -82,4 +82,56 @@ fn a_profile_that_is_named_as_a_file_is_what_was_asked() {
     assert_eq!(finding(&left, "net")["cause"], "asked");
     assert_eq!(finding(&left, "long-cutter")["cause"], "asked");
     assert!(Path::new(&path).exists());
+}
+
+/// A cutter that is gone under its mark and back under another, without a word of
+/// either: nothing is mended. One that was bought, or that an inspector saw, is
+/// another.
+#[test]
+fn a_tool_under_another_mark_is_not_mended() {
+    let fate = |cutter: &str, record: Option<&str>| {
+        let folder = tempfile::tempdir().unwrap();
+        let (then, now) = (folder.path().join("then"), folder.path().join("now"));
+        for fleet in [&then, &now] {
+            std::fs::create_dir(fleet).unwrap();
+        }
+        let text = std::fs::read_to_string(place("fleet-then/anvil.yaml")).unwrap();
+        let old = "{ mark: LC-1, kind: long-handled line cutter, handle: 5 ft 10 in }";
+        assert_eq!(text.matches(old).count(), 1);
+        run::write(&then, "anvil.yaml", &text);
+        run::write(
+            &now,
+            "anvil.yaml",
+            &text.replace(old, cutter).replace("2026-05-20", "2026-07-20"),
+        );
+        let rules = super::rules("rules");
+        let path = |path: &std::path::Path| path.to_str().unwrap().to_owned();
+        let (then, now, kept) = (path(&then), path(&now), path(&folder.path().join("then.json")));
+        let typed = ["audit", &then, "--requirements", &rules, "--date", JUNE, "--record", &kept];
+        assert_eq!(run::kitmuster(&typed).status, 1);
+        let mut typed = vec!["audit", &now, "--requirements", &rules, "--date", AUGUST];
+        typed.extend(["--on", "2026-08-05", "--against", &kept]);
+        let seen = record.map(|lines| {
+            let head = "format: inspection/1\nvessel: Anvil Petrel\non: 2026-07-25\n";
+            run::write(folder.path(), "seen.yaml", &format!("{head}{lines}"))
+        });
+        typed.extend(seen.iter().flat_map(|path| ["--inspection", path.as_str()]));
+        let page = run::kitmuster(&typed).stdout;
+        let json = run::kitmuster(&[&typed[..], &["--format", "json"]].concat()).json();
+        let findings = json["against"]["vessels"][0]["findings"].as_array().unwrap();
+        let cutter = findings.iter().find(|f| f["requirement"] == "line-cutter").unwrap();
+        let told = flat(&page).contains("it may be the same");
+        assert_eq!(told, cutter["mark_then"] == "LC-1", "{page}");
+        assert_eq!(json["against"]["totals"]["mended"], u8::from(cutter["mended"] == true));
+        (cutter["fate"].clone(), cutter["mended"] == true)
+    };
+    let closed = |mended: bool| (serde_json::json!("closed"), mended);
+    let long = |mark: &str, more: &str| {
+        format!("{{ mark: {mark}, kind: long-handled line cutter, handle: 6 ft 4 in{more} }}")
+    };
+    assert_eq!(fate(&long("LC-1", ""), None), closed(true));
+    assert_eq!(fate(&long("LC-2", ""), None), closed(false));
+    assert_eq!(fate(&long("LC-2", ", acquired: 2026-07-01"), None), closed(true));
+    assert_eq!(fate(&long("LC-2", ""), Some("found: [{ mark: LC-2 }]")), closed(true));
+    assert_eq!(fate(&long("LC-2", ""), Some("found: [{ mark: PL-1 }]")), closed(false));
 }

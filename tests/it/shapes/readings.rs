@@ -13,7 +13,7 @@ fn cutter(rest: &str) -> Judged {
 #[test]
 fn readings_on_both_sides_of_a_limit_dispute_it() {
     let disputed = cutter(
-        "handle: [{ value: 6 ft 8 in, how: label }, { value: 6 ft 3 in, by: A. Holder, on: 2026-01-05, how: measured }]",
+        "handle: [{ value: 6 ft 8 in, how: label }, { value: 6 ft 3 in, by: A. Holder, on: 2026-01-05, how: stated }]",
     );
     assert_eq!(
         (disputed.outcome("cutter"), disputed.codes("cutter")),
@@ -30,6 +30,74 @@ fn readings_on_both_sides_of_a_limit_dispute_it() {
     assert_eq!(
         cutter("handle: [{ value: 6 ft 4 in }, { value: 6 ft 1 in }]").outcome("cutter"),
         "not-met"
+    );
+}
+
+/// What was measured decides against a label, whichever is the older; both are
+/// shown, whoever is right.
+#[test]
+fn what_was_measured_decides_against_a_label() {
+    let told = |judged: &Judged| judged.json["notices"][0]["text"].as_str().unwrap().to_owned();
+    for (on, labelled) in [("2026-01-05", "2026-02-05"), ("2026-02-05", "2026-01-05")] {
+        let both = |measured: &str, label: &str| {
+            cutter(&format!(
+                "handle: [{{ value: {label}, how: label, on: {labelled} }}, \
+                 {{ value: {measured}, on: {on}, how: measured }}]"
+            ))
+        };
+        let short = both("6 ft 3 in", "6 ft 8 in");
+        assert_eq!(
+            (short.outcome("cutter"), short.codes("cutter")),
+            ("not-met", vec!["too-short-for-rail"])
+        );
+        let reason = &short.finding("cutter")["reasons"][0];
+        assert_eq!(reason["has"]["nanometres"], 75 * 25_400_000_i64);
+        assert_eq!(reason["readings"][0]["has"]["nanometres"], 80 * 25_400_000_i64);
+        assert_eq!(reason["readings"][0]["how"], "label");
+        assert!(reason["text"].as_str().unwrap().contains("6 ft 8 in"), "{reason}");
+        let long = both("6 ft 8 in", "6 ft 3 in");
+        assert_eq!((long.outcome("cutter"), long.notices()[0]), ("met", "readings-differ"));
+        assert!(told(&long).contains("6 ft 3 in") && told(&long).contains("6 ft 8 in"));
+    }
+}
+
+/// A pole does not grow: of two days the later decides if it is the worse.
+#[test]
+fn a_later_measurement_decides_only_if_it_is_the_worse() {
+    let measured = |first: &str, second: &str| {
+        cutter(&format!(
+            "handle: [{{ value: {first}, on: 2026-01-05 }}, {{ value: {second}, on: 2026-02-01 }}]"
+        ))
+    };
+    assert_eq!(measured("7 ft", "6 ft").codes("cutter"), ["too-short-for-rail"]);
+    assert_eq!(measured("6 ft", "7 ft").codes("cutter"), ["disputed"]);
+    assert_eq!(measured("7 ft", "6 ft 5 in").outcome("cutter"), "met");
+    // Without a day it is older than any that has one.
+    let undated = "handle: [{ value: 6 ft, by: B. Mate }, { value: 7 ft, on: 2026-02-01 }]";
+    assert_eq!(cutter(undated).codes("cutter"), ["disputed"]);
+    let undated = "handle: [{ value: 7 ft, by: B. Mate }, { value: 6 ft, on: 2026-02-01 }]";
+    assert_eq!(cutter(undated).outcome("cutter"), "not-met");
+    // Of one day neither is the later.
+    let one_day = "handle: [{ value: 7 ft, on: 2026-02-01 }, { value: 6 ft, on: 2026-02-01 }]";
+    assert_eq!(cutter(one_day).codes("cutter"), ["disputed"]);
+}
+
+/// A freeboard that was measured decides against one that was stated; two that
+/// were measured stay rivals, since it changes with the load.
+#[test]
+fn a_measured_freeboard_decides_against_a_stated_one() {
+    let at = |second: &str| {
+        let freeboard =
+            format!("[{{ value: 4 ft 3 in, on: 2026-01-05, how: measured }}, {second}]");
+        let tool = "{ mark: LC-1, kind: long-handled line cutter, handle: 6 ft 5 in }";
+        by("plain.yaml", &vessel(&freeboard).with(&[tool]))
+    };
+    let stated = at("{ value: 5 ft, how: stated, on: 2026-02-01 }");
+    assert_eq!(stated.outcome("cutter"), "met");
+    assert!(stated.ran.stdout.contains("5 ft"));
+    assert_eq!(
+        at("{ value: 5 ft, how: measured, on: 2026-02-01 }").outcome("cutter"),
+        "cannot-tell"
     );
 }
 
@@ -82,7 +150,7 @@ fn with_trust_in_measurements_alone_a_label_is_no_figure() {
         );
     }
     let both = "[{ value: 7 ft, how: measured }, { value: 6 ft, how: label }]";
-    assert_eq!(trusting(both, "all").outcome("cutter"), "cannot-tell");
+    assert_eq!(trusting(both, "all").outcome("cutter"), "met");
     assert_eq!(trusting(both, "measured").outcome("cutter"), "met");
 }
 

@@ -48,7 +48,10 @@ impl Draw<'_> {
                 )
             }
             8 | 9 => {
-                format!("freeboard: [{{ value: {figure} }}, {{ value: {} }}]\n", self.length(b))
+                let b = self.length(b);
+                let how = ["", ", how: measured", ", how: label"];
+                let (one, other) = (*self.chance.one_of(&how), *self.chance.one_of(&how));
+                format!("freeboard: [{{ value: {figure}{one} }}, {{ value: {b}{other} }}]\n")
             }
             10 | 11 => {
                 let error = *self.chance.one_of(&["1/8 in", "1 mm", "0.000001 mm", "6 in"]);

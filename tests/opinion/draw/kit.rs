@@ -164,11 +164,32 @@ impl Draw<'_> {
         if self.rules.made_up {
             self.rival(kind, &mut attributes);
         }
+        let before = attributes.clone();
         let spoilt = self.chance.in_thousand(self.spoilt);
         if spoilt || self.chance.in_thousand(self.spoilt / 2) {
             self.spoil(lines, &mut attributes);
+            self.read_twice(&before, &mut attributes);
         }
         (attributes, spoilt)
+    }
+
+    /// Now and then what is spoilt was read otherwise too: on another day, off a
+    /// label or with a tape.
+    fn read_twice(&mut self, before: &Written, attributes: &mut Written) {
+        for (key, spoilt) in attributes.iter_mut().filter(|(key, _)| *key != "state") {
+            let Some(good) = before.get(key).filter(|good| *good != spoilt) else { continue };
+            if [good, spoilt].iter().any(|text| text.starts_with(['[', '{']))
+                || !self.chance.in_thousand(500)
+            {
+                continue;
+            }
+            let mut reading = |value: &str| {
+                let how = self.chance.one_of(&["measured", "measured", "label", "stated"]);
+                let on = self.chance.one_of(&["", ", on: 2008-05-01", ", on: 2008-06-01"]);
+                format!("{{ value: {value}, how: {how}{on} }}")
+            };
+            *spoilt = format!("[{}, {}]", reading(good), reading(spoilt));
+        }
     }
 
     /// The mark of the tool that a spare fits: mostly the one that it is for.

@@ -128,6 +128,20 @@ notice-sheet-of-other-rules = the sheet of the inspection record of { $day } was
     rules, or another revision of them
 notice-too-many-facts = so many facts are missing that not every way in which they can turn out was
     tried: where it says can't tell, it may be settled already
+# $mark, $day, $remark
+notice-remark = { $mark }, inspection record of { $day }: “{ $remark }”
+# $mark, $day, $read
+notice-mark-read-as = the mark of { $mark } was read as { $read } on { $day }
+# $mark, $day
+notice-unmarked = a tool without a mark was found on { $day }; here it is called { $mark }
+# $mark, $day
+notice-unlisted-mark = the inspection record of { $day } names { $mark }, which is not on the list,
+    and does not say what it is
+# $mark, $kinds
+notice-kind-disputed = { $mark } is a { $kinds }, by one word or another
+# $mark, $attribute, $counted, $overruled
+notice-readings-differ = { $mark }, { $attribute }: measured { $counted }, which counts; { $overruled }
+    does not
 notice-no-return = no day of return is known: judged as a trip of one day
 
 notice-ask-port-office = ask the port office which text binds on { $day }, and go by that
@@ -140,6 +154,10 @@ notice-write-fact = write it into the vessel's file
 notice-mend-day = check a trip that departs on { $day } or later, or mend the day of the record
 notice-check-rows = see that its rows still mean the same tools and figures; the record counts as it
     stands
+notice-mend-mark = see which of the two marks is right, and write it on the tool or in the list
+notice-give-mark = give it a mark, and list it
+notice-list-mark = list it with its kind, or write the kind in the record
+notice-settle-kind = look at it again, and write the right kind in the vessel's file
 notice-measure-freeboard = measure the freeboard again from where the rule takes it
 
 ## Why a requirement is not met, or what is missing
@@ -205,6 +223,7 @@ reason-not-measured = { $attribute } not measured
 reason-not-said = { $attribute }: nobody said
 # $attribute, $readings
 reason-disputed = { $attribute }: the readings { $readings } lie on both sides of the limit
+reading-label = { $value } (label)
 # $value, $person, $day
 reading-by-on = { $value } by { $person } on { $day }
 # $value, $person
@@ -217,6 +236,13 @@ reason-approximate = { $attribute } { $has }, the rule says { $limit }, and outs
 reason-wording-disputed = the rule's wording can be read in ways that differ here ({ $attributes })
 reason-state-unknown = nobody said whether it works
 reason-whereabouts-unknown = nobody said where it is
+# $sure, $last
+reason-expiry-disputed = good until { $sure } or until { $last }: its expiry was read in two ways
+reason-kind-disputed = a { $kinds }, by one word or another
+reason-certificate-disputed = the dates on the certificate of { $person } were read in two ways
+reason-person-disputed = whether { $person } is aboard was told in two ways
+# $reason, $readings
+reason-overruled = { $reason }; { $readings } does not count against what was measured
 reason-inspection-undated = no day of its last inspection is known
 reason-acquired-unknown = no day of acquisition is known; tolerated only if before { $day }
 reason-not-listed = no { $kinds } listed, but not everything aboard is listed
@@ -286,10 +312,14 @@ settle-wording = ask the authority how { $clause } is to be read, or bring one t
     reading
 settle-state = try out whether { $mark } works, and write it down
 settle-whereabouts = find out where { $mark } is
+settle-expiry = read the expiry on { $mark } again
+settle-kind = look at { $mark } again, and write down its kind
 settle-inspection = look up when { $mark } was last inspected, or have it inspected
 settle-acquired = look up when { $mark } was acquired
 settle-not-listed = look aboard for: { $kinds }; write down what is there
 settle-spare-fit = write down which tool { $mark } fits
+settle-certificate-again = read the dates on the certificate of { $person } again
+settle-person = find out whether { $person } is aboard
 settle-certificate = look up the dates on the certificate of { $person }
 settle-too-many-ways = list equal tools as one lot with a count, and leave out what is not for
     turtles
@@ -435,6 +465,8 @@ freeboard-not-measured = not measured
 freeboard-between = { $low } to { $high }
 # $reading, $next
 freeboard-or = { $reading } or { $next }
+# $readings, $stated
+freeboard-overruled = { $readings } (measured; not { $stated })
 # $readings, $station
 freeboard-at-station = { $readings } at { $station }
 # $readings, $place

@@ -160,6 +160,9 @@ compare-open-again = open again, first found open on { $day }
 # $day, $through
 compare-open-again-through = open again, first found open on { $day }, { $through }
 compare-mended = mended
+# $now, $then
+compare-renamed = met by { $now }, which was not listed then, while { $then } is gone without a word:
+    it may be the same, so that nothing is mended
 compare-settled = settled: it is met
 compare-record-gone = not put right, only without the record that found it
 compare-no-longer-asked = no longer asked, { $through }

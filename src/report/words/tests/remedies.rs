@@ -25,6 +25,7 @@ fn what_cannot_be_mended_is_replaced() {
         has: Has::Figure(figure("10 in")),
         demand: Demand::Least(figure("11 in")),
         by: None,
+        overruled: Vec::new(),
     };
     assert_eq!(
         stage.remedy(Outcome::NotMet, Some(1), vec![reason]),
@@ -66,6 +67,7 @@ fn a_document_is_seen_to() {
         has: Has::Feature(false),
         demand: Demand::Is(true),
         by: None,
+        overruled: Vec::new(),
     };
     assert_eq!(stage.vessel.kit[2].kind, PLACARD);
     assert_eq!(

@@ -58,6 +58,7 @@ fn people_and_gear_that_serve_are_named() {
         name: name.into(),
         roles: roles.iter().map(|role| (*role).to_owned()).collect(),
         certificates: Vec::new(),
+        in_doubt: false,
         place: Default::default(),
     };
     let crew = [person("A. Vela", &["owner"]), person("B. Rizo", &[]), person("C. Ojo", &[])];
