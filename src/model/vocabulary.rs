@@ -1,6 +1,6 @@
 //! The trade's words: kinds of tool, what is measured on them, and tags.
 
-use crate::measure::QuantityKind;
+use crate::measure::{LengthUnit, QuantityKind};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -64,6 +64,8 @@ pub struct Attribute {
     pub may_be: BTreeMap<String, Vec<String>>,
     /// Whether the tool can be lengthened in this dimension.
     pub lengthens: bool,
+    /// In which unit people say it, of a length.
+    pub unit: LengthUnit,
 }
 
 /// A kind of tool or document.
@@ -79,6 +81,9 @@ pub struct Kind {
     pub class: Class,
     /// What can be known of it.
     pub attributes: Vec<AttributeId>,
+    /// In which unit people say all its lengths, where not each dimension in
+    /// its own.
+    pub unit: Option<LengthUnit>,
 }
 
 /// A tag for permits, gear or areas.
@@ -123,6 +128,12 @@ impl Vocabulary {
     /// The attribute with that index.
     pub fn attribute(&self, id: AttributeId) -> &Attribute {
         &self.attributes[usize::from(id.0)]
+    }
+
+    /// In which unit people say the length of a thing of that kind.
+    pub fn unit(&self, kind: Option<KindId>, attribute: AttributeId) -> LengthUnit {
+        let whole = kind.and_then(|kind| self.kind(kind).unit);
+        whole.unwrap_or(self.attribute(attribute).unit)
     }
 
     /// The kind of that id, name or synonym, in any case, with spaces or

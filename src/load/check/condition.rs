@@ -72,7 +72,7 @@ pub(crate) fn tests(
         Line::Text(text) => {
             let attribute = attribute(key, kinds, words, spot)?;
             match said(text) {
-                Some(text) => test(attribute, text, words, at),
+                Some(text) => test(attribute, kinds, text, words, at),
                 None => nothing_said(key, spot),
             }
         }
@@ -142,11 +142,18 @@ fn acquired(text: &str, spot: &Spot<'_>) -> Option<Test> {
     found.or_else(|| spot.wrong(Fault::NoAcquisitionDay).of(text).none())
 }
 
-fn test(attribute: AttributeId, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Test> {
+fn test(
+    attribute: AttributeId,
+    kinds: &[KindId],
+    text: &str,
+    words: &Vocabulary,
+    spot: &Spot<'_>,
+) -> Option<Test> {
     let known = words.attribute(attribute);
     match &known.shape {
         AttributeShape::Quantity(kind) => {
-            let limit = spot.take(limit(text, *kind, spot))?;
+            let limit =
+                spot.take(limit(text, *kind, words.unit(kinds.first().copied(), attribute), spot))?;
             Some(Test::Limit { attribute, limit, written: text.to_owned() })
         }
         AttributeShape::Feature => Some(Test::Feature { attribute, wanted: spot.flag_of(text)? }),

@@ -6,11 +6,11 @@ use crate::load::check::value::kept;
 use crate::load::form::loose::{Single, Words};
 use crate::load::form::open::Open;
 use crate::load::form::vocabulary::{
-    AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, VocabularyFile,
+    AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, UNITS, VocabularyFile,
 };
 use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
-use crate::measure::QuantityKind;
+use crate::measure::{LengthUnit, QuantityKind};
 use crate::model::vocabulary::{
     Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Vocabulary, fold,
 };
@@ -69,6 +69,7 @@ fn attribute(id: String, form: AttributeForm, list: &Spot<'_>) -> Attribute {
         shape: shape(&form, &spot),
         shown: spot.flag("shown", &form.shown).unwrap_or(true),
         lengthens: spot.flag("lengthens", &form.lengthens).unwrap_or(false),
+        unit: spot.word("unit", &form.unit, &UNITS).unwrap_or(LengthUnit::Inches),
         name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
         measure: kept(form.measure),
         may_be: form.may_be.into_iter().flatten().map(|(word, may)| (word, may.0)).collect(),
@@ -127,6 +128,7 @@ fn kind(id: String, form: KindForm, words: &Vocabulary, list: &Spot<'_>) -> Kind
     }
     Kind {
         name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
+        unit: spot.word("unit", &form.unit, &UNITS),
         also: form.also.unwrap_or_default().0,
         class,
         attributes,

@@ -7,7 +7,7 @@ use crate::load::form::open::Open;
 use crate::load::form::{LONGEST_NAME, flags, words};
 use crate::load::read::fault::FileKind;
 use crate::load::read::parse::WrittenFile;
-use crate::measure::QuantityKind;
+use crate::measure::{LengthUnit, QuantityKind};
 use crate::model::vocabulary::Class;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -41,6 +41,9 @@ pub(crate) const CLASSES: [(&str, Class); 5] = [
     ("gear", Class::Gear),
     ("certificate", Class::Certificate),
 ];
+
+pub(crate) const UNITS: [(&str, LengthUnit); 2] =
+    [("ft", LengthUnit::Feet), ("in", LengthUnit::Inches)];
 
 /// The trade's words.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
@@ -90,6 +93,10 @@ pub(crate) struct AttributeForm {
     /// `yes` if the tool can be lengthened in it.
     #[schemars(extend("x-words" = flags()))]
     pub(crate) lengthens: Option<String>,
+    /// The unit in which people say such a length: `ft` or `in` (taken if
+    /// missing).
+    #[schemars(extend("x-words" = words(&UNITS)))]
+    pub(crate) unit: Option<String>,
     /// The words of a choice.
     pub(crate) words: Option<Texts>,
     /// For a choice: words that leave others open, with those others.
@@ -115,6 +122,10 @@ pub(crate) struct KindForm {
     pub(crate) class: Option<String>,
     /// The attributes that it has.
     pub(crate) attributes: Option<Texts>,
+    /// The unit in which people say all its lengths, `ft` or `in`; that of
+    /// each attribute if missing.
+    #[schemars(extend("x-words" = words(&UNITS)))]
+    pub(crate) unit: Option<String>,
 }
 
 /// A tag that also counts as wider ones.

@@ -289,8 +289,8 @@ mod tests {
     #[test]
     fn a_problem_tells_where_what_and_how_to_mend_it() {
         let place = Place::new(&"a.yaml".into(), "kit[0].handle");
-        let (error, text) = (QuantityError::NoUnit, "6".to_owned());
-        let fault = Fault::NoFigure { error, text, kind: QuantityKind::Angle };
+        let (error, meant) = (QuantityError::NoUnit, vec!["6 degrees".to_owned()]);
+        let fault = Fault::NoFigure { error, kind: QuantityKind::Angle, meant };
         let problem =
             Problem::new(place, fault).offending("6\u{1b}[31m").at(Position { line: 3, column: 9 });
         assert_eq!(
