@@ -63,6 +63,11 @@ pub(super) fn digest(text: &str) -> String {
     hex
 }
 
+/// The digest of a record of which the place for it is empty.
+pub(super) fn digest_of(record: &serde_json::Value) -> String {
+    digest(&record.to_string())
+}
+
 impl Entry {
     /// A vessel that was judged on this day.
     pub fn new(judged: &Judged, date: Day) -> Self {
@@ -97,7 +102,7 @@ impl Making<'_> {
             inspections.extend(entry.inspections.into_iter().map(|i| (i.file.clone(), i)));
         }
         inputs.inspections = inspections.into_values().collect();
-        AuditRecord {
+        let mut record = AuditRecord {
             schema: SCHEMA.to_owned(),
             program: Program::this(),
             date: self.orders.date,
@@ -107,7 +112,10 @@ impl Making<'_> {
             vessels,
             refused: refused.iter().map(|refusal| refused_file(refusal)).collect(),
             inputs,
-        }
+            sha256: None,
+        };
+        record.sha256 = serde_json::to_value(&record).ok().map(|whole| digest_of(&whole));
+        record
     }
 
     fn asked(&self) -> AskedOnRecord {

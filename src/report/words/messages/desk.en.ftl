@@ -38,6 +38,11 @@ schema-how = `kitmuster schema NAME` prints the JSON Schema (2020-12) of one.
 
 ## Audits on record
 
+record-whole = the whole record has the digest { $digest }, as it was made
+# $found, $said
+record-not-whole = the record was changed since it was made, be it the auditor, the day or what
+    was found: its digest is { $found }, on record is { $said }
+record-no-digest = the record has no digest of the whole; who audited and when is not covered
 record-no-seal = A digest shows that an input was changed, not by whom; a record is no sealed
     document. Keep it where nobody else can write.
 # $line, $column, $what
