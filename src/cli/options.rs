@@ -110,6 +110,7 @@ fn as_check(arguments: &OptionsArguments) -> CheckArguments {
         profile: Vec::new(),
         requirements: arguments.requirements.clone(),
         on: arguments.on,
+        date: None,
         back: arguments.back,
         inspection: arguments.inspection.clone(),
         catalogue: arguments.catalogue.clone(),
@@ -134,7 +135,9 @@ fn notices(input: &Input, arguments: &OptionsArguments) -> Vec<Notice> {
         Notice::NoReturn
         | Notice::RecordAfterDeparture { .. }
         | Notice::FreeboardOtherPlace { .. }
-        | Notice::SheetOutOfDate { .. } => true,
+        | Notice::SheetOutOfDate { .. }
+        | Notice::TripOver { .. }
+        | Notice::ListOld { .. } => true,
         Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }

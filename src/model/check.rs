@@ -174,6 +174,17 @@ pub enum Notice {
     },
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
+    /// The planned trip was over on the day on which it was asked: the verdict
+    /// speaks of the past.
+    TripOver {
+        /// The day of return.
+        back: Day,
+    },
+    /// The list was declared more than a year before departure.
+    ListOld {
+        /// The day on which it was declared.
+        declared: Day,
+    },
 }
 
 /// The result of checking one vessel.
@@ -230,6 +241,8 @@ stable_words! {
             Notice::FreeboardOtherPlace { .. } => "freeboard-other-place",
             Notice::SheetOutOfDate { .. } => "sheet-out-of-date",
             Notice::NoReturn => "no-return",
+            Notice::TripOver { .. } => "trip-over",
+            Notice::ListOld { .. } => "list-old",
     }
 }
 

@@ -63,6 +63,7 @@ fn attribute(id: &str, name: &str, shape: AttributeShape) -> Attribute {
         measure: None,
         shown: id != "steel",
         may_be: BTreeMap::new(),
+        also: BTreeMap::new(),
         lengthens: id == "handle",
         unit: LengthUnit::Feet,
         shape,

@@ -64,7 +64,8 @@ pub(super) fn digest(text: &str) -> String {
 }
 
 /// The digest of a record of which the place for it is empty.
-pub(super) fn digest_of(record: &serde_json::Value) -> String {
+pub(super) fn digest_of(mut record: serde_json::Value) -> String {
+    record.sort_all_objects();
     digest(&record.to_string())
 }
 
@@ -114,7 +115,7 @@ impl Making<'_> {
             inputs,
             sha256: None,
         };
-        record.sha256 = serde_json::to_value(&record).ok().map(|whole| digest_of(&whole));
+        record.sha256 = serde_json::to_value(&record).ok().map(digest_of);
         record
     }
 
@@ -199,7 +200,9 @@ fn notice(notice: &Notice) -> NoticeOnRecord {
         Notice::UnknownWords { words: unknown, .. } => words.clone_from(unknown),
         Notice::RecordAfterDeparture { on }
         | Notice::FreeboardOtherPlace { on }
-        | Notice::SheetOutOfDate { on, .. } => day = Some(*on),
+        | Notice::SheetOutOfDate { on, .. }
+        | Notice::TripOver { back: on }
+        | Notice::ListOld { declared: on } => day = Some(*on),
         Notice::NoRuleNamesVessel | Notice::NoReturn => {}
     }
     NoticeOnRecord { code: notice.code().to_owned(), rule, profile, day, words }

@@ -98,7 +98,7 @@ pub fn whole(text: &str) -> Whole {
     let mut record: serde_json::Value = serde_json::from_str(text).unwrap_or_default();
     let said = record.as_object_mut().and_then(|keys| keys.remove("sha256"));
     let Some(serde_json::Value::String(said)) = said else { return Whole::Unsaid };
-    let found = digest_of(&record);
+    let found = digest_of(record);
     if said == found { Whole::Kept(said) } else { Whole::Changed { said, found } }
 }
 

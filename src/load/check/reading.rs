@@ -3,7 +3,7 @@
 //! Imports `model` and `measure`; what is not known is no reading, and what no
 //! boat has (a freeboard of zero, a range that runs backwards) is refused.
 
-use crate::load::check::value::{is_unknown, kept, same_word};
+use crate::load::check::value::{is_unknown, kept};
 use crate::load::form::loose::{Loose, Single};
 use crate::load::form::open::{HOW, ReadingForm, WrittenAttributes};
 use crate::load::form::profile::FREEBOARD_FROM;
@@ -160,8 +160,7 @@ fn datum(text: String, attribute: &Attribute, unit: LengthUnit, spot: &Spot<'_>)
         AttributeShape::Quantity(kind) => spot.figure_in(text, *kind, unit).map(Datum::Figure),
         AttributeShape::Feature => spot.flag_of(&text).map(Datum::Feature),
         AttributeShape::Choice(words) => {
-            let known = words.iter().find(|known| same_word(known, text.trim()));
-            known.map(|known| Datum::Word(known.clone())).or_else(|| {
+            attribute.word(&text).map(|known| Datum::Word(known.clone())).or_else(|| {
                 spot.wrong(Fault::UnknownChoice(attribute.id.clone()))
                     .none_of(&text, words.iter().map(String::as_str))
                     .none()

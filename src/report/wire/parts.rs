@@ -295,7 +295,9 @@ fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts 
         }
         Told::RecordAfterDeparture { on }
         | Told::FreeboardOtherPlace { on }
-        | Told::SheetOutOfDate { on, .. } => NoticeFacts { day: Some(day(*on)), ..none },
+        | Told::SheetOutOfDate { on, .. }
+        | Told::TripOver { back: on }
+        | Told::ListOld { declared: on } => NoticeFacts { day: Some(day(*on)), ..none },
     }
 }
 

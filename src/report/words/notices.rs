@@ -41,6 +41,8 @@ pub(crate) fn notice(notice: &Notice, locale: Locale) -> String {
             (false, _) => locale.notice_sheet_of_other_rules(on),
         },
         Notice::NoReturn => locale.notice_no_return().to_owned(),
+        Notice::TripOver { back } => locale.notice_trip_over(back),
+        Notice::ListOld { declared } => locale.notice_list_old(declared),
     }
 }
 
@@ -56,6 +58,8 @@ pub(crate) fn notice_remedy(notice: &Notice, locale: Locale) -> Option<String> {
         Notice::RecordAfterDeparture { on } => return Some(locale.notice_mend_day(on)),
         Notice::SheetOutOfDate { .. } => locale.notice_check_rows(),
         Notice::FreeboardOtherPlace { .. } => locale.notice_measure_freeboard(),
+        Notice::TripOver { .. } => locale.notice_other_day(),
+        Notice::ListOld { .. } => locale.notice_list_again(),
         Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }
@@ -89,6 +93,8 @@ mod tests {
                 Some("same tools and figures"),
             ),
             (Notice::NoReturn, None),
+            (Notice::TripOver { back: day }, Some("`--on DATE`")),
+            (Notice::ListOld { declared: day }, Some("`declared:`")),
         ];
         for (told, part) in &notices {
             assert!(

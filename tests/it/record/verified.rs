@@ -128,6 +128,11 @@ fn a_change_that_no_verdict_hangs_on_is_told() {
     assert_eq!(status, 0, "{page}");
     let digest = whole["sha256"].as_str().unwrap();
     assert!(page.contains(&format!("has the digest {digest}, as it was made")), "{page}");
+    let (status, page) = verified(&|r| {
+        let keys = std::mem::take(r.as_object_mut().unwrap());
+        r.as_object_mut().unwrap().extend(keys.into_iter().rev());
+    });
+    assert_eq!(status, 0, "the order of keys: {page}");
     let changes: [&dyn Fn(&mut Value); 5] = [
         &|r| r["auditor"] = json!("Somebody Else"),
         &|r| r["date"] = json!("2026-06-29"),

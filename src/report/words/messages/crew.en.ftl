@@ -129,6 +129,10 @@ notice-sheet-of-other-rules = the sheet of the inspection record of { $day } was
 notice-no-return = no day of return is known: judged as a trip of one day
 
 notice-ask-port-office = ask the port office which text binds on { $day }, and go by that
+notice-trip-over = the trip was over on { $day }: the verdict speaks of the past
+notice-list-old = the list was declared on { $day }, more than a year before departure
+notice-other-day = `--on DATE` judges another day
+notice-list-again = go through the kit again, and write the new day under `declared:`
 notice-mend-spelling = mend the spelling if it is a slip (`kitmuster words` lists those that are
     known); else ask the port office which rule binds
 notice-write-permits = write `permits:` into the vessel's file, `permits: []` if there is none
@@ -241,6 +245,9 @@ unknown-feature = nobody said whether the vessel has { $feature }
 unknown-hooks = the hooks aboard, or type or wire of one, are not known
 unknown-lines = the lines aboard, or the diameter of one, are not known
 unknown-people = nobody said who is aboard, with what roles and certificates
+unknown-role = a person aboard has a role by a name that is not known here
+# $word, $others
+unknown-which = `{ $word }` may be { $others }
 unknown-aboard = nobody can tell whether a working { $kind } is aboard
 
 ## How a missing fact is found out, in the imperative
@@ -259,6 +266,9 @@ find-feature = write down whether the vessel has { $feature }
 find-hooks = write down every kind of hook aboard, with type and wire of each
 find-lines = write down every kind of line aboard, with the diameter of each
 find-people = write down who is aboard, with roles and certificates
+find-role = write each role by a name that `kitmuster words` lists
+# $word, $others
+find-which = write which it is in place of `{ $word }`: { $others }
 find-aboard = look whether a { $kind } is aboard and works
 
 ## What settles a can't tell, in the imperative
@@ -682,6 +692,14 @@ doubt-trips-over =
        *[other] { $number } trips are over, their verdict speaks of the past: { $vessels };
             `--on DATE` judges another day
     }
+# $number, $vessels
+doubt-lists-old =
+    { $number ->
+        [one] 1 list was declared more than a year before departure: { $vessels }; have it gone
+            through again
+       *[other] { $number } lists were declared more than a year before departure: { $vessels };
+            have them gone through again
+    }
 # $register, $number, $files
 doubt-same-register = the register number { $register } stands in { $number } files, a vessel may be
     counted twice: { $files }
@@ -777,6 +795,7 @@ words-leaves-open = { $words }; `{ $word }` leaves open whether it is { $others 
 words-also = also: { $words }
 words-keys = keys: { $keys }
 words-counts-as = counts as { $kinds }
+words-may-be = may be { $others }; no rule can name it
 
 ## Which ways of freeing a turtle are open
 
