@@ -89,7 +89,7 @@ fn everyday_words_for_the_same_are_read_as_it() {
     }
     let person = |roles: &str| {
         let people = format!(
-            "[{{ name: A, roles: [{roles}], certificates: [{{ kind: workshop certificate, issued: 2025-06-01 }}] }}]"
+            "[{{ name: A, roles: [{roles}], certificates: [{{ kind: workshop certificate, issued: 2023-06-01 }}] }}]"
         );
         let judged = vessel("3 ft").set("people", &people);
         judged
@@ -134,6 +134,28 @@ fn a_trip_that_is_over_and_an_old_list_are_told() {
     assert!(check.is_empty() && audit.is_empty(), "{check:?} {audit:?}");
     let (check, audit) = codes("2025-03-02", &["--date", "2026-03-09"]);
     assert_eq!((check, audit), (vec!["list-old".to_owned()], vec!["lists-old".to_owned()]));
+}
+
+/// What was only assumed of a hook or a line that nobody wrote down is no
+/// figure that anybody is asked for.
+#[test]
+fn an_assumed_figure_is_no_demand() {
+    let folder = tempfile::tempdir().unwrap();
+    let rule = "format: profile/1\nid: own\nrule: own\nedition: one\ntitle: Own\n\
+                standing: good practice\nrequirements:\n  \
+                - { id: bolt, title: B, verified: common practice, carry: 1 bolt cutters, with: { cuts-hook: at least the heaviest hook aboard } }\n  \
+                - { id: line, title: L, verified: common practice, carry: 1 line cutters, with: { cuts-monofilament: at least the thickest line aboard } }\n";
+    let rule = write(folder.path(), "own.yaml", rule);
+    let tools = ["{ mark: BC-1, kind: bolt cutters }", "{ mark: MC-1, kind: line cutters }"];
+    for kit in [&tools[..], &[]] {
+        let bare = vessel("3 ft").unsaid("hooks").unsaid("lines").with(kit);
+        let judged = bare.under(&rule, ON);
+        let way = judged.only()["way_to_ready"].to_string();
+        assert!(way.contains("steps"), "{way}");
+        for figure in ["0.04 in", "1 mm"] {
+            assert!(!way.contains(figure), "{kit:?}: {way}");
+        }
+    }
 }
 
 /// By a word that nobody knows no rule is found, so that none was checked.
