@@ -48,7 +48,7 @@ pub(super) fn demand_what_is_known(steps: &mut [Step], known: &Point<'_>) {
     for step in steps {
         let requirement = &known.profile.requirements[step.requirement];
         let limit_of = |wanted| {
-            let tests = requirement.need.specs().into_iter().flat_map(|spec| &spec.tests);
+            let tests = requirement.need.specs().flat_map(|spec| &spec.tests);
             let mut limits = tests.filter_map(|test| match test {
                 Test::Limit { attribute, limit, .. } if *attribute == wanted => Some(limit),
                 _ => None,
