@@ -81,6 +81,11 @@ pub(super) struct CheckArguments {
     #[arg(long = "return", value_name = "DATE", value_parser = day)]
     pub(super) back: Option<Day>,
 
+    /// The day on which it is asked, to tell a planned trip that is over
+    /// [default: today]
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub(super) date: Option<Day>,
+
     /// An inspection record to lay over the inventory; may be given several
     /// times
     #[arg(long, value_name = "FILE")]

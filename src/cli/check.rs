@@ -11,6 +11,7 @@ use super::stop::Stop;
 use super::trip::{today, trip};
 use super::{inputs, quote};
 use crate::engine::{self, Depth, Request};
+use crate::fleet;
 use crate::freeing::Prepared;
 use crate::freeing::{self, Terms};
 use crate::load::{self, Library, Problem, Refusal, Source};
@@ -97,7 +98,12 @@ pub(super) fn run(arguments: &CheckArguments, terminal: &Terminal) -> Result<Exi
     })?;
     quote::one_currency(&catalogues)?;
     let locale = arguments.units.into();
-    let check = input.check(arguments.trust.into(), Depth::Whole, locale);
+    let mut check = input.check(arguments.trust.into(), Depth::Whole, locale);
+    // Whoever names the day of a trip knows that it is over.
+    let date = arguments
+        .on
+        .map_or_else(|| arguments.date.unwrap_or_else(today), |_| check.asked.departure);
+    check.notices.extend(fleet::notices(&check, date));
     let vocabulary = &input.library.vocabulary;
     let practice = input.library.practice.as_ref();
     let freeing = practice.map(|practice| {

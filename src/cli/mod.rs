@@ -14,6 +14,7 @@ mod inputs;
 mod library;
 mod options;
 mod output;
+mod passing;
 mod profiles;
 mod quote;
 mod schema;

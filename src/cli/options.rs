@@ -110,6 +110,7 @@ fn as_check(arguments: &OptionsArguments) -> CheckArguments {
         profile: Vec::new(),
         requirements: arguments.requirements.clone(),
         on: arguments.on,
+        date: None,
         back: arguments.back,
         inspection: arguments.inspection.clone(),
         catalogue: arguments.catalogue.clone(),
@@ -133,14 +134,15 @@ fn notices(input: &Input, arguments: &OptionsArguments) -> Vec<Notice> {
     let bears = |notice: &Notice| match notice {
         Notice::NoReturn
         | Notice::RecordAfterDeparture { .. }
-        | Notice::FreeboardOtherPlace { .. }
         | Notice::SheetOutOfDate { .. }
         | Notice::Remark { .. }
         | Notice::MarkReadAs { .. }
         | Notice::Unmarked { .. }
         | Notice::UnlistedMark { .. }
         | Notice::KindDisputed { .. }
-        | Notice::ReadingsDiffer { .. } => true,
+        | Notice::ReadingsDiffer { .. }
+        | Notice::TripOver { .. }
+        | Notice::ListOld { .. } => true,
         Notice::NoRuleNamesVessel
         | Notice::NotInForce { .. }
         | Notice::DoesNotBind { .. }

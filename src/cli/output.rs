@@ -1,9 +1,10 @@
 //! Where results go: a locked terminal stream, or a file that is written
 //! whole or not at all.
 //!
-//! Imports nothing of this crate but `Stop` and its messages. A broken pipe is
-//! no error.
+//! Imports nothing of this crate but `Stop`, its messages and `passing`. A broken
+//! pipe is no error.
 
+use super::passing;
 use super::stop::Stop;
 use crate::report::desk;
 use std::io::{self, ErrorKind, IsTerminal, Write};
@@ -87,13 +88,29 @@ pub(super) fn write_whole(path: &Path, text: &str) -> Result<(), Stop> {
 /// over a file that is there only where that was insisted on.
 pub(super) fn write_form(path: &Path, text: &str, insist: bool) -> Result<(), Stop> {
     let mut whole = Whole::of(path, text)?;
-    whole.replaces = insist;
+    if let Whole::File(file) = &mut whole {
+        file.replaces = insist;
+    }
     whole.finish()
 }
 
+/// Whether a place is standard output by another name.
+fn is_standard_output(path: &Path) -> bool {
+    ["-", "/dev/stdout", "/dev/fd/1"].iter().any(|name| path == Path::new(name))
+}
+
 /// A file that is written bit by bit and takes its name only once it is
-/// whole; dropped before, it leaves no trace.
-pub(super) struct Whole {
+/// whole; dropped before, it leaves no trace. Under the name of standard
+/// output it is printed.
+pub(super) enum Whole {
+    /// Standard output.
+    Printed,
+    /// A file.
+    File(Box<InTheMaking>),
+}
+
+/// A file under its passing name.
+pub(super) struct InTheMaking {
     path: std::path::PathBuf,
     target: std::path::PathBuf,
     folder: std::path::PathBuf,
@@ -105,11 +122,10 @@ pub(super) struct Whole {
 impl Whole {
     /// Begins a file at this place.
     pub(super) fn begin(path: &Path) -> Result<Self, Stop> {
-        let refuse = |why: String| not_written(path, &why);
-        let (target, folder) = place(path).map_err(refuse)?;
-        let file = builder(&target).map_err(|error| refuse(why_not(&error, &folder)))?;
-        let file = io::BufWriter::new(file);
-        Ok(Self { path: path.to_path_buf(), target, folder, file, replaces: true })
+        if is_standard_output(path) {
+            return Ok(Self::Printed);
+        }
+        InTheMaking::begin(path).map(|file| Self::File(Box::new(file)))
     }
 
     /// A file of which all is known, without colour.
@@ -121,24 +137,58 @@ impl Whole {
 
     /// Writes a part.
     pub(super) fn write(&mut self, text: &str) -> Result<(), Stop> {
-        let (path, folder) = (&self.path, &self.folder);
-        let told = |error: io::Error| not_written(path, &why_not(&error, folder));
-        self.file.write_all(text.as_bytes()).map_err(told)
+        match self {
+            Self::Printed => print(text),
+            Self::File(file) => file.write(text),
+        }
     }
 
     /// Whole, and safely on the disk under its passing name: where several
     /// files belong together, none takes its name before all have come so far.
     pub(super) fn settle(&mut self) -> Result<(), Stop> {
+        match self {
+            Self::Printed => Ok(()),
+            Self::File(file) => file.settle(),
+        }
+    }
+
+    /// Gives it its name.
+    pub(super) fn finish(self) -> Result<(), Stop> {
+        match self {
+            Self::Printed => Ok(()),
+            Self::File(file) => file.finish(),
+        }
+    }
+}
+
+impl InTheMaking {
+    fn begin(path: &Path) -> Result<Self, Stop> {
+        let refuse = |why: String| not_written(path, &why);
+        let (target, folder) = place(path).map_err(refuse)?;
+        let file =
+            passing::make(&target, as_usual).map_err(|error| refuse(why_not(&error, &folder)))?;
+        let file = io::BufWriter::new(file);
+        Ok(Self { path: path.to_path_buf(), target, folder, file, replaces: true })
+    }
+
+    fn write(&mut self, text: &str) -> Result<(), Stop> {
+        let (path, folder) = (&self.path, &self.folder);
+        let told = |error: io::Error| not_written(path, &why_not(&error, folder));
+        self.file.write_all(text.as_bytes()).map_err(told)
+    }
+
+    fn settle(&mut self) -> Result<(), Stop> {
         let settled = self.file.flush().and_then(|()| self.file.get_ref().as_file().sync_all());
         settled.map_err(|error| not_written(&self.path, &why_not(&error, &self.folder)))
     }
 
-    /// Gives it its name.
-    pub(super) fn finish(mut self) -> Result<(), Stop> {
+    fn finish(mut self) -> Result<(), Stop> {
         self.settle()?;
         let Self { path, target, folder, file, replaces } = self;
+        let passing_name = file.get_ref().path().to_path_buf();
         let file = file.into_inner().map_err(|error| error.into_error());
         let kept = file.and_then(|file| keep(file, &target, replaces));
+        passing::forget(&passing_name);
         kept.map_err(|error| match error.kind() {
             ErrorKind::AlreadyExists => {
                 Stop::usage(desk::command_there_already(&path.display()), desk::command_insist())
@@ -189,17 +239,6 @@ fn place(path: &Path) -> Result<(std::path::PathBuf, std::path::PathBuf), String
 
 fn is_slash(byte: u8) -> bool {
     std::path::is_separator(char::from(byte))
-}
-
-/// A file of a passing name beside the one that it is to become.
-fn builder(target: &Path) -> io::Result<tempfile::NamedTempFile> {
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".kitmuster-");
-    as_usual(&mut builder, target);
-    match target.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => builder.tempfile_in(folder),
-        _ => builder.tempfile_in("."),
-    }
 }
 
 /// Gives the file its name; without leave to replace, only if nobody has it.

@@ -45,6 +45,7 @@ fn as_check(arguments: &SheetArguments, vessel: PathBuf) -> CheckArguments {
         profile: arguments.profile.clone(),
         requirements: arguments.requirements.clone(),
         on: arguments.on,
+        date: None,
         back: arguments.back,
         inspection: arguments.inspection.clone(),
         catalogue: Vec::new(),

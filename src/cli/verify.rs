@@ -15,7 +15,9 @@ use std::path::Path;
 /// Judges the record again and prints what differs.
 pub(super) fn run(arguments: &VerifyArguments, terminal: &Terminal) -> Result<Exit, Stop> {
     let path = &arguments.record;
-    let record = open(path)?;
+    let text = text(path)?;
+    let record = read(path, &text)?;
+    let whole = record::whole(&text);
     let again = record::again(&record).map_err(|refused| match refused {
         Refused::Library(refusal) => {
             let mut told = refusal;
@@ -26,16 +28,23 @@ pub(super) fn run(arguments: &VerifyArguments, terminal: &Terminal) -> Result<Ex
     })?;
     let shipped = Library::shipped().map_err(|refusal| Stop::Refused(vec![refusal]))?;
     let newer = record::newer(&record, &shipped);
-    let of = Verified { record: &record, again: &again, newer: &newer, locale: Locale::default() };
+    let locale = Locale::default();
+    let of = Verified { record: &record, whole: &whole, again: &again, newer: &newer, locale };
     output::print(&report::audit::record::verified(&of, terminal.width))?;
-    Ok(if again.differences.is_empty() { Exit::Ready } else { Exit::NotReady })
+    Ok(if of.is_the_same() { Exit::Ready } else { Exit::NotReady })
 }
 
 /// Reads a record, with everything that it must hold.
 pub(super) fn open(path: &Path) -> Result<AuditRecord, Stop> {
-    let text =
-        load::read_long(path, LARGEST_RECORD).map_err(|refusal| Stop::Refused(vec![refusal]))?;
-    record::read(&text).map_err(|broken| {
+    read(path, &text(path)?)
+}
+
+fn text(path: &Path) -> Result<String, Stop> {
+    load::read_long(path, LARGEST_RECORD).map_err(|refusal| Stop::Refused(vec![refusal]))
+}
+
+fn read(path: &Path, text: &str) -> Result<AuditRecord, Stop> {
+    record::read(text).map_err(|broken| {
         let told = report::audit::record::broken(&broken);
         unusable(path, &told)
     })

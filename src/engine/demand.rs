@@ -36,9 +36,17 @@ pub struct Demands {
 pub struct PointDemands {
     /// By requirement; `None` where it asks for no tool here.
     pub by_requirement: Vec<Option<OpenDemand>>,
-    /// For each part that several tools share: those tools, of which one
-    /// serves once.
-    pub parts: Vec<Vec<usize>>,
+    /// The parts that tools are put together from.
+    pub parts: Vec<SharedPart>,
+}
+
+/// A part, or a lot of equal parts, that several tools share.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct SharedPart {
+    /// The tools that have one, and the part itself where the kit lists it.
+    pub tools: Vec<usize>,
+    /// How many there are: so many of the tools serve at once.
+    pub there: u32,
 }
 
 /// What one requirement demands; tools are indices into the kit.
@@ -224,9 +232,9 @@ fn point_demands(point: &Point<'_>) -> PointDemands {
     let views = views(point);
     let strict = candidates::problem(&views, point, Pass::Strict);
     let generous = candidates::problem(&views, point, Pass::Generous);
-    let parts = (0..strict.part_count).map(|part| {
+    let parts = strict.parts_there.iter().enumerate().map(|(part, there)| {
         let with = |tool: &usize| strict.parts[*tool].contains(&part);
-        (0..strict.listed).filter(with).collect()
+        SharedPart { tools: (0..strict.listed).filter(with).collect(), there: *there }
     });
     // Each may lean only on those that are settled before it.
     let order = groups::order(&strict);
@@ -306,14 +314,14 @@ impl Feasibility {
         };
         let mut parts = vec![Vec::new(); tools];
         for (part, shared) in demands.parts.iter().enumerate() {
-            shared.iter().for_each(|tool| parts[*tool].push(part));
+            shared.tools.iter().for_each(|tool| parts[*tool].push(part));
         }
         Self(Problem {
             demands: demands.by_requirement.iter().enumerate().map(demand).collect(),
             capacity: vec![0; tools],
             listed: tools,
             parts,
-            part_count: demands.parts.len(),
+            parts_there: demands.parts.iter().map(|part| part.there).collect(),
             lot_parts: None,
             groups: 0,
         })

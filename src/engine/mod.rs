@@ -56,7 +56,6 @@ pub fn check(request: &Request<'_>) -> Check {
 pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) -> Check {
     let (known, ahead): (Vec<_>, Vec<_>) =
         inspections.iter().cloned().partition(|record| record.on <= terms.departure);
-    let (declared_from, measured) = (vessel.freeboard.from, !vessel.freeboard.stations.is_empty());
     let mut notices = statements::tell::of_records(&vessel, &known, terms.vocabulary);
     let vessel = statements::judged(vessel, &known, terms.vocabulary, terms.trust);
     let asked = Asked {
@@ -68,11 +67,6 @@ pub fn check_own(vessel: Vessel, inspections: &[Inspection], terms: &Terms<'_>) 
     notices.extend(statements::tell::of_vessel(&vessel, terms.vocabulary));
     let Applicable { editions, notices: of_rules } = editions::applicable(terms, &vessel, days);
     notices.splice(0..0, of_rules);
-    let elsewhere = |record: &&Inspection| {
-        record.freeboard.as_ref().is_some_and(|taken| taken.from != declared_from) && measured
-    };
-    let other_place = |record: &Inspection| Notice::FreeboardOtherPlace { on: record.on };
-    notices.extend(known.iter().filter(elsewhere).map(other_place));
     notices.extend(ahead.iter().map(|record| Notice::RecordAfterDeparture { on: record.on }));
     if terms.back.is_none() {
         notices.push(Notice::NoReturn);

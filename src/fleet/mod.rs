@@ -17,7 +17,7 @@ mod run;
 mod select;
 mod summary;
 
-pub use doubts::Doubt;
+pub use doubts::{Doubt, notices};
 pub use judge::{Judged, Orders, Row};
 pub use lapses::{After, HORIZONS, Lapse, What, lapses};
 pub use marks::{SameMark, same_marks};

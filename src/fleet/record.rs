@@ -8,7 +8,8 @@
 //! A record is repeated by its own rules: every profile and the vocabulary are in
 //! it as texts, so that a verdict does not hang on which program is asked later.
 //! It is no sealed document: who can write one can write one that agrees with
-//! itself. Refused is a record of which an input does not have its digest, or of
+//! itself. One digest covers all of it, the auditor and the day too, so that it
+//! can be kept or signed elsewhere. Refused is a record of which an input does not have its digest, or of
 //! which the parts contradict each other (a vessel, a profile, a finding or an
 //! inspection record twice, editions that are not those of its profiles, a profile
 //! asked for that is not in it). What is only shown otherwise (a selection, an
@@ -23,7 +24,7 @@ mod torn;
 
 pub use again::{Again, Difference, Differs, Newer, Refused, again, newer};
 pub use make::{Entry, Making};
-pub use read::{Broken, read};
+pub use read::{Broken, Whole, read, whole};
 
 use crate::measure::Day;
 use crate::model::check::{Notice, Why};
@@ -67,6 +68,11 @@ pub struct AuditRecord {
     pub refused: Vec<RefusedOnRecord>,
     /// Everything that was read.
     pub inputs: Inputs,
+    /// The SHA-256 digest of all the rest: of the record without this key, its
+    /// keys in order and no blanks between (RFC 8785). Older records have none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(regex(pattern = "^[0-9a-f]{64}$"))]
+    pub sha256: Option<String>,
 }
 
 /// The program that made a record.

@@ -43,6 +43,18 @@ impl QuantityKind {
             Self::Count => "2",
         }
     }
+
+    /// The units in which such a quantity is said, the usual ones first, of
+    /// which that of a length is told.
+    pub fn units(self, length: LengthUnit) -> &'static [&'static str] {
+        match (self, length) {
+            (Self::Length, LengthUnit::Feet) => &["ft", "m", "in", "cm", "mm"],
+            (Self::Length, LengthUnit::Inches) => &["in", "cm", "mm"],
+            (Self::Mass, _) => &["lb", "kg"],
+            (Self::Angle, _) => &["degrees"],
+            (Self::HookSize | Self::Count, _) => &[],
+        }
+    }
 }
 
 impl Quantity {
@@ -110,6 +122,16 @@ impl Quantity {
     }
 }
 
+/// The unit in which people say a length of some sort.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash)]
+pub enum LengthUnit {
+    /// Feet, or metres.
+    #[default]
+    Feet,
+    /// Inches, or centimetres.
+    Inches,
+}
+
 /// A quantity as its author wrote it.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Figure {
@@ -130,6 +152,52 @@ impl Figure {
         let text = text.trim();
         let (quantity, system) = read(text, kind)?;
         Ok(Self { quantity, written: text.to_owned(), system })
+    }
+
+    /// Reads a figure, or two with the lower first: `4 ft to 5 ft`, `4–5 ft`,
+    /// `4-5 ft`. A figure without a unit has that of the one after it.
+    ///
+    /// # Errors
+    /// As the quantity's own parser.
+    pub fn parse_range(text: &str, kind: QuantityKind) -> Result<(Self, Self), QuantityError> {
+        let error = match Self::parse(text, kind) {
+            Ok(only) => return Ok((only.clone(), only)),
+            Err(error) => error,
+        };
+        for (low, high) in RANGE_SIGNS.iter().filter_map(|sign| text.split_once(sign)) {
+            let upper = match Self::parse(high, kind) {
+                Ok(upper) => upper,
+                Err(QuantityError::NoUnit) => return Err(QuantityError::NoUnit),
+                Err(_) => continue,
+            };
+            if let Ok(lower) = Self::parse(low, kind) {
+                return Ok((lower, upper));
+            }
+            let unit = high.trim_start_matches(|c: char| !c.is_alphabetic() && !is_mark(c));
+            let unit = unit.split(|c: char| c.is_ascii_digit()).next().unwrap_or_default();
+            let blank = if unit.starts_with(is_mark) { "" } else { " " };
+            if let Ok(lower) = Self::parse(&format!("{}{blank}{unit}", low.trim()), kind) {
+                return Ok((lower, upper));
+            }
+        }
+        Err(error)
+    }
+
+    /// What a text may mean that is no figure, in the units of its dimension:
+    /// only what is one, as `reads` tells.
+    pub fn meant(
+        text: &str,
+        error: &QuantityError,
+        units: &[&str],
+        reads: impl Fn(&str) -> bool,
+    ) -> Vec<String> {
+        let text = text.trim();
+        let tried: Vec<String> = match error {
+            QuantityError::NoUnit => units.iter().map(|unit| format!("{text} {unit}")).collect(),
+            QuantityError::AmbiguousComma => vec![text.replace(',', ""), text.replace(',', ".")],
+            _ => Vec::new(),
+        };
+        tried.into_iter().filter(|text| reads(text)).take(2).collect()
     }
 
     /// The same of a text that becomes the figure's own.
@@ -192,6 +260,14 @@ impl Figure {
     }
 }
 
+/// What stands between the two figures of a range.
+const RANGE_SIGNS: [&str; 4] = [" to ", "–", "—", "-"];
+
+/// The marks that stand for feet and inches.
+fn is_mark(c: char) -> bool {
+    matches!(c, '\'' | '’' | '′' | '"' | '”' | '″')
+}
+
 /// The quantity of a text without space around it, and its system.
 fn read(text: &str, kind: QuantityKind) -> Result<(Quantity, System), QuantityError> {
     Ok(match kind {
@@ -239,6 +315,35 @@ mod tests {
         for text in ["6 ft", " 6 ft", "6 ft  ", "\t6 ft "] {
             let figure = Figure::of_text(text.to_owned(), QuantityKind::Length).unwrap();
             assert_eq!(figure.written, "6 ft", "{text:?}");
+        }
+    }
+
+    #[test]
+    fn a_range_is_read_as_people_write_it() {
+        let length = |text: &str| Length::parse(text).unwrap().0;
+        for (text, low, high) in [
+            ("4 ft to 5 ft", "4 ft", "5 ft"),
+            ("4 to 5 ft", "4 ft", "5 ft"),
+            ("4–5 ft", "4 ft", "5 ft"),
+            ("4-5 ft", "4 ft", "5 ft"),
+            ("4 – 5 ft 6 in", "4 ft", "5 ft 6 in"),
+            ("4-4 1/2 ft", "4 ft", "4 ft 6 in"),
+            ("4'–5'6\"", "4 ft", "5 ft 6 in"),
+            ("4'-5'", "4 ft", "5 ft"),
+            ("4-5'", "4 ft", "5 ft"),
+            ("1.2-1.5 m", "1.2 m", "1.5 m"),
+            ("4-1/2 ft", "4 ft 6 in", "4 ft 6 in"),
+            ("4'-8\"", "4 ft 8 in", "4 ft 8 in"),
+        ] {
+            let (from, to) = Figure::parse_range(text, QuantityKind::Length).unwrap();
+            assert_eq!(
+                (from.length(), to.length()),
+                (Some(length(low)), Some(length(high))),
+                "{text}"
+            );
+        }
+        for text in ["4-5", "4 to 5", "-5 ft", "4 ft-", "4-5-6 ft", "to 5 ft", "4 kg to 5 ft"] {
+            assert!(Figure::parse_range(text, QuantityKind::Length).is_err(), "{text}");
         }
     }
 

@@ -1,4 +1,4 @@
-//! Lengths as people write them: `6 ft 4 1/2 in`, `1.83 m`, `48 mm`.
+//! Lengths as people write them: `6 ft 4 1/2 in`, `4'-8"`, `4ft3`, `1.83 m`.
 
 use super::QuantityError;
 use super::decimal::{Rational, take_numeral};
@@ -7,11 +7,15 @@ use super::length::{FOOT, INCH, Length, MILLIMETRE, MOST, System};
 const MOST_TEXT: &str = "10 km";
 const STEP_TEXT: &str = "a nanometre";
 
+/// Where feet and inches stand among the units.
+const FEET: usize = 1;
+const INCHES: usize = 2;
+
 /// Units from large to small; a length names them in this order.
 const UNITS: [(&[&str], i64, System); 6] = [
     (&["fathoms", "fathom", "fm"], 6 * FOOT, System::Customary),
-    (&["feet", "foot", "ft.", "ft", "'", "′"], FOOT, System::Customary),
-    (&["inches", "inch", "in.", "in", "\"", "″"], INCH, System::Customary),
+    (&["feet", "foot", "ft.", "ft", "'", "’", "′"], FOOT, System::Customary),
+    (&["inches", "inch", "in.", "in", "\"", "”", "″"], INCH, System::Customary),
     (&["metres", "metre", "meters", "meter", "m"], 1000 * MILLIMETRE, System::Metric),
     (
         &["centimetres", "centimetre", "centimeters", "centimeter", "cm"],
@@ -33,10 +37,14 @@ impl Length {
         let mut sum: i64 = 0;
         let mut last: Option<usize> = None;
         let mut system = System::Metric;
-        let mut broken_by_fraction = false;
+        let (mut broken_by_fraction, mut is_close) = (false, false);
         while !rest.is_empty() {
             let (number, after) = take_numeral(rest)?.ok_or(QuantityError::Nonsense("a length"))?;
-            let (unit, tail) = take_unit(after.trim_start())?;
+            let (unit, tail) = match last {
+                // `4ft3` and `4'8`: what stands close behind feet is inches.
+                Some(FEET) if is_close && after.is_empty() => (INCHES, after),
+                _ => take_unit(after.trim_start())?,
+            };
             if broken_by_fraction || last.is_some_and(|l| !follows(l, unit, number)) {
                 return Err(QuantityError::OutOfOrder);
             }
@@ -47,7 +55,15 @@ impl Length {
                 .ok_or(QuantityError::TooLarge(MOST_TEXT))?;
             system = UNITS[unit].2;
             last = Some(unit);
+            is_close = tail.starts_with(|c: char| c.is_ascii_digit());
             rest = tail.trim_start();
+            // `4'-8"`: a hyphen may join what the larger unit leaves over.
+            if let Some(after) = rest.strip_prefix(['-', '\u{2011}']) {
+                rest = after.trim_start();
+                if rest.is_empty() {
+                    return Err(QuantityError::Nonsense("a length"));
+                }
+            }
         }
         if last.is_none() {
             return Err(QuantityError::Nonsense("a length"));
@@ -140,6 +156,40 @@ mod tests {
         }
         assert_eq!(nanometres("0,125 m"), 125_000_000);
         assert_eq!(nanometres("1943.099999 mm"), 1_943_099_999);
+    }
+
+    #[test]
+    fn feet_and_inches_are_read_close_together_and_joined_by_a_hyphen() {
+        let four_eight = 4 * FOOT + 8 * INCH;
+        for text in [
+            "4ft8",
+            "4'8",
+            "4’8",
+            "4'-8\"",
+            "4’8”",
+            "4’-8”",
+            "4' - 8\"",
+            "4 ft-8 in",
+            "4\u{2032}8\u{2033}",
+        ] {
+            assert_eq!(nanometres(text), four_eight, "{text}");
+        }
+        assert_eq!(nanometres("4ft3"), 4 * FOOT + 3 * INCH);
+        assert_eq!(nanometres("4ft3 1/2"), 4 * FOOT + 3 * INCH + INCH / 2);
+        assert_eq!(nanometres("4'-8-1/2\""), four_eight + INCH / 2);
+        for (text, error) in [
+            ("4ft12", QuantityError::OutOfOrder),
+            ("4'-5'", QuantityError::OutOfOrder),
+            ("4in3", QuantityError::NoUnit),
+            ("4m3", QuantityError::NoUnit),
+            ("4ft 3", QuantityError::NoUnit),
+            ("4ft-3", QuantityError::NoUnit),
+        ] {
+            assert_eq!(Length::parse(text).unwrap_err(), error, "{text}");
+        }
+        for text in ["4'-", "4'--8\"", "-4'", "4-'8\"", "4–8 in", "4'–8\""] {
+            assert!(Length::parse(text).is_err(), "{text}");
+        }
     }
 
     #[test]

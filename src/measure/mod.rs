@@ -19,7 +19,7 @@ mod percent;
 pub use angle::Angle;
 pub use answer::Answer;
 pub use day::{Day, DaySpan, Interval};
-pub use figure::{Figure, Quantity, QuantityKind};
+pub use figure::{Figure, LengthUnit, Quantity, QuantityKind};
 pub use hook_size::HookSize;
 pub use length::{Length, Rounding, System, Units};
 pub use mass::Mass;

@@ -156,12 +156,6 @@ pub enum Notice {
         /// The record's day.
         on: Day,
     },
-    /// A record's freeboard was taken from the other place (rail or deck), so
-    /// it is not laid over the declared one.
-    FreeboardOtherPlace {
-        /// The record's day.
-        on: Day,
-    },
     /// A record was keyed in from a sheet that was printed from another state
     /// of the vessel's file, or from other rules.
     SheetOutOfDate {
@@ -228,6 +222,17 @@ pub enum Notice {
     },
     /// The trip has no day of return; it is judged as a trip of one day.
     NoReturn,
+    /// The planned trip was over on the day on which it was asked: the verdict
+    /// speaks of the past.
+    TripOver {
+        /// The day of return.
+        back: Day,
+    },
+    /// The list was declared more than a year before departure.
+    ListOld {
+        /// The day on which it was declared.
+        declared: Day,
+    },
 }
 
 /// The result of checking one vessel.
@@ -281,7 +286,6 @@ stable_words! {
             Notice::UnknownWords { .. } => "unknown-words",
             Notice::MayBind { .. } => "may-bind",
             Notice::RecordAfterDeparture { .. } => "record-after-departure",
-            Notice::FreeboardOtherPlace { .. } => "freeboard-other-place",
             Notice::SheetOutOfDate { .. } => "sheet-out-of-date",
             Notice::TooManyFacts => "too-many-facts",
             Notice::Remark { .. } => "remark",
@@ -291,6 +295,8 @@ stable_words! {
             Notice::KindDisputed { .. } => "kind-disputed",
             Notice::ReadingsDiffer { .. } => "readings-differ",
             Notice::NoReturn => "no-return",
+            Notice::TripOver { .. } => "trip-over",
+            Notice::ListOld { .. } => "list-old",
     }
 }
 

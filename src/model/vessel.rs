@@ -287,14 +287,20 @@ pub struct FreeboardReading {
 }
 
 impl Freeboard {
+    /// What was taken from that place.
+    pub fn at(&self, from: FreeboardFrom) -> &[Station] {
+        if from == self.from { &self.stations } else { &self.other }
+    }
+
+    /// The same, to be changed.
+    pub fn at_mut(&mut self, from: FreeboardFrom) -> &mut Vec<Station> {
+        if from == self.from { &mut self.stations } else { &mut self.other }
+    }
+
     /// The stations as taken from that place; none where one of them was
     /// not.
     pub fn taken_from(&self, from: FreeboardFrom) -> Option<Vec<&Station>> {
-        let (own, other) = if from == self.from {
-            (&self.stations, &self.other)
-        } else {
-            (&self.other, &self.stations)
-        };
+        let (own, other) = (self.at(from), self.at(from.other()));
         let has = |station: &Station| own.iter().any(|one| one.name == station.name);
         other.iter().all(has).then(|| own.iter().collect())
     }

@@ -1,6 +1,6 @@
 //! The trade's words: kinds of tool, what is measured on them, and tags.
 
-use crate::measure::QuantityKind;
+use crate::measure::{LengthUnit, QuantityKind};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -62,8 +62,22 @@ pub struct Attribute {
     pub shown: bool,
     /// For a choice: words that leave others open (`stainless` may be 316L).
     pub may_be: BTreeMap<String, Vec<String>>,
+    /// For a choice: other ways to write a word, with the word.
+    pub also: BTreeMap<String, String>,
     /// Whether the tool can be lengthened in this dimension.
     pub lengthens: bool,
+    /// In which unit people say it, of a length.
+    pub unit: LengthUnit,
+}
+
+impl Attribute {
+    /// The word of a choice that a text is, in any case or by a synonym.
+    pub fn word(&self, text: &str) -> Option<&String> {
+        let AttributeShape::Choice(words) = &self.shape else { return None };
+        let wanted = text.trim().to_lowercase();
+        let known = words.iter().find(|word| word.to_lowercase() == wanted);
+        known.or_else(|| self.also.get(&wanted))
+    }
 }
 
 /// A kind of tool or document.
@@ -79,15 +93,77 @@ pub struct Kind {
     pub class: Class,
     /// What can be known of it.
     pub attributes: Vec<AttributeId>,
+    /// In which unit people say all its lengths, where not each dimension in
+    /// its own.
+    pub unit: Option<LengthUnit>,
 }
 
-/// A tag for permits, gear or areas.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// A tag for permits, gear or areas, or a role of a person.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Tag {
     /// The name in print.
     pub name: String,
+    /// Other words for the same; files may use them too.
+    pub also: Vec<String>,
     /// The wider tags that it also counts as.
     pub counts_as: Vec<String>,
+    /// The tags of which it may be any: an everyday word that is wider than
+    /// what rules name. No rule can name it.
+    pub may_be: Vec<String>,
+}
+
+/// Tags of one sort, by id.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Tags(pub BTreeMap<String, Tag>);
+
+impl std::ops::Deref for Tags {
+    type Target = BTreeMap<String, Tag>;
+
+    fn deref(&self) -> &Self::Target {
+        &self.0
+    }
+}
+
+impl Tags {
+    /// The id of a tag by its id, its name or a synonym, in any case.
+    pub fn find(&self, text: &str) -> Option<&str> {
+        if let Some((id, _)) = self.get_key_value(text) {
+            return Some(id);
+        }
+        let wanted = fold(text);
+        let is = |tag: &Tag| {
+            std::iter::once(&tag.name).chain(&tag.also).any(|name| fold(name) == wanted)
+        };
+        let found = self.iter().find(|(id, tag)| **id == wanted || is(tag));
+        found.map(|(id, _)| id.as_str())
+    }
+
+    /// The tag, and every wider one that it counts as.
+    pub fn with_wider<'a>(&'a self, id: &'a str) -> Vec<&'a str> {
+        let mut tags = vec![id];
+        let mut next = 0;
+        while let Some(id) = tags.get(next) {
+            for wider in self.get(*id).iter().flat_map(|tag| &tag.counts_as) {
+                if !tags.contains(&wider.as_str()) {
+                    tags.push(wider);
+                }
+            }
+            next += 1;
+        }
+        tags
+    }
+
+    /// Whether a word is meant; none where it may be, since nobody knows it or
+    /// it may be several of which some are meant.
+    pub fn means(&self, word: &str, is_meant: &dyn Fn(&str) -> bool) -> Option<bool> {
+        let tag = self.get(word)?;
+        if tag.may_be.is_empty() {
+            return Some(is_meant(word));
+        }
+        let meant = |one: &String| self.with_wider(one).into_iter().any(is_meant);
+        let (some, all) = (tag.may_be.iter().any(meant), tag.may_be.iter().all(meant));
+        (some == all).then_some(all)
+    }
 }
 
 /// All the words.
@@ -102,11 +178,13 @@ pub struct Vocabulary {
     /// Attributes by id.
     pub attribute_names: BTreeMap<String, AttributeId>,
     /// Permits by id.
-    pub permits: BTreeMap<String, Tag>,
+    pub permits: Tags,
     /// Gear by id.
-    pub gears: BTreeMap<String, Tag>,
+    pub gears: Tags,
     /// Areas by id.
-    pub areas: BTreeMap<String, Tag>,
+    pub areas: Tags,
+    /// Roles of people by id.
+    pub roles: Tags,
     /// Features of a vessel by id, with their print names.
     pub vessel_features: BTreeMap<String, String>,
     /// Changes made to a tool, with the attributes whose earlier readings
@@ -123,6 +201,12 @@ impl Vocabulary {
     /// The attribute with that index.
     pub fn attribute(&self, id: AttributeId) -> &Attribute {
         &self.attributes[usize::from(id.0)]
+    }
+
+    /// In which unit people say the length of a thing of that kind.
+    pub fn unit(&self, kind: Option<KindId>, attribute: AttributeId) -> LengthUnit {
+        let whole = kind.and_then(|kind| self.kind(kind).unit);
+        whole.unwrap_or(self.attribute(attribute).unit)
     }
 
     /// The kind of that id, name or synonym, in any case, with spaces or

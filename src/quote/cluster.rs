@@ -140,8 +140,8 @@ fn link(point: &Reduced, branch: &Branch, links: &mut Links) {
         }
     }
     for part in &point.demands.parts {
-        let first = part.first().and_then(|tool| links.of_tool.get(tool)).copied();
-        for tool in part {
+        let first = part.tools.first().and_then(|tool| links.of_tool.get(tool)).copied();
+        for tool in &part.tools {
             if let (Some(first), Some(other)) = (first, links.of_tool.get(tool).copied()) {
                 links.join(first, other);
             }

@@ -241,13 +241,13 @@ impl Desk<'_> {
         *goods.entry(offer).or_insert_with(|| program.whole(MOST_PIECES))
     }
 
-    /// One tool of those that share a part serves, once.
+    /// Of tools that share a part so many serve as there are of it.
     fn parts(&mut self, point: &Small, direct: &Serving) {
-        for classes in &point.parts {
+        for (classes, there) in &point.parts {
             let those = direct.iter().filter(|((_, class), _)| classes.contains(class));
             let sum: Sum = those.flat_map(|(_, sum)| sum.iter().copied()).collect();
             if !sum.is_empty() {
-                self.plan.program.row(sum, Side::AtMost, 1.0);
+                self.plan.program.row(sum, Side::AtMost, f64::from(*there));
             }
         }
     }

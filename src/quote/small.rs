@@ -3,7 +3,7 @@
 
 use super::outcome::Cured;
 use super::wide::{Origin, Wide};
-use crate::engine::demand::{Lent, OpenDemand, OpenSlot, PointDemands};
+use crate::engine::demand::{Lent, OpenDemand, OpenSlot, PointDemands, SharedPart};
 use crate::model::profile::Level;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -14,7 +14,7 @@ pub(super) struct Small {
     pub(super) demands: Vec<SmallDemand>,
     pub(super) classes: Vec<Vec<usize>>,
     /// Classes of which together one tool serves once.
-    pub(super) parts: Vec<Vec<usize>>,
+    pub(super) parts: Vec<(Vec<usize>, u32)>,
 }
 
 impl Small {
@@ -88,9 +88,10 @@ impl Reduced {
         wanted.into_iter().for_each(|(index, demand)| by_requirement[index] = Some(demand));
         let used: BTreeSet<usize> = by_requirement.iter().flatten().flat_map(tools_of).collect();
         let parts = demands.parts.iter().map(|part| {
-            part.iter().copied().filter(|tool| used.contains(tool)).collect::<Vec<_>>()
+            let tools = part.tools.iter().copied().filter(|tool| used.contains(tool)).collect();
+            SharedPart { tools, ..*part }
         });
-        let parts = parts.filter(|part| !part.is_empty()).collect();
+        let parts = parts.filter(|part| !part.tools.is_empty()).collect();
         Self { judgement, demands: PointDemands { by_requirement, parts } }
     }
 
@@ -141,7 +142,9 @@ impl Reduced {
             })
         };
         let by_requirement = self.demands.by_requirement.iter().enumerate().map(demand).collect();
-        let parts = self.demands.parts.iter().map(|part| all(part)).filter(|part| !part.is_empty());
+        let parts = self.demands.parts.iter();
+        let parts = parts.map(|part| SharedPart { tools: all(&part.tools), ..*part });
+        let parts = parts.filter(|part| !part.tools.is_empty());
         Self { judgement, demands: PointDemands { by_requirement, parts: parts.collect() } }
     }
 
@@ -202,8 +205,9 @@ pub(super) fn small(point: &Reduced) -> Small {
         }),
     });
     let demands = demands.collect();
-    let parts = point.demands.parts.iter().map(|tools| classes.all(tools));
-    let parts = parts.filter(|classes| !classes.is_empty()).collect();
+    let parts = point.demands.parts.iter();
+    let parts = parts.map(|part| (classes.all(&part.tools), part.there));
+    let parts = parts.filter(|(classes, _)| !classes.is_empty()).collect();
     Small { demands, parts, classes: classes.tools }
 }
 
@@ -254,7 +258,7 @@ fn leave_out_settled(wanted: &mut BTreeMap<usize, OpenDemand>, point: &PointDema
             _ => None,
         })
         .collect();
-    let parts: BTreeSet<usize> = point.parts.iter().flatten().copied().collect();
+    let parts: BTreeSet<usize> = point.parts.iter().flat_map(|part| &part.tools).copied().collect();
     let leaned: BTreeSet<usize> = wanted
         .values()
         .flat_map(|demand| {
@@ -327,7 +331,7 @@ impl Classes {
                 }
             }
         }
-        for tool in point.parts.iter().flatten() {
+        for tool in point.parts.iter().flat_map(|part| &part.tools) {
             if let Some(standing) = standings.get_mut(tool) {
                 standing.part_of = Some(*tool);
             }

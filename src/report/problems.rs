@@ -112,8 +112,8 @@ mod tests {
             offending: Some(offending.to_owned()),
             fault: Fault::NoFigure {
                 error: QuantityError::NoUnit,
-                text: "6".to_owned(),
                 kind: QuantityKind::Angle,
+                meant: vec!["6 degrees".to_owned()],
             },
             known: Vec::new(),
             meant: None,

@@ -2,7 +2,9 @@
 //! figures are invented, save that the reach rule has the shape of 50 CFR
 //! part 622 Appendix F, A.1 (150 % of freeboard, at least 6 ft).
 
-use crate::measure::{Day, DaySpan, Figure, Length, Quantity, QuantityKind, Rounding, System};
+use crate::measure::{
+    Day, DaySpan, Figure, Length, LengthUnit, Quantity, QuantityKind, Rounding, System,
+};
 use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
 use crate::model::finding::{
     Asked, Because, Finding, GoodUpTo, Outcome, ReadyUntil, Serving, Verdict, WayToReady,
@@ -61,14 +63,16 @@ fn attribute(id: &str, name: &str, shape: AttributeShape) -> Attribute {
         measure: None,
         shown: id != "steel",
         may_be: BTreeMap::new(),
+        also: BTreeMap::new(),
         lengthens: id == "handle",
+        unit: LengthUnit::Feet,
         shape,
     }
 }
 
 fn kind(id: &str, name: &str, class: Class) -> Kind {
     let attributes = vec![HANDLE, GUARD, STEEL, OVERALL];
-    Kind { id: id.into(), name: name.into(), also: Vec::new(), class, attributes }
+    Kind { id: id.into(), name: name.into(), also: Vec::new(), class, attributes, unit: None }
 }
 
 pub(super) fn vocabulary() -> Vocabulary {

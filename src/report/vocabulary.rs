@@ -151,10 +151,17 @@ fn in_short(vocabulary: &Vocabulary, kind: &Kind, locale: Locale) -> String {
 }
 
 fn tag(tag: &Tag, locale: Locale) -> String {
-    match tag.counts_as.as_slice() {
-        [] => tag.name.clone(),
-        kinds => format!("{}; {}", tag.name, locale.words_counts_as(&kinds.join(", "))),
+    let mut parts = vec![tag.name.clone()];
+    if !tag.also.is_empty() {
+        parts.push(locale.words_also(&tag.also.join(", ")));
     }
+    if !tag.counts_as.is_empty() {
+        parts.push(locale.words_counts_as(&tag.counts_as.join(", ")));
+    }
+    if !tag.may_be.is_empty() {
+        parts.push(locale.words_may_be(&figures::any_of(&tag.may_be, locale)));
+    }
+    parts.join("; ")
 }
 
 fn list(page: &mut Page, heading: &str, rows: &[(Tone, Vec<String>)]) {
@@ -187,8 +194,12 @@ mod tests {
     fn every_kind_with_its_synonyms_and_keys_is_listed() {
         let mut words = sample::vocabulary();
         words.kinds[0].also = vec!["line clipper".into()];
-        let tag = Tag { name: "handline".into(), counts_as: vec!["hook-and-line".into()] };
-        words.gears.insert("handline".into(), tag);
+        let tag = Tag {
+            name: "handline".into(),
+            counts_as: vec!["hook-and-line".into()],
+            ..Tag::default()
+        };
+        words.gears.0.insert("handline".into(), tag);
         let text = plain(&vocabulary(&words, Locale::default(), 80));
         for part in [
             "long-line-cutter",
@@ -208,7 +219,7 @@ mod tests {
     fn a_long_id_stays_whole() {
         let mut words = sample::vocabulary();
         let id = "south-sea-of-example-charter-and-headboat-permit";
-        words.permits.insert(id.into(), Tag { name: "a permit".into(), counts_as: Vec::new() });
+        words.permits.0.insert(id.into(), Tag { name: "a permit".into(), ..Tag::default() });
         let text = plain(&vocabulary(&words, Locale::default(), 60));
         assert!(text.contains(&format!("\n  {id}\n      a permit\n")), "{text}");
     }

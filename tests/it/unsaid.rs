@@ -27,6 +27,137 @@ fn permits_that_nobody_wrote_down_leave_open_which_rule_binds() {
     assert!(notices(&none).contains(&"no-rule-names-vessel"));
 }
 
+/// A word that is wider than what rules name finds every rule that it may
+/// mean, and settles nothing where they differ.
+#[test]
+fn everyday_words_that_may_be_several_are_open_where_it_matters() {
+    let with = |permits: &str, gear: &str, areas: &str| {
+        let vessel = vessel("3 ft").set("permits", permits).set("gear", gear);
+        vessel.set("areas", areas).check(&["--on", ON])
+    };
+    let why = |judged: &Judged, rule: &str| -> Option<String> {
+        let judgements = judged.json["profiles"].as_array().unwrap();
+        let one = judgements.iter().find(|j| j["rule"] == rule)?;
+        Some(one["why"]["code"].as_str().unwrap().to_owned())
+    };
+    let (gulf, dolphin) = ("us-gulf-reef-fish", "us-dolphin-wahoo-longline");
+    // Both reef fish permits are bound, whatever the gear and the area.
+    let judged = with("[reef fish]", "[longline]", "[gulf]");
+    assert_eq!(why(&judged, gulf).as_deref(), Some("binds"), "{}", judged.ran.page());
+    assert_ne!(verdict(&judged), "ready");
+    // Of the longlines one alone is bound.
+    for (gear, bound) in [
+        ("[longline]", Some("may-bind")),
+        ("[trap, longline]", Some("may-bind")),
+        ("[longline, pelagic-longline]", Some("binds")),
+        ("[bottom-longline]", None),
+    ] {
+        let judged = with("[dolphin-wahoo-commercial]", gear, "[gulf]");
+        assert_eq!(why(&judged, dolphin).as_deref(), bound, "{gear}: {}", judged.ran.page());
+    }
+    // Both are hook-and-line gear.
+    let judged = with("[snapper grouper]", "[longline]", "[south-atlantic]");
+    let bound = why(&judged, "us-south-atlantic-snapper-grouper");
+    assert_eq!(bound.as_deref(), Some("binds"), "{}", judged.ran.page());
+    // What nobody would look for in a rule leaves nothing open.
+    let judged = with("[]", "[longline]", "[gulf]");
+    assert!(!notices(&judged).contains(&"unknown-words"), "{:?}", notices(&judged));
+    let told = with("[dolphin-wahoo-commercial]", "[longline]", "[gulf]").ran.page();
+    assert!(told.contains("`longline` may be `bottom-longline` or `pelagic-longline`"), "{told}");
+}
+
+/// An everyday word for the same is the word itself.
+#[test]
+fn everyday_words_for_the_same_are_read_as_it() {
+    let tool = |written: &str| {
+        let kit = [format!("{{ mark: A-1, {written} }}")];
+        let judged = vessel("3 ft").with(&kit).under(GULF, ON);
+        let findings = judged.only()["findings"].as_array().unwrap().clone();
+        let codes =
+            |f: &serde_json::Value| judged.codes(f["requirement"].as_str().unwrap()).join(" ");
+        findings.iter().map(|f| format!("{} {}", f["outcome"], codes(f))).collect::<Vec<_>>()
+    };
+    for (everyday, word) in [
+        ("kind: needle nose", "kind: pliers"),
+        ("kind: Needle-nose pliers", "kind: pliers"),
+        ("kind: old tire", "kind: tire"),
+        ("kind: line cutter pole", "kind: long-line-cutter"),
+        ("kind: pliers, material: aluminum", "kind: pliers, material: aluminium"),
+        ("kind: pliers, material: stainless steel", "kind: pliers, material: stainless"),
+    ] {
+        assert_eq!(tool(everyday), tool(word), "{everyday}");
+    }
+    let person = |roles: &str| {
+        let people = format!(
+            "[{{ name: A, roles: [{roles}], certificates: [{{ kind: workshop certificate, issued: 2023-06-01 }}] }}]"
+        );
+        let judged = vessel("3 ft").set("people", &people);
+        judged
+            .under("us-atlantic-longline-2009", "2024-09-02")
+            .outcome("workshop-certificates")
+            .to_owned()
+    };
+    assert_eq!(person("owner, captain"), person("owner, operator"));
+    // A role that nobody knows may be the one that is asked; a known one not.
+    assert_eq!(person("owner, steersman"), "cannot-tell");
+    assert_eq!(person("owner, crew"), "not-met");
+}
+
+/// A check tells of one vessel what an audit tells of many: a planned trip
+/// that is over, and a list from more than a year before departure.
+#[test]
+fn a_trip_that_is_over_and_an_old_list_are_told() {
+    let codes = |declared: &str, arguments: &[&str]| {
+        let trip = "{ depart: 2026-03-02, return: 2026-03-09 }";
+        let vessel = vessel("3 ft").set("trip", trip);
+        let vessel = vessel.set("declared", &format!("{{ by: A, on: {declared} }}"));
+        let folder = tempfile::tempdir().unwrap();
+        let path = write(folder.path(), "vessel.yaml", &vessel.yaml());
+        let told = |json: &serde_json::Value, list: &str| {
+            let all =
+                json[list].as_array().unwrap().iter().map(|one| one["code"].as_str().unwrap());
+            let bears =
+                |code: &&str| ["trip-over", "list-old", "trips-over", "lists-old"].contains(code);
+            all.filter(bears).map(str::to_owned).collect::<Vec<_>>()
+        };
+        let ran = |command: &str| {
+            kitmuster(&[&[command, &path, "--format", "json"], arguments].concat()).json()
+        };
+        (told(&ran("check"), "notices"), told(&ran("audit"), "doubts"))
+    };
+    let (none, nothing): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
+    assert_eq!(codes("2026-03-01", &["--date", "2026-03-09"]), (none, nothing));
+    let (check, audit) = codes("2026-03-01", &["--date", "2026-03-10"]);
+    assert_eq!((check, audit), (vec!["trip-over".to_owned()], vec!["trips-over".to_owned()]));
+    // A year runs to the day before the anniversary.
+    let (check, audit) = codes("2025-03-03", &["--date", "2026-03-09"]);
+    assert!(check.is_empty() && audit.is_empty(), "{check:?} {audit:?}");
+    let (check, audit) = codes("2025-03-02", &["--date", "2026-03-09"]);
+    assert_eq!((check, audit), (vec!["list-old".to_owned()], vec!["lists-old".to_owned()]));
+}
+
+/// What was only assumed of a hook or a line that nobody wrote down is no
+/// figure that anybody is asked for.
+#[test]
+fn an_assumed_figure_is_no_demand() {
+    let folder = tempfile::tempdir().unwrap();
+    let rule = "format: profile/1\nid: own\nrule: own\nedition: one\ntitle: Own\n\
+                standing: good practice\nrequirements:\n  \
+                - { id: bolt, title: B, verified: common practice, carry: 1 bolt cutters, with: { cuts-hook: at least the heaviest hook aboard } }\n  \
+                - { id: line, title: L, verified: common practice, carry: 1 line cutters, with: { cuts-monofilament: at least the thickest line aboard } }\n";
+    let rule = write(folder.path(), "own.yaml", rule);
+    let tools = ["{ mark: BC-1, kind: bolt cutters }", "{ mark: MC-1, kind: line cutters }"];
+    for kit in [&tools[..], &[]] {
+        let bare = vessel("3 ft").unsaid("hooks").unsaid("lines").with(kit);
+        let judged = bare.under(&rule, ON);
+        let way = judged.only()["way_to_ready"].to_string();
+        assert!(way.contains("steps"), "{way}");
+        for figure in ["0.04 in", "1 mm"] {
+            assert!(!way.contains(figure), "{kit:?}: {way}");
+        }
+    }
+}
+
 /// By a word that nobody knows no rule is found, so that none was checked.
 #[test]
 fn words_that_nobody_knows_make_no_vessel_ready() {
@@ -44,10 +175,10 @@ fn words_that_nobody_knows_make_no_vessel_ready() {
         Judged { ran: kitmuster(&["check", &path]), json }
     };
     for (key, words) in [
-        ("permits", "[reef fish]"),
-        ("permits", "[dolphin-wahoo-commercial, reef fish]"),
-        ("gear", "[longline]"),
-        ("gear", "[trap, longline]"),
+        ("permits", "[crab]"),
+        ("permits", "[dolphin-wahoo-commercial, crab]"),
+        ("gear", "[drift net]"),
+        ("gear", "[trap, drift net]"),
     ] {
         let judged = with(key, words);
         assert_eq!(verdict(&judged), "cannot-tell", "{key}: {words}");
@@ -60,7 +191,7 @@ fn words_that_nobody_knows_make_no_vessel_ready() {
         let bare = vessel("3 ft").set("gear", gear).set("areas", "[elsewhere]");
         bare.check(&["--on", ON]).verdict().to_owned()
     };
-    assert_eq!([empty("[trap]"), empty("[longline]")], ["not-ready", "cannot-tell"]);
+    assert_eq!([empty("[trap]"), empty("[drift net]")], ["not-ready", "cannot-tell"]);
 }
 
 /// A profile that is asked for by name judges all the same; what hangs on a

@@ -424,8 +424,8 @@ certified(requirement) := all_of(each) if {
 	each := [role_certified(role, requirement) | some role in requirement.roles]
 }
 
-# A role that nobody is known to fill is not known to be filled.
-role_certified(role, _) := cannot_tell if count(people_of(role)) == 0
+# Who is aboard was said: a role that none of them fills has no certificate.
+role_certified(role, _) := no if count(people_of(role)) == 0
 
 role_certified(role, requirement) := one_of(each) if {
 	each := [person_certified(person, requirement) | some person in people_of(role)]

@@ -42,12 +42,12 @@ fn brute(problem: &Problem, tool: usize, put: &mut Vec<Option<Spot>>, best: &mut
 }
 
 fn parts_apart(problem: &Problem, put: &[Option<Spot>]) -> bool {
-    (0..problem.part_count).all(|part| {
+    (0..problem.parts_there.len()).all(|part| {
         put.iter()
             .enumerate()
             .filter(|(t, s)| s.is_some() && problem.parts[*t].contains(&part))
             .count()
-            < 2
+            <= problem.parts_there[part] as usize
     })
 }
 
@@ -184,7 +184,8 @@ prop_compose! {
         worths in [worth(), worth(), worth()],
         link in (0_u8..4, prop::collection::vec(any::<bool>(), TOOLS)),
         spare in (any::<bool>(), prop::collection::vec(any::<bool>(), TOOLS)),
-        parts in prop::collection::vec(0_usize..6, TOOLS),
+        parts in prop::collection::vec(0_usize..3, TOOLS),
+        there in 1_u32..3,
         least in any::<[bool; 3]>(),
         backwards in any::<bool>(),
     ) -> Problem {
@@ -215,7 +216,7 @@ prop_compose! {
             listed: TOOLS,
             // Part 0 is shared by chance, the rest have none.
             parts: parts.into_iter().map(|p| if p == 0 { vec![0] } else { vec![] }).collect(),
-            part_count: 1,
+            parts_there: vec![there],
             ..Problem::default()
         }
     }

@@ -35,8 +35,8 @@ pub(crate) fn problem(views: &[View<'_>], point: &Point<'_>, pass: Pass) -> Prob
     problem
 }
 
-/// A part serves one tool at a time; a part that the kit lists as a tool of
-/// its own cannot serve by itself beside it.
+/// A part serves one tool at a time; one that the kit lists as a tool of its
+/// own cannot serve by itself beside it. Of a lot each piece is such a part.
 fn demand_parts(problem: &mut Problem, point: &Point<'_>) {
     let kit = &point.vessel.kit;
     let mut names: Vec<&str> = Vec::new();
@@ -50,7 +50,11 @@ fn demand_parts(problem: &mut Problem, point: &Point<'_>) {
         let own = tool.parts.iter().map(String::as_str).chain([tool.mark.as_str()]);
         problem.parts.push(own.filter_map(index).collect());
     }
-    problem.part_count = names.len();
+    let there = |name: &&str| {
+        let listed = kit.iter().filter(|tool| tool.mark == **name).map(|tool| tool.count);
+        listed.reduce(u32::saturating_add).unwrap_or(1)
+    };
+    problem.parts_there = names.iter().map(there).collect();
 }
 
 fn worth(view: &View<'_>, pass: Pass) -> Worth {

@@ -20,7 +20,7 @@ impl Groups {
         let order = order(problem);
         let mut groups = Self { order, above: (0..demands).collect(), plain: vec![true; demands] };
         let mut tools = vec![None; problem.capacity.len()];
-        let mut parts = vec![None; problem.part_count];
+        let mut parts = vec![None; problem.parts_there.len()];
         let mut prices = vec![None; problem.groups];
         for at in 0..groups.order.len() {
             let index = groups.order[at];

@@ -73,7 +73,7 @@ fn what_is_aboard_no_more_goes_before_nothing() {
 #[test]
 fn a_tool_of_parts_is_kept_and_stands_in_for_none() {
     let mut kit = equal(20, 1);
-    kit.part_count = 1;
+    kit.parts_there = vec![1];
     kit.parts[0] = vec![0];
     kit.parts[19] = vec![0];
     assert_eq!(kept(&kit), [0, 1, 2, 19]);
@@ -154,7 +154,7 @@ fn posed(tools: &[Drawn], demands: &[Wanted], link: u8, spare: u8) -> Problem {
     let mut problem = problem(demands, tools.len());
     problem.capacity = tools.iter().map(|tool| tool.2).collect();
     problem.parts = tools.iter().map(|tool| if tool.3 { vec![0] } else { Vec::new() }).collect();
-    (problem.part_count, problem.groups) = (1, tools.len());
+    (problem.parts_there, problem.groups) = (vec![1], tools.len());
     problem
 }
 

@@ -31,7 +31,7 @@ pub(crate) struct Search<'p> {
     /// Required and recommended demands from a depth on.
     ahead: Vec<Score>,
     left: Vec<u32>,
-    /// The tool that uses each part, and how often.
+    /// The tool that used each part last, and how often it is in use.
     part_used: Vec<Option<(usize, u32)>>,
     group_used: Vec<u32>,
     uses: Vec<Vec<Use>>,
@@ -79,7 +79,7 @@ impl<'p> Search<'p> {
             matters: Vec::new(),
             ahead: Vec::new(),
             left,
-            part_used: vec![None; problem.part_count],
+            part_used: vec![None; problem.parts_there.len()],
             group_used: vec![0; problem.groups],
             uses: vec![Vec::new(); problem.demands.len()],
             met: vec![false; problem.demands.len()],
@@ -182,8 +182,12 @@ impl<'p> Search<'p> {
         let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
         let mut key = vec![number(depth)];
         key.extend(matters.tools.iter().map(|tool| self.left[*tool]));
-        let owner = |part: &usize| self.part_used[*part].map_or(u32::MAX, |(tool, _)| number(tool));
-        key.extend(matters.parts.iter().map(owner));
+        let used = |part: &usize| match self.part_used[*part] {
+            None => 0,
+            Some((owner, _)) if self.is_of_a_lot(*part) => 1 + number(owner),
+            Some((_, times)) => times,
+        };
+        key.extend(matters.parts.iter().map(used));
         key.extend(matters.groups.iter().map(|group| self.group_used[*group].min(1)));
         for demand in &matters.demands {
             key.push(u32::MAX);
@@ -376,11 +380,15 @@ impl<'p> Search<'p> {
     }
 
     fn parts_free(&self, tool: usize) -> bool {
-        let of_a_lot = |part: usize| self.problem.lot_parts.is_some_and(|first| part >= first);
         self.problem.parts[tool].iter().all(|part| match self.part_used[*part] {
             None => true,
-            Some((owner, _)) => owner == tool && of_a_lot(*part),
+            Some((owner, _)) if self.is_of_a_lot(*part) => owner == tool,
+            Some((_, times)) => times < self.problem.parts_there[*part],
         })
+    }
+
+    fn is_of_a_lot(&self, part: usize) -> bool {
+        self.problem.lot_parts.is_some_and(|first| part >= first)
     }
 
     /// Whether spares fit a tool that serves the demand they are for.

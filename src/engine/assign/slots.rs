@@ -86,10 +86,11 @@ pub(crate) struct Problem {
     pub(crate) listed: usize,
     /// The parts that each tool is put together from.
     pub(crate) parts: Vec<Vec<usize>>,
-    /// How many parts there are.
-    pub(crate) part_count: usize,
+    /// How many there are of each part: so many tools with it serve at once.
+    pub(crate) parts_there: Vec<u32>,
     /// Parts from this index on stand for what a whole lot is made into: one
-    /// tool may use them as often as it serves, no other beside it.
+    /// tool may use them as often as it serves, no other beside it, however
+    /// many there are.
     pub(crate) lot_parts: Option<usize>,
     /// How many groups of `once` prices there are.
     pub(crate) groups: usize,

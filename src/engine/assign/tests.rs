@@ -76,7 +76,7 @@ fn two_tools_that_share_a_part_do_not_both_serve() {
         vec![1, 1],
     );
     kit.parts = vec![vec![0], vec![0]];
-    kit.part_count = 1;
+    kit.parts_there = vec![1];
     assert_eq!(assign(&kit).score.required, 1);
     kit.parts = vec![vec![], vec![]];
     assert_eq!(assign(&kit).score.required, 2);

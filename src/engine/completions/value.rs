@@ -109,7 +109,8 @@ pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<
         Fact::Aboard(_) => vec![Value::Is(true), Value::Is(false)],
         Fact::Certified(name) => {
             let people = vessel.people.iter().flatten().filter(|person| person.name == *name);
-            let most = people.flat_map(|person| &person.certificates).map(|one| one.readings().count());
+            let most =
+                people.flat_map(|person| &person.certificates).map(|one| one.readings().count());
             (0..most.max().unwrap_or(0)).map(Value::Choice).collect()
         }
         Fact::Acquired(_) => acquired(world, parts).into_iter().map(Value::Day).collect(),

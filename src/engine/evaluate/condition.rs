@@ -7,7 +7,7 @@ use crate::model::profile::{Binds, Requirement};
 use crate::model::reason::VesselFact;
 use crate::model::rule::{Condition, Need, Side};
 use crate::model::vessel::{State, Vessel, Whereabouts};
-use crate::model::vocabulary::KindId;
+use crate::model::vocabulary::{KindId, Tags, Vocabulary};
 
 /// What is known of a condition, with the fact that would settle it.
 pub(crate) type Known = Result<bool, VesselFact>;
@@ -67,7 +67,7 @@ impl Point<'_> {
 
     /// Whether the profile binds the vessel, whatever the day.
     pub(crate) fn profile_binds(&self) -> Known {
-        let tags = tags_bind(&self.profile.binds, self.vessel);
+        let tags = tags_bind(&self.profile.binds, self.vessel, self.vocabulary);
         all([tags, self.holds_all(&self.profile.binds.when)])
     }
 
@@ -119,10 +119,8 @@ impl Point<'_> {
             _ => (&self.vessel.areas, &self.vocabulary.areas),
         };
         let Some(written) = written else { return Err(list) };
-        any(written.iter().map(|word| match known.contains_key(word) {
-            true => Ok(is_meant(word)),
-            false => Err(list.clone()),
-        }))
+        let meant = |word: &String| known.means(word, &is_meant).ok_or_else(|| list.clone());
+        any(written.iter().map(meant))
     }
 
     /// Whether something of the kind is aboard and serviceable on the day,
@@ -154,18 +152,24 @@ impl Point<'_> {
     }
 }
 
-/// Whether the tags of the vessel are among those that the profile binds.
-pub(crate) fn tags_bind(binds: &Binds, vessel: &Vessel) -> Known {
-    let one = |wanted: &[String], has: Option<&Vec<String>>, fact: VesselFact| {
+/// Whether the tags of the vessel are among those that the profile binds. A
+/// tag that no vocabulary knows is told of the check as a whole: a rule may
+/// bind by it that no file holds.
+pub(crate) fn tags_bind(binds: &Binds, vessel: &Vessel, words: &Vocabulary) -> Known {
+    let one = |wanted: &[String], has: &Option<Vec<String>>, known: &Tags, fact: VesselFact| {
         if wanted.is_empty() {
-            Ok(true)
-        } else {
-            has.map(|has| has.iter().any(|tag| wanted.contains(tag))).ok_or(fact)
+            return Ok(true);
         }
+        let Some(has) = has else { return Err(fact) };
+        let is_wanted = |tag: &str| wanted.iter().any(|one| one == tag);
+        any(has.iter().map(|tag| match known.contains_key(tag) {
+            true => known.means(tag, &is_wanted).ok_or_else(|| fact.clone()),
+            false => Ok(is_wanted(tag)),
+        }))
     };
     all([
-        one(&binds.permits, vessel.permits.as_ref(), VesselFact::Permits),
-        one(&binds.gears, vessel.gears.as_ref(), VesselFact::Gear),
-        one(&binds.areas, vessel.areas.as_ref(), VesselFact::Areas),
+        one(&binds.permits, &vessel.permits, &words.permits, VesselFact::Permits),
+        one(&binds.gears, &vessel.gears, &words.gears, VesselFact::Gear),
+        one(&binds.areas, &vessel.areas, &words.areas, VesselFact::Areas),
     ])
 }

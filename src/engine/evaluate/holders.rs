@@ -35,11 +35,20 @@ fn certificates(
         Holders::EachRole(roles) => roles
             .iter()
             .flat_map(|role| {
-                let group: Vec<_> = people.iter().filter(|p| p.roles.contains(role)).collect();
-                if group.is_empty() {
-                    return vec![Reason::VesselFactUnknown { fact: VesselFact::People }];
+                let holds = |person: &&Person| person.roles.contains(role);
+                let group: Vec<_> = people.iter().filter(holds).collect();
+                let reasons = enough(&group, kind, 1, valid, Some(role), point);
+                // Whoever has a role that nobody knows may have this one.
+                let may_hold = |person: &&Person| holds(person) || has_unknown_role(person, point);
+                let open: Vec<_> = people.iter().filter(may_hold).collect();
+                let is_open = open.len() > group.len()
+                    && notes::answer(&reasons) == Answer::No
+                    && notes::answer(&enough(&open, kind, 1, valid, Some(role), point))
+                        != Answer::No;
+                match is_open {
+                    true => vec![Reason::VesselFactUnknown { fact: VesselFact::People }],
+                    false => reasons,
                 }
-                enough(&group, kind, 1, valid, Some(role), point)
             })
             .collect(),
         Holders::People(count) => {
@@ -47,6 +56,11 @@ fn certificates(
             enough(&group, kind, *count, valid, None, point)
         }
     }
+}
+
+/// Whether one of the person's roles is a word that nobody knows.
+fn has_unknown_role(person: &Person, point: &Point<'_>) -> bool {
+    person.roles.iter().any(|role| !point.vocabulary.roles.contains_key(role))
 }
 
 fn enough(

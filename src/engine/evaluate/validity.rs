@@ -132,6 +132,7 @@ mod tests {
             also: Vec::new(),
             class: Class::Tool,
             attributes: Vec::new(),
+            unit: None,
         };
         let vocabulary = Vocabulary { kinds: vec![kind], ..Vocabulary::default() };
         let mut tool = Tool::bare("A", KindId(0), 1, Place::default());

@@ -13,6 +13,7 @@ use crate::model::check::{Notice, Why};
 use crate::model::profile::{Binds, Profile};
 use crate::model::reason::VesselFact;
 use crate::model::vessel::Vessel;
+use crate::model::vocabulary::{Tags, Vocabulary};
 use std::sync::Arc;
 
 /// One profile with the days that it judges, and its sister editions for
@@ -156,7 +157,9 @@ fn binding<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Applicable<
                 let why = match binds(terms, profile, vessel, days) {
                     Ok(true) => Why::Binds,
                     Ok(false) => return None,
-                    Err(fact) if names(&profile.binds, vessel) => Why::MayBind(fact),
+                    Err(fact) if names(&profile.binds, vessel, terms.vocabulary) => {
+                        Why::MayBind(fact)
+                    }
                     Err(fact) => {
                         // Nothing that the vessel states points to it: said,
                         // not judged.
@@ -247,12 +250,17 @@ fn first_gap(editions: &[&Arc<Profile>], days: DaySpan) -> Option<Day> {
     None
 }
 
-/// Whether the profile names any tag that the vessel states.
-fn names(binds: &Binds, vessel: &Vessel) -> bool {
-    let touches = |wanted: &[String], has: Option<&Vec<String>>| {
-        has.is_some_and(|has| has.iter().any(|tag| wanted.contains(tag)))
+/// Whether the profile names any tag that the vessel states, or that a word
+/// of it may be.
+fn names(binds: &Binds, vessel: &Vessel, words: &Vocabulary) -> bool {
+    let touches = |wanted: &[String], has: &Option<Vec<String>>, known: &Tags| {
+        let is_wanted = |tag: &str| wanted.iter().any(|one| one == tag);
+        has.iter().flatten().any(|tag| match known.contains_key(tag) {
+            true => known.means(tag, &is_wanted) != Some(false),
+            false => is_wanted(tag),
+        })
     };
-    touches(&binds.permits, vessel.permits.as_ref())
-        || touches(&binds.gears, vessel.gears.as_ref())
-        || touches(&binds.areas, vessel.areas.as_ref())
+    touches(&binds.permits, &vessel.permits, &words.permits)
+        || touches(&binds.gears, &vessel.gears, &words.gears)
+        || touches(&binds.areas, &vessel.areas, &words.areas)
 }

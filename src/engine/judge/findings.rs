@@ -326,9 +326,11 @@ impl<'a> Explained<'a> {
             return Some(Because { tool: Some(tool), reason: Reason::Taken { requirement } });
         }
         let kit = &self.at.point.vessel.kit;
-        let part = kit[tool].parts.iter().find(|part| {
+        // Either a part of it is in use, or it is itself one that is.
+        let part = kit[tool].parts.iter().chain([&kit[tool].mark]).find(|part| {
             self.best.uses.iter().flatten().flatten().any(|used| {
-                used.tool != tool && kit.get(used.tool).is_some_and(|t| t.parts.contains(part))
+                let other = kit.get(used.tool).filter(|_| used.tool != tool);
+                other.is_some_and(|other| other.parts.contains(part) || other.mark == **part)
             })
         })?;
         Some(Because { tool: Some(tool), reason: Reason::PartTaken { part: part.clone() } })

@@ -19,6 +19,7 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> 
         return WayToReady::Already;
     }
     let (settled, mut steps) = settle::settle(subject);
+    let known = subject.points().first().copied();
     let point = Point { vessel: &settled, ..subject.point };
     let subject = Subject::new(point, subject.days.clone());
     let (profile, points) = (point.profile, subject.points());
@@ -42,6 +43,7 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> 
     // A fact of the vessel that is settled one way might be shorter another.
     let settled_facts = steps.iter().any(|step| step.target == Target::Vessel);
     let fewest = !settled_facts && (least == most || steps.len() + most == before + least);
+    known.iter().for_each(|known| settle::demand_what_is_known(&mut steps, known));
     WayToReady::Steps { steps, fewest }
 }
 

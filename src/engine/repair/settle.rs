@@ -42,6 +42,28 @@ pub(crate) fn settle(subject: &Subject<'_>) -> (Vessel, Vec<Step>) {
     (vessel, steps)
 }
 
+/// What a limit comes to by a fact that was only assumed is no demand: there
+/// stands what the vessel as it is known makes of it.
+pub(super) fn demand_what_is_known(steps: &mut [Step], known: &Point<'_>) {
+    for step in steps {
+        let requirement = &known.profile.requirements[step.requirement];
+        let limit_of = |wanted| {
+            let tests = requirement.need.specs().flat_map(|spec| &spec.tests);
+            let mut limits = tests.filter_map(|test| match test {
+                Test::Limit { attribute, limit, .. } if *attribute == wanted => Some(limit),
+                _ => None,
+            });
+            limits.find(|limit| limit::missing_fact(limit, known).is_some())
+        };
+        for reason in &mut step.reasons {
+            let Reason::Unmeasured { attribute, demand, .. } = reason else { continue };
+            if let Some(limit) = limit_of(*attribute) {
+                *demand = limit::demand(limit, known);
+            }
+        }
+    }
+}
+
 /// The facts, each with the first requirement that hangs on it.
 fn missing_facts(subject: &Subject<'_>) -> Vec<(usize, VesselFact)> {
     let mut facts = Vec::new();

@@ -57,7 +57,7 @@ pub(crate) fn for_tools(profile: &Profile, points: &[Point<'_>]) -> (Vec<Step>, 
         services: services(profile, points),
         lots: Vec::new(),
     };
-    offer.problem.lot_parts = Some(offer.problem.part_count);
+    offer.problem.lot_parts = Some(offer.problem.parts_there.len());
     offer.problem.groups = first.vessel.kit.len();
     for (index, requirement) in profile.requirements.iter().enumerate() {
         offer.problem.demands[index] = offer_demand(&mut offer, index, requirement, points);
@@ -186,7 +186,8 @@ fn lot(offer: &mut Offer, tool: usize, count: u32) -> usize {
         offer.lots.len() - 1
     });
     let part = offer.problem.lot_parts.unwrap_or(0) + part;
-    offer.problem.part_count = offer.problem.part_count.max(part + 1);
+    let parts = offer.problem.parts_there.len().max(part + 1);
+    offer.problem.parts_there.resize(parts, 1);
     if !offer.problem.parts[tool].contains(&part) {
         offer.problem.parts[tool].push(part);
     }

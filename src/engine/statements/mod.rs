@@ -86,7 +86,8 @@ fn leave_out_unmeasured(vessel: &mut Vessel) {
         }
         tool.attributes.retain(|(_, readings)| !readings.is_empty());
     }
-    for station in &mut vessel.freeboard.stations {
+    let freeboard = &mut vessel.freeboard;
+    for station in freeboard.stations.iter_mut().chain(&mut freeboard.other) {
         station.readings.retain(|reading| reading.how == How::Measured);
         station.overruled.clear();
     }

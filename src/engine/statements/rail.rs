@@ -7,30 +7,32 @@ use crate::model::inspection::Inspection;
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{Freeboard, How, Station, Vessel};
 
-/// Lays the freeboards over the list's that were taken from the same place.
-/// Where nothing is listed, the rail goes before the deck.
+/// Lays the freeboards over the list's, those from the rail and those from the
+/// deck each by themselves. Where nothing is listed, the rail goes before the deck.
 pub(super) fn lay(vessel: &mut Vessel, records: &[Inspection]) {
-    let taken = || records.iter().filter_map(|record| record.freeboard.as_ref());
-    if vessel.freeboard.stations.is_empty() {
-        let rail = taken().any(|taken| taken.from == FreeboardFrom::Rail);
-        match taken().next() {
-            Some(_) if rail => vessel.freeboard.from = FreeboardFrom::Rail,
-            Some(taken) => vessel.freeboard.from = taken.from,
-            None => {}
-        }
+    let taken: Vec<&Freeboard> =
+        records.iter().filter_map(|record| record.freeboard.as_ref()).collect();
+    let at = |from| taken.iter().flat_map(move |one| one.at(from));
+    let freeboard = &mut vessel.freeboard;
+    let rail = at(FreeboardFrom::Rail).next().is_some();
+    if freeboard.stations.is_empty() && at(FreeboardFrom::Deck).next().is_some() && !rail {
+        freeboard.from = FreeboardFrom::Deck;
     }
-    let from = vessel.freeboard.from;
-    let mut stations: Vec<&Station> =
-        taken().filter(|taken| taken.from == from).flat_map(|taken| &taken.stations).collect();
-    stations.sort_by(|a, b| a.name.cmp(&b.name));
-    for station in stations {
-        lay_station(&mut vessel.freeboard, station);
+    if freeboard.stations.is_empty() && rail {
+        freeboard.from = FreeboardFrom::Rail;
+    }
+    for from in [freeboard.from, freeboard.from.other()] {
+        let mut stations: Vec<&Station> = at(from).collect();
+        stations.sort_by(|a, b| a.name.cmp(&b.name));
+        for station in stations {
+            lay_station(freeboard.at_mut(from), station);
+        }
     }
 }
 
-fn lay_station(freeboard: &mut Freeboard, taken: &Station) {
-    let Some(listed) = freeboard.stations.iter_mut().find(|one| one.name == taken.name) else {
-        freeboard.stations.push(taken.clone());
+fn lay_station(listed: &mut Vec<Station>, taken: &Station) {
+    let Some(listed) = listed.iter_mut().find(|one| one.name == taken.name) else {
+        listed.push(taken.clone());
         return;
     };
     for reading in &taken.readings {
@@ -42,7 +44,7 @@ fn lay_station(freeboard: &mut Freeboard, taken: &Station) {
 
 /// Sets aside what counts for nothing.
 pub(super) fn overrule(freeboard: &mut Freeboard) {
-    for station in &mut freeboard.stations {
+    for station in freeboard.stations.iter_mut().chain(&mut freeboard.other) {
         if station.readings.iter().any(|reading| reading.how == How::Measured) {
             let all = std::mem::take(&mut station.readings);
             let (measured, rest) =

@@ -63,6 +63,12 @@ pub(super) fn digest(text: &str) -> String {
     hex
 }
 
+/// The digest of a record of which the place for it is empty.
+pub(super) fn digest_of(mut record: serde_json::Value) -> String {
+    record.sort_all_objects();
+    digest(&record.to_string())
+}
+
 impl Entry {
     /// A vessel that was judged on this day.
     pub fn new(judged: &Judged, date: Day) -> Self {
@@ -97,7 +103,7 @@ impl Making<'_> {
             inspections.extend(entry.inspections.into_iter().map(|i| (i.file.clone(), i)));
         }
         inputs.inspections = inspections.into_values().collect();
-        AuditRecord {
+        let mut record = AuditRecord {
             schema: SCHEMA.to_owned(),
             program: Program::this(),
             date: self.orders.date,
@@ -107,7 +113,10 @@ impl Making<'_> {
             vessels,
             refused: refused.iter().map(|refusal| refused_file(refusal)).collect(),
             inputs,
-        }
+            sha256: None,
+        };
+        record.sha256 = serde_json::to_value(&record).ok().map(digest_of);
+        record
     }
 
     fn asked(&self) -> AskedOnRecord {
@@ -190,8 +199,9 @@ fn notice(notice: &Notice) -> NoticeOnRecord {
         Notice::MayBind { rule: id, .. } => rule = Some(id.clone()),
         Notice::UnknownWords { words: unknown, .. } => words.clone_from(unknown),
         Notice::RecordAfterDeparture { on }
-        | Notice::FreeboardOtherPlace { on }
-        | Notice::SheetOutOfDate { on, .. } => day = Some(*on),
+        | Notice::SheetOutOfDate { on, .. }
+        | Notice::TripOver { back: on }
+        | Notice::ListOld { declared: on } => day = Some(*on),
         Notice::Remark { mark, on, .. }
         | Notice::MarkReadAs { mark, on, .. }
         | Notice::Unmarked { mark, on }

@@ -2,7 +2,7 @@
 //!
 //! Imports the types of the record. What is wrong is told by the first thing found; a record is never mended.
 
-use super::make::digest;
+use super::make::{digest, digest_of};
 use super::torn::torn;
 use super::{AuditRecord, InputFile, SCHEMA};
 use crate::load::LARGEST_FILE;
@@ -73,6 +73,33 @@ pub fn read(text: &str) -> Result<AuditRecord, Vec<Broken>> {
         Some(what) => Err(vec![Broken::Torn { what }]),
         None => Ok(record),
     }
+}
+
+/// Whether a record is as it was when its digest was taken.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Whole {
+    /// It is; this is the digest.
+    Kept(String),
+    /// Something in it was changed, or its digest.
+    Changed {
+        /// The digest on record.
+        said: String,
+        /// That of what it holds.
+        found: String,
+    },
+    /// It has none: it was made before records had one.
+    Unsaid,
+}
+
+/// Whether the text of a record is what its digest was taken of. Keys that a
+/// later version added are covered too; blanks and the order of keys are not.
+pub fn whole(text: &str) -> Whole {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut record: serde_json::Value = serde_json::from_str(text).unwrap_or_default();
+    let said = record.as_object_mut().and_then(|keys| keys.remove("sha256"));
+    let Some(serde_json::Value::String(said)) = said else { return Whole::Unsaid };
+    let found = digest_of(record);
+    if said == found { Whole::Kept(said) } else { Whole::Changed { said, found } }
 }
 
 fn shape(text: &str, error: &serde_json::Error) -> Broken {

@@ -2,15 +2,13 @@
 //! and tests of a tool.
 
 use crate::load::check::phrase::{bracketed_length, limit};
-use crate::load::check::value::same_word;
 use crate::load::form::open::{Group, GroupKeys, Line, When, With};
 use crate::load::read::fault::Fault;
 use crate::load::read::problem::{Told, nearest, slip_of};
 use crate::load::read::spot::{Spot, said};
 use crate::measure::Day;
 use crate::model::rule::{Condition, Side, Test};
-use crate::model::vocabulary::{AttributeId, AttributeShape, Class, KindId, Tag, Vocabulary, fold};
-use std::collections::BTreeMap;
+use crate::model::vocabulary::{AttributeId, AttributeShape, Class, KindId, Tags, Vocabulary};
 
 /// The words of a freeboard threshold: before the figure, or after it.
 const SIDES: [(&str, &str, Side); 6] = [
@@ -72,7 +70,7 @@ pub(crate) fn tests(
         Line::Text(text) => {
             let attribute = attribute(key, kinds, words, spot)?;
             match said(text) {
-                Some(text) => test(attribute, text, words, at),
+                Some(text) => test(attribute, kinds, text, words, at),
                 None => nothing_said(key, spot),
             }
         }
@@ -142,18 +140,24 @@ fn acquired(text: &str, spot: &Spot<'_>) -> Option<Test> {
     found.or_else(|| spot.wrong(Fault::NoAcquisitionDay).of(text).none())
 }
 
-fn test(attribute: AttributeId, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Test> {
+fn test(
+    attribute: AttributeId,
+    kinds: &[KindId],
+    text: &str,
+    words: &Vocabulary,
+    spot: &Spot<'_>,
+) -> Option<Test> {
     let known = words.attribute(attribute);
     match &known.shape {
         AttributeShape::Quantity(kind) => {
-            let limit = spot.take(limit(text, *kind, spot))?;
+            let limit =
+                spot.take(limit(text, *kind, words.unit(kinds.first().copied(), attribute), spot))?;
             Some(Test::Limit { attribute, limit, written: text.to_owned() })
         }
         AttributeShape::Feature => Some(Test::Feature { attribute, wanted: spot.flag_of(text)? }),
         AttributeShape::Choice(choices) => {
             let find = |word: String| {
-                let found = choices.iter().find(|known| same_word(known, &word));
-                found.cloned().or_else(|| {
+                known.word(&word).cloned().or_else(|| {
                     spot.wrong(Fault::UnknownChoice(known.id.clone()))
                         .none_of(&word, choices.iter().map(String::as_str))
                         .none()
@@ -229,15 +233,10 @@ fn months(text: &str) -> Option<(u8, u8)> {
 /// A tag for a permit, gear or an area. A tag that the vocabulary does not
 /// have is taken as it is, unless it is so near to a known one that it must
 /// be a slip: a slip would silently make a rule bind nobody.
-pub(crate) fn tag(text: &str, known: &BTreeMap<String, Tag>, spot: &Spot<'_>) -> Option<String> {
+pub(crate) fn tag(text: &str, known: &Tags, spot: &Spot<'_>) -> Option<String> {
     let Some(text) = said(text) else { return spot.wrong(Fault::EmptyTag).none() };
-    if known.contains_key(text) {
-        return Some(text.to_owned());
-    }
-    let by_name = fold(text);
-    let same = |(id, tag): &(&String, &Tag)| **id == by_name || fold(&tag.name) == by_name;
-    if let Some((id, _)) = known.iter().find(same) {
-        return Some(id.clone());
+    if let Some(id) = known.find(text) {
+        return Some(id.to_owned());
     }
     match slip_of(text, known.keys().map(String::as_str)) {
         Some(meant) => spot.wrong(Fault::TagSlip).of(text).meant(Some(meant)).none(),
@@ -250,6 +249,7 @@ mod tests {
     use super::*;
     use crate::load::read::problem::Problems;
     use crate::measure::Length;
+    use crate::model::vocabulary::Tag;
     use std::sync::Arc;
 
     /// 50 CFR 622.29(a)(1)(iii) and (iv): 4 ft (1.2 m) or less, more than
@@ -291,8 +291,8 @@ mod tests {
     fn a_tag_near_a_known_one_is_a_slip_and_a_stranger_is_taken() {
         let (file, problems): (Arc<str>, _) = ("a.yaml".into(), Problems::default());
         let top = Spot::top(&file, &problems);
-        let name = Tag { name: "bottom longline".into(), counts_as: Vec::new() };
-        let known = BTreeMap::from([("bottom-longline".to_owned(), name)]);
+        let name = Tag { name: "bottom longline".into(), ..Tag::default() };
+        let known = Tags([("bottom-longline".to_owned(), name)].into());
         assert_eq!(tag("Bottom longline", &known, &top).unwrap(), "bottom-longline");
         assert_eq!(tag("gillnet", &known, &top).unwrap(), "gillnet");
         assert_eq!(problems.count(), 0);

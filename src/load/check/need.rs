@@ -237,8 +237,8 @@ impl NeedReader<'_> {
         let kind = spot.key("certificate").kind_of(text, &[Class::Certificate], self.words);
         let holders = match spot.must("held by", form.held_by.as_ref(), Fault::NoHolders) {
             None => None,
-            Some(Words::Many(names)) => roles(names, &spot.key("held by")),
-            Some(Words::One(text)) => people(text, &spot.key("held by")),
+            Some(Words::Many(names)) => roles(names, self.words, &spot.key("held by")),
+            Some(Words::One(text)) => people(text, self.words, &spot.key("held by")),
         };
         let valid = spot.interval("valid", &form.valid);
         Some(Need::Certificates { kind: kind?, holders: holders?, valid })
@@ -256,8 +256,9 @@ fn carry<'t>(text: &'t Option<String>, spot: &Spot<'_>) -> Option<Carry<'t>> {
     Some(Carry { count: spot.count_of(number, 1, MOST_ASKED)?, rest: rest.trim() })
 }
 
-fn roles(names: &[String], spot: &Spot<'_>) -> Option<Holders> {
-    let roles = names.iter().map(|role| fold(role)).filter(|role| !role.is_empty());
+fn roles(names: &[String], words: &Vocabulary, spot: &Spot<'_>) -> Option<Holders> {
+    let known = |role: &String| words.roles.find(role).map_or_else(|| fold(role), str::to_owned);
+    let roles = names.iter().map(known).filter(|role| !role.is_empty());
     let roles: Vec<String> = roles.collect();
     if roles.is_empty() {
         return spot.wrong(Fault::NoRole).none();
@@ -266,10 +267,10 @@ fn roles(names: &[String], spot: &Spot<'_>) -> Option<Holders> {
 }
 
 /// `2 people`, or a single role.
-fn people(text: &str, spot: &Spot<'_>) -> Option<Holders> {
+fn people(text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Holders> {
     let text = text.trim();
     match text.strip_suffix("people").or_else(|| text.strip_suffix("person")) {
         Some(number) => spot.count_of(number, 1, MOST_ASKED).map(Holders::People),
-        None => roles(&[text.to_owned()], spot),
+        None => roles(&[text.to_owned()], words, spot),
     }
 }

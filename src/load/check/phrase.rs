@@ -4,7 +4,7 @@
 use crate::load::read::fault::Fault;
 use crate::load::read::problem::{Told, Wrong};
 use crate::load::read::spot::Spot;
-use crate::measure::{Figure, Percent, Quantity, QuantityKind};
+use crate::measure::{Figure, LengthUnit, Percent, Quantity, QuantityKind};
 use crate::model::rule::{Base, Bound, Limit};
 
 /// Makes a limit of its bound.
@@ -25,8 +25,13 @@ const BASES: [(&str, Base); 4] = [
 const DEEPEST: usize = 4;
 
 /// Reads a limit on a quantity of the given kind.
-pub(crate) fn limit(text: &str, kind: QuantityKind, spot: &Spot<'_>) -> Told<Limit> {
-    let reader = Reader { kind, spot, whole: text };
+pub(crate) fn limit(
+    text: &str,
+    kind: QuantityKind,
+    unit: LengthUnit,
+    spot: &Spot<'_>,
+) -> Told<Limit> {
+    let reader = Reader { kind, unit, spot, whole: text };
     let text = text.trim();
     if text == "any" {
         return Ok(Limit::Any);
@@ -58,6 +63,7 @@ pub(crate) fn limit(text: &str, kind: QuantityKind, spot: &Spot<'_>) -> Told<Lim
 
 struct Reader<'a> {
     kind: QuantityKind,
+    unit: LengthUnit,
     spot: &'a Spot<'a>,
     whole: &'a str,
 }
@@ -211,7 +217,7 @@ impl Reader<'_> {
             .unwrap_or(text.len());
         let (written, mut rest) = text.split_at(end);
         let figure = Figure::parse(written, self.kind)
-            .map_err(|error| self.spot.no_figure(error, written, self.kind))?;
+            .map_err(|error| self.spot.no_figure(error, written, self.kind, self.unit))?;
         let mut bracket = None;
         if let Some(inside) = rest.trim_start().strip_prefix('(') {
             let (text, after) =
@@ -231,7 +237,8 @@ fn strip_word<'t>(text: &'t str, word: &str) -> Option<&'t str> {
 
 /// A figure that may carry a bracket, alone: `4 ft (1.2 m)`.
 pub(crate) fn bracketed_length(text: &str, spot: &Spot<'_>) -> Told<Figure> {
-    let reader = Reader { kind: QuantityKind::Length, spot, whole: text };
+    let (kind, unit) = (QuantityKind::Length, LengthUnit::Feet);
+    let reader = Reader { kind, unit, spot, whole: text };
     let (figure, rest) = reader.fixed(text)?;
     reader.nothing_left(rest)?;
     match figure.quantity {
@@ -249,7 +256,7 @@ mod tests {
 
     fn read(text: &str, kind: QuantityKind) -> Told<Limit> {
         let (file, problems): (Arc<str>, _) = ("a.yaml".into(), Problems::default());
-        limit(text, kind, &Spot::top(&file, &problems))
+        limit(text, kind, LengthUnit::Feet, &Spot::top(&file, &problems))
     }
 
     fn fixed(text: &str, bracket: Option<&str>) -> Bound {

@@ -16,8 +16,7 @@ use crate::measure::DaySpan;
 use crate::model::place::Place;
 use crate::model::profile::{Binds, FreeboardFrom, Profile, Requirement, Standing};
 use crate::model::rule::{Condition, Need, Spec};
-use crate::model::vocabulary::{KindId, Tag, Vocabulary};
-use std::collections::BTreeMap;
+use crate::model::vocabulary::{KindId, Tags, Vocabulary};
 use std::sync::Arc;
 
 /// A profile as written, with everything that it takes over from others.
@@ -111,7 +110,7 @@ pub(crate) fn check_profile(
 fn binds(form: &BindsForm, words: &Vocabulary, spot: &Spot<'_>) -> Binds {
     let when = form.when.as_ref();
     let when = when.map(|group| conditions(group, words, &spot.key("when")));
-    let tags = |key, written: &Option<Texts>, known: &BTreeMap<String, Tag>| {
+    let tags = |key, written: &Option<Texts>, known: &Tags| {
         spot.each(key, written.iter().flatten(), |at, text| tag(text, known, at))
     };
     Binds {
@@ -284,12 +283,14 @@ impl Judge<'_> {
         }
     }
 
-    fn tag(&self, tag: &str, known: &BTreeMap<String, Tag>, place: &Place) {
-        if known.contains_key(tag) {
+    /// A rule names what is meant: a word that may be several is none.
+    fn tag(&self, tag: &str, known: &Tags, place: &Place) {
+        let narrow = |id: &str| known.get(id).is_some_and(|tag| tag.may_be.is_empty());
+        if narrow(tag) {
             return;
         }
         let wrong = self.problems.wrong(place.clone(), Fault::UnknownTag);
-        wrong.none_of(tag, known.keys().map(String::as_str)).tell();
+        wrong.none_of(tag, known.keys().map(String::as_str).filter(|id| narrow(id))).tell();
     }
 }
 

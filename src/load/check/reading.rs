@@ -3,7 +3,7 @@
 //! Imports `model` and `measure`; what is not known is no reading, and what no
 //! boat has (a freeboard of zero, a range that runs backwards) is refused.
 
-use crate::load::check::value::{is_unknown, kept, same_word};
+use crate::load::check::value::{is_unknown, kept};
 use crate::load::form::loose::{Loose, Single};
 use crate::load::form::open::{HOW, ReadingForm, WrittenAttributes};
 use crate::load::form::profile::FREEBOARD_FROM;
@@ -12,7 +12,7 @@ use crate::load::read::fault::Fault;
 use crate::load::read::problem::nearest;
 use crate::load::read::spot::{Spot, filled};
 use crate::load::read::tree::LONGEST_REMARK;
-use crate::measure::{Day, Figure, Length, QuantityKind};
+use crate::measure::{Day, Figure, Length, LengthUnit, QuantityKind};
 use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{Datum, Freeboard, FreeboardReading, How, Reading, Station};
 use crate::model::vocabulary::{Attribute, AttributeId, AttributeShape, Kind, KindId, Vocabulary};
@@ -74,10 +74,10 @@ impl AttributeReader<'_> {
     pub(crate) fn attributes(
         &self,
         written: WrittenAttributes,
-        kind: Option<KindId>,
+        of: Option<KindId>,
         spot: &Spot<'_>,
     ) -> Attributes {
-        let kind = kind.map(|kind| self.words.kind(kind));
+        let kind = of.map(|kind| self.words.kind(kind));
         let mut attributes = Attributes::with_capacity(written.len());
         let mut seen: Vec<AttributeId> = Vec::with_capacity(written.len());
         for (key, value) in written {
@@ -88,7 +88,8 @@ impl AttributeReader<'_> {
             }
             seen.push(id);
             let (Some(value), attribute) = (value, self.words.attribute(id)) else { continue };
-            let read = |at: &Spot<'_>, one| self.reading(one, attribute, at);
+            let unit = self.words.unit(of, id);
+            let read = |at: &Spot<'_>, one| self.reading(one, attribute, unit, at);
             let readings = spot.key(&key).each_of(value, read);
             if !readings.is_empty() {
                 attributes.push((id, readings));
@@ -128,11 +129,12 @@ impl AttributeReader<'_> {
         &self,
         written: Single<ReadingForm>,
         attribute: &Attribute,
+        unit: LengthUnit,
         spot: &Spot<'_>,
     ) -> Option<Reading> {
         let form = match written {
             Single::Plain(text) => {
-                let datum = datum(text, attribute, spot)?;
+                let datum = datum(text, attribute, unit, spot)?;
                 let (by, on) = (self.unsaid.by.clone(), self.unsaid.on);
                 return Some(Reading { datum, by, on, how: self.unsaid.how, error: None });
             }
@@ -141,25 +143,24 @@ impl AttributeReader<'_> {
         let (by, on) = self.unsaid.taker(kept(form.by), spot.day("on", &form.on));
         let how = spot.word("how", &form.how, &HOW).unwrap_or(self.unsaid.how);
         let error = spot.read("error", &form.error, |at, text| match attribute.shape {
-            AttributeShape::Quantity(kind) => at.figure_of(text, kind),
+            AttributeShape::Quantity(kind) => at.figure_in(text.to_owned(), kind, unit),
             _ => at.wrong(Fault::NoTapeError).of(text).none(),
         });
-        let datum = datum(kept(form.value)?, attribute, &spot.key("value"))?;
+        let datum = datum(kept(form.value)?, attribute, unit, &spot.key("value"))?;
         Some(Reading { datum, by, on, how, error })
     }
 }
 
 /// What a text says of an attribute; none where it is not known.
-fn datum(text: String, attribute: &Attribute, spot: &Spot<'_>) -> Option<Datum> {
+fn datum(text: String, attribute: &Attribute, unit: LengthUnit, spot: &Spot<'_>) -> Option<Datum> {
     if is_unknown(&text) {
         return None;
     }
     match &attribute.shape {
-        AttributeShape::Quantity(kind) => spot.figure_in(text, *kind).map(Datum::Figure),
+        AttributeShape::Quantity(kind) => spot.figure_in(text, *kind, unit).map(Datum::Figure),
         AttributeShape::Feature => spot.flag_of(&text).map(Datum::Feature),
         AttributeShape::Choice(words) => {
-            let known = words.iter().find(|known| same_word(known, text.trim()));
-            known.map(|known| Datum::Word(known.clone())).or_else(|| {
+            attribute.word(&text).map(|known| Datum::Word(known.clone())).or_else(|| {
                 spot.wrong(Fault::UnknownChoice(attribute.id.clone()))
                     .none_of(&text, words.iter().map(String::as_str))
                     .none()
@@ -272,7 +273,8 @@ impl Reader<'_> {
                 let of_place = |(at, _): &&Taken| (at.unwrap_or(usual) == usual) == wanted;
                 let readings: Vec<_> =
                     readings.iter().filter(of_place).map(|(_, reading)| reading.clone()).collect();
-                (!readings.is_empty()).then(|| Station { name: name.clone(), ..Station::of(readings) })
+                (!readings.is_empty())
+                    .then(|| Station { name: name.clone(), ..Station::of(readings) })
             };
             stations.iter().filter_map(of).collect()
         };
@@ -325,14 +327,7 @@ impl Reader<'_> {
             }
         }
         self.said.extend(said);
-        let length = |text: &str| spot.figure_of(text, QuantityKind::Length);
-        let (low, high) = match text.split_once(" to ") {
-            Some((low, high)) => (length(low)?, length(high)?),
-            None => {
-                let only = length(text)?;
-                (only.clone(), only)
-            }
-        };
+        let (low, high) = spot.range_of(text)?;
         if low.length() == Some(Length::ZERO) {
             return spot.wrong(Fault::FreeboardZero).of(text).none();
         }

@@ -16,7 +16,7 @@ use crate::load::form::techniques::{
 };
 use crate::load::read::fault::{Fault, Part};
 use crate::load::read::spot::{Origin, Spot, filled};
-use crate::measure::{Figure, Length, QuantityKind};
+use crate::measure::{Figure, Length, LengthUnit, QuantityKind};
 use crate::model::profile::FreeboardFrom;
 use crate::model::rule::{Bound, Limit};
 use crate::model::technique::{
@@ -253,7 +253,7 @@ fn by_low_rail(form: &LowRailForm, language: &str, spot: &Spot<'_>) -> Option<Ca
 
 /// `at most 2 ft`.
 fn low_rail(text: &str, spot: &Spot<'_>) -> Option<GivenBy> {
-    let figure = match limit(text, QuantityKind::Length, spot) {
+    let figure = match limit(text, QuantityKind::Length, LengthUnit::Feet, spot) {
         Ok(Limit::AtMost(Bound::Fixed { figure, .. })) => figure,
         Ok(_) => {
             return spot.wrong(Fault::LowRailOtherLimit).of(text).none();

@@ -9,7 +9,7 @@ use crate::load::read::fault::Fault;
 use crate::load::read::problem::Wrong;
 use crate::load::read::spot::{Spot, filled};
 use crate::measure::{
-    Currency, Day, DaySpan, Figure, Interval, Money, QuantityError, QuantityKind,
+    Currency, Day, DaySpan, Figure, Interval, LengthUnit, Money, QuantityError, QuantityKind,
 };
 use crate::model::vocabulary::{Class, Kind, KindId, Vocabulary};
 
@@ -179,16 +179,33 @@ impl Spot<'_> {
 
     /// A figure that stands here.
     pub(crate) fn figure_of(&self, text: &str, kind: QuantityKind) -> Option<Figure> {
-        Figure::parse(text, kind)
-            .or_else(|error| self.no_figure(error, text, kind).none().ok_or(()))
+        self.figure_in(text.to_owned(), kind, LengthUnit::default())
+    }
+
+    /// A figure of a text that is kept as it is, of a length that people say
+    /// in that unit.
+    pub(crate) fn figure_in(
+        &self,
+        text: String,
+        kind: QuantityKind,
+        unit: LengthUnit,
+    ) -> Option<Figure> {
+        Figure::of_text(text, kind)
+            .or_else(|(error, text)| self.no_figure(error, &text, kind, unit).none().ok_or(()))
             .ok()
     }
 
-    /// A figure of a text that is kept as it is.
-    pub(crate) fn figure_in(&self, text: String, kind: QuantityKind) -> Option<Figure> {
-        Figure::of_text(text, kind)
-            .or_else(|(error, text)| self.no_figure(error, &text, kind).none().ok_or(()))
-            .ok()
+    /// A length, or a range of lengths, that stands here.
+    pub(crate) fn range_of(&self, text: &str) -> Option<(Figure, Figure)> {
+        let kind = QuantityKind::Length;
+        let reads = |text: &str| Figure::parse_range(text, kind);
+        let error = match reads(text) {
+            Ok(range) => return Some(range),
+            Err(error) => error,
+        };
+        let units = kind.units(LengthUnit::default());
+        let meant = Figure::meant(text, &error, units, |text| reads(text).is_ok());
+        self.wrong(Fault::NoFigure { error, kind, meant }).of(text).none()
     }
 
     /// A kind of the vocabulary, of one of these classes.
@@ -264,9 +281,11 @@ impl Spot<'_> {
         error: QuantityError,
         text: &str,
         kind: QuantityKind,
+        unit: LengthUnit,
     ) -> Wrong<'_> {
-        let fault = Fault::NoFigure { error, text: text.trim().to_owned(), kind };
-        self.wrong(fault).of(text)
+        let reads = |text: &str| Figure::parse(text, kind).is_ok();
+        let meant = Figure::meant(text, &error, kind.units(unit), reads);
+        self.wrong(Fault::NoFigure { error, kind, meant }).of(text)
     }
 }
 
@@ -284,7 +303,9 @@ pub(crate) fn kind_names(kind: &Kind) -> impl Iterator<Item = &str> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::load::check::phrase::limit;
     use crate::load::read::problem::Problems;
+    use proptest::prelude::*;
     use std::sync::Arc;
 
     fn mend_of(text: &str, kind: QuantityKind) -> Option<String> {
@@ -294,19 +315,77 @@ mod tests {
     }
 
     #[test]
+    fn a_bare_number_is_told_in_the_unit_of_its_dimension() {
+        let (file, problems): (Arc<str>, _) = ("a.yaml".into(), Problems::default());
+        let top = Spot::top(&file, &problems);
+        assert!(top.figure_in("18".to_owned(), QuantityKind::Length, LengthUnit::Inches).is_none());
+        assert!(top.range_of("4-5").is_none());
+        assert_eq!(told(problems), ["18 in", "18 cm", "4-5 ft", "4-5 m"]);
+    }
+
+    #[test]
     fn a_bare_number_shows_how_to_write_it() {
         assert_eq!(
             mend_of("6", QuantityKind::Length).unwrap(),
             "write `6 ft` or `6 m`, whichever was measured"
         );
-        assert_eq!(
-            mend_of("6 ft 4", QuantityKind::Length).unwrap(),
-            "write the last unit too, like `6 ft 4 in`"
-        );
+        assert_eq!(mend_of("6 ft 4", QuantityKind::Length).unwrap(), "write `6 ft 4 in`");
         assert_eq!(
             mend_of("1,830 m", QuantityKind::Length).unwrap(),
             "write `1830 m` or `1.830 m`, whichever is meant"
         );
+    }
+
+    /// The texts in backticks of what mends a problem.
+    fn told(problems: Problems) -> Vec<String> {
+        let mends = problems.into_found().into_iter().filter_map(|(p, _)| p.wording().mend);
+        mends
+            .flat_map(|mend| {
+                mend.split('`').skip(1).step_by(2).map(str::to_owned).collect::<Vec<_>>()
+            })
+            .collect()
+    }
+
+    proptest! {
+        /// A figure that is suggested can be read where the other could not.
+        #[test]
+        fn what_a_mend_suggests_is_read(
+            text in "( ?([0-9]{1,4}|[0-9],[0-9]{3}|[0-9]/[0-9]|½|\\.[0-9])( ?(ft|in|m|cm|mm|lb|kg|'|\"|’|”|degrees|/0|to|-|–|,|\\.))?){1,4}",
+            inches in any::<bool>(),
+        ) {
+            let file: Arc<str> = "a.yaml".into();
+            let unit = if inches { LengthUnit::Inches } else { LengthUnit::Feet };
+            let kinds = [
+                QuantityKind::Length,
+                QuantityKind::Mass,
+                QuantityKind::Angle,
+                QuantityKind::HookSize,
+                QuantityKind::Count,
+            ];
+            for kind in kinds {
+                let problems = Problems::default();
+                Spot::top(&file, &problems).figure_in(text.clone(), kind, unit);
+                for told in told(problems) {
+                    prop_assert!(Figure::parse(&told, kind).is_ok(), "{kind:?}: {text} -> {told}");
+                }
+                let problems = Problems::default();
+                let top = Spot::top(&file, &problems);
+                top.take(limit(&format!("at least {text}"), kind, unit, &top));
+                top.take(limit(&text, kind, unit, &top));
+                for told in told(problems) {
+                    let again = Problems::default();
+                    let reads = limit(&told, kind, unit, &Spot::top(&file, &again)).is_ok()
+                        || Figure::parse(&told, kind).is_ok();
+                    prop_assert!(reads, "{kind:?}: {text} -> {told}");
+                }
+            }
+            let problems = Problems::default();
+            Spot::top(&file, &problems).range_of(&text);
+            for told in told(problems) {
+                let reads = Figure::parse_range(&told, QuantityKind::Length).is_ok();
+                prop_assert!(reads, "{text} -> {told}");
+            }
+        }
     }
 
     #[test]

@@ -20,7 +20,7 @@ use crate::model::profile::FreeboardFrom;
 use crate::model::vessel::{
     Certificate, Coverage, Freeboard, GearPiece, How, Person, PlannedTrip, State, Tool, Vessel,
 };
-use crate::model::vocabulary::{Class, Tag, Vocabulary, fold};
+use crate::model::vocabulary::{Class, Tags, Vocabulary, fold};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -155,8 +155,8 @@ fn judge_marks(tools: &[Tool], everything: bool, top: &Spot<'_>) {
     }
 }
 
-/// Tags of one sort; none where nobody said.
-type Tags = Option<Vec<String>>;
+/// Tags that a vessel has; none where nobody said.
+type Stated = Option<Vec<String>>;
 
 /// Permits, gear and areas; the trip's take the place of the vessel's.
 fn tag_lists(
@@ -164,7 +164,7 @@ fn tag_lists(
     trip: &TripForm,
     words: &Vocabulary,
     top: &Spot<'_>,
-) -> (Tags, Tags, Tags) {
+) -> (Stated, Stated, Stated) {
     let planned = top.key("trip");
     let list = |trip: &Option<Texts>, own: &Option<Texts>, known, key| {
         let own = own.as_ref().map(|written| tags(written, known, key, top));
@@ -178,21 +178,14 @@ fn tag_lists(
 }
 
 /// Tags as written, then the wider ones that they count as.
-fn tags(written: &Texts, known: &BTreeMap<String, Tag>, key: &str, spot: &Spot<'_>) -> Vec<String> {
-    let mut tags: Vec<String> = Vec::with_capacity(written.len());
-    for tag in spot.each(key, written, |at, text| tag(text, known, at)) {
-        if !tags.contains(&tag) {
-            tags.push(tag);
+fn tags(written: &Texts, known: &Tags, key: &str, spot: &Spot<'_>) -> Vec<String> {
+    let own = spot.each(key, written, |at, text| tag(text, known, at));
+    let wider = own.iter().flat_map(|tag| known.with_wider(tag).split_off(1));
+    let mut tags: Vec<String> = Vec::with_capacity(own.len());
+    for tag in own.iter().map(String::as_str).chain(wider) {
+        if !tags.iter().any(|known| known == tag) {
+            tags.push(tag.to_owned());
         }
-    }
-    let mut next = 0;
-    while let Some(tag) = tags.get(next).and_then(|tag| known.get(tag)) {
-        for wider in &tag.counts_as {
-            if !tags.contains(wider) {
-                tags.push(wider.clone());
-            }
-        }
-        next += 1;
     }
     tags
 }
@@ -246,9 +239,6 @@ pub(crate) fn coverage(written: &Covers<'_>, words: &Vocabulary, top: &Spot<'_>)
     Coverage { everything, all_seen }
 }
 
-/// The roles to which rules bind certificates; others may be written too.
-const ROLES: [&str; 3] = ["owner", "operator", "crew"];
-
 /// The kinds of the vocabulary under which gear is kept.
 pub(crate) const HOOK: &str = "hook";
 /// See [`HOOK`].
@@ -257,7 +247,7 @@ pub(crate) const FISHING_LINE: &str = "fishing-line";
 /// A person, if it has a name.
 pub(crate) fn person(form: PersonForm, words: &Vocabulary, spot: &Spot<'_>) -> Option<Person> {
     let name = spot.must("name", kept(form.name), Fault::NoPersonName);
-    let roles = roles(form.roles, spot);
+    let roles = roles(form.roles, words, spot);
     let certificates = form.certificates.into_iter().flatten();
     let certificates =
         spot.each("certificates", certificates, |at, form| certificate(form, words, at));
@@ -265,11 +255,14 @@ pub(crate) fn person(form: PersonForm, words: &Vocabulary, spot: &Spot<'_>) -> O
 }
 
 /// Roles in the form in which profiles name them.
-fn roles(written: Option<Texts>, spot: &Spot<'_>) -> Vec<String> {
+fn roles(written: Option<Texts>, words: &Vocabulary, spot: &Spot<'_>) -> Vec<String> {
     let mut roles = Vec::new();
     for role in spot.each("roles", written.into_iter().flatten(), |at, text| {
+        if let Some(known) = words.roles.find(&text) {
+            return Some(known.to_owned());
+        }
         let role = fold(&text);
-        if let Some(meant) = slip_of(&role, ROLES).filter(|known| *known != role) {
+        if let Some(meant) = slip_of(&role, words.roles.keys().map(String::as_str)) {
             at.wrong(Fault::RoleSlip).of(&text).meant(Some(meant)).tell();
         }
         Some(role).filter(|role| !role.is_empty())

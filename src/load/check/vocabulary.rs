@@ -3,16 +3,16 @@
 //! Imports `model`; refuses names that would mean two things.
 
 use crate::load::check::value::kept;
-use crate::load::form::loose::{Single, Words};
+use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::open::Open;
 use crate::load::form::vocabulary::{
-    AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, VocabularyFile,
+    AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, UNITS, VocabularyFile,
 };
 use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
-use crate::measure::QuantityKind;
+use crate::measure::{LengthUnit, QuantityKind};
 use crate::model::vocabulary::{
-    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Vocabulary, fold,
+    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Tags, Vocabulary, fold,
 };
 use std::collections::BTreeMap;
 
@@ -39,6 +39,10 @@ pub(crate) fn check_vocabulary(written: VocabularyFile, top: &Spot<'_>) -> Vocab
     words.permits = tags(written.permits, &top.key("permits"));
     words.gears = tags(written.gear, &top.key("gear"));
     words.areas = tags(written.areas, &top.key("areas"));
+    words.roles = match written.roles {
+        None => Tags(ROLES.map(|role| (role.to_owned(), Tag::default())).into()),
+        roles => tags(roles, &top.key("roles")),
+    };
     for (id, name) in written.vessel_features.unwrap_or_default().0 {
         check_id(&id, &top.key("vessel features").key(&id));
         let name = kept(name).unwrap_or_else(|| id.clone());
@@ -65,13 +69,18 @@ pub(crate) fn check_id(id: &str, spot: &Spot<'_>) -> bool {
 
 fn attribute(id: String, form: AttributeForm, list: &Spot<'_>) -> Attribute {
     let spot = list.key(&id);
+    let lengthens = spot.flag("lengthens", &form.lengthens).unwrap_or(false);
+    // What can be lengthened is long.
+    let usual = if lengthens { LengthUnit::Feet } else { LengthUnit::Inches };
     let attribute = Attribute {
         shape: shape(&form, &spot),
         shown: spot.flag("shown", &form.shown).unwrap_or(true),
-        lengthens: spot.flag("lengthens", &form.lengthens).unwrap_or(false),
+        lengthens,
+        unit: spot.word("unit", &form.unit, &UNITS).unwrap_or(usual),
         name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
         measure: kept(form.measure),
         may_be: form.may_be.into_iter().flatten().map(|(word, may)| (word, may.0)).collect(),
+        also: synonyms(form.also, &spot),
         id: id.clone(),
     };
     check_may_be(&attribute, &spot);
@@ -87,11 +96,28 @@ fn check_may_be(attribute: &Attribute, spot: &Spot<'_>) {
         AttributeShape::Choice(words) => words,
         _ => &[],
     };
-    for word in attribute.may_be.iter().flat_map(|(word, others)| others.iter().chain([word])) {
+    let open = attribute.may_be.iter().flat_map(|(word, others)| others.iter().chain([word]));
+    for (key, word) in
+        open.map(|word| ("may be", word)).chain(attribute.also.values().map(|word| ("also", word)))
+    {
         if !known.contains(word) {
-            spot.key("may be").wrong(Fault::NotInChoice).of(word).tell();
+            spot.key(key).wrong(Fault::NotInChoice).of(word).tell();
         }
     }
+}
+
+/// Other ways to write the words of a choice, in lower case, each of one word.
+fn synonyms(written: Option<BTreeMap<String, Texts>>, spot: &Spot<'_>) -> BTreeMap<String, String> {
+    let mut synonyms = BTreeMap::new();
+    for (word, others) in written.unwrap_or_default() {
+        for other in others.iter() {
+            let taken = synonyms.insert(other.trim().to_lowercase(), word.clone());
+            if let Some(taken) = taken {
+                spot.key("also").wrong(Fault::KindNameTwin(taken)).of(other).tell();
+            }
+        }
+    }
+    synonyms
 }
 
 fn shape(form: &AttributeForm, spot: &Spot<'_>) -> AttributeShape {
@@ -127,6 +153,7 @@ fn kind(id: String, form: KindForm, words: &Vocabulary, list: &Spot<'_>) -> Kind
     }
     Kind {
         name: kept(form.name).unwrap_or_else(|| id.replace('-', " ")),
+        unit: spot.word("unit", &form.unit, &UNITS),
         also: form.also.unwrap_or_default().0,
         class,
         attributes,
@@ -153,26 +180,38 @@ fn find_attribute(name: &str, words: &Vocabulary, spot: &Spot<'_>) -> Option<Att
     })
 }
 
-fn tags(written: Option<Open<Single<TagForm>>>, spot: &Spot<'_>) -> BTreeMap<String, Tag> {
-    let mut tags = BTreeMap::new();
+/// The roles that are known where a vocabulary names none.
+const ROLES: [&str; 3] = ["owner", "operator", "crew"];
+
+fn tags(written: Option<Open<Single<TagForm>>>, spot: &Spot<'_>) -> Tags {
+    let mut tags = Tags::default();
     for (id, form) in written.unwrap_or_default().0 {
         check_id(&id, &spot.key(&id));
-        let (name, counts_as) = match form {
-            Some(Single::Plain(name)) => (Some(name), Vec::new()),
-            Some(Single::Form(form)) => (form.name, form.counts_as.unwrap_or_default().0),
-            None => (None, Vec::new()),
+        let form = match form {
+            Some(Single::Plain(name)) => TagForm { name: Some(name), ..TagForm::default() },
+            Some(Single::Form(form)) => *form,
+            None => TagForm::default(),
         };
-        let name = kept(name).unwrap_or_else(|| id.clone());
-        tags.insert(id, Tag { name, counts_as });
+        let tag = Tag {
+            name: kept(form.name).unwrap_or_else(|| id.clone()),
+            also: form.also.unwrap_or_default().0,
+            counts_as: form.counts_as.unwrap_or_default().0,
+            may_be: form.may_be.unwrap_or_default().0,
+        };
+        tags.0.insert(id, tag);
     }
-    for (id, tag) in &tags {
-        spot.key(id).each("counts as", &tag.counts_as, |at, other| {
-            if !tags.contains_key(other) {
-                let known = tags.keys().map(String::as_str);
-                at.wrong(Fault::UnknownWiderTag).unlike(other, known).tell();
-            }
-            None::<()>
-        });
+    // What a tag may be is one that a rule can name.
+    let narrow = |id: &str| tags.get(id).is_some_and(|tag| tag.may_be.is_empty());
+    for (id, tag) in tags.iter() {
+        for (key, others) in [("counts as", &tag.counts_as), ("may be", &tag.may_be)] {
+            spot.key(id).each(key, others, |at, other| {
+                if !narrow(other) {
+                    let known = tags.keys().map(String::as_str).filter(|id| narrow(id));
+                    at.wrong(Fault::UnknownWiderTag).unlike(other, known).tell();
+                }
+                None::<()>
+            });
+        }
     }
     tags
 }

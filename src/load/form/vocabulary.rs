@@ -7,7 +7,7 @@ use crate::load::form::open::Open;
 use crate::load::form::{LONGEST_NAME, flags, words};
 use crate::load::read::fault::FileKind;
 use crate::load::read::parse::WrittenFile;
-use crate::measure::QuantityKind;
+use crate::measure::{LengthUnit, QuantityKind};
 use crate::model::vocabulary::Class;
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -42,6 +42,9 @@ pub(crate) const CLASSES: [(&str, Class); 5] = [
     ("certificate", Class::Certificate),
 ];
 
+pub(crate) const UNITS: [(&str, LengthUnit); 2] =
+    [("ft", LengthUnit::Feet), ("in", LengthUnit::Inches)];
+
 /// The trade's words.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema, Validate)]
 #[serde(deny_unknown_fields, default)]
@@ -65,6 +68,9 @@ pub(crate) struct VocabularyFile {
     /// Areas by id.
     #[schemars(extend("x-ids" = true))]
     pub(crate) areas: Option<Open<Single<TagForm>>>,
+    /// Roles of people by id; owner, operator and crew if missing.
+    #[schemars(extend("x-ids" = true))]
+    pub(crate) roles: Option<Open<Single<TagForm>>>,
     /// Features of a vessel, with their names in print.
     #[serde(rename = "vessel features")]
     #[schemars(extend("x-ids" = true))]
@@ -90,11 +96,17 @@ pub(crate) struct AttributeForm {
     /// `yes` if the tool can be lengthened in it.
     #[schemars(extend("x-words" = flags()))]
     pub(crate) lengthens: Option<String>,
+    /// The unit in which people say such a length, `ft` or `in`; if missing,
+    /// feet where the tool can be lengthened in it.
+    #[schemars(extend("x-words" = words(&UNITS)))]
+    pub(crate) unit: Option<String>,
     /// The words of a choice.
     pub(crate) words: Option<Texts>,
     /// For a choice: words that leave others open, with those others.
     #[serde(rename = "may be")]
     pub(crate) may_be: Option<BTreeMap<String, Texts>>,
+    /// For a choice: words, with other ways to write each.
+    pub(crate) also: Option<BTreeMap<String, Texts>>,
     /// `no` if neither a tape nor an eye can show it on deck.
     #[schemars(extend("x-words" = flags()))]
     pub(crate) shown: Option<String>,
@@ -115,18 +127,28 @@ pub(crate) struct KindForm {
     pub(crate) class: Option<String>,
     /// The attributes that it has.
     pub(crate) attributes: Option<Texts>,
+    /// The unit in which people say all its lengths, `ft` or `in`; that of
+    /// each attribute if missing.
+    #[schemars(extend("x-words" = words(&UNITS)))]
+    pub(crate) unit: Option<String>,
 }
 
-/// A tag that also counts as wider ones.
+/// A tag with other words for it, or one that is wider or narrower than
+/// others.
 #[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 #[schemars(rename = "Tag")]
 pub(crate) struct TagForm {
     /// The name in print.
     pub(crate) name: Option<String>,
+    /// Other words for the same.
+    pub(crate) also: Option<Texts>,
     /// The wider tags.
     #[serde(rename = "counts as")]
     pub(crate) counts_as: Option<Texts>,
+    /// The tags of which it may be any; no rule can then name it.
+    #[serde(rename = "may be")]
+    pub(crate) may_be: Option<Texts>,
 }
 
 impl WrittenFile for VocabularyFile {

@@ -146,7 +146,7 @@ pub enum Fault {
     UnknownWord,
     OutOfRange { least: u32, most: u32 },
     NoWholeNumber { least: u32, most: u32 },
-    NoFigure { error: QuantityError, text: String, kind: QuantityKind },
+    NoFigure { error: QuantityError, kind: QuantityKind, meant: Vec<String> },
     UnknownKind,
     WrongClass { is: Class, wanted: Vec<Class> },
     LeadOutOfRange(u32),

@@ -39,10 +39,21 @@ pub fn read_long(path: &Path, most: u64) -> Result<String, Refusal> {
     String::from_utf8(bytes).map_err(|_| Refusal::whole(&name, Fault::LongNoUtf8))
 }
 
-/// The bytes of a regular file, if there are no more than `most`.
+/// The name of standard input in place of a file's.
+const STANDARD_INPUT: &str = "-";
+
+/// The bytes of a regular file, or of standard input under its name, if there
+/// are no more than `most`.
 fn bytes_of(path: &Path, most: u64, too_large: Fault) -> Result<Vec<u8>, Refusal> {
     let name: Arc<str> = path.display().to_string().into();
     let told = |error: &std::io::Error| Refusal::whole(&name, unread(path, error));
+    if path == Path::new(STANDARD_INPUT) {
+        let mut bytes = Vec::new();
+        let read = std::io::stdin().lock().take(most + 1).read_to_end(&mut bytes);
+        read.map_err(|error| told(&error))?;
+        let too_long = bytes.len() as u64 > most;
+        return if too_long { Err(Refusal::whole(&name, too_large)) } else { Ok(bytes) };
+    }
     let metadata = std::fs::metadata(path).map_err(|error| told(&error))?;
     if metadata.is_dir() {
         return Err(Refusal::whole(&name, Fault::IsFolder));

@@ -241,14 +241,40 @@ impl From<Wrong<'_>> for Box<Problem> {
     }
 }
 
-/// The nearest of the candidates, if it is near enough to be meant.
+/// The nearest of the candidates, if it is near enough to be meant: by its
+/// spelling, else by the words that it shares.
 pub(crate) fn nearest<'a>(
     given: &str,
     candidates: impl IntoIterator<Item = &'a str>,
 ) -> Option<&'a str> {
     let given = given.trim().to_lowercase();
     let limit = (given.chars().count() / 3).clamp(1, 3);
-    nearest_within(&given, candidates, limit)
+    let candidates: Vec<&str> = candidates.into_iter().collect();
+    let by_spelling = nearest_within(&given, candidates.iter().copied(), limit);
+    by_spelling.or_else(|| nearest_by_words(&given, &candidates))
+}
+
+/// The candidate that shares the most words of several, at least half of
+/// them; among equals the one with the fewest others.
+fn nearest_by_words<'a>(given: &str, candidates: &[&'a str]) -> Option<&'a str> {
+    let wanted = words(given);
+    if wanted.len() < 2 {
+        return None;
+    }
+    let shared = |candidate: &&str| {
+        let own = words(candidate);
+        let both = wanted.iter().filter(|word| own.contains(word)).count();
+        (both, std::cmp::Reverse(own.len()))
+    };
+    let best = candidates.iter().rev().copied().max_by_key(shared)?;
+    (shared(&best).0 * 2 >= wanted.len()).then_some(best)
+}
+
+/// The words that say something, in lower case and the singular.
+fn words(text: &str) -> Vec<String> {
+    let parts = text.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase);
+    let parts = parts.map(|word| word.strip_suffix('s').unwrap_or(&word).to_owned());
+    parts.filter(|word| word.len() > 2 && !["the", "and", "for"].contains(&word.as_str())).collect()
 }
 
 /// The nearest of the candidates within `limit` strokes of the pen.
@@ -289,8 +315,8 @@ mod tests {
     #[test]
     fn a_problem_tells_where_what_and_how_to_mend_it() {
         let place = Place::new(&"a.yaml".into(), "kit[0].handle");
-        let (error, text) = (QuantityError::NoUnit, "6".to_owned());
-        let fault = Fault::NoFigure { error, text, kind: QuantityKind::Angle };
+        let (error, meant) = (QuantityError::NoUnit, vec!["6 degrees".to_owned()]);
+        let fault = Fault::NoFigure { error, kind: QuantityKind::Angle, meant };
         let problem =
             Problem::new(place, fault).offending("6\u{1b}[31m").at(Position { line: 3, column: 9 });
         assert_eq!(
@@ -323,6 +349,12 @@ mod suggest_tests {
         assert_eq!(nearest("hadnle", words), Some("handle"));
         assert_eq!(nearest("Handel", words), Some("handle"));
         assert_eq!(nearest("colour", words), None);
+        let kinds = ["bolt-cutters", "line-cutters", "dip-net", "long-line-cutter"];
+        assert_eq!(nearest("heavy duty bolt cutter", kinds), Some("bolt-cutters"));
+        assert_eq!(nearest("long pole line cutter", kinds), Some("long-line-cutter"));
+        assert_eq!(nearest("landing net", kinds), Some("dip-net"));
+        assert_eq!(nearest("spare fuel can", kinds), None);
+        assert_eq!(nearest("net", kinds), None);
         assert_eq!(slip_of("gulf", ["golf"]), Some("golf"));
         assert_eq!(slip_of("gulf", ["gilt"]), None);
     }

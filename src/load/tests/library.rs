@@ -177,7 +177,7 @@ fn what_is_wrong_in_a_requirement_is_told_where_it_stands() {
         ("[reef-fish]", "[reef-fsh]", "did you mean `reef-fish`"),
         ("months: Nov to Feb", "months: Nov to Fob", "these are not months"),
         ("until: 2024-12-31", "until: 2023-12-31", "the last day lies before the first"),
-        ("with: { wire: at most 5 mm }", "with: { wire: at most 5 }", "write `5 ft` or `5 m`"),
+        ("with: { wire: at most 5 mm }", "with: { wire: at most 5 }", "write `5 in` or `5 cm`"),
         ("valid: 3 years", "valid: 3", "this is not an interval"),
         ("edition: '2024'", "editon: '2024'", "did you mean `edition`"),
         ("title: { en: Example, es: Ejemplo }", "title: { es: Ejemplo }", "governing language"),

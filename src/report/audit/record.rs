@@ -3,7 +3,7 @@
 //! Imports `fleet` and below. Decides nothing: what differs was found there.
 
 use crate::fleet::record::{
-    Again, AuditRecord, Broken, Difference, Differs, Newer, Program, UntilOnRecord,
+    Again, AuditRecord, Broken, Difference, Differs, Newer, Program, UntilOnRecord, Whole,
 };
 use crate::model::finding::Verdict;
 use crate::report::Locale;
@@ -17,12 +17,21 @@ use crate::report::words::locale::desk;
 pub struct Verified<'a> {
     /// The record.
     pub record: &'a AuditRecord,
+    /// Whether it is as it was made.
+    pub whole: &'a Whole,
     /// What came of it.
     pub again: &'a Again,
     /// What this program ships otherwise.
     pub newer: &'a [Newer],
     /// The language and the units of the page.
     pub locale: Locale,
+}
+
+impl Verified<'_> {
+    /// Whether nothing differs, neither in the record nor in what it finds.
+    pub fn is_the_same(&self) -> bool {
+        self.again.differences.is_empty() && !matches!(self.whole, Whole::Changed { .. })
+    }
 }
 
 /// The most differences and editions that are listed.
@@ -49,14 +58,22 @@ pub fn verified(of: &Verified<'_>, width: usize) -> String {
 fn headline(page: &mut Page, of: &Verified<'_>) {
     let record = of.record;
     let (vessels, differences) = (of.again.vessels, of.again.differences.len());
-    let (lead, text) = match differences {
-        0 => ((desk::record_the_same(), Tone::Good), desk::record_again(vessels)),
-        some => {
-            let text = desk::record_differences(some, vessels);
-            ((desk::record_different(), Tone::Bad), text)
-        }
+    let lead = match of.is_the_same() {
+        true => (desk::record_the_same(), Tone::Good),
+        false => (desk::record_different(), Tone::Bad),
+    };
+    let text = match differences {
+        0 => desk::record_again(vessels),
+        some => desk::record_differences(some, vessels),
     };
     page.hang(0, lead, (&text, Tone::Strong));
+    match of.whole {
+        Whole::Kept(digest) => page.prose(2, Tone::Plain, &desk::record_whole(digest)),
+        Whole::Changed { said, found } => {
+            page.prose(2, Tone::Bad, &desk::record_not_whole(found, said));
+        }
+        Whole::Unsaid => page.prose(2, Tone::Plain, desk::record_no_digest()),
+    }
     let audit = match &record.auditor {
         Some(auditor) => desk::record_audit_of_by(&record.date, auditor),
         None => desk::record_audit_of(&record.date),

@@ -4,7 +4,7 @@ use super::leftovers::Known;
 use crate::engine::{self, Depth, Request};
 use crate::fleet::compare::compare;
 use crate::fleet::draft::under_draft;
-use crate::fleet::record::{AuditRecord, Entry, Making, again, newer};
+use crate::fleet::record::{AuditRecord, Entry, Making, Whole, again, newer};
 use crate::fleet::{self, Audit, Files, Order, Orders, Records, Row, Selection};
 use crate::freeing::{self, Options, Prepared, Question, Terms};
 use crate::load::{self, Library, Refusal, Source};
@@ -291,6 +291,7 @@ impl Press<'_> {
         let (again, newer) = (again(&record).unwrap(), newer(&record, orders.library));
         let of = report::audit::record::Verified {
             record: &record,
+            whole: &Whole::Unsaid,
             again: &again,
             newer: &newer,
             locale: LOCALE,

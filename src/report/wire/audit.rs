@@ -196,7 +196,7 @@ objects! {
         #[serde(skip_serializing_if = "Option::is_none")]
         register: Option<String> = match doubt {
             fleet::Doubt::SameRegister { register, .. } => Some(register.clone()),
-            fleet::Doubt::TripsOver { .. } => None,
+            fleet::Doubt::TripsOver { .. } | fleet::Doubt::ListsOld { .. } => None,
         },
         /// The vessels.
         vessels: Vec<NamedVessel> = doubt.vessels().iter().map(NamedVessel::new).collect(),

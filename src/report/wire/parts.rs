@@ -309,8 +309,9 @@ fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts 
             NoticeFacts { rule: Some(rule.clone()), fact: fact_of(fact), ..none }
         }
         Told::RecordAfterDeparture { on }
-        | Told::FreeboardOtherPlace { on }
-        | Told::SheetOutOfDate { on, .. } => NoticeFacts { day: Some(day(*on)), ..none },
+        | Told::SheetOutOfDate { on, .. }
+        | Told::TripOver { back: on }
+        | Told::ListOld { declared: on } => NoticeFacts { day: Some(day(*on)), ..none },
         Told::Remark { mark, on, remark } => {
             let (tool, remark) = (Some(mark.clone()), Some(remark.clone()));
             NoticeFacts { tool, remark, day: Some(day(*on)), ..none }

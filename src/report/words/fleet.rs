@@ -87,6 +87,9 @@ pub(crate) fn doubt(doubt: &Doubt, locale: Locale) -> String {
         Doubt::TripsOver { vessels } => {
             locale.doubt_trips_over(vessels.len(), &names(vessels, locale))
         }
+        Doubt::ListsOld { vessels } => {
+            locale.doubt_lists_old(vessels.len(), &names(vessels, locale))
+        }
         Doubt::SameRegister { register, vessels } => {
             let files = vessels.iter().map(|(file, name)| format!("{name} ({file})"));
             let files = figures::all_of(&files.collect::<Vec<_>>(), locale);

@@ -35,7 +35,6 @@ pub(crate) fn notice(notice: &Notice, locale: Locale) -> String {
             _ => locale.notice_may_bind_by_fact(rule),
         },
         Notice::RecordAfterDeparture { on } => locale.notice_record_after_departure(on),
-        Notice::FreeboardOtherPlace { on } => locale.notice_freeboard_other_place(on),
         Notice::SheetOutOfDate { on, vessel, rules } => match (vessel, rules) {
             (true, true) => locale.notice_sheet_of_other_vessel_and_rules(on),
             (true, false) => locale.notice_sheet_of_other_vessel(on),
@@ -54,6 +53,8 @@ pub(crate) fn notice(notice: &Notice, locale: Locale) -> String {
             locale.notice_readings_differ(mark, attribute, &told(counted), &told(overruled))
         }
         Notice::NoReturn => locale.notice_no_return().to_owned(),
+        Notice::TripOver { back } => locale.notice_trip_over(back),
+        Notice::ListOld { declared } => locale.notice_list_old(declared),
     }
 }
 
@@ -68,11 +69,12 @@ pub(crate) fn notice_remedy(notice: &Notice, locale: Locale) -> Option<String> {
         Notice::MayBind { .. } => locale.notice_write_fact(),
         Notice::RecordAfterDeparture { on } => return Some(locale.notice_mend_day(on)),
         Notice::SheetOutOfDate { .. } => locale.notice_check_rows(),
-        Notice::FreeboardOtherPlace { .. } => locale.notice_measure_freeboard(),
         Notice::MarkReadAs { .. } => locale.notice_mend_mark(),
         Notice::Unmarked { .. } => locale.notice_give_mark(),
         Notice::UnlistedMark { .. } => locale.notice_list_mark(),
         Notice::KindDisputed { .. } => locale.notice_settle_kind(),
+        Notice::TripOver { .. } => locale.notice_other_day(),
+        Notice::ListOld { .. } => locale.notice_list_again(),
         Notice::Remark { .. }
         | Notice::ReadingsDiffer { .. }
         | Notice::NoRuleNamesVessel
@@ -111,7 +113,6 @@ mod tests {
             ),
             (Notice::MayBind { rule: id(), fact: VesselFact::Gear }, Some("`gear: []`")),
             (Notice::RecordAfterDeparture { on: day }, Some("2026-03-02 or later")),
-            (Notice::FreeboardOtherPlace { on: day }, Some("measure the freeboard again")),
             (
                 Notice::SheetOutOfDate { on: day, vessel: true, rules: false },
                 Some("same tools and figures"),
@@ -124,6 +125,8 @@ mod tests {
             (Notice::KindDisputed { mark: id(), kinds: words }, Some("look at it again")),
             (Notice::ReadingsDiffer { mark: id(), attribute: id(), counted, overruled }, None),
             (Notice::NoReturn, None),
+            (Notice::TripOver { back: day }, Some("`--on DATE`")),
+            (Notice::ListOld { declared: day }, Some("`declared:`")),
         ];
         for (told, part) in &notices {
             assert!(

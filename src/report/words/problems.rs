@@ -137,7 +137,7 @@ impl Display for QuantityError {
 }
 
 /// A text that is no quantity of that kind.
-fn figure(error: &QuantityError, text: &str, kind: QuantityKind) -> Wording {
+fn figure(error: &QuantityError, kind: QuantityKind, meant: &[String]) -> Wording {
     let example = kind.example();
     let expected = match kind {
         QuantityKind::Length => desk::figure_length(&example),
@@ -151,20 +151,20 @@ fn figure(error: &QuantityError, text: &str, kind: QuantityKind) -> Wording {
         other => other.to_string(),
     };
     let mend = match (error, kind) {
-        (QuantityError::NoUnit, QuantityKind::Length) if text.contains([' ', '\'']) => {
-            Some(desk::figure_last_unit(&text))
-        }
-        (QuantityError::NoUnit, QuantityKind::Length) => Some(desk::figure_length_unit(&text)),
-        (QuantityError::NoUnit, QuantityKind::Mass) => Some(desk::figure_mass_unit(&text)),
-        (QuantityError::NoUnit, QuantityKind::Angle) => Some(desk::figure_angle_unit(&text)),
+        (QuantityError::NoUnit | QuantityError::AmbiguousComma, _) => match meant {
+            [one, other] if *error == QuantityError::AmbiguousComma => {
+                Some(desk::figure_comma(one, other))
+            }
+            [one, other] if kind == QuantityKind::Mass => Some(desk::figure_mass_unit(one, other)),
+            [one, other] => Some(desk::figure_length_unit(one, other)),
+            [only] => Some(desk::figure_only(only)),
+            _ => None,
+        },
         (QuantityError::UnknownUnit(_), QuantityKind::Length) => {
             Some(desk::figure_units_of_length().to_owned())
         }
         (QuantityError::UnknownUnit(_), QuantityKind::Mass) => {
             Some(desk::figure_units_of_mass().to_owned())
-        }
-        (QuantityError::AmbiguousComma, _) => {
-            Some(desk::figure_comma(&text.replace(',', ""), &text.replace(',', ".")))
         }
         (QuantityError::OutOfOrder, _) => Some(desk::figure_order().to_owned()),
         (QuantityError::Negative, _) => Some(desk::figure_minus().to_owned()),

@@ -316,8 +316,7 @@ impl Partial {
             Known::Below(_) => FreeboardFrom::Deck,
             _ => FreeboardFrom::Rail,
         };
-        let stations =
-            if readings.is_empty() { Vec::new() } else { vec![Station::of(readings)] };
+        let stations = if readings.is_empty() { Vec::new() } else { vec![Station::of(readings)] };
         let features = self.wheelhouse.map(|has| ("wheelhouse".to_owned(), has));
         let gears = self.traps.map(|has| if has { vec!["trap".to_owned()] } else { Vec::new() });
         let kit = self.kit.iter().enumerate().map(|(index, listed)| listed.tool(index, vocabulary));

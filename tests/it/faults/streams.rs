@@ -51,6 +51,37 @@ fn a_reader_who_leaves_early_changes_nothing() {
     }
 }
 
+/// `-` is standard input, and standard output too, which has other names.
+#[cfg(unix)]
+#[test]
+fn a_hyphen_is_standard_input_and_standard_output() {
+    let vessel = "vessels/marlow-tern.yaml";
+    let from_file = program(&["check", vessel, "--on", DAY]).output().unwrap();
+    let with = |input: &str, typed: &[&str]| {
+        let file = std::fs::File::open(crate::run::home().join(input)).unwrap();
+        program(typed).stdin(file).output().unwrap()
+    };
+    // The page names the file for the next command.
+    let page = |ran: &std::process::Output| {
+        let text = String::from_utf8(ran.stdout.clone()).unwrap();
+        text.split("Ways of freeing").next().unwrap().to_owned()
+    };
+    let ran = with(vessel, &["check", "-", "--on", DAY]);
+    assert_eq!(ran.status.code(), from_file.status.code(), "{}", complaint(&ran));
+    assert_eq!(page(&ran), page(&from_file));
+    for place in ["-", "/dev/stdout"] {
+        let ran = with(vessel, &["check", "-", "--on", DAY, "--output", place]);
+        assert_eq!(page(&ran), page(&from_file), "{place}: {}", complaint(&ran));
+        let form = with(vessel, &["schema", "vessel", "--output", place]);
+        assert_eq!(form.status.code(), Some(0), "{}", complaint(&form));
+        assert!(form.stdout.starts_with(b"{"), "{place}");
+    }
+    let ran = with("suppliers/README.md", &["check", "-", "--on", DAY]);
+    assert_eq!((ran.status.code(), ran.stdout.len()), (Some(2), 0));
+    assert!(complaint(&ran).contains("-:"), "{}", complaint(&ran));
+    assert!(!crate::run::home().join("-").exists());
+}
+
 /// Standard streams that were closed before the program began.
 #[test]
 fn streams_that_are_closed_change_nothing() {

@@ -112,6 +112,46 @@ fn one_byte_of_any_input_is_found() {
     }
 }
 
+/// Who audited, when, with which program: what no verdict hangs on is covered
+/// by the digest of the whole. Blanks and the order of keys are not.
+#[test]
+fn a_change_that_no_verdict_hangs_on_is_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let whole = value(&june(folder.path()));
+    let verified = |change: &dyn Fn(&mut Value)| {
+        let mut record = whole.clone();
+        change(&mut record);
+        let ran = verify(&changed(folder.path(), &record));
+        (ran.status, flat(&ran.stdout))
+    };
+    let (status, page) = verified(&|_| ());
+    assert_eq!(status, 0, "{page}");
+    let digest = whole["sha256"].as_str().unwrap();
+    assert!(page.contains(&format!("has the digest {digest}, as it was made")), "{page}");
+    let (status, page) = verified(&|r| {
+        let keys = std::mem::take(r.as_object_mut().unwrap());
+        r.as_object_mut().unwrap().extend(keys.into_iter().rev());
+    });
+    assert_eq!(status, 0, "the order of keys: {page}");
+    let changes: [&dyn Fn(&mut Value); 5] = [
+        &|r| r["auditor"] = json!("Somebody Else"),
+        &|r| r["date"] = json!("2026-06-29"),
+        &|r| r["program"]["version"] = json!("0.0.9"),
+        &|r| r["sha256"] = json!("0".repeat(64)),
+        &|r| r["a key of a later version"] = json!(1),
+    ];
+    for (index, change) in changes.iter().enumerate() {
+        let (status, page) = verified(change);
+        assert_eq!(status, 1, "{index}: {page}");
+        assert!(page.starts_with("DIFFERENT"), "{index}: {page}");
+        assert!(page.contains("the record was changed since it was made"), "{index}: {page}");
+    }
+    // A record from before there was such a digest.
+    let (status, page) = verified(&|r| drop(r.as_object_mut().unwrap().remove("sha256")));
+    assert_eq!(status, 0, "{page}");
+    assert!(page.contains("the record has no digest of the whole"), "{page}");
+}
+
 #[test]
 fn every_finding_that_is_not_so_is_told() {
     let folder = tempfile::tempdir().unwrap();

@@ -89,7 +89,11 @@ fn every_role_needs_a_holder_and_one_person_may_fill_several() {
         ("not-met", vec!["no-valid-certificate"])
     );
     assert_eq!(judged.finding("roles")["reasons"][0]["role"], "operator");
-    assert_eq!(people(&person("A", "[owner]", issued)).outcome("roles"), "cannot-tell");
+    for nobody_in_the_role in [person("A", "[owner]", issued), String::new()] {
+        let judged = people(&nobody_in_the_role);
+        assert_eq!(judged.outcome("roles"), "not-met", "{nobody_in_the_role}");
+        assert!(judged.codes("roles").iter().all(|code| *code == "no-valid-certificate"));
+    }
     assert_eq!(
         by("certificates.yaml", &vessel("5 ft").unsaid("people")).outcome("roles"),
         "cannot-tell"

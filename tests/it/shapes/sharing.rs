@@ -296,6 +296,36 @@ fn two_heads_on_one_handle_count_once_unless_the_profile_allows_it() {
     assert_eq!(kit("parts-shared-no.yaml", &heads(["POLE-1", "POLE-2"])).verdict(), "ready");
 }
 
+/// Of two boat hooks one is the line cutter's pole; the other serves by
+/// itself. One alone cannot do both, nor can two with two poles in use.
+#[test]
+fn of_a_lot_one_may_be_a_part_while_another_serves() {
+    let hooks = |count: u32| format!("{{ mark: BH-1, kind: boat hook, count: {count} }}");
+    let cutter =
+        |mark: &str| format!("{{ mark: {mark}, kind: long-handled line cutter, parts: [BH-1] }}");
+    let one = |count| kit("parts-shared-no.yaml", &[hooks(count), cutter("LC-1")]);
+    assert_eq!(one(2).verdict(), "ready");
+    assert_eq!(one(1).verdict(), "not-ready");
+    let alone = one(1);
+    let codes = [alone.codes("cutter"), alone.codes("hook")].concat();
+    assert_eq!(codes, ["part-in-use"]);
+
+    let rule = made(&[
+        "id: cutter, title: Cutters, carry: 2 long-handled line cutters",
+        "id: hook, title: Boat hook, carry: 1 boat hook",
+    ]);
+    let both = |count| {
+        rule.judges(&vessel("5 ft").with(&[&hooks(count), &cutter("LC-1"), &cutter("LC-2")]))
+    };
+    assert_eq!(both(3).verdict(), "ready");
+    for count in [1, 2] {
+        let judged = both(count);
+        let [cutters, hook] = ["cutter", "hook"].map(|id| judged.outcome(id).to_owned());
+        assert_eq!([cutters.as_str(), hook.as_str()].iter().filter(|o| **o == "met").count(), 1);
+        assert!(judged.codes("cutter").len() + judged.codes("hook").len() > 0);
+    }
+}
+
 /// Conditions under which a requirement is not asked of a bare vessel.
 const NOT_ASKED: [&str; 3] =
     ["when: { wheelhouse: no }", "unless: { wheelhouse: yes }", "until: 2026-03-01"];

@@ -9,6 +9,9 @@ impl Draw<'_> {
         if self.chance.in_thousand(40) {
             return String::new();
         }
+        if self.chance.in_thousand(20) {
+            return "people: []\n".to_owned();
+        }
         let mut text = "people:\n".to_owned();
         let roles: &[&str] = self.chance.one_of::<&[&str]>(&[
             &["owner, operator"],

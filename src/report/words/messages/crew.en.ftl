@@ -118,8 +118,6 @@ notice-may-bind-by-fact = `{ $rule }` may bind this vessel and was not judged: i
     all that decides it
 notice-record-after-departure = the inspection record of { $day } is dated after departure and was
     not laid over
-notice-freeboard-other-place = the freeboard in the record of { $day } was taken from the other
-    place (rail or working deck) than the declared one, and does not count
 notice-sheet-of-other-vessel-and-rules = the sheet of the inspection record of { $day } was printed
     from another state of the vessel's file and other rules
 notice-sheet-of-other-vessel = the sheet of the inspection record of { $day } was printed from
@@ -145,6 +143,10 @@ notice-readings-differ = { $mark }, { $attribute }: measured { $counted }, which
 notice-no-return = no day of return is known: judged as a trip of one day
 
 notice-ask-port-office = ask the port office which text binds on { $day }, and go by that
+notice-trip-over = the trip was over on { $day }: the verdict speaks of the past
+notice-list-old = the list was declared on { $day }, more than a year before departure
+notice-other-day = `--on DATE` judges another day
+notice-list-again = go through the kit again, and write the new day under `declared:`
 notice-mend-spelling = mend the spelling if it is a slip (`kitmuster words` lists those that are
     known); else ask the port office which rule binds
 notice-write-permits = write `permits:` into the vessel's file, `permits: []` if there is none
@@ -158,7 +160,6 @@ notice-mend-mark = see which of the two marks is right, and write it on the tool
 notice-give-mark = give it a mark, and list it
 notice-list-mark = list it with its kind, or write the kind in the record
 notice-settle-kind = look at it again, and write the right kind in the vessel's file
-notice-measure-freeboard = measure the freeboard again from where the rule takes it
 
 ## Why a requirement is not met, or what is missing
 
@@ -271,6 +272,9 @@ unknown-feature = nobody said whether the vessel has { $feature }
 unknown-hooks = the hooks aboard, or type or wire of one, are not known
 unknown-lines = the lines aboard, or the diameter of one, are not known
 unknown-people = nobody said who is aboard, with what roles and certificates
+unknown-role = a person aboard has a role by a name that is not known here
+# $word, $others
+unknown-which = `{ $word }` may be { $others }
 unknown-aboard = nobody can tell whether a working { $kind } is aboard
 
 ## How a missing fact is found out, in the imperative
@@ -289,6 +293,9 @@ find-feature = write down whether the vessel has { $feature }
 find-hooks = write down every kind of hook aboard, with type and wire of each
 find-lines = write down every kind of line aboard, with the diameter of each
 find-people = write down who is aboard, with roles and certificates
+find-role = write each role by a name that `kitmuster words` lists
+# $word, $others
+find-which = write which it is in place of `{ $word }`: { $others }
 find-aboard = look whether a { $kind } is aboard and works
 
 ## What settles a can't tell, in the imperative
@@ -718,6 +725,14 @@ doubt-trips-over =
        *[other] { $number } trips are over, their verdict speaks of the past: { $vessels };
             `--on DATE` judges another day
     }
+# $number, $vessels
+doubt-lists-old =
+    { $number ->
+        [one] 1 list was declared more than a year before departure: { $vessels }; have it gone
+            through again
+       *[other] { $number } lists were declared more than a year before departure: { $vessels };
+            have them gone through again
+    }
 # $register, $number, $files
 doubt-same-register = the register number { $register } stands in { $number } files, a vessel may be
     counted twice: { $files }
@@ -813,6 +828,7 @@ words-leaves-open = { $words }; `{ $word }` leaves open whether it is { $others 
 words-also = also: { $words }
 words-keys = keys: { $keys }
 words-counts-as = counts as { $kinds }
+words-may-be = may be { $others }; no rule can name it
 
 ## Which ways of freeing a turtle are open
 

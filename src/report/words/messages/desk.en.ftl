@@ -38,6 +38,11 @@ schema-how = `kitmuster schema NAME` prints the JSON Schema (2020-12) of one.
 
 ## Audits on record
 
+record-whole = the whole record has the digest { $digest }, as it was made
+# $found, $said
+record-not-whole = the record was changed since it was made, be it the auditor, the day or what
+    was found: its digest is { $found }, on record is { $said }
+record-no-digest = the record has no digest of the whole; who audited and when is not covered
 record-no-seal = A digest shows that an input was changed, not by whom; a record is no sealed
     document. Keep it where nobody else can write.
 # $line, $column, $what
@@ -291,10 +296,11 @@ figure-mass = a mass with its unit, like `{ $example }` or `45.4 kg`
 figure-angle = an angle with its unit, like `{ $example }`
 figure-hook-size = a trade hook size, like `{ $example }`
 figure-count = a whole number, like `{ $example }`
-figure-last-unit = write the last unit too, like `{ $text } in`
-figure-length-unit = write `{ $text } ft` or `{ $text } m`, whichever was measured
-figure-mass-unit = write `{ $text } lb` or `{ $text } kg`, whichever was weighed
-figure-angle-unit = write `{ $text } degrees`
+figure-only = write `{ $text }`
+# $one, $other
+figure-length-unit = write `{ $one }` or `{ $other }`, whichever was measured
+# $one, $other
+figure-mass-unit = write `{ $one }` or `{ $other }`, whichever was weighed
 figure-units-of-length = write it in ft and in, fathoms, m, cm or mm
 figure-units-of-mass = write it in lb, kg or g
 # $without, $point

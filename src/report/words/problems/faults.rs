@@ -147,7 +147,7 @@ pub(super) fn wording(fault: &Fault) -> Wording {
         Fault::UnknownWord => said::unknown_word(),
         Fault::OutOfRange { least, most } => said::out_of_range(least, most),
         Fault::NoWholeNumber { least, most } => said::no_whole_number(least, most),
-        Fault::NoFigure { error, text, kind } => figure(error, text, *kind),
+        Fault::NoFigure { error, kind, meant } => figure(error, *kind, meant),
         Fault::UnknownKind => said::unknown_kind(),
         Fault::WrongClass { is, wanted } => wrong_class(*is, wanted),
         Fault::LeadOutOfRange(most) => said::lead_out_of_range(most),
