@@ -144,9 +144,12 @@ impl Judged {
         texts(&self.json["profiles"], "id")
     }
 
-    /// The codes of the notices.
+    /// The codes of the notices, but for the age of the list, which is told of
+    /// every vessel that is written here.
     pub(crate) fn notices(&self) -> Vec<&str> {
-        texts(&self.json["notices"], "code")
+        let mut codes = texts(&self.json["notices"], "code");
+        codes.retain(|code| *code != "list-old");
+        codes
     }
 
     /// The ids of the requirements that have a finding.

@@ -30,8 +30,8 @@ const CASES: [(&str, &str, &[&str]); 38] = [
         ],
     ),
     (
-        "spares of what may not bind are not counted",
-        "cannot-tell",
+        "spares are asked where what they are for is, and then fit",
+        "ready",
         &[
             "tests/it/verdicts/spares/V.yaml",
             "--profile",
@@ -126,8 +126,8 @@ const CASES: [(&str, &str, &[&str]); 38] = [
         ],
     ),
     (
-        "an older change does not retire a newer reading",
-        "cannot-tell",
+        "of two measurements the later decides, being the worse",
+        "not-ready",
         &[
             "tests/it/verdicts/records/V2.yaml",
             "--profile",
@@ -165,8 +165,8 @@ const CASES: [(&str, &str, &[&str]); 38] = [
         ],
     ),
     (
-        "a recount leaves open how many are broken",
-        "cannot-tell",
+        "a recount mends none of the broken ones",
+        "not-ready",
         &[
             "tests/it/verdicts/recount/V.yaml",
             "--profile",

@@ -126,6 +126,10 @@ fn data(
             words.into_iter().map(Datum::Word).collect()
         }
         AttributeShape::Quantity(kind) => {
+            // Where any will do, what nobody measured may not be there at all.
+            let any =
+                |(_, test): &(usize, &Test)| matches!(test, Test::Limit { limit: Limit::Any, .. });
+            let least = i64::from(!(readings.is_empty() && tests.iter().any(any)));
             let breakpoints = quantities(attribute, tests, points);
             let steps: BTreeSet<i64> = match &readings[..] {
                 [] => breakpoints,
@@ -146,7 +150,7 @@ fn data(
             };
             steps
                 .into_iter()
-                .filter(|steps| *steps > 0)
+                .filter(|steps| *steps >= least)
                 .map(|steps| Datum::Figure(figure(steps)))
                 .collect()
         }

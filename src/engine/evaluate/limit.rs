@@ -11,7 +11,8 @@ use std::sync::Arc;
 /// Whether the quantity keeps the limit at this point.
 pub(crate) fn keeps(limit: &Limit, quantity: Quantity, point: &Point<'_>) -> Answer {
     match limit {
-        Limit::Any => Answer::Yes,
+        // Nothing is no length: a pole without a handle has none.
+        Limit::Any => (quantity.steps() > 0).into(),
         Limit::AtLeast(bound) => at_least(bound, quantity, point),
         Limit::LessThan(bound) => at_least(bound, quantity, point).negated(),
         Limit::AtMost(bound) => at_most(bound, quantity, point),

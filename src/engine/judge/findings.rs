@@ -160,10 +160,16 @@ impl<'a> Explained<'a> {
         let possible: Vec<usize> =
             view.all_fits().iter().filter(|f| f.answer != Answer::No).map(|f| f.tool).collect();
         if let Some(requirements) = self.rivals(index).filter(|rivals| rivals.len() > 1) {
-            reasons.retain(|because| !matches!(because.reason, Reason::Taken { .. }));
-            let one = |tool| Because {
-                tool: Some(tool),
-                reason: Reason::OneOfThese { requirements: requirements.clone() },
+            reasons.retain(|because| {
+                !matches!(because.reason, Reason::Taken { .. } | Reason::PartTaken { .. })
+            });
+            let one = |tool| {
+                let part = self.shared_part(tool, &requirements);
+                let reason = match part {
+                    Some(part) => Reason::PartTaken { part },
+                    None => Reason::OneOfThese { requirements: requirements.clone() },
+                };
+                Because { tool: Some(tool), reason }
             };
             reasons.splice(..0, possible.into_iter().map(one));
         }
@@ -173,6 +179,15 @@ impl<'a> Explained<'a> {
         }
         reasons.insert(0, Because { tool: None, reason: Reason::InEveryCase });
         self.select(reasons, Outcome::CannotTell)
+    }
+
+    /// A part of the tool that another tool needs which may serve any of those.
+    fn shared_part(&self, tool: usize, requirements: &[usize]) -> Option<String> {
+        let kit = &self.at.point.vessel.kit;
+        let fits = requirements.iter().flat_map(|one| self.at.views[*one].all_fits());
+        let others = fits.filter(|fit| fit.answer != Answer::No && fit.tool != tool);
+        let mut parts = others.flat_map(|fit| &kit[fit.tool].parts);
+        parts.find(|part| kit[tool].parts.contains(part)).cloned()
     }
 
     /// The requirements, that one among them, that compete for too few tools

@@ -180,7 +180,7 @@ fn without_a_freeboard_the_kit_is_good_from_the_water_up() {
 }
 
 #[test]
-fn a_freeboard_from_the_wrong_place_is_no_answer() {
+fn a_freeboard_from_the_wrong_place_is_a_bound() {
     let kit = [
         CUTTER.replace("HANDLE", "6 ft"),
         "{ mark: PL-1, kind: pliers, overall: 11 in }".to_owned(),
@@ -190,11 +190,32 @@ fn a_freeboard_from_the_wrong_place_is_no_answer() {
     assert_eq!((right.outcome("cutter"), right.verdict()), ("met", "ready"));
     assert_eq!(on("deck.yaml", "4 ft 1 in from the working deck").outcome("cutter"), "not-met");
     assert_eq!(on("deck.yaml", "{ from: working deck, value: 4 ft }").outcome("cutter"), "met");
-    let wrong = on("deck.yaml", "4 ft");
-    assert_eq!((wrong.outcome("cutter"), wrong.outcome("pliers")), ("cannot-tell", "met"));
-    assert_eq!(wrong.finding("cutter")["reasons"][0]["fact"], "freeboard-from");
-    let reverse = on("plain.yaml", "4 ft from the working deck");
-    assert_eq!((reverse.outcome("cutter"), reverse.outcome("pliers")), ("cannot-tell", "met"));
+    // A deck is never above its rail: 6 ft is 150 % of 4 ft or of less.
+    let rail = on("deck.yaml", "4 ft");
+    assert_eq!((rail.outcome("cutter"), rail.verdict()), ("met", "ready"));
+    let higher = on("deck.yaml", "4 ft 1 in");
+    assert_eq!((higher.outcome("cutter"), higher.outcome("pliers")), ("cannot-tell", "met"));
+    assert_eq!(higher.finding("cutter")["reasons"][0]["fact"], "freeboard-from");
+    // The rail may be higher than the deck, and is never lower.
+    let deck = on("plain.yaml", "4 ft from the working deck");
+    assert_eq!((deck.outcome("cutter"), deck.outcome("pliers")), ("cannot-tell", "met"));
+    let too_high = on("plain.yaml", "5 ft 6 in from the working deck");
+    assert_eq!(too_high.outcome("cutter"), "not-met");
+}
+
+#[test]
+fn a_vessel_may_state_both_freeboards() {
+    let kit = [
+        CUTTER.replace("HANDLE", "6 ft"),
+        "{ mark: PL-1, kind: pliers, overall: 11 in }".to_owned(),
+    ];
+    let both = "[4 ft 9 in from the top of the rail, 4 ft from the working deck]";
+    let on = |profile: &str, freeboard: &str| by(profile, &vessel(freeboard).with(&kit));
+    assert_eq!(on("deck.yaml", both).outcome("cutter"), "met");
+    assert_eq!(on("plain.yaml", both).outcome("cutter"), "not-met");
+    let low = "[4 ft from the top of the rail, 3 ft from the working deck]";
+    assert_eq!(on("plain.yaml", low).outcome("cutter"), "met");
+    assert_eq!(on("deck.yaml", both).json["vessel"]["freeboard"]["from"], "rail");
 }
 
 #[test]
