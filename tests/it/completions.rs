@@ -4,6 +4,7 @@
 
 mod draw;
 mod every;
+mod relations;
 
 use crate::kit;
 use crate::whole::cases;
@@ -107,16 +108,20 @@ fn agree(library: &Library, seed: u64, tally: &mut Tally) {
 }
 
 fn judged(library: &Library, profile: &Arc<Profile>, vessel: &Vessel) -> Check {
+    judged_by(library, std::slice::from_ref(profile), vessel, Depth::Findings)
+}
+
+fn judged_by(library: &Library, asked: &[Arc<Profile>], vessel: &Vessel, depth: Depth) -> Check {
     let day = Day::parse(kit::DAY).unwrap();
     engine::check(&Request {
         vocabulary: &library.vocabulary,
         profiles: &[],
-        asked: std::slice::from_ref(profile),
+        asked,
         vessel,
         inspections: &[],
         departure: day,
         back: Some(day),
         trust: Trust::All,
-        depth: Depth::Findings,
+        depth,
     })
 }

@@ -1,4 +1,8 @@
-//! Draws vessels, asks both and compares, requirement by requirement.
+//! Draws vessels, asks both and compares, requirement by requirement. Where the
+//! opinion cannot tell, it takes each missing fact as free wherever it is asked;
+//! the program may settle more, by what can be true together, which is proved by
+//! trying every completion (`tests/it/completions.rs`). How often it does is
+//! counted.
 
 use crate::assign;
 use crate::draw::Draw;
@@ -27,6 +31,8 @@ pub(crate) struct Tally {
     pub(crate) compared: usize,
     /// Requirements on which best assignments differ.
     pub(crate) undecided: usize,
+    /// Where the program settles what the opinion leaves open.
+    pub(crate) settled: usize,
     /// Vessels on which first come, first served gives a requirement an
     /// outcome that the program does not give it; counted for what is made up.
     pub(crate) contested: usize,
@@ -116,8 +122,8 @@ pub(crate) fn run(profile: &str, share: u64) -> Tally {
         println!("{profile} / {requirement}: not applicable, met, can't tell, not met {seen:?}");
     }
     println!(
-        "{profile}, seed {seed}: {} vessels, {} comparisons, {} undecided, {} contested, the policy was asked {} times",
-        tally.vessels, tally.compared, tally.undecided, tally.contested, tally.asked
+        "{profile}, seed {seed}: {} vessels, {} comparisons, {} undecided, {} settled, {} contested, the policy was asked {} times",
+        tally.vessels, tally.compared, tally.undecided, tally.settled, tally.contested, tally.asked
     );
     println!("verdicts (ready, can't tell, not ready): {:?}", tally.verdicts);
     println!("the program took {theirs:?}, the opinion {ours:?}");
@@ -214,12 +220,19 @@ impl Tally {
             let rules = profiles.iter().find(|p| p.id == *id).unwrap();
             differences.extend(self.profile(judgement, &whole.profiles[id], rules));
         }
-        if verdict(check.verdict) != whole.verdict {
+        if !self.agree(verdict(check.verdict), whole.verdict) {
             let line = format!("verdict: program {:?}, opinion {:?}", check.verdict, whole.verdict);
             differences.push((String::new(), None, line));
         }
         self.compared += 1;
         differences
+    }
+
+    /// Whether both say the same; the program may settle what the opinion
+    /// leaves open.
+    fn agree(&mut self, theirs: Verdict, ours: Verdict) -> bool {
+        self.settled += usize::from(theirs != ours && ours == Verdict::CannotTell);
+        theirs == ours || ours == Verdict::CannotTell
     }
 
     fn profile(
@@ -232,7 +245,7 @@ impl Tally {
         let theirs = verdict(judgement.verdict);
         self.verdicts.entry(rules.id.clone()).or_default()[theirs as usize] += 1;
         self.compared += 1;
-        if theirs != opinion.verdict {
+        if !self.agree(theirs, opinion.verdict) {
             let line =
                 format!("{}: verdict: program {theirs:?}, opinion {:?}", rules.id, opinion.verdict);
             differences.push((rules.id.clone(), None, line));
@@ -250,7 +263,11 @@ impl Tally {
             self.outcomes.entry((rules.id.clone(), ids[index].to_owned())).or_default()
                 [theirs as usize] += 1;
             self.undecided += usize::from(said.len() > 1);
-            if !said.contains(&theirs) {
+            let refined = said.contains(&Outcome::CannotTell);
+            self.settled += usize::from(refined && !said.contains(&theirs));
+            // Of equals that compete for too few tools none is met.
+            let tied = theirs == Outcome::NotMet && said.len() > 1;
+            if !said.contains(&theirs) && !refined && !tied {
                 let line =
                     format!("{} / {}: program {theirs:?}, opinion {said:?}", rules.id, ids[index]);
                 differences.push((rules.id.clone(), Some(index), line));

@@ -2,9 +2,10 @@
 //! assignment, and what they agree on.
 
 use crate::engine::assign::candidates::{self, Pass};
+use crate::engine::assign::contest::{Contest, contests};
 use crate::engine::assign::groups::Groups;
 use crate::engine::assign::slots::{Assignment, Problem, Worth};
-use crate::engine::assign::{assign, can_be_met, ties};
+use crate::engine::assign::{assign, ties};
 use crate::engine::evaluate::condition::answer;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{View, views};
@@ -47,7 +48,8 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>) -> Evaluation<'a> {
         } else {
             passes.generous = assign(&problem);
             let rivals = Groups::of(&problem).together().collect();
-            passes.rest = Rest::Open(Open { views: &views, problem, rivals });
+            let contests = contests(&strict_problem, &problem);
+            passes.rest = Rest::Open(Open { views: &views, contests, rivals });
         }
     }
     let each = views.iter().enumerate();
@@ -86,7 +88,7 @@ enum Rest<'v> {
 /// What the generous pass is asked.
 struct Open<'v> {
     views: &'v [View<'v>],
-    problem: Problem,
+    contests: Vec<Contest>,
     /// Requirements that want the same tools.
     rivals: Vec<Vec<usize>>,
 }
@@ -133,21 +135,26 @@ impl Passes<'_> {
     /// only what nothing can come between: as one more tool comes to serve,
     /// another requirement may come to be the one that goes short.
     fn open(&self, at: &Open<'_>, index: usize, binds: Answer) -> Answer {
-        let rivals = at.rivals.iter().find(|group| group.contains(&index));
-        let level = |demand: &usize| at.views[*demand].requirement.level;
-        let comes_first =
-            |one: &&usize| level(one) == Level::Required || level(&index) == Level::Recommended;
         let strict = |demand: &usize| self.strict.uses[*demand].is_some();
-        let sure = |group: &Vec<usize>| group.iter().filter(comes_first).all(strict);
-        let possible = match rivals {
-            Some(group) if group.len() > 1 => can_be_met(&at.problem, index),
-            _ => self.generous.stopped || self.generous.uses[index].is_some(),
+        let possible = self.generous.stopped || self.generous.uses[index].is_some();
+        let met = match at.contests[index] {
+            Contest::Sure => Answer::Yes,
+            Contest::Hopeless => Answer::No,
+            Contest::Alone if strict(&index) => Answer::Yes,
+            Contest::Alone if possible => Answer::Unknown,
+            Contest::Alone => Answer::No,
+            Contest::Contested => {
+                let level = |demand: &usize| at.views[*demand].requirement.level;
+                let comes_first = |one: &&usize| {
+                    level(one) == Level::Required || level(&index) == Level::Recommended
+                };
+                let group = at.rivals.iter().find(|group| group.contains(&index));
+                let sure = |group: &Vec<usize>| group.iter().filter(comes_first).all(strict);
+                if strict(&index) && group.is_none_or(sure) { Answer::Yes } else { Answer::Unknown }
+            }
         };
-        match (strict(&index) && rivals.is_none_or(sure), possible) {
-            (true, _) => Answer::Yes,
-            (false, false) if binds == Answer::Yes => Answer::No,
-            (false, _) => Answer::Unknown,
-        }
+        // Where it may not be asked, nothing can be said but that it is met.
+        if binds == Answer::Yes || met == Answer::Yes { met } else { Answer::Unknown }
     }
 }
 

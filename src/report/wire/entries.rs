@@ -5,6 +5,7 @@
 //! figure is written to its last digit, and with by whom, when and how it
 //! came about where that is not what a plain figure says.
 
+use super::parts::how_word;
 use crate::measure::{Day, Figure, Quantity};
 use crate::model::vessel::{Change, Datum, How, Reading, State, Statement, Tool, Whereabouts};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
@@ -166,15 +167,6 @@ fn exactly(figure: &Figure) -> String {
             format!("{} mm", text.trim_end_matches('0').trim_end_matches('.'))
         }
         _ => figure.written.clone(),
-    }
-}
-
-/// The word of a file for how a figure came about.
-pub(super) fn how_word(how: How) -> &'static str {
-    match how {
-        How::Label => "label",
-        How::Stated => "stated",
-        How::Measured => "measured",
     }
 }
 

@@ -15,7 +15,7 @@ use crate::model::place;
 use crate::model::profile::{FreeboardFrom, Profile};
 use crate::model::reason::VesselFact;
 use crate::model::technique;
-use crate::model::vessel::{self, FreeboardReading};
+use crate::model::vessel::{self, FreeboardReading, How};
 use crate::report::Locale;
 
 use crate::freeing as ways;
@@ -288,6 +288,15 @@ sparse! {
 
 fn ranges(readings: &[FreeboardReading], locale: Locale) -> Vec<Range> {
     readings.iter().map(|reading| Range::new(reading, locale)).collect()
+}
+
+/// The word of a file for how a figure came about.
+pub(super) fn how_word(how: How) -> &'static str {
+    match how {
+        How::Label => "label",
+        How::Stated => "stated",
+        How::Measured => "measured",
+    }
 }
 
 fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts {

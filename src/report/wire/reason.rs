@@ -2,8 +2,8 @@
 //!
 //! Imports `model`, `measure` and words.
 
-use super::entries::how_word;
 use super::form::{Day, Word, day, objects, sparse, word};
+use super::parts::how_word;
 use super::parts::{Place, Quantity, fact_code, ids};
 use crate::measure::{self, Figure, Rounding, System};
 use crate::model::finding::Because;

@@ -15,10 +15,21 @@ use std::collections::BTreeMap;
 pub(super) const FOOT: i64 = 304_800_000;
 
 /// A small generator of numbers: the same seed, the same case.
-struct Draw(u64);
+pub(super) struct Draw(u64);
 
 impl Draw {
-    fn below(&mut self, below: usize) -> usize {
+    pub(super) fn new(seed: u64) -> Self {
+        Self(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1)
+    }
+
+    /// A list in another order.
+    pub(super) fn shuffle<T>(&mut self, list: &mut [T]) {
+        for at in (1..list.len()).rev() {
+            list.swap(at, self.below(at + 1));
+        }
+    }
+
+    pub(super) fn below(&mut self, below: usize) -> usize {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 7;
         self.0 ^= self.0 << 17;
@@ -88,11 +99,12 @@ enum With {
 
 /// One requirement.
 #[derive(Debug, Clone)]
-struct Requirement {
+pub(super) struct Requirement {
     head: String,
     kind: &'static str,
     with: With,
-    tail: String,
+    /// Its condition, its level, what it shares.
+    pub(super) tail: String,
 }
 
 /// How the words of a requirement are read, where they leave that open.
@@ -109,7 +121,7 @@ pub(super) enum Law {
 /// One case.
 #[derive(Debug, Clone)]
 pub(super) struct Drawn {
-    requirements: Vec<Requirement>,
+    pub(super) requirements: Vec<Requirement>,
     pub(super) asked: Vec<Asked>,
     pub(super) vessel: Partial,
 }
@@ -124,7 +136,7 @@ fn attribute(kind: &str) -> &'static str {
 impl Drawn {
     /// The case of that seed.
     pub(super) fn of(seed: u64) -> Self {
-        let mut draw = Draw(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1);
+        let mut draw = Draw::new(seed);
         let (mut requirements, mut asked) = (Vec::<Requirement>::new(), Vec::new());
         for index in 0..1 + draw.below(4) {
             let (kind, attribute) = draw.one(&KINDS);

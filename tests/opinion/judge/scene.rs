@@ -119,14 +119,19 @@ impl Scene {
         if met.is_empty() { BTreeSet::from([false]) } else { met }
     }
 
-    /// Whether one strict and one generous best assignment give these outcomes
-    /// together.
+    /// Whether one strict and one generous best assignment give together what is
+    /// met of these outcomes, and nothing better than the rest: what is not met
+    /// may be so for being tied, and what is open may be settled.
     pub(crate) fn allows(&self, outcomes: &[Outcome]) -> bool {
         let fits = |strict: &[u64], generous: &[u64]| {
             self.wanting.iter().enumerate().all(|(r, requirement)| {
                 let met = |masks: &[u64]| masks.iter().any(|m| m >> r & 1 == 1);
-                outcome(self.binds[*requirement], met(strict), met(generous))
-                    == outcomes[*requirement]
+                let ours = outcome(self.binds[*requirement], met(strict), met(generous));
+                match outcomes[*requirement] {
+                    Outcome::Met => ours == Outcome::Met || ours == Outcome::CannotTell,
+                    Outcome::NotApplicable => ours != Outcome::NotMet,
+                    Outcome::CannotTell | Outcome::NotMet => true,
+                }
             })
         };
         // Part by part, the strict choices that no outcome contradicts; few.
