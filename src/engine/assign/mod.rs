@@ -70,6 +70,15 @@ pub(crate) fn ties(problem: &Problem, best: &Assignment) -> Result<Vec<Vec<usize
     Ok(ties)
 }
 
+/// Whether a demand could be met if nothing else mattered.
+pub(crate) fn can_be_met(problem: &Problem, demand: usize) -> bool {
+    let group = Groups::of(problem).together().find(|group| group.contains(&demand));
+    match group {
+        Some(group) => searched(problem).score_with(&group, Forced::Met(demand)) != Ok(None),
+        None => cheapest(&problem.demands[demand], &problem.capacity).is_some(),
+    }
+}
+
 fn searched(problem: &Problem) -> Search<'_> {
     let left = pruning::capacities(problem, &problem.capacity);
     Search::new(problem, &problem.capacity, left)

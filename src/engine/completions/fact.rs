@@ -116,27 +116,38 @@ impl Fact {
     }
 }
 
-/// The facts that the items hang on, each once: those of the requirements
-/// themselves, or where these want none those of all that may compete with them.
-pub(super) fn all(trips: &[Trip<'_>], open: &[Item]) -> Vec<Fact> {
+/// The facts of several items, each once.
+pub(super) fn of_items(trips: &[Trip<'_>], items: &[Item]) -> Vec<Fact> {
     let mut facts = Facts::default();
-    for (part, requirement) in open {
-        for (index, trip) in trips.iter().enumerate().filter(|(i, _)| part.is_none_or(|p| p == *i))
-        {
-            // A verdict hangs on every requirement that is open.
-            let meant = |one: usize, view: &View<'_>, outcome: Option<Outcome>| {
-                let required = view.requirement.level == Level::Required;
-                match requirement {
-                    Some(requirement) => *requirement == one && outcome.is_some(),
-                    None => required && outcome == Some(Outcome::CannotTell),
-                }
-            };
-            facts.of_trip(index, trip, meant);
-        }
+    for fact in items.iter().flat_map(|item| of_item(trips, *item)) {
+        facts.add(fact);
+    }
+    facts.0.sort_by_key(Fact::rank);
+    facts.0
+}
+
+/// The facts that an item hangs on, each once: those of the requirement itself,
+/// or where it wants none those of all that want the same tools. A verdict hangs
+/// on every required one that is open.
+pub(super) fn of_item(trips: &[Trip<'_>], (part, requirement): Item) -> Vec<Fact> {
+    let parts = || trips.iter().enumerate().filter(|(index, _)| part.is_none_or(|p| p == *index));
+    let mut facts = Facts::default();
+    for (index, trip) in parts() {
+        facts.of_trip(index, trip, |at, one| match requirement {
+            Some(requirement) => requirement == one && at.outcomes[one].is_some(),
+            None => {
+                at.views[one].requirement.level == Level::Required
+                    && at.outcomes[one] == Some(Outcome::CannotTell)
+            }
+        });
     }
     if facts.0.is_empty() {
-        let all = trips.iter().enumerate();
-        all.for_each(|(index, trip)| facts.of_trip(index, trip, |_, _, _| true));
+        for (index, trip) in parts() {
+            facts.of_trip(index, trip, |at, one| {
+                let mut groups = at.rivals.iter().filter(|group| group.contains(&one));
+                requirement.is_none_or(|of| groups.any(|group| group.contains(&of)))
+            });
+        }
     }
     facts.0.sort_by_key(Fact::rank);
     facts.0
@@ -157,7 +168,7 @@ impl Facts {
         &mut self,
         part: usize,
         trip: &Trip<'_>,
-        meant: impl Fn(usize, &View<'_>, Option<Outcome>) -> bool,
+        meant: impl Fn(&Evaluation<'_>, usize) -> bool,
     ) {
         if let Some(at) = trip.evaluations.first() {
             let freeboard = &at.point.vessel.freeboard;
@@ -172,7 +183,7 @@ impl Facts {
         }
         for at in &trip.evaluations {
             for (index, view) in at.views.iter().enumerate() {
-                if view.binds != Ok(false) && meant(index, view, at.outcomes[index]) {
+                if view.binds != Ok(false) && meant(at, index) {
                     self.of_view(part, index, view, at);
                 }
             }

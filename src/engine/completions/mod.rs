@@ -18,7 +18,7 @@ use super::judge::verdict::{self, At, Trip};
 use crate::measure::DaySpan;
 use crate::model::finding::{Outcome, Verdict};
 use std::cell::Cell;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use world::World;
 
 /// One vessel under one edition over those days.
@@ -188,7 +188,12 @@ fn run(mut search: Search<'_, '_>, trips: &[&Trip<'_>]) -> Option<Settled> {
     let world = World::of(search.parts.first()?);
     search.dive(world.clone(), End::Best);
     search.dive(world.clone(), End::Worst);
-    search.explore(&world);
+    let items: Vec<Item> = search.seen.keys().copied().collect();
+    for item in items {
+        if !search.is_settled(item) {
+            search.explore(&world, item);
+        }
+    }
     Some(search.settled(trips))
 }
 
@@ -204,8 +209,9 @@ struct Search<'s, 'a> {
     work: &'s Work,
     /// What the bounds leave open, and what was seen of it.
     seen: BTreeMap<Item, (Bound, Seen)>,
-    /// Whether a world was left out, or a fact has no values that can be tried.
-    cut: bool,
+    /// Items of which a world was left out, or a fact has no values that can be
+    /// tried.
+    cut: BTreeSet<Item>,
 }
 
 /// Rounds of a dive: a fact that is given may uncover others.
@@ -215,7 +221,7 @@ impl<'s, 'a> Search<'s, 'a> {
     fn new(parts: &'s [Part<'a>], trips: &[&Trip<'_>], work: &'s Work) -> Self {
         let open = items(trips).filter(|(_, bound)| !matches!(bound, Bound::Sure(_)));
         let seen = open.map(|(item, bound)| (item, (bound, Seen::default()))).collect();
-        Self { parts, work, seen, cut: false }
+        Self { parts, work, seen, cut: BTreeSet::new() }
     }
 
     fn judge<'w>(&self, world: &'w World<'_>) -> Vec<Trip<'w>>
@@ -240,8 +246,8 @@ impl<'s, 'a> Search<'s, 'a> {
         open
     }
 
-    fn is_done(&self) -> bool {
-        self.seen.values().all(|(bound, seen)| !seen.may_change_by(*bound))
+    fn is_settled(&self, item: Item) -> bool {
+        self.seen.get(&item).is_none_or(|(bound, seen)| !seen.may_change_by(*bound))
     }
 
     /// Gives all missing facts their best or their worst value.
@@ -252,7 +258,7 @@ impl<'s, 'a> Search<'s, 'a> {
             }
             let trips = self.judge(&world);
             let open = self.note(&trips);
-            let facts = fact::all(&trips, &open);
+            let facts = fact::of_items(&trips, &open);
             drop(trips);
             let before = world.given;
             for fact in facts {
@@ -271,47 +277,56 @@ impl<'s, 'a> Search<'s, 'a> {
         }
     }
 
-    /// Gives one fact that decides each of its values, and goes on.
-    fn explore(&mut self, world: &World<'_>) {
-        if self.is_done() {
-            return;
-        }
+    /// Gives one fact on which the item hangs each of its values, and goes on.
+    fn explore(&mut self, world: &World<'_>, item: Item) {
         if !self.work.take() {
-            self.cut = true;
+            self.cut.insert(item);
             return;
         }
         let trips = self.judge(world);
-        let open = self.note(&trips);
-        if open.is_empty() {
+        if !self.note(&trips).contains(&item) {
             return;
         }
-        let fact = fact::all(&trips, &open).into_iter().next();
-        let Some(fact) = fact else {
-            self.note_ends(&trips, &open);
+        let Some(fact) = fact::of_item(&trips, item).into_iter().next() else {
+            self.note_ends(world, &trips, item);
             return;
         };
         drop(trips);
         let values = value::values(&fact, world, self.parts);
-        self.cut |= values.is_empty();
+        if values.is_empty() {
+            self.cut.insert(item);
+        }
         for value in values {
+            if self.is_settled(item) {
+                return;
+            }
             let mut next = world.clone();
             next.give(&fact, &value, self.parts);
-            self.explore(&next);
+            self.explore(&next, item);
         }
     }
 
-    /// Where nothing but tools or people that nobody listed may still come to
-    /// light, the strict pass is the world without any, the generous one the
-    /// world with all of them.
-    fn note_ends(&mut self, trips: &[Trip<'_>], open: &[Item]) {
-        let stopped = trips.iter().flat_map(|trip| &trip.evaluations).any(|at| at.is_stopped());
-        self.cut |= stopped;
-        if !stopped {
-            for item in open {
-                if let Some((_, seen)) = self.seen.get_mut(item) {
-                    *seen = Seen::EITHER;
-                }
-            }
+    /// Where nothing but tools that nobody listed may still come to light: the
+    /// world without any, and the one with all of them, which is the generous
+    /// pass.
+    fn note_ends(&mut self, world: &World<'_>, trips: &[Trip<'_>], item: Item) {
+        if trips.iter().flat_map(|trip| &trip.evaluations).any(|at| at.is_stopped()) {
+            self.cut.insert(item);
+            return;
+        }
+        let without = world.without_unlisted();
+        let trips_without = self.judge(&without);
+        self.note(&trips_without);
+        let (part, requirement) = item;
+        let mut of_item = trips.iter().enumerate().filter(|(i, _)| part.is_none_or(|p| p == *i));
+        let met = of_item.all(|(_, trip)| {
+            trip.evaluations.iter().all(|at| match requirement {
+                Some(requirement) => at.may_meet(requirement),
+                None => at.verdict != Verdict::NotReady,
+            })
+        });
+        if let Some((_, seen)) = self.seen.get_mut(&item) {
+            (seen.met, seen.not_met) = (seen.met || met, seen.not_met || !met);
         }
     }
 
@@ -319,10 +334,12 @@ impl<'s, 'a> Search<'s, 'a> {
     /// it already.
     fn settled(&self, trips: &[&Trip<'_>]) -> Settled {
         let answer = |item: &Item, bound: Bound| match self.seen.get(item) {
-            Some((bound, seen)) if self.cut && seen.may_change_by(*bound) => match bound {
-                Bound::MetIfAsked => Seen { met: true, ..*seen },
-                Bound::Open | Bound::Sure(_) => Seen::EITHER,
-            },
+            Some((bound, seen)) if self.cut.contains(item) && seen.may_change_by(*bound) => {
+                match bound {
+                    Bound::MetIfAsked => Seen { met: true, ..*seen },
+                    Bound::Open | Bound::Sure(_) => Seen::EITHER,
+                }
+            }
             Some((_, seen)) => *seen,
             None => {
                 let mut seen = Seen::default();
@@ -341,7 +358,7 @@ impl<'s, 'a> Search<'s, 'a> {
         Settled {
             verdict: as_verdict(of[&(None, None)]),
             parts: trips.iter().enumerate().map(part).collect(),
-            exact: !self.cut || self.is_done(),
+            exact: self.cut.iter().all(|item| self.is_settled(*item)),
         }
     }
 }

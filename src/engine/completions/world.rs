@@ -146,6 +146,13 @@ impl<'v> World<'v> {
         }
     }
 
+    /// The same world without anything that nobody listed.
+    pub(super) fn without_unlisted(&self) -> Self {
+        let mut world = self.clone();
+        world.vessel.coverage.everything = true;
+        world
+    }
+
     /// The tools that one of disputed kind may be, itself among them.
     pub(super) fn mates(&self, tool: usize) -> Vec<usize> {
         let lot =

@@ -5,7 +5,7 @@ use crate::engine::assign::candidates::{self, Pass};
 use crate::engine::assign::contest::{Contest, contests};
 use crate::engine::assign::groups::Groups;
 use crate::engine::assign::slots::{Assignment, Problem, Worth};
-use crate::engine::assign::{assign, ties};
+use crate::engine::assign::{assign, can_be_met, ties};
 use crate::engine::evaluate::condition::answer;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{View, views};
@@ -21,12 +21,21 @@ pub(crate) struct Evaluation<'a> {
     pub(crate) generous: Assignment,
     /// Sets of requirements that compete for too few tools as equals.
     pub(crate) ties: Vec<Vec<usize>>,
+    /// Where facts are missing: requirements that want the same tools.
+    pub(crate) rivals: Vec<Vec<usize>>,
     /// By requirement; `None` where it does not bind.
     pub(crate) outcomes: Vec<Option<Outcome>>,
     pub(crate) verdict: Verdict,
 }
 
 impl Evaluation<'_> {
+    /// Whether the requirement is not asked, or may be met.
+    pub(crate) fn may_meet(&self, requirement: usize) -> bool {
+        let view = &self.views[requirement];
+        let own = view.own.map(|own| own != Answer::No);
+        view.binds != Ok(true) || own.unwrap_or(self.generous.uses[requirement].is_some())
+    }
+
     /// Whether a search behind it was stopped before it was complete.
     pub(crate) fn is_stopped(&self) -> bool {
         self.strict.stopped || self.generous.stopped
@@ -49,15 +58,15 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>) -> Evaluation<'a> {
             passes.generous = assign(&problem);
             let rivals = Groups::of(&problem).together().collect();
             let contests = contests(&strict_problem, &problem);
-            passes.rest = Rest::Open(Open { views: &views, contests, rivals });
+            passes.rest = Rest::Open(Open { views: &views, problem, contests, rivals });
         }
     }
     let each = views.iter().enumerate();
     let outcomes = each.map(|(index, view)| passes.outcome(index, view)).collect();
     let verdict = verdict(&views, &strict, &passes.generous);
-    let ties = passes.rest.ties();
+    let (ties, rivals) = passes.rest.ties_and_rivals();
     let generous = passes.generous;
-    Evaluation { point: *point, views, strict, generous, ties, outcomes, verdict }
+    Evaluation { point: *point, views, strict, generous, ties, rivals, outcomes, verdict }
 }
 
 fn all_met(views: &[View<'_>], problem: &Problem, assignment: &Assignment) -> bool {
@@ -88,16 +97,18 @@ enum Rest<'v> {
 /// What the generous pass is asked.
 struct Open<'v> {
     views: &'v [View<'v>],
+    problem: Problem,
     contests: Vec<Contest>,
     /// Requirements that want the same tools.
     rivals: Vec<Vec<usize>>,
 }
 
 impl Rest<'_> {
-    fn ties(self) -> Vec<Vec<usize>> {
+    fn ties_and_rivals(self) -> (Vec<Vec<usize>>, Vec<Vec<usize>>) {
         match self {
-            Self::Known(ties) => ties,
-            Self::Met | Self::Stopped | Self::Open(_) => Vec::new(),
+            Self::Known(ties) => (ties, Vec::new()),
+            Self::Open(at) => (Vec::new(), at.rivals),
+            Self::Met | Self::Stopped => (Vec::new(), Vec::new()),
         }
     }
 }
@@ -150,7 +161,11 @@ impl Passes<'_> {
                 };
                 let group = at.rivals.iter().find(|group| group.contains(&index));
                 let sure = |group: &Vec<usize>| group.iter().filter(comes_first).all(strict);
-                if strict(&index) && group.is_none_or(sure) { Answer::Yes } else { Answer::Unknown }
+                match strict(&index) && group.is_none_or(sure) {
+                    true => Answer::Yes,
+                    false if !possible && !can_be_met(&at.problem, index) => Answer::No,
+                    false => Answer::Unknown,
+                }
             }
         };
         // Where it may not be asked, nothing can be said but that it is met.
