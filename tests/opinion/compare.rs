@@ -13,7 +13,7 @@ use crate::rules::{self, Rules, Words};
 use crate::whole::cases;
 use kitmuster::engine::{self, Depth, Request};
 use kitmuster::load::{self, Library};
-use kitmuster::model::check::{Check, Judgement};
+use kitmuster::model::check::{Check, Judgement, Notice};
 use kitmuster::model::finding;
 use kitmuster::model::vessel::Trust;
 use std::collections::BTreeMap;
@@ -33,6 +33,8 @@ pub(crate) struct Tally {
     pub(crate) undecided: usize,
     /// Where the program settles what the opinion leaves open.
     pub(crate) settled: usize,
+    /// Where it says that it has not gone through everything.
+    pub(crate) left_open: usize,
     /// Vessels on which first come, first served gives a requirement an
     /// outcome that the program does not give it; counted for what is made up.
     pub(crate) contested: usize,
@@ -122,8 +124,14 @@ pub(crate) fn run(profile: &str, share: u64) -> Tally {
         println!("{profile} / {requirement}: not applicable, met, can't tell, not met {seen:?}");
     }
     println!(
-        "{profile}, seed {seed}: {} vessels, {} comparisons, {} undecided, {} settled, {} contested, the policy was asked {} times",
-        tally.vessels, tally.compared, tally.undecided, tally.settled, tally.contested, tally.asked
+        "{profile}, seed {seed}: {} vessels, {} comparisons, {} undecided, {} settled, {} left open, {} contested, the policy was asked {} times",
+        tally.vessels,
+        tally.compared,
+        tally.undecided,
+        tally.settled,
+        tally.left_open,
+        tally.contested,
+        tally.asked
     );
     println!("verdicts (ready, can't tell, not ready): {:?}", tally.verdicts);
     println!("the program took {theirs:?}, the opinion {ours:?}");
@@ -218,7 +226,8 @@ impl Tally {
         for judgement in &check.judgements {
             let id = &judgement.profile.id;
             let rules = profiles.iter().find(|p| p.id == *id).unwrap();
-            differences.extend(self.profile(judgement, &whole.profiles[id], rules));
+            let left_open = check.notices.contains(&Notice::TooManyFacts);
+            differences.extend(self.profile(judgement, &whole.profiles[id], rules, left_open));
         }
         if !self.agree(verdict(check.verdict), whole.verdict) {
             let line = format!("verdict: program {:?}, opinion {:?}", check.verdict, whole.verdict);
@@ -240,6 +249,7 @@ impl Tally {
         judgement: &Judgement,
         opinion: &Opinion,
         rules: &Rules,
+        left_open: bool,
     ) -> Vec<Difference> {
         let mut differences = Vec::new();
         let theirs = verdict(judgement.verdict);
@@ -265,9 +275,9 @@ impl Tally {
             self.undecided += usize::from(said.len() > 1);
             let refined = said.contains(&Outcome::CannotTell);
             self.settled += usize::from(refined && !said.contains(&theirs));
-            // Of equals that compete for too few tools none is met.
-            let tied = theirs == Outcome::NotMet && said.len() > 1;
-            if !said.contains(&theirs) && !refined && !tied {
+            let given_up = left_open && theirs == Outcome::CannotTell;
+            self.left_open += usize::from(given_up && !said.contains(&theirs));
+            if !said.contains(&theirs) && !refined && !given_up {
                 let line =
                     format!("{} / {}: program {theirs:?}, opinion {said:?}", rules.id, ids[index]);
                 differences.push((rules.id.clone(), Some(index), line));

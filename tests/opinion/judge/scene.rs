@@ -53,7 +53,12 @@ pub(super) fn decide(
         scene.said.push(if bind == 0 {
             [Outcome::NotApplicable].into()
         } else {
-            pairs.map(|(s, p)| outcome(bind, s, p)).collect()
+            let mut said: Said = pairs.map(|(s, p)| outcome(bind, s, p)).collect();
+            // What is met if it is asked may never be asked.
+            if bind == 1 && said.contains(&Outcome::Met) {
+                said.insert(Outcome::NotApplicable);
+            }
+            said
         });
         if let (Some(answer), true, true) =
             (own.get(&requirement.id), requirement.required, bind > 0)
