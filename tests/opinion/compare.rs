@@ -33,7 +33,8 @@ pub(crate) struct Tally {
     pub(crate) undecided: usize,
     /// Where the program settles what the opinion leaves open.
     pub(crate) settled: usize,
-    /// Where it says that it has not gone through everything.
+    /// Where it says that it has not gone through everything, or where one of
+    /// several that compete goes short between the two passes.
     pub(crate) left_open: usize,
     /// Vessels on which first come, first served gives a requirement an
     /// outcome that the program does not give it; counted for what is made up.
@@ -275,7 +276,8 @@ impl Tally {
             self.undecided += usize::from(said.len() > 1);
             let refined = said.contains(&Outcome::CannotTell);
             self.settled += usize::from(refined && !said.contains(&theirs));
-            let given_up = left_open && theirs == Outcome::CannotTell;
+            let given_up =
+                (left_open || opinion.competing.contains(&index)) && theirs == Outcome::CannotTell;
             self.left_open += usize::from(given_up && !said.contains(&theirs));
             if !said.contains(&theirs) && !refined && !given_up {
                 let line =

@@ -45,6 +45,9 @@ pub(crate) type Said = BTreeSet<Outcome>;
 pub(crate) struct Opinion {
     pub(crate) verdict: Verdict,
     pub(crate) said: Vec<Said>,
+    /// Requirements that compete for tools where facts are missing: by either
+    /// pass alone nobody can tell which of them goes short in between.
+    pub(crate) competing: BTreeSet<usize>,
     /// Where all is one scene: the outcomes that some pair of best
     /// assignments gives together, part by part.
     pub(crate) together: Option<Rc<Scene>>,
@@ -182,7 +185,12 @@ impl Judge<'_> {
 
     fn profile(&mut self, rules: &Rules, vessel: &Vessel, days: &[i64]) -> Opinion {
         if !rules.encoded {
-            return Opinion { verdict: Verdict::CannotTell, said: Vec::new(), together: None };
+            return Opinion {
+                verdict: Verdict::CannotTell,
+                said: Vec::new(),
+                competing: BTreeSet::new(),
+                together: None,
+            };
         }
         let governs = if rules.fallback { 2 } else { self.names(rules, vessel) };
         let mut bench = Bench {
@@ -197,9 +205,10 @@ impl Judge<'_> {
         };
         let by_day = days.iter().map(|day| bench.on(*day)).collect();
         let (verdict, said) = over(by_day, Verdict::max, worst);
+        let competing = bench.scenes.values().flat_map(|scene| scene.competing()).collect();
         let together =
             if bench.scenes.len() == 1 { bench.scenes.into_values().next() } else { None };
-        Opinion { verdict, said, together }
+        Opinion { verdict, said, competing, together }
     }
 }
 

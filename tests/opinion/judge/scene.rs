@@ -14,6 +14,8 @@ pub(crate) struct Scene {
     pub(super) binds: Vec<Answer>,
     pub(super) strict: Vec<Part>,
     pub(super) generous: Vec<Part>,
+    /// Whether anything is open that assignments hang on.
+    pub(super) open: bool,
     /// Positions of the requirements that want tools.
     pub(super) wanting: Vec<usize>,
 }
@@ -39,10 +41,10 @@ pub(super) fn decide(
         .collect();
     let strict = assign(&asked, lots, Pass::Strict);
     // Where nothing is open, both sides are the same.
-    let generous =
-        if is_open(&asked, lots) { assign(&asked, lots, Pass::Generous) } else { strict.clone() };
+    let open = is_open(&asked, lots);
+    let generous = if open { assign(&asked, lots, Pass::Generous) } else { strict.clone() };
     let mut scene =
-        Scene { verdict: Verdict::Ready, said: Vec::new(), binds, strict, generous, wanting };
+        Scene { verdict: Verdict::Ready, said: Vec::new(), binds, strict, generous, open, wanting };
     for (r, requirement) in requirements.iter().enumerate() {
         let bind = scene.binds[r];
         let (sure, possible) = match own.get(&requirement.id) {
@@ -114,6 +116,12 @@ fn outcome(binds: Answer, sure: bool, possible: bool) -> Outcome {
 }
 
 impl Scene {
+    /// Requirements that compete for tools while something is open.
+    pub(super) fn competing(&self) -> Vec<usize> {
+        let rivals = self.generous.iter().filter(|part| self.open && part.requirements.len() > 1);
+        rivals.flat_map(|part| &part.requirements).map(|r| self.wanting[*r]).collect()
+    }
+
     fn met(&self, parts: &[Part], requirement: usize) -> BTreeSet<bool> {
         let Some(r) = self.wanting.iter().position(|w| *w == requirement) else {
             return BTreeSet::new();
