@@ -310,7 +310,7 @@ pub(crate) fn gear(
         let name = kept(form.name).unwrap_or_else(|| format!("{} {number}", words.kind(kind).name));
         let reader = AttributeReader { words, unsaid, keys };
         let mut tool = Tool::bare(name.clone(), kind, lot.unwrap_or(1), at.place());
-        tool.attributes = reader.attributes(attributes, Some(kind), at);
+        tool.attributes = reader.attributes(attributes, &[kind], at);
         tool.state = State::Serviceable;
         Some(GearPiece { name, tool })
     })

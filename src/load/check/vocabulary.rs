@@ -2,6 +2,7 @@
 //!
 //! Imports `model`; refuses names that would mean two things.
 
+use crate::load::check::need::clash;
 use crate::load::check::value::kept;
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::open::Open;
@@ -12,7 +13,8 @@ use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
 use crate::measure::{LengthUnit, QuantityKind};
 use crate::model::vocabulary::{
-    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Tags, Vocabulary, fold,
+    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Tags, Vocabulary, WideKind,
+    fold,
 };
 use std::collections::BTreeMap;
 
@@ -29,12 +31,23 @@ pub(crate) fn check_vocabulary(written: VocabularyFile, top: &Spot<'_>) -> Vocab
         }
     }
     let list = top.key("kinds");
+    let mut wide = Vec::new();
     for (id, form) in written.kinds.unwrap_or_default().0 {
-        if check_id(&id, &list.key(&id)) {
-            let kind = kind(id, form.unwrap_or_default(), &words, &list);
-            name_kind(&kind, &list.key(&kind.id), &mut words);
-            words.kinds.push(kind);
+        if !check_id(&id, &list.key(&id)) {
+            continue;
         }
+        let form = form.unwrap_or_default();
+        if form.may_be.is_some() {
+            wide.push((id, form));
+            continue;
+        }
+        let kind = kind(id, form, &words, &list);
+        name_kind(&kind, &list.key(&kind.id), &mut words);
+        words.kinds.push(kind);
+    }
+    for (id, form) in wide {
+        let wide = wide_kind(id, form, &words, &list);
+        words.wide_kinds.push(wide);
     }
     words.permits = tags(written.permits, &top.key("permits"));
     words.gears = tags(written.gear, &top.key("gear"));
@@ -159,6 +172,33 @@ fn kind(id: String, form: KindForm, words: &Vocabulary, list: &Spot<'_>) -> Kind
         attributes,
         id: id.clone(),
     }
+}
+
+/// A word that may be several kinds, all of which are known by now.
+fn wide_kind(id: String, form: KindForm, words: &Vocabulary, list: &Spot<'_>) -> WideKind {
+    let spot = list.key(&id);
+    let strays = [
+        ("class", form.class.is_some()),
+        ("attributes", form.attributes.is_some()),
+        ("unit", form.unit.is_some()),
+    ];
+    clash(&spot, "may be", &strays);
+    let may_be = spot.each("may be", form.may_be.iter().flatten(), |at, name| {
+        at.kind_of(name, &Class::CARRIED, words)
+    });
+    let name = kept(form.name).unwrap_or_else(|| id.replace('-', " "));
+    let wide = WideKind { id: id.clone(), name, also: form.also.unwrap_or_default().0, may_be };
+    if form.may_be.iter().flatten().count() < 2 {
+        spot.key("may be").wrong(Fault::MayBeOne).tell();
+    }
+    for name in wide.names() {
+        let taken = words.find_kind(name).map(|other| words.kind(other).id.as_str());
+        let taken = taken.or_else(|| words.find_wide_kind(name).map(|other| other.id.as_str()));
+        if let Some(other) = taken {
+            spot.wrong(Fault::KindNameTwin(other.to_owned())).of(name).tell();
+        }
+    }
+    wide
 }
 
 /// Enters every name of a kind; a name that another kind has is a problem.

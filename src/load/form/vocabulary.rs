@@ -127,6 +127,10 @@ pub(crate) struct KindForm {
     pub(crate) class: Option<String>,
     /// The attributes that it has.
     pub(crate) attributes: Option<Texts>,
+    /// The kinds of which it may be any, instead of `class` and `attributes`;
+    /// no rule can then name it.
+    #[serde(rename = "may be")]
+    pub(crate) may_be: Option<Texts>,
     /// The unit in which people say all its lengths, `ft` or `in`; that of
     /// each attribute if missing.
     #[schemars(extend("x-words" = words(&UNITS)))]
