@@ -208,8 +208,8 @@ pub struct Vocabulary {
     pub areas: Tags,
     /// Roles of people by id.
     pub roles: Tags,
-    /// Features of a vessel by id, with their print names.
-    pub vessel_features: BTreeMap<String, String>,
+    /// Features of a vessel by id.
+    pub vessel_features: Tags,
     /// Changes made to a tool, with the attributes whose earlier readings
     /// each retires; `None` retires all.
     pub changes: BTreeMap<String, Option<Vec<AttributeId>>>,

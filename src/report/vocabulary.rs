@@ -56,7 +56,7 @@ pub fn vocabulary(vocabulary: &Vocabulary, locale: Locale, width: usize) -> Stri
         list(&mut page, heading, &rows.collect::<Vec<_>>());
     }
     let features = vocabulary.vessel_features.iter();
-    let features: Vec<_> = features.map(|(id, name)| row(id, name.clone())).collect();
+    let features: Vec<_> = features.map(|(id, feature)| row(id, tag(feature, locale))).collect();
     list(&mut page, locale.words_features(), &features);
     let changes = vocabulary.changes.iter().map(|(what, retired)| {
         let keys = retired.as_ref().map(|ids| ids.iter().map(|id| &vocabulary.attribute(*id).id));

@@ -7,7 +7,7 @@ use crate::load::check::value::kept;
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::open::Open;
 use crate::load::form::vocabulary::{
-    AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, UNITS, VocabularyFile,
+    AttributeForm, CLASSES, FeatureForm, KindForm, TOLD, TagForm, Told, UNITS, VocabularyFile,
 };
 use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
@@ -56,11 +56,7 @@ pub(crate) fn check_vocabulary(written: VocabularyFile, top: &Spot<'_>) -> Vocab
         None => Tags(ROLES.map(|role| (role.to_owned(), Tag::default())).into()),
         roles => tags(roles, &top.key("roles")),
     };
-    for (id, name) in written.vessel_features.unwrap_or_default().0 {
-        check_id(&id, &top.key("vessel features").key(&id));
-        let name = kept(name).unwrap_or_else(|| id.clone());
-        words.vessel_features.insert(id, name);
-    }
+    words.vessel_features = features(written.vessel_features, &top.key("vessel features"));
     let changes = top.key("changes");
     for (what, retires) in written.changes.unwrap_or_default().0 {
         let retired = retired(retires, &words, &changes.key(&what));
@@ -254,6 +250,22 @@ fn tags(written: Option<Open<Single<TagForm>>>, spot: &Spot<'_>) -> Tags {
         }
     }
     tags
+}
+
+fn features(written: Option<Open<Single<FeatureForm>>>, spot: &Spot<'_>) -> Tags {
+    let mut features = Tags::default();
+    for (id, form) in written.unwrap_or_default().0 {
+        check_id(&id, &spot.key(&id));
+        let (name, also) = match form {
+            Some(Single::Plain(name)) => (Some(name), None),
+            Some(Single::Form(form)) => (form.name, form.also),
+            None => (None, None),
+        };
+        let name = kept(name).unwrap_or_else(|| id.clone());
+        let also = also.unwrap_or_default().0;
+        features.0.insert(id, Tag { name, also, ..Tag::default() });
+    }
+    features
 }
 
 /// The attributes that a change retires; `None` is all of them.

@@ -189,6 +189,7 @@ pub enum Fault {
     UnknownChange,
     LostHere,
     UnknownFeature,
+    FeatureTwice,
     NoPersonName,
     RoleSlip,
     NoCertificateKind,

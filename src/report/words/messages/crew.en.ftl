@@ -331,6 +331,8 @@ settle-spare-fit = write down which tool { $mark } fits
 settle-certificate-again = read the dates on the certificate of { $person } again
 settle-person = find out whether { $person } is aboard
 settle-certificate = look up the dates on the certificate of { $person }
+# $requirement, $how
+settle-other = first, for `{ $requirement }`: { $how }
 settle-too-many-ways = list equal tools as one lot with a count, and leave out what is not for
     turtles
 settle-no-edition = ask the authority for the text of `{ $rule }` in force

@@ -190,6 +190,7 @@ pub(super) fn wording(fault: &Fault) -> Wording {
         Fault::NoChangeWord => said::no_change_word(),
         Fault::UnknownChange => said::unknown_change(),
         Fault::LostHere => said::lost_here(),
+        Fault::FeatureTwice => said::feature_twice(),
         Fault::UnknownFeature => said::unknown_feature(),
         Fault::NoPersonName => said::no_person_name(),
         Fault::RoleSlip => said::role_slip(),
