@@ -7,8 +7,8 @@
 use crate::measure::Length;
 use crate::model::rule::{Condition, Side};
 
-/// How many steps are spent on one profile.
-const MOST_STEPS: u32 = 400_000;
+/// How many steps are spent on one profile; a claim carried into a trial is one.
+const MOST_STEPS: u32 = 100_000;
 
 /// When something is asked: where all the conditions hold, no group of the
 /// exceptions holds in full, and what it belongs to is asked as well.
@@ -88,9 +88,21 @@ impl Default for Search {
 }
 
 impl Search {
+    /// Whether there are no steps left.
+    pub(super) fn is_spent(&self) -> bool {
+        self.left == 0
+    }
+
+    fn spend(&mut self, steps: u32) -> Option<()> {
+        let left = self.left.checked_sub(steps);
+        self.left = left.unwrap_or_default();
+        left.map(|_| ())
+    }
+
     /// Whether all the claims can be true of one vessel; none where that took
     /// too long.
     pub(super) fn can(&mut self, claims: &[Claim<'_>]) -> Option<bool> {
+        self.spend(u32::try_from(claims.len()).unwrap_or(u32::MAX))?;
         self.fit(World::default(), claims.to_vec(), Vec::new())
     }
 
@@ -102,7 +114,7 @@ impl Search {
         mut open: Vec<Vec<Claim<'a>>>,
     ) -> Option<bool> {
         while let Some(claim) = todo.pop() {
-            self.left = self.left.checked_sub(1)?;
+            self.spend(1)?;
             match claim.parts() {
                 Parts::Fact(condition, holds) => {
                     if !world.takes(condition, holds, claim.at) {
@@ -115,6 +127,8 @@ impl Search {
         }
         let Some(choice) = open.pop() else { return Some(true) };
         for claim in choice {
+            let carried = u32::try_from(open.len() + world.facts.len()).unwrap_or(u32::MAX);
+            self.spend(carried)?;
             if self.fit(world.clone(), vec![claim], open.clone())? {
                 return Some(true);
             }

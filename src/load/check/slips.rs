@@ -185,6 +185,9 @@ impl<'a> Reader<'a> {
             for (limit, written) in one.thresholds() {
                 let later = items[index + 1..].iter().filter(|other| other.is_like(one));
                 for other in later.filter(|other| other.turns_at(limit)) {
+                    if self.search.is_spent() {
+                        return;
+                    }
                     if let Some(is_gap) = self.slip_at(limit, (one, other), items) {
                         let (limit, beside) = (written.to_owned(), one.name.clone());
                         let fault = match is_gap {

@@ -147,7 +147,10 @@ fn a_finding_that_hangs_on_another_names_it() {
     check.judgements[0].findings[1] = sample::finding(1, Outcome::CannotTell, vec![unknown]);
     let value = self::value(&check);
     let settles = &value["profiles"][0]["findings"][0]["remedy"];
-    assert_eq!(settles, "first, for `Long-nose pliers`: look whether PL-1 works");
+    assert_eq!(
+        settles,
+        "first, for `Long-nose pliers`: try out whether PL-1 works, and write it down"
+    );
 }
 
 #[test]
