@@ -3,11 +3,12 @@
 //!
 //! Imports `load`.
 
+use super::output::{self, Terminal};
 use super::stop::Stop;
 use crate::load::{Library, Refusal};
 use crate::measure::DaySpan;
 use crate::model::profile::Profile;
-use crate::report::desk;
+use crate::report::{self, desk};
 use std::path::Path;
 use std::sync::Arc;
 
@@ -18,7 +19,10 @@ pub(super) fn open(folder: Option<&Path>, refusals: &mut Vec<Refusal>) -> Result
     let shipped = Library::shipped().map_err(|refusal| Stop::Refused(vec![refusal]))?;
     let Some(folder) = folder else { return Ok(shipped) };
     match shipped.with_folder(folder) {
-        Ok(library) => Ok(library),
+        Ok(library) => {
+            warn(&library, &library.profiles);
+            Ok(library)
+        }
         Err(refusal) => {
             refusals.push(refusal);
             Library::shipped().map_err(|refusal| Stop::Refused(vec![refusal]))
@@ -60,7 +64,15 @@ pub(super) fn add_files(
             }
         }
     }
+    warn(library, &added);
     added
+}
+
+/// Tells of slips in profiles of one's own; they are used as they are written.
+pub(super) fn warn(library: &Library, profiles: &[Arc<Profile>]) {
+    if let Some(slips) = library.slips(profiles) {
+        output::complain(&report::slips(&slips, Terminal::of_this_process().width_of_errors));
+    }
 }
 
 /// The profiles that were asked for, in the order typed, each once.

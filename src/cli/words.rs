@@ -46,6 +46,9 @@ fn unknown(vocabulary: &Vocabulary, name: &str) -> Stop {
 /// The kinds of which a part was typed, at most three, else the one that was
 /// misspelled by a few strokes.
 fn near(vocabulary: &Vocabulary, name: &str) -> Vec<String> {
+    if let Some(wide) = vocabulary.find_wide_kind(name) {
+        return wide.may_be.iter().map(|kind| format!("`{}`", vocabulary.kind(*kind).id)).collect();
+    }
     let typed = crate::model::vocabulary::fold(name);
     let names = vocabulary.kind_names.keys();
     let parts = names.clone().filter(|known| typed.len() >= 3 && known.contains(&typed));

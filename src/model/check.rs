@@ -201,12 +201,15 @@ pub enum Notice {
         /// The record's day.
         on: Day,
     },
-    /// A tool is of one kind by its list and of another by a record.
+    /// A tool is of one kind by its list and of another by a record, or its
+    /// list names it by a word that may be several.
     KindDisputed {
         /// The tool's mark.
         mark: String,
         /// The names of the kinds.
         kinds: Vec<String>,
+        /// Whether it is its own name that leaves that open.
+        by_name: bool,
     },
     /// A label or a statement says otherwise than what was measured, which
     /// counts.

@@ -253,6 +253,8 @@ pub enum Reason {
     KindDisputed {
         /// The kinds.
         kinds: Vec<KindId>,
+        /// Whether it is its own name that leaves that open.
+        by_name: bool,
     },
     /// What a certificate says was read in ways that differ.
     CertificateDisputed {

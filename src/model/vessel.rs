@@ -163,9 +163,22 @@ pub struct Tool {
 pub struct Disputes {
     /// The kinds that it is by one word or another; none where all agree.
     pub kinds: Vec<KindId>,
+    /// Whether nobody differs, but the list names it by a word that may be any
+    /// of these kinds.
+    pub by_name: bool,
     /// The last day on which it is good by every word on its expiry, where
     /// they differ; `expires` is the last by any.
     pub expiry: Option<Day>,
+}
+
+impl Disputes {
+    /// What the list's own word for a tool leaves open: nothing of a single kind.
+    pub fn of_name(kinds: Vec<KindId>) -> Self {
+        match kinds.len() {
+            0 | 1 => Self::default(),
+            _ => Self { kinds, by_name: true, expiry: None },
+        }
+    }
 }
 
 /// A part of a lot that is listed as a tool of its own, because it is not like
@@ -201,6 +214,14 @@ impl Tool {
         let lot = self.mark.clone();
         let mark = format!("{lot} ({apart})");
         Self { mark, count, part_of: Some(PartOfLot { lot, split }), ..self.clone() }
+    }
+
+    /// The kinds of which it may be any.
+    pub fn kinds(&self) -> &[KindId] {
+        match self.disputes.kinds.as_slice() {
+            [] => std::slice::from_ref(&self.kind),
+            several => several,
+        }
     }
 
     /// The mark of the lot of which it is the broken part.

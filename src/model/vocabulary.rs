@@ -98,6 +98,27 @@ pub struct Kind {
     pub unit: Option<LengthUnit>,
 }
 
+/// An everyday word that is wider than what rules name: by it a tool may be of
+/// any of several kinds. No rule can name it.
+#[derive(Debug, Clone)]
+pub struct WideKind {
+    /// The key in files, like `long-dehooker`.
+    pub id: String,
+    /// The name in print.
+    pub name: String,
+    /// Other names for the same.
+    pub also: Vec<String>,
+    /// The kinds of which it may be any; at least two.
+    pub may_be: Vec<KindId>,
+}
+
+impl WideKind {
+    /// Every name that files may use.
+    pub fn names(&self) -> impl Iterator<Item = &String> {
+        [&self.id, &self.name].into_iter().chain(&self.also)
+    }
+}
+
 /// A tag for permits, gear or areas, or a role of a person.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Tag {
@@ -173,6 +194,8 @@ pub struct Vocabulary {
     pub attributes: Vec<Attribute>,
     /// Kinds, by index.
     pub kinds: Vec<Kind>,
+    /// Words that may be several kinds.
+    pub wide_kinds: Vec<WideKind>,
     /// Kinds by id, name and synonym, in lower case.
     pub kind_names: BTreeMap<String, KindId>,
     /// Attributes by id.
@@ -185,8 +208,8 @@ pub struct Vocabulary {
     pub areas: Tags,
     /// Roles of people by id.
     pub roles: Tags,
-    /// Features of a vessel by id, with their print names.
-    pub vessel_features: BTreeMap<String, String>,
+    /// Features of a vessel by id.
+    pub vessel_features: Tags,
     /// Changes made to a tool, with the attributes whose earlier readings
     /// each retires; `None` retires all.
     pub changes: BTreeMap<String, Option<Vec<AttributeId>>>,
@@ -215,6 +238,15 @@ impl Vocabulary {
         let key = fold(name);
         let singular = key.strip_suffix('s');
         self.kind_names.get(&key).or_else(|| self.kind_names.get(singular?)).copied()
+    }
+
+    /// The word of that id, name or synonym that may be several kinds, in the
+    /// same spellings.
+    pub fn find_wide_kind(&self, name: &str) -> Option<&WideKind> {
+        let key = fold(name);
+        let singular = key.strip_suffix('s').unwrap_or(&key);
+        let is = |name: &String| [key.as_str(), singular].contains(&fold(name).as_str());
+        self.wide_kinds.iter().find(|wide| wide.names().any(is))
     }
 
     /// The attribute of that id, with spaces or hyphens.

@@ -29,7 +29,7 @@ mod words;
 
 pub use check::{check_html, table};
 pub use places::Places;
-pub use problems::{refusals, usage};
+pub use problems::{refusals, slips, usage};
 pub use profiles::profiles;
 pub use subject::Subject;
 pub use vocabulary::{kind, vocabulary};

@@ -16,6 +16,11 @@ pub fn refusals(refusals: &[Refusal], width: usize) -> String {
     all(refusals, desk::problems_nothing_checked(), width)
 }
 
+/// The slips of profiles, which are used all the same.
+pub fn slips(slips: &Refusal, width: usize) -> String {
+    all(std::slice::from_ref(slips), desk::problems_used_as_written(), width)
+}
+
 /// The same, with what came of it.
 pub(super) fn all(refusals: &[Refusal], so: &str, width: usize) -> String {
     let mut page = Page::new(width);

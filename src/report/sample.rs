@@ -20,7 +20,7 @@ use crate::model::vessel::{
     Coverage, Freeboard, FreeboardReading, How, PlannedTrip, State, Station, Tool, Trust, Vessel,
 };
 use crate::model::vocabulary::{
-    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Vocabulary,
+    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Tags, Vocabulary,
 };
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -92,7 +92,10 @@ pub(super) fn vocabulary() -> Vocabulary {
             kind("pliers", "pliers", Class::Tool),
             kind("placard", "handling placard", Class::Document),
         ],
-        vessel_features: BTreeMap::from([("wheelhouse".into(), "a wheelhouse".into())]),
+        vessel_features: Tags(BTreeMap::from([(
+            "wheelhouse".into(),
+            Tag { name: "a wheelhouse".into(), ..Tag::default() },
+        )])),
         ..Vocabulary::default()
     }
 }

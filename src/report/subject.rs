@@ -47,6 +47,7 @@ impl<'a> Subject<'a> {
             vocabulary: self.vocabulary,
             vessel: &self.check.vessel,
             profile: &judgement.profile,
+            findings: &judgement.findings,
             locale: self.locale,
         }
     }
@@ -134,6 +135,7 @@ impl<'a> OptionsShown<'a> {
             vocabulary: self.vocabulary,
             vessel: &self.options.vessel,
             profile: &judgement.profile,
+            findings: &judgement.findings,
             locale: self.locale,
         }
     }

@@ -9,7 +9,7 @@ use super::render::lines::Page;
 use super::words::figures;
 use crate::measure::QuantityKind;
 use crate::model::vocabulary::{
-    Attribute, AttributeShape, Class, Kind, KindId, Tag, Vocabulary, fold,
+    Attribute, AttributeShape, Class, Kind, KindId, Tag, Vocabulary, WideKind, fold,
 };
 
 /// The longest id that still leaves room for a text beside it.
@@ -40,6 +40,11 @@ pub fn vocabulary(vocabulary: &Vocabulary, locale: Locale, width: usize) -> Stri
         let (noun, place) = class(of_class, locale);
         let kinds = vocabulary.kinds.iter().filter(|kind| kind.class == of_class);
         let rows = kinds.map(|kind| row(&kind.id, in_short(vocabulary, kind, locale)));
+        let wide = vocabulary.wide_kinds.iter().filter(|wide| {
+            wide.may_be.first().is_some_and(|kind| vocabulary.kind(*kind).class == of_class)
+        });
+        let rows =
+            rows.chain(wide.map(|wide| row(&wide.id, wide_in_short(vocabulary, wide, locale))));
         list(&mut page, &locale.words_class(&noun, &place), &rows.collect::<Vec<_>>());
     }
     for (heading, known) in [
@@ -51,7 +56,7 @@ pub fn vocabulary(vocabulary: &Vocabulary, locale: Locale, width: usize) -> Stri
         list(&mut page, heading, &rows.collect::<Vec<_>>());
     }
     let features = vocabulary.vessel_features.iter();
-    let features: Vec<_> = features.map(|(id, name)| row(id, name.clone())).collect();
+    let features: Vec<_> = features.map(|(id, feature)| row(id, tag(feature, locale))).collect();
     list(&mut page, locale.words_features(), &features);
     let changes = vocabulary.changes.iter().map(|(what, retired)| {
         let keys = retired.as_ref().map(|ids| ids.iter().map(|id| &vocabulary.attribute(*id).id));
@@ -147,6 +152,17 @@ fn in_short(vocabulary: &Vocabulary, kind: &Kind, locale: Locale) -> String {
     if !keys.is_empty() {
         parts.push(locale.words_keys(&keys.join(", ")));
     }
+    parts.join("; ")
+}
+
+fn wide_in_short(vocabulary: &Vocabulary, wide: &WideKind, locale: Locale) -> String {
+    let mut parts = vec![wide.name.clone()];
+    if !wide.also.is_empty() {
+        parts.push(locale.words_also(&wide.also.join(", ")));
+    }
+    let ids = wide.may_be.iter().map(|kind| vocabulary.kind(*kind).id.clone());
+    let ids: Vec<_> = ids.collect();
+    parts.push(locale.words_may_be(&figures::any_of(&ids, locale)));
     parts.join("; ")
 }
 

@@ -30,7 +30,7 @@ pub(crate) use remedies::fact_of;
 
 use crate::measure::{DaySpan, Length, System};
 use crate::model::check::Why;
-use crate::model::finding::Outcome;
+use crate::model::finding::{Finding, Outcome};
 use crate::model::profile::{FreeboardFrom, Profile, Requirement};
 use crate::model::rule::{Need, ToolType};
 use crate::model::vessel::{Datum, Tool, Vessel};
@@ -46,6 +46,8 @@ pub(crate) struct Words<'a> {
     pub(crate) vessel: &'a Vessel,
     /// The profile whose findings are told.
     pub(crate) profile: &'a Profile,
+    /// What was found under it, for what one finding says of another.
+    pub(crate) findings: &'a [Finding],
     /// The language and the units of the page.
     pub(crate) locale: Locale,
 }

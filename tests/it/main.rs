@@ -15,6 +15,7 @@ mod cheapest;
 mod completions;
 mod coverage;
 mod demand;
+mod everyday;
 #[cfg(unix)]
 mod faults;
 mod fleets;

@@ -5,7 +5,7 @@
 //! and the exit code as they are.
 
 use super::super::arguments::{AuditArguments, FleetFormat};
-use super::super::library::{Named, named, of_id};
+use super::super::library::{Named, named, of_id, warn};
 use super::super::stop::Stop;
 use super::super::{inputs, output, verify};
 use crate::fleet::compare::{self, Comparison};
@@ -79,7 +79,11 @@ pub(super) fn asides(
 /// The draft: a file, or the id of one edition.
 fn draft(typed: &str, library: &Library) -> Result<Arc<Profile>, Stop> {
     let profile = match named(typed) {
-        Named::File(path) => library.draft(path).map_err(|refusal| Stop::Refused(vec![refusal]))?,
+        Named::File(path) => {
+            let profile = library.draft(path).map_err(|refusal| Stop::Refused(vec![refusal]))?;
+            warn(library, std::slice::from_ref(&profile));
+            profile
+        }
         Named::Id(id) => {
             let found = of_id(library, id, DaySpan::ALWAYS)?;
             let several = found.iter().map(|p| format!("`{}`", p.id)).collect::<Vec<_>>();

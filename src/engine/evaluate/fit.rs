@@ -109,7 +109,10 @@ fn there_and_works<N: Notes>(tool: &Tool, point: &Point<'_>, notes: &mut N) {
         }
     }
     if !tool.disputes.kinds.is_empty() {
-        notes.open(|| Reason::KindDisputed { kinds: tool.disputes.kinds.clone() });
+        notes.open(|| Reason::KindDisputed {
+            kinds: tool.disputes.kinds.clone(),
+            by_name: tool.disputes.by_name,
+        });
     }
 }
 

@@ -130,7 +130,9 @@ fn asked<'a>(terms: &Terms<'a>, vessel: &Vessel, days: DaySpan) -> Applicable<'a
         if !inside(days.from) || !inside(days.until) {
             notices.push(Notice::NotInForce { profile: profile.id.clone() });
         }
-        if !profile.fallback && binds(terms, profile, vessel, days) == Ok(false) {
+        // By a word that nobody knows it may bind all the same.
+        let binds_not = || binds(terms, profile, vessel, days) == Ok(false);
+        if !profile.fallback && binds_not() && unknown_words(terms, vessel).is_empty() {
             notices.push(Notice::DoesNotBind { profile: profile.id.clone() });
         }
         let of_rule = vec![profile];

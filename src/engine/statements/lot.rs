@@ -4,7 +4,8 @@ use super::decide::{Decided, Statement, Weight, decide};
 use super::entries::{Entries, Entry};
 use super::readings::{self, makes_it_work};
 use crate::measure::Day;
-use crate::model::vessel::{Disputes, Split, State, Tool, Vessel, Whereabouts};
+use crate::model::inspection::Inspection;
+use crate::model::vessel::{Split, State, Tool, Vessel, Whereabouts};
 use crate::model::vocabulary::{KindId, Vocabulary};
 
 /// The kit of the list, and behind it what nobody listed, by mark.
@@ -18,7 +19,7 @@ pub(super) fn kit(vessel: &Vessel, entries: &Entries<'_>, vocabulary: &Vocabular
     }
     for extra in &entries.extras {
         let lot = lot(None, &extra.entries, entries);
-        let Some(kind) = lot.kinds().and_then(|kinds| kinds.first().copied()) else { continue };
+        let Some(kind) = lot.kinds().0.first().copied() else { continue };
         let place = extra.entries.iter().map(|entry| &entry.found.place).max_by_key(|p| &p.file);
         let tool = Tool::bare(extra.mark.clone(), kind, 1, place.cloned().unwrap_or_default());
         let mut tools = lot.tools(tool);
@@ -29,7 +30,32 @@ pub(super) fn kit(vessel: &Vessel, entries: &Entries<'_>, vocabulary: &Vocabular
         }
         kit.extend(tools);
     }
-    kit
+    by_every_kind(kit)
+}
+
+/// Each tool that may be of several kinds once for each of them: it serves as
+/// none of them for certain. What was taken apart before stays as it is.
+pub(super) fn by_every_kind(kit: Vec<Tool>) -> Vec<Tool> {
+    if kit.iter().all(|tool| tool.disputes.kinds.len() < 2) {
+        return kit;
+    }
+    let of_kind = |tool: &Tool| {
+        let part = tool.part_of.as_ref().filter(|part| part.split == Split::KindDisputed);
+        part.map(|part| part.lot.clone())
+    };
+    let apart: Vec<String> = kit.iter().filter_map(of_kind).collect();
+    kit.into_iter()
+        .flat_map(|tool| {
+            let is_apart = of_kind(&tool).is_some() || apart.contains(&tool.mark);
+            let kinds = if is_apart { Vec::new() } else { tool.disputes.kinds.clone() };
+            let others = kinds.iter().skip(1).map(|kind| {
+                let other = tool.part(Split::KindDisputed, tool.count);
+                Tool { kind: *kind, ..other }
+            });
+            let others: Vec<Tool> = others.collect();
+            [tool].into_iter().chain(others)
+        })
+        .collect()
 }
 
 /// A tool or lot as it is listed.
@@ -82,9 +108,12 @@ impl Lot<'_> {
                 [tool].into_iter().chain(rest).collect()
             }
         };
-        let kinds = self.kinds().unwrap_or_default();
-        if kinds.len() > 1 {
-            tools = tools.into_iter().flat_map(|tool| by_each_kind(tool, &kinds)).collect();
+        let (kinds, by_name) = self.kinds();
+        for tool in &mut tools {
+            tool.kind = kinds.first().copied().unwrap_or(tool.kind);
+            tool.disputes.by_name = by_name;
+            tool.disputes.kinds.clone_from(&kinds);
+            tool.disputes.kinds.retain(|_| kinds.len() > 1);
         }
         tools
     }
@@ -123,7 +152,7 @@ impl Lot<'_> {
 
     /// Whether a record speaks for the tool without naming it.
     fn is_sought(&self, tool: &Tool) -> bool {
-        self.known.records.iter().any(|record| record.coverage.is_whole(tool.kind))
+        self.known.records.iter().any(|record| covers(record, tool))
     }
 
     /// Where it is; none where the list rules it out.
@@ -151,7 +180,7 @@ impl Lot<'_> {
         for record in self.known.records {
             let named = self.entries.iter().any(|entry| std::ptr::eq(entry.record, record));
             let later = tool.acquired.is_some_and(|day| record.on < day);
-            if record.coverage.is_whole(tool.kind) && !named && !later && !away_on(record.on) {
+            if covers(record, tool) && !named && !later && !away_on(record.on) {
                 said.push((Whereabouts::Missing, Weight::seen(record.on)));
             }
         }
@@ -161,19 +190,25 @@ impl Lot<'_> {
     }
 
     /// The kinds that it is, the listed one first: several where a record no
-    /// older than the list says another. None where nobody says any.
-    fn kinds(&self) -> Option<Vec<KindId>> {
+    /// older than the list says another, or where the list's own word is wider
+    /// than a kind and no record says which of them it is. Whether it is that
+    /// word alone that leaves it open.
+    fn kinds(&self) -> (Vec<KindId>, bool) {
         let said = self
             .entries
             .iter()
             .filter_map(|entry| Some((entry.found.kind?, Weight::seen(entry.record.on))));
-        let listed = self.list.as_ref().map(|list| list.tool.kind);
-        let seen = decide(said).filter(|seen| listed.is_none() || seen.weight >= self.listed());
+        let listed = self.list.as_ref().map_or(&[][..], |list| list.tool.kinds());
+        let wide = listed.len() > 1;
+        let seen = decide(said).filter(|seen| listed.is_empty() || seen.weight >= self.listed());
         let mut seen = seen.map(|seen| seen.says).unwrap_or_default();
         seen.sort_unstable();
-        seen.retain(|kind| Some(*kind) != listed);
-        let kinds: Vec<KindId> = listed.into_iter().chain(seen).collect();
-        (!kinds.is_empty()).then_some(kinds)
+        if wide && !seen.is_empty() && seen.iter().all(|kind| listed.contains(kind)) {
+            return (seen, false);
+        }
+        let by_name = wide && seen.is_empty();
+        seen.retain(|kind| !listed.contains(kind));
+        (listed.iter().copied().chain(seen).collect(), by_name)
     }
 
     /// Whether it works, by what was said up to a day. What makes it work
@@ -265,15 +300,7 @@ fn words(
     decide(listed.into_iter().chain(seen))?.says.into_iter().min()
 }
 
-/// The tool once for each kind that it is said to be: it serves as none of them
-/// for certain.
-fn by_each_kind(tool: Tool, kinds: &[KindId]) -> Vec<Tool> {
-    let disputed = Disputes { kinds: kinds.to_vec(), ..tool.disputes.clone() };
-    let first = Tool { disputes: disputed.clone(), ..tool };
-    let others = kinds.iter().skip(1).map(|kind| {
-        let other = first.part(Split::KindDisputed, first.count);
-        Tool { kind: *kind, disputes: disputed.clone(), ..other }
-    });
-    let others: Vec<Tool> = others.collect();
-    [first].into_iter().chain(others).collect()
+/// Whether a record speaks of every tool of all the kinds that this may be.
+fn covers(record: &Inspection, tool: &Tool) -> bool {
+    tool.kinds().iter().all(|kind| record.coverage.is_whole(*kind))
 }

@@ -51,7 +51,7 @@ pub(super) fn judged(
     trust: Trust,
 ) -> Vessel {
     let mut vessel = match records {
-        [] => vessel,
+        [] => Vessel { kit: lot::by_every_kind(vessel.kit), ..vessel },
         _ => lay_over(&vessel, records, vocabulary),
     };
     rail::overrule(&mut vessel.freeboard);

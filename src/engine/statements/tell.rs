@@ -49,7 +49,8 @@ pub(in crate::engine) fn of_vessel(laid: &Vessel, vocabulary: &Vocabulary) -> Ve
         if !tool.disputes.kinds.is_empty() {
             let name = |kind: &_| vocabulary.kind(*kind).name.clone();
             let kinds = tool.disputes.kinds.iter().map(name).collect();
-            told.push(Notice::KindDisputed { mark: tool.mark.clone(), kinds });
+            let by_name = tool.disputes.by_name;
+            told.push(Notice::KindDisputed { mark: tool.mark.clone(), kinds, by_name });
         }
         // Of papers the last word counts, whoever measured.
         if vocabulary.kind(tool.kind).class != Class::Document {

@@ -122,11 +122,11 @@ fn condition(key: &str, text: &str, words: &Vocabulary, spot: &Spot<'_>) -> Opti
             Some((first, last)) => Some(Condition::Months(first, last)),
             None => spot.wrong(Fault::NoMonths).of(text).none(),
         },
-        feature if words.vessel_features.contains_key(feature) => {
-            let wanted = spot.flag_of(text)?;
-            Some(Condition::Feature { feature: feature.to_owned(), wanted })
-        }
         other => {
+            if let Some(feature) = words.vessel_features.find(other) {
+                let wanted = spot.flag_of(text)?;
+                return Some(Condition::Feature { feature: feature.to_owned(), wanted });
+            }
             let fixed = When::FIXED.iter().chain(When::NESTED).map(|(fixed, _)| *fixed);
             let names = words.vessel_features.keys().map(String::as_str).chain(fixed);
             spot.wrong(Fault::UnknownCondition).at_key().unlike(other, names).none()

@@ -89,7 +89,7 @@ impl GoodsReader<'_> {
         let attributes = without_keys_of_a_vessel(attributes, spot);
         let attributes = kind.map(|kind| {
             let reader = AttributeReader { words: self.words, unsaid: self.unsaid, keys };
-            let mut attributes = reader.attributes(attributes, Some(kind), spot);
+            let mut attributes = reader.attributes(attributes, &[kind], spot);
             refuse_lost(&mut attributes, self.words, spot);
             attributes
         });

@@ -146,7 +146,7 @@ impl FoundReader<'_> {
         let mark = kept(form.mark);
         let kind = spot.kind("kind", &form.kind, &Class::CARRIED, self.words);
         let reader = AttributeReader { words: self.words, unsaid: self.unsaid, keys };
-        let mut attributes = reader.attributes(attributes, kind, spot);
+        let mut attributes = reader.attributes(attributes, kind.as_slice(), spot);
         let lost = take_lost(&mut attributes, self.words);
         if lost == Some(Whereabouts::Unknown) {
             spot.key("state").wrong(Fault::LostAndThere).tell();
@@ -195,7 +195,7 @@ impl FoundReader<'_> {
         let on = spot.day("on", &form.on).or(self.unsaid.on);
         let unsaid = Unsaid { on, ..self.unsaid.clone() };
         let reader = AttributeReader { words: self.words, unsaid: &unsaid, keys };
-        let mut attributes = reader.attributes(attributes, kind, spot);
+        let mut attributes = reader.attributes(attributes, kind.as_slice(), spot);
         refuse_lost(&mut attributes, self.words, spot);
         Some((Change { what: what?, on: on? }, attributes))
     }

@@ -4,6 +4,7 @@
 //! Imports `read` and `form`; knows no folder and no shipped file.
 
 pub(crate) mod catalogue;
+mod claims;
 mod condition;
 mod goods;
 pub(crate) mod inspection;
@@ -15,6 +16,7 @@ pub(crate) mod profile;
 mod reading;
 pub(crate) mod requirement;
 mod situations;
+pub(crate) mod slips;
 pub(crate) mod techniques;
 mod tool;
 mod value;

@@ -26,7 +26,7 @@ struct Carry<'t> {
 }
 
 /// Tells of keys that are written and cannot stand beside another.
-fn clash(spot: &Spot<'_>, beside: &'static str, keys: &[(&'static str, bool)]) {
+pub(crate) fn clash(spot: &Spot<'_>, beside: &'static str, keys: &[(&'static str, bool)]) {
     for (key, _) in keys.iter().filter(|(_, written)| *written) {
         spot.wrong_key(key, Fault::KeysClash { key, beside }).tell();
     }

@@ -69,26 +69,26 @@ pub(crate) struct AttributeReader<'a> {
 }
 
 impl AttributeReader<'_> {
-    /// The attributes of a tool. Of a kind that is not known, any attribute
-    /// of the vocabulary is taken.
+    /// The attributes of a tool of one of these kinds. Where none is known, any
+    /// attribute of the vocabulary is taken.
     pub(crate) fn attributes(
         &self,
         written: WrittenAttributes,
-        of: Option<KindId>,
+        of: &[KindId],
         spot: &Spot<'_>,
     ) -> Attributes {
-        let kind = of.map(|kind| self.words.kind(kind));
+        let kinds: Vec<&Kind> = of.iter().map(|kind| self.words.kind(*kind)).collect();
         let mut attributes = Attributes::with_capacity(written.len());
         let mut seen: Vec<AttributeId> = Vec::with_capacity(written.len());
         for (key, value) in written {
-            let Some(id) = self.find(&key, kind, spot) else { continue };
+            let Some(id) = self.find(&key, &kinds, spot) else { continue };
             if seen.contains(&id) {
                 spot.wrong_key(&key, Fault::AttributeTwice).of(&key).tell();
                 continue;
             }
             seen.push(id);
             let (Some(value), attribute) = (value, self.words.attribute(id)) else { continue };
-            let unit = self.words.unit(of, id);
+            let unit = self.words.unit(of.first().copied(), id);
             let read = |at: &Spot<'_>, one| self.reading(one, attribute, unit, at);
             let readings = spot.key(&key).each_of(value, read);
             if !readings.is_empty() {
@@ -98,25 +98,25 @@ impl AttributeReader<'_> {
         attributes
     }
 
-    fn find(&self, key: &str, kind: Option<&Kind>, spot: &Spot<'_>) -> Option<AttributeId> {
+    fn find(&self, key: &str, kinds: &[&Kind], spot: &Spot<'_>) -> Option<AttributeId> {
         let name = |id: &AttributeId| self.words.attribute(*id).id.as_str();
-        let own = kind.map_or(&[][..], |kind| &kind.attributes);
-        if let Some(id) = own.iter().find(|id| name(id) == key) {
+        let own = || kinds.iter().flat_map(|kind| &kind.attributes);
+        if let Some(id) = own().find(|id| name(id) == key) {
             return Some(*id);
         }
         let known = self.words.find_attribute(key);
-        let belongs = |id: &AttributeId| kind.is_none_or(|kind| kind.attributes.contains(id));
+        let belongs = |id: &AttributeId| kinds.is_empty() || own().any(|known| known == id);
         if let Some(id) = known.filter(belongs) {
             return Some(id);
         }
-        let own: Vec<&str> = match kind {
-            Some(kind) => kind.attributes.iter().map(name).collect(),
-            None => self.words.attributes.iter().map(|one| one.id.as_str()).collect(),
+        let own: Vec<&str> = match kinds {
+            [] => self.words.attributes.iter().map(|one| one.id.as_str()).collect(),
+            _ => own().map(name).collect(),
         };
         let meant = nearest(key, own.iter().copied().chain(self.keys.iter().copied()));
-        let is_told = meant.is_none() && kind.is_some() && own.len() <= MOST_TOLD;
+        let is_told = meant.is_none() && !kinds.is_empty() && own.len() <= MOST_TOLD;
         let told = own.iter().filter(|_| is_told).map(|id| (*id).to_owned()).collect();
-        let fault = match (known, kind) {
+        let fault = match (known, kinds.first()) {
             (Some(_), Some(kind)) => {
                 Fault::NoAttributeOfKind { kind: kind.name.clone(), own: told }
             }

@@ -53,12 +53,13 @@ impl ToolReader<'_> {
             List::Documents => &[Class::Document],
         };
         spot.must("kind", filled(&form.kind), Fault::NoKind);
-        let kind = spot.kind("kind", &form.kind, classes, self.words);
+        let kinds = self.kinds(&form.kind, classes, spot);
+        let kind = kinds.first().copied();
         let keys = [keys, &["state"]].concat();
         let reader = AttributeReader { words: self.words, unsaid: self.unsaid, keys: &keys };
-        let mut attributes = match kind {
-            Some(kind) => reader.attributes(attributes, Some(kind), spot),
-            None => Vec::new(),
+        let mut attributes = match kinds.is_empty() {
+            false => reader.attributes(attributes, &kinds, spot),
+            true => Vec::new(),
         };
         let lost = take_lost(&mut attributes, self.words);
         let changes = form.changes.into_iter().flatten();
@@ -89,7 +90,7 @@ impl ToolReader<'_> {
             acquired,
             inspected,
             expires,
-            disputes: Disputes::default(),
+            disputes: Disputes::of_name(kinds),
             conforms,
             parts: marks(form.parts),
             fits: marks(form.fits),
@@ -100,6 +101,19 @@ impl ToolReader<'_> {
             place: spot.place(),
         };
         Some(split(tool, broken))
+    }
+
+    /// The kind, or each that it may be by an everyday word.
+    fn kinds(&self, text: &Option<String>, classes: &[Class], spot: &Spot<'_>) -> Vec<KindId> {
+        let wide = filled(text).and_then(|text| self.words.find_wide_kind(text));
+        let fits = |kind: &&KindId| classes.contains(&self.words.kind(**kind).class);
+        let several = wide.iter().flat_map(|wide| &wide.may_be).filter(fits).copied();
+        match several.collect::<Vec<_>>() {
+            several if several.is_empty() => {
+                spot.kind("kind", text, classes, self.words).into_iter().collect()
+            }
+            several => several,
+        }
     }
 
     /// The condition; a document that is there can be read.

@@ -227,6 +227,11 @@ impl Spot<'_> {
         words: &Vocabulary,
     ) -> Option<KindId> {
         let Some(id) = words.find_kind(text) else {
+            if let Some(wide) = words.find_wide_kind(text) {
+                let known = wide.may_be.iter().map(|kind| words.kind(*kind).name.as_str());
+                let known: Vec<&str> = known.collect();
+                return self.wrong(Fault::MayBeSeveral).of(text).one_of(&known).none();
+            }
             let open = |kind: &&Kind| classes.contains(&kind.class);
             let known = words.kinds.iter().filter(open).flat_map(kind_names);
             return self.wrong(Fault::UnknownKind).unlike(text, known).none();

@@ -194,15 +194,16 @@ fn features(written: Open<String>, words: &Vocabulary, spot: &Spot<'_>) -> BTree
     let known = &words.vessel_features;
     let mut features = BTreeMap::new();
     for (key, value) in written.0 {
-        if !known.contains_key(&key) {
-            spot.wrong_key(&key, Fault::UnknownFeature)
-                .unlike(&key, known.keys().map(String::as_str))
-                .tell();
+        let Some(feature) = known.find(&key) else {
+            let also = known.values().flat_map(|feature| &feature.also);
+            let names = known.keys().chain(also).map(String::as_str);
+            spot.wrong_key(&key, Fault::UnknownFeature).unlike(&key, names).tell();
             continue;
-        }
+        };
         let value = value.filter(|text| !is_unknown(text));
-        if let Some(value) = spot.flag(&key, &value) {
-            features.insert(key, value);
+        let value = spot.flag(&key, &value);
+        if value.is_some_and(|value| features.insert(feature.to_owned(), value).is_some()) {
+            spot.wrong_key(&key, Fault::FeatureTwice).of(&key).tell();
         }
     }
     features
@@ -310,7 +311,7 @@ pub(crate) fn gear(
         let name = kept(form.name).unwrap_or_else(|| format!("{} {number}", words.kind(kind).name));
         let reader = AttributeReader { words, unsaid, keys };
         let mut tool = Tool::bare(name.clone(), kind, lot.unwrap_or(1), at.place());
-        tool.attributes = reader.attributes(attributes, Some(kind), at);
+        tool.attributes = reader.attributes(attributes, &[kind], at);
         tool.state = State::Serviceable;
         Some(GearPiece { name, tool })
     })

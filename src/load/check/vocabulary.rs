@@ -2,17 +2,19 @@
 //!
 //! Imports `model`; refuses names that would mean two things.
 
+use crate::load::check::need::clash;
 use crate::load::check::value::kept;
 use crate::load::form::loose::{Single, Texts, Words};
 use crate::load::form::open::Open;
 use crate::load::form::vocabulary::{
-    AttributeForm, CLASSES, KindForm, TOLD, TagForm, Told, UNITS, VocabularyFile,
+    AttributeForm, CLASSES, FeatureForm, KindForm, TOLD, TagForm, Told, UNITS, VocabularyFile,
 };
 use crate::load::read::fault::Fault;
 use crate::load::read::spot::{Spot, filled};
 use crate::measure::{LengthUnit, QuantityKind};
 use crate::model::vocabulary::{
-    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Tags, Vocabulary, fold,
+    Attribute, AttributeId, AttributeShape, Class, Kind, KindId, Tag, Tags, Vocabulary, WideKind,
+    fold,
 };
 use std::collections::BTreeMap;
 
@@ -29,12 +31,23 @@ pub(crate) fn check_vocabulary(written: VocabularyFile, top: &Spot<'_>) -> Vocab
         }
     }
     let list = top.key("kinds");
+    let mut wide = Vec::new();
     for (id, form) in written.kinds.unwrap_or_default().0 {
-        if check_id(&id, &list.key(&id)) {
-            let kind = kind(id, form.unwrap_or_default(), &words, &list);
-            name_kind(&kind, &list.key(&kind.id), &mut words);
-            words.kinds.push(kind);
+        if !check_id(&id, &list.key(&id)) {
+            continue;
         }
+        let form = form.unwrap_or_default();
+        if form.may_be.is_some() {
+            wide.push((id, form));
+            continue;
+        }
+        let kind = kind(id, form, &words, &list);
+        name_kind(&kind, &list.key(&kind.id), &mut words);
+        words.kinds.push(kind);
+    }
+    for (id, form) in wide {
+        let wide = wide_kind(id, form, &words, &list);
+        words.wide_kinds.push(wide);
     }
     words.permits = tags(written.permits, &top.key("permits"));
     words.gears = tags(written.gear, &top.key("gear"));
@@ -43,11 +56,7 @@ pub(crate) fn check_vocabulary(written: VocabularyFile, top: &Spot<'_>) -> Vocab
         None => Tags(ROLES.map(|role| (role.to_owned(), Tag::default())).into()),
         roles => tags(roles, &top.key("roles")),
     };
-    for (id, name) in written.vessel_features.unwrap_or_default().0 {
-        check_id(&id, &top.key("vessel features").key(&id));
-        let name = kept(name).unwrap_or_else(|| id.clone());
-        words.vessel_features.insert(id, name);
-    }
+    words.vessel_features = features(written.vessel_features, &top.key("vessel features"));
     let changes = top.key("changes");
     for (what, retires) in written.changes.unwrap_or_default().0 {
         let retired = retired(retires, &words, &changes.key(&what));
@@ -161,6 +170,33 @@ fn kind(id: String, form: KindForm, words: &Vocabulary, list: &Spot<'_>) -> Kind
     }
 }
 
+/// A word that may be several kinds, all of which are known by now.
+fn wide_kind(id: String, form: KindForm, words: &Vocabulary, list: &Spot<'_>) -> WideKind {
+    let spot = list.key(&id);
+    let strays = [
+        ("class", form.class.is_some()),
+        ("attributes", form.attributes.is_some()),
+        ("unit", form.unit.is_some()),
+    ];
+    clash(&spot, "may be", &strays);
+    let may_be = spot.each("may be", form.may_be.iter().flatten(), |at, name| {
+        at.kind_of(name, &Class::CARRIED, words)
+    });
+    let name = kept(form.name).unwrap_or_else(|| id.replace('-', " "));
+    let wide = WideKind { id: id.clone(), name, also: form.also.unwrap_or_default().0, may_be };
+    if form.may_be.iter().flatten().count() < 2 {
+        spot.key("may be").wrong(Fault::MayBeOne).tell();
+    }
+    for name in wide.names() {
+        let taken = words.find_kind(name).map(|other| words.kind(other).id.as_str());
+        let taken = taken.or_else(|| words.find_wide_kind(name).map(|other| other.id.as_str()));
+        if let Some(other) = taken {
+            spot.wrong(Fault::KindNameTwin(other.to_owned())).of(name).tell();
+        }
+    }
+    wide
+}
+
 /// Enters every name of a kind; a name that another kind has is a problem.
 fn name_kind(kind: &Kind, spot: &Spot<'_>, words: &mut Vocabulary) {
     let index = KindId(u16::try_from(words.kinds.len()).unwrap_or(u16::MAX));
@@ -214,6 +250,22 @@ fn tags(written: Option<Open<Single<TagForm>>>, spot: &Spot<'_>) -> Tags {
         }
     }
     tags
+}
+
+fn features(written: Option<Open<Single<FeatureForm>>>, spot: &Spot<'_>) -> Tags {
+    let mut features = Tags::default();
+    for (id, form) in written.unwrap_or_default().0 {
+        check_id(&id, &spot.key(&id));
+        let (name, also) = match form {
+            Some(Single::Plain(name)) => (Some(name), None),
+            Some(Single::Form(form)) => (form.name, form.also),
+            None => (None, None),
+        };
+        let name = kept(name).unwrap_or_else(|| id.clone());
+        let also = also.unwrap_or_default().0;
+        features.0.insert(id, Tag { name, also, ..Tag::default() });
+    }
+    features
 }
 
 /// The attributes that a change retires; `None` is all of them.

@@ -71,10 +71,10 @@ pub(crate) struct VocabularyFile {
     /// Roles of people by id; owner, operator and crew if missing.
     #[schemars(extend("x-ids" = true))]
     pub(crate) roles: Option<Open<Single<TagForm>>>,
-    /// Features of a vessel, with their names in print.
+    /// Features of a vessel by id.
     #[serde(rename = "vessel features")]
     #[schemars(extend("x-ids" = true))]
-    pub(crate) vessel_features: Option<Open<String>>,
+    pub(crate) vessel_features: Option<Open<Single<FeatureForm>>>,
     /// Changes made to a tool, with the attributes whose readings each
     /// retires, or `all`.
     pub(crate) changes: Option<Open<Words>>,
@@ -127,10 +127,25 @@ pub(crate) struct KindForm {
     pub(crate) class: Option<String>,
     /// The attributes that it has.
     pub(crate) attributes: Option<Texts>,
+    /// The kinds of which it may be any, instead of `class` and `attributes`;
+    /// no rule can then name it.
+    #[serde(rename = "may be")]
+    pub(crate) may_be: Option<Texts>,
     /// The unit in which people say all its lengths, `ft` or `in`; that of
     /// each attribute if missing.
     #[schemars(extend("x-words" = words(&UNITS)))]
     pub(crate) unit: Option<String>,
+}
+
+/// A feature of a vessel with other words for it.
+#[derive(Debug, Clone, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+#[schemars(rename = "Feature")]
+pub(crate) struct FeatureForm {
+    /// The name in print.
+    pub(crate) name: Option<String>,
+    /// Other words for the same.
+    pub(crate) also: Option<Texts>,
 }
 
 /// A tag with other words for it, or one that is wider or narrower than

@@ -9,6 +9,7 @@ pub(crate) use self::manual::read_techniques;
 use self::manual::{Manual, SHIPPED, is_techniques};
 use self::merge::{Draft, drafts, merged, refusal};
 use crate::load::check::profile::{check_profile, judge_tags};
+use crate::load::check::slips::slips;
 use crate::load::check::vocabulary::check_vocabulary;
 use crate::load::form::vocabulary::VocabularyFile;
 use crate::load::read::fault::Fault;
@@ -224,6 +225,15 @@ impl Library {
     /// Every edition of a rule, the earliest first.
     pub fn editions(&self, rule: &str) -> Vec<&Arc<Profile>> {
         self.profiles.iter().filter(|profile| profile.rule == rule).collect()
+    }
+
+    /// What in these profiles reads well and still is a slip: conditions that
+    /// can never hold, and a gap or an overlap at exactly a freeboard. None where
+    /// there is nothing of the kind.
+    pub fn slips(&self, profiles: &[Arc<Profile>]) -> Option<Refusal> {
+        let problems = Problems::default();
+        profiles.iter().flat_map(|of| slips(of)).for_each(|slip| problems.add(slip));
+        (problems.count() > 0).then(|| refusal(problems, &self.drafts))
     }
 
     /// The known id nearest to one that is not known.

@@ -148,6 +148,7 @@ pub enum Fault {
     NoWholeNumber { least: u32, most: u32 },
     NoFigure { error: QuantityError, kind: QuantityKind, meant: Vec<String> },
     UnknownKind,
+    MayBeSeveral,
     WrongClass { is: Class, wanted: Vec<Class> },
     LeadOutOfRange(u32),
     NoLead(u32),
@@ -188,6 +189,7 @@ pub enum Fault {
     UnknownChange,
     LostHere,
     UnknownFeature,
+    FeatureTwice,
     NoPersonName,
     RoleSlip,
     NoCertificateKind,
@@ -309,6 +311,16 @@ pub enum Fault {
     NoNumberCarried(String),
     NoRole,
 
+    // Slips of a profile, which refuse nothing.
+    BindsNever,
+    WhenNever,
+    NeverAsked,
+    UnlessAlways,
+    UnlessNever,
+    AlternativeNever,
+    FreeboardGap { limit: String, beside: String },
+    FreeboardOverlap { limit: String, beside: String },
+
     // The vocabulary.
     NotLengthenable,
     NotInChoice,
@@ -317,6 +329,7 @@ pub enum Fault {
     NoChoiceWords,
     KindNameTwin(String),
     UnknownWiderTag,
+    MayBeOne,
     NoAttributeList,
 
     // Techniques.

@@ -7,6 +7,7 @@ pub(crate) mod hostile;
 pub(crate) mod inspection;
 pub(crate) mod library;
 pub(crate) mod situation_refusal;
+pub(crate) mod slips;
 pub(crate) mod technique_refusal;
 pub(crate) mod techniques;
 pub(crate) mod vessel;

@@ -200,6 +200,7 @@ impl<'a> Told<'a> {
             vocabulary: self.fleet.vocabulary,
             vessel: &judged.check.vessel,
             profile: &judgement.profile,
+            findings: &judgement.findings,
             locale: self.fleet.locale,
         }
     }

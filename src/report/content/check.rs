@@ -49,6 +49,7 @@ pub(crate) fn account(subject: &Subject<'_>, setting: Setting<'_>) -> Vec<Block>
             vocabulary: subject.vocabulary,
             vessel: &check.vessel,
             profile: &judgement.profile,
+            findings: &judgement.findings,
             locale: subject.locale,
         };
         blocks.push(Told { words, judgement, asked: check.asked, several, id }.section());

@@ -122,7 +122,8 @@ fn lines(of: &Fleet<'_>, compared: &Compared) -> Vec<Change> {
 fn reason(of: &Fleet<'_>, compared: &Compared, followed: &Followed) -> Option<String> {
     let (profile, _) = followed.stands.as_ref()?;
     let (finding, vessel) = (followed.open.as_ref()?, compared.vessel.as_deref()?);
-    let words = Words { vocabulary: of.vocabulary, vessel, profile, locale: of.locale };
+    let words =
+        Words { vocabulary: of.vocabulary, vessel, profile, findings: &[], locale: of.locale };
     Some(words.first_reason(finding))
 }
 

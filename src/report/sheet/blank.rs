@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 /// The inventory to fill in for a profile that is encoded.
 pub fn blank_vessel(profile: &Profile, vocabulary: &Vocabulary, locale: Locale) -> String {
     let vessel = nobody(profile.freeboard_from);
-    let words = Words { vocabulary, vessel: &vessel, profile, locale };
+    let words = Words { vocabulary, vessel: &vessel, profile, findings: &[], locale };
     let mut blank =
         Blank { words, file: File::default(), told: Vec::new(), marks: Vec::new(), number: 0 };
     blank.head();
@@ -110,8 +110,8 @@ impl<'a> Blank<'a> {
             self.file.key(0, key, "", &locale.sheet_like_tags(&like.join(", ")));
         }
         self.file.line("features:");
-        for (id, name) in &words.vessel_features {
-            self.file.key(2, id, "", &locale.sheet_feature(name));
+        for (id, feature) in words.vessel_features.iter() {
+            self.file.key(2, id, "", &locale.sheet_feature(&feature.name));
         }
         self.file.line("trip:");
         self.file.key(2, "depart", "", locale.sheet_like_day());

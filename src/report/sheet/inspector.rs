@@ -108,7 +108,7 @@ impl Form<'_> {
                     }))
                 }
                 @for id in self.features() {
-                    @let name = self.vocabulary().vessel_features.get(&id).cloned();
+                    @let name = self.vocabulary().vessel_features.get(&id).map(|tag| tag.name.clone());
                     (square(&html! { (shown(&name.unwrap_or(id))) }))
                 }
                 @for fact in self.gear_facts() { (entry(&html! { (fact) })) }

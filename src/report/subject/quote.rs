@@ -64,6 +64,7 @@ impl<'a> QuoteShown<'a> {
             vocabulary: self.vocabulary,
             vessel: &check.vessel,
             profile: profile(check, judgement),
+            findings: &check.judgements[judgement].findings,
             locale: self.locale,
         }
     }

@@ -332,7 +332,7 @@ fn notice_facts(notice: &check::Notice, vocabulary: &Vocabulary) -> NoticeFacts 
         Told::Unmarked { mark, on } | Told::UnlistedMark { mark, on } => {
             NoticeFacts { tool: Some(mark.clone()), day: Some(day(*on)), ..none }
         }
-        Told::KindDisputed { mark, kinds } => {
+        Told::KindDisputed { mark, kinds, .. } => {
             NoticeFacts { tool: Some(mark.clone()), words: Some(kinds.clone()), ..none }
         }
         Told::ReadingsDiffer { mark, attribute, .. } => {

@@ -154,7 +154,7 @@ impl Facts {
         match reason {
             Why::NothingAboard { kinds: all }
             | Why::NotListed { kinds: all }
-            | Why::KindDisputed { kinds: all } => Self { kinds: kinds(all, words), ..none },
+            | Why::KindDisputed { kinds: all, .. } => Self { kinds: kinds(all, words), ..none },
             Why::TooFew { kind, have, need } => {
                 let kinds = kinds(&[*kind], words);
                 Self { kinds, have: Some(*have), need: Some(*need), ..none }

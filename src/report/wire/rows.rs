@@ -42,8 +42,8 @@ objects! {
         let check = &judged.check;
         let vessel = &check.vessel;
         let profile = |judgement: &Judgement| {
-            let profile = &judgement.profile;
-            ProfileOfLine::new(judgement, &Words { vocabulary, vessel, profile, locale })
+            let (profile, findings) = (&judgement.profile, &judgement.findings);
+            ProfileOfLine::new(judgement, &Words { vocabulary, vessel, profile, findings, locale })
         };
         /// The name and version of the format.
         #[schemars(extend("const" = SCHEMA))]
@@ -253,8 +253,8 @@ fn of_vessel(of: &Fleet<'_>, judged: &Judged) -> Vec<Row> {
         .text("standing", check.standing().word());
     let (vocabulary, locale) = (of.vocabulary, of.locale);
     let rows = check.judgements.iter().flat_map(|judgement| {
-        let profile = &judgement.profile;
-        of_judgement(&row, judgement, &Words { vocabulary, vessel, profile, locale })
+        let (profile, findings) = (&judgement.profile, &judgement.findings);
+        of_judgement(&row, judgement, &Words { vocabulary, vessel, profile, findings, locale })
     });
     let rows: Vec<_> = rows.collect();
     if rows.is_empty() { vec![row] } else { rows }

@@ -3,7 +3,7 @@
 use super::check as json;
 use crate::measure::Units;
 use crate::model::check::{Check, Notice};
-use crate::model::finding::Because;
+use crate::model::finding::{Because, Outcome};
 use crate::model::reason::Reason;
 use crate::report::Locale;
 use crate::report::sample;
@@ -142,6 +142,15 @@ fn a_finding_that_hangs_on_another_names_it() {
     assert_eq!(reason["code"], "hangs-on");
     assert_eq!(reason["requirement"], "pliers");
     assert_eq!(reason["text"], "met once `Long-nose pliers` is settled");
+    let unknown = Because { tool: Some(1), reason: Reason::StateUnknown };
+    check.judgements[0].findings[0].outcome = Outcome::CannotTell;
+    check.judgements[0].findings[1] = sample::finding(1, Outcome::CannotTell, vec![unknown]);
+    let value = self::value(&check);
+    let settles = &value["profiles"][0]["findings"][0]["remedy"];
+    assert_eq!(
+        settles,
+        "first, for `Long-nose pliers`: try out whether PL-1 works, and write it down"
+    );
 }
 
 #[test]

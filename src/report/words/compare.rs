@@ -321,6 +321,7 @@ pub(crate) fn draft_change(of: &Fleet<'_>, under: &UnderDraft, change: &Change) 
 fn first_reason(of: &Fleet<'_>, under: &UnderDraft, change: &Change) -> Option<String> {
     let (profile, finding) = change.open.as_ref()?;
     let vessel = &under.vessel;
-    let words = Words { vocabulary: of.vocabulary, vessel, profile, locale: of.locale };
+    let (vocabulary, findings, locale) = (of.vocabulary, &[][..], of.locale);
+    let words = Words { vocabulary, vessel, profile, findings, locale };
     Some(words.first_reason(finding))
 }

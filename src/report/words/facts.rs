@@ -90,6 +90,7 @@ impl Words<'_> {
     }
 
     fn feature(&self, id: &str) -> String {
-        self.vocabulary.vessel_features.get(id).cloned().unwrap_or_else(|| format!("`{id}`"))
+        let known = self.vocabulary.vessel_features.get(id);
+        known.map_or_else(|| format!("`{id}`"), |feature| feature.name.clone())
     }
 }

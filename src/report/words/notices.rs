@@ -45,9 +45,10 @@ pub(crate) fn notice(notice: &Notice, locale: Locale) -> String {
         Notice::MarkReadAs { mark, on, read } => locale.notice_mark_read_as(mark, on, read),
         Notice::Unmarked { mark, on } => locale.notice_unmarked(mark, on),
         Notice::UnlistedMark { mark, on } => locale.notice_unlisted_mark(mark, on),
-        Notice::KindDisputed { mark, kinds } => {
-            locale.notice_kind_disputed(mark, &figures::any_of(kinds, locale))
-        }
+        Notice::KindDisputed { mark, kinds, by_name } => match by_name {
+            true => locale.notice_kind_open(mark, &figures::any_of(kinds, locale)),
+            false => locale.notice_kind_disputed(mark, &figures::any_of(kinds, locale)),
+        },
         Notice::ReadingsDiffer { mark, attribute, counted, overruled } => {
             let told = |readings| readings_told(readings, locale);
             locale.notice_readings_differ(mark, attribute, &told(counted), &told(overruled))
@@ -122,7 +123,14 @@ mod tests {
             (Notice::MarkReadAs { mark: id(), on: day, read: id() }, Some("which of the two")),
             (Notice::Unmarked { mark: id(), on: day }, Some("give it a mark")),
             (Notice::UnlistedMark { mark: id(), on: day }, Some("list it")),
-            (Notice::KindDisputed { mark: id(), kinds: words }, Some("look at it again")),
+            (
+                Notice::KindDisputed { mark: id(), kinds: words.clone(), by_name: true },
+                Some("the right kind"),
+            ),
+            (
+                Notice::KindDisputed { mark: id(), kinds: words, by_name: false },
+                Some("look at it again"),
+            ),
             (Notice::ReadingsDiffer { mark: id(), attribute: id(), counted, overruled }, None),
             (Notice::NoReturn, None),
             (Notice::TripOver { back: day }, Some("`--on DATE`")),

@@ -109,7 +109,12 @@ impl Words<'_> {
             }
             Reason::StateUnknown => say.reason_state_unknown().to_owned(),
             Reason::ExpiryDisputed { sure, last } => say.reason_expiry_disputed(sure, last),
-            Reason::KindDisputed { kinds } => say.reason_kind_disputed(&self.kinds(kinds)),
+            Reason::KindDisputed { kinds, by_name: true } => {
+                say.reason_kind_open(&self.kinds(kinds))
+            }
+            Reason::KindDisputed { kinds, by_name: false } => {
+                say.reason_kind_disputed(&self.kinds(kinds))
+            }
             Reason::WhereaboutsUnknown => say.reason_whereabouts_unknown().to_owned(),
             Reason::InspectionUndated => say.reason_inspection_undated().to_owned(),
             Reason::AcquiredUnknown { before } => say.reason_acquired_unknown(before),

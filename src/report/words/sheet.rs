@@ -161,7 +161,8 @@ impl Words<'_> {
                 locale.sheet_freeboard_below(written)
             }
             Condition::Feature { feature, wanted } => {
-                let name = name(words.vessel_features.get(feature), feature);
+                let name =
+                    name(words.vessel_features.get(feature).map(|known| &known.name), feature);
                 if *wanted { locale.sheet_with(&name) } else { locale.sheet_without(&name) }
             }
             Condition::Aboard { kind, wanted: true } => locale.sheet_with_aboard(&self.kind(*kind)),

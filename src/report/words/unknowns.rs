@@ -4,6 +4,7 @@
 
 use super::figures;
 use super::{Case, Words};
+use crate::model::finding::{Because, Finding};
 use crate::model::reason::{Demand, Reason};
 use crate::model::vocabulary::{AttributeId, fold};
 
@@ -109,6 +110,7 @@ impl Words<'_> {
             Reason::BindingUnknown { fact } | Reason::VesselFactUnknown { fact } => {
                 self.find_out(fact)
             }
+            Reason::HangsOn { requirement } => self.settle_other(*requirement, case),
             Reason::TooManyWays => say.settle_too_many_ways().to_owned(),
             Reason::NotEncoded => self.by_hand(),
             Reason::NoEdition { .. } => say.settle_no_edition(&self.profile.rule),
@@ -119,6 +121,34 @@ impl Words<'_> {
     /// What to do under a rule that is known, not encoded.
     pub(crate) fn by_hand(&self) -> String {
         self.locale.settle_by_hand(&self.profile.source)
+    }
+
+    /// What settles the finding on which one hangs: by its own reasons, and by
+    /// those of what it hangs on in turn.
+    fn settle_other(&self, requirement: usize, case: Case) -> String {
+        let leads = |because: &Because| match because.reason {
+            Reason::HangsOn { requirement } => Some(requirement),
+            _ => None,
+        };
+        let (mut open, mut seen) = (vec![requirement], vec![case.requirement]);
+        let mut texts: Vec<String> = Vec::new();
+        while let Some(at) = open.pop() {
+            if seen.contains(&at) {
+                continue;
+            }
+            seen.push(at);
+            let Some(finding) = self.findings.iter().find(|one| one.requirement == at) else {
+                continue;
+            };
+            open.extend(finding.reasons.iter().filter_map(leads));
+            let own = finding.reasons.iter().filter(|because| leads(because).is_none());
+            let own = Finding { reasons: own.cloned().collect(), ..finding.clone() };
+            texts.extend(self.remedy(&own, &[]));
+        }
+        match texts.is_empty() {
+            true => self.locale.remedy_other_first(&self.title(requirement)),
+            false => self.locale.settle_other(&self.title(requirement), &texts.join("; ")),
+        }
     }
 
     fn settle_gear(&self, piece: &str, why: &Reason, case: Case) -> String {

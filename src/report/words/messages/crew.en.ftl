@@ -137,6 +137,8 @@ notice-unlisted-mark = the inspection record of { $day } names { $mark }, which 
     and does not say what it is
 # $mark, $kinds
 notice-kind-disputed = { $mark } is a { $kinds }, by one word or another
+# $mark, $kinds
+notice-kind-open = by its name { $mark } may be a { $kinds }
 # $mark, $attribute, $counted, $overruled
 notice-readings-differ = { $mark }, { $attribute }: measured { $counted }, which counts; { $overruled }
     does not
@@ -240,6 +242,7 @@ reason-whereabouts-unknown = nobody said where it is
 # $sure, $last
 reason-expiry-disputed = good until { $sure } or until { $last }: its expiry was read in two ways
 reason-kind-disputed = a { $kinds }, by one word or another
+reason-kind-open = by its name it may be a { $kinds }
 reason-certificate-disputed = the dates on the certificate of { $person } were read in two ways
 reason-person-disputed = whether { $person } is aboard was told in two ways
 # $reason, $readings
@@ -328,6 +331,8 @@ settle-spare-fit = write down which tool { $mark } fits
 settle-certificate-again = read the dates on the certificate of { $person } again
 settle-person = find out whether { $person } is aboard
 settle-certificate = look up the dates on the certificate of { $person }
+# $requirement, $how
+settle-other = first, for `{ $requirement }`: { $how }
 settle-too-many-ways = list equal tools as one lot with a count, and leave out what is not for
     turtles
 settle-no-edition = ask the authority for the text of `{ $rule }` in force

@@ -17,6 +17,7 @@ problems = { $number ->
        *[other] { $number } problems
     }; { $so }
 problems-nothing-checked = nothing was checked
+problems-used-as-written = the rules are used as they are written
 
 ## The list of schemas
 

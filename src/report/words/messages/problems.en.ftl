@@ -216,6 +216,7 @@ out-of-range = out of range
 # $least, $most
 no-whole-number = this is not a whole number
     .expected = a whole number from { $least } to { $most }
+may-be-several = this word may be any of several kinds, and one of them is wanted here
 unknown-kind = no kind of this name is known
     .expected = a kind of the vocabulary, by id, name or synonym
 lead-out-of-range = out of range
@@ -290,6 +291,8 @@ no-change-word = `what` is missing
 unknown-change = no such change is known
 lost-here = what is lost has no place here
     .expected = `aboard`, `posted` or `copy`
+feature-twice = this feature is written twice, in other words
+    .mend = leave one out
 unknown-feature = no feature of a vessel has this name
 no-person-name = `name` is missing
     .mend = write the person's name
@@ -533,6 +536,30 @@ no-number-carried = how many is not said
     .mend = write it like `1 { $text }`
 no-role = no role is listed
 
+## Slips of a profile
+
+binds-never = no vessel can be bound: these conditions exclude each other
+    .mend = take one away, or write each below `any of`
+when-never = this requirement is never asked: its conditions exclude each other
+    .mend = take one away, or write each below `any of`
+never-asked = this requirement is never asked: what its profile's `binds`, or the
+    requirement that it is a spare for, says excludes its conditions
+    .mend = take the requirement or the condition away
+unless-always = this requirement is never asked: its exceptions hold wherever its
+    conditions do
+    .mend = narrow `unless`, or take the requirement away
+unless-never = an exception that never holds where its requirement is asked
+    .mend = take it away, or look which of the two conditions is meant
+alternative-never = an alternative that is never open: its conditions exclude each
+    other or those of its requirement
+    .mend = take it away, or look which condition is meant
+# $limit, $beside
+freeboard-gap = at exactly { $limit } neither this nor `{ $beside }` holds
+    .mend = write `{ $limit } or less` or `{ $limit } or more` on one side, as the rule says
+# $limit, $beside
+freeboard-overlap = at exactly { $limit } both this and `{ $beside }` hold
+    .mend = write `less than { $limit }` or `more than { $limit }` on one side, as the rule says
+
 ## The vocabulary
 
 not-lengthenable = only a length can be lengthened
@@ -545,6 +572,8 @@ no-choice-words = `words` is missing
     .mend = list the words of the choice
 kind-name-twin = the kind `{ $other }` has this name too
     .expected = a name that means one kind only
+may-be-one = a word that may be several kinds names fewer than two
+    .mend = list them, or write the word under `also` of the only one
 unknown-wider-tag = no tag of this id is known
 no-attribute-list = this is not a list of attributes
     .expected = a list like `[handle]`, or `all`
