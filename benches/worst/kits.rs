@@ -10,7 +10,7 @@ use kitmuster::load::{self, Library};
 use kitmuster::measure::{Day, Figure, Length, Quantity, Rounding, System};
 use kitmuster::model::profile::Profile;
 use kitmuster::model::rule::{Need, Spec, Test};
-use kitmuster::model::vessel::{Datum, FreeboardReading, How, Reading, Station, State};
+use kitmuster::model::vessel::{Datum, FreeboardReading, How, Reading, State, Station};
 use kitmuster::model::vessel::{Tool, Vessel};
 use kitmuster::model::vocabulary::{AttributeId, AttributeShape, Vocabulary};
 use std::sync::Arc;
@@ -125,7 +125,9 @@ fn name_what_spares_fit(vessel: &mut Vessel, profile: &Profile, unknown: u64, dr
         let served = vessel.kit.iter().filter(|tool| kinds.contains(&tool.kind));
         let marks: Vec<String> = served.map(|tool| tool.mark.clone()).collect();
         for tool in &mut vessel.kit {
-            if requirement.kinds().contains(&tool.kind) && !marks.is_empty() && !draw.percent(unknown)
+            if requirement.kinds().contains(&tool.kind)
+                && !marks.is_empty()
+                && !draw.percent(unknown)
             {
                 let two = draw.between(1, 2);
                 tool.fits = (0..two).map(|_| marks[at(draw, marks.len())].clone()).collect();

@@ -4,6 +4,7 @@
 use super::super::slots::{Candidate, Link, ToolDemand};
 use super::super::{assign, assign_from};
 use super::*;
+use crate::engine::work::Work;
 use proptest::prelude::*;
 
 fn candidate(tool: usize, price: u128) -> Candidate {
@@ -166,8 +167,8 @@ proptest! {
         (tools, demands, link, spare) in drawn()
     ) {
         let problem = posed(&tools, &demands, link, spare);
-        let whole = assign(&problem);
+        let whole = assign(&problem, &Work::share());
         let left = without_idle(&problem, &problem.capacity);
-        prop_assert_eq!(assign_from(&problem, &left).score, whole.score, "{:?}", left);
+        prop_assert_eq!(assign_from(&problem, &left, &Work::share()).score, whole.score, "{:?}", left);
     }
 }

@@ -8,9 +8,13 @@ use crate::engine::assign::{assign, can_be_met, ties};
 use crate::engine::evaluate::condition::answer;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{View, views};
+use crate::engine::work::Work;
 use crate::measure::Answer;
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Level;
+
+/// How many steps of an assignment one fit of a tool takes the time of.
+const STEPS_OF_FIT: u64 = 2;
 
 /// What one point says, with everything that it rests on.
 pub(crate) struct Evaluation<'a> {
@@ -30,24 +34,38 @@ impl Evaluation<'_> {
     pub(crate) fn is_stopped(&self) -> bool {
         self.strict.stopped || self.generous.stopped
     }
+
+    /// Whether everything is met for certain here, and is by the same tools at
+    /// that point, so that every outcome is the same.
+    pub(crate) fn stands_at(&self, point: &Point<'_>, work: &Work) -> bool {
+        let met = self.outcomes.iter().flatten().all(|outcome| *outcome == Outcome::Met);
+        met && self.views.iter().zip(&self.strict.uses).all(|(view, uses)| {
+            let fits = uses.as_ref().map_or(1, Vec::len);
+            work.take(STEPS_OF_FIT * fits as u64);
+            view.stands_at(point)
+                && uses.iter().flatten().all(|used| candidates::serves(used, view, point))
+        })
+    }
 }
 
 /// Evaluates one point.
-pub(crate) fn evaluate<'a>(point: &Point<'a>) -> Evaluation<'a> {
+pub(crate) fn evaluate<'a>(point: &Point<'a>, work: &Work) -> Evaluation<'a> {
     let views = views(point);
+    let fits = views.iter().map(|view| view.all_fits().len());
+    work.take(STEPS_OF_FIT * fits.sum::<usize>() as u64);
     let strict_problem = candidates::problem(&views, point, Pass::Strict);
-    let strict = assign(&strict_problem);
+    let strict = assign(&strict_problem, work);
     let mut passes = Passes { strict: &strict, generous: strict.clone(), rest: Rest::Met };
     if !all_met(&views, &strict_problem, &strict) {
         // Where the strict pass meets everything, or nothing is open, the
         // generous one adds nothing.
         let problem = candidates::problem(&views, point, Pass::Generous);
         if problem == strict_problem {
-            passes.rest = ties(&problem, &strict).map_or(Rest::Stopped, Rest::Known);
+            passes.rest = ties(&problem, &strict, work).map_or(Rest::Stopped, Rest::Known);
         } else {
-            passes.generous = assign(&problem);
+            passes.generous = assign(&problem, work);
             let rivals = Groups::of(&problem).together().collect();
-            passes.rest = Rest::Open(Open { views: &views, problem, rivals });
+            passes.rest = Rest::Open(Open { views: &views, problem, rivals, work });
         }
     }
     let each = views.iter().enumerate();
@@ -89,6 +107,7 @@ struct Open<'v> {
     problem: Problem,
     /// Requirements that want the same tools.
     rivals: Vec<Vec<usize>>,
+    work: &'v Work,
 }
 
 impl Rest<'_> {
@@ -140,7 +159,7 @@ impl Passes<'_> {
         let strict = |demand: &usize| self.strict.uses[*demand].is_some();
         let sure = |group: &Vec<usize>| group.iter().filter(comes_first).all(strict);
         let possible = match rivals {
-            Some(group) if group.len() > 1 => can_be_met(&at.problem, index),
+            Some(group) if group.len() > 1 => can_be_met(&at.problem, index, at.work),
             _ => self.generous.stopped || self.generous.uses[index].is_some(),
         };
         match (strict(&index) && rivals.is_none_or(sure), possible) {

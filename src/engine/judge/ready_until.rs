@@ -4,9 +4,10 @@
 use super::breakpoints;
 use super::editions::ApplicableEdition;
 use super::verdict;
-use crate::engine::completions::{self, Part, Work};
+use crate::engine::completions::{self, Part};
 use crate::engine::evaluate::point::Point;
 use crate::engine::judge::breakpoints::Subject;
+use crate::engine::work::Work;
 use crate::measure::{Day, DaySpan};
 use crate::model::finding::{ReadyUntil, Verdict};
 use crate::model::profile::Profile;
@@ -46,5 +47,5 @@ pub(crate) fn ready_until(
 pub(crate) fn on(point: Point<'_>, day: Day, work: &Work) -> Verdict {
     let part = Part { point, days: DaySpan { from: Some(day), until: Some(day) } };
     let subject = Subject::over(point, part.days);
-    completions::verdict(part, &verdict::of_trip(&subject), work)
+    completions::verdict(part, &verdict::of_trip(&subject, work), work)
 }
