@@ -50,3 +50,4 @@ mod unsaid;
 mod verdicts;
 mod whole;
 mod words;
+mod worst;

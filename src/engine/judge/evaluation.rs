@@ -38,13 +38,17 @@ impl Evaluation<'_> {
     /// Whether everything is met for certain here, and is by the same tools at
     /// that point, so that every outcome is the same.
     pub(crate) fn stands_at(&self, point: &Point<'_>, work: &Work) -> bool {
+        let (here, there) = (&self.point, point);
+        let same =
+            std::ptr::eq(here.profile, there.profile) && std::ptr::eq(here.vessel, there.vessel);
         let met = self.outcomes.iter().flatten().all(|outcome| *outcome == Outcome::Met);
-        met && self.views.iter().zip(&self.strict.uses).all(|(view, uses)| {
-            let fits = uses.as_ref().map_or(1, Vec::len);
-            work.take(STEPS_OF_FIT * fits as u64);
-            view.stands_at(point)
-                && uses.iter().flatten().all(|used| candidates::serves(used, view, point))
-        })
+        same && met
+            && self.views.iter().zip(&self.strict.uses).all(|(view, uses)| {
+                let fits = uses.as_ref().map_or(1, Vec::len);
+                work.take(STEPS_OF_FIT * fits as u64);
+                view.stands_at(point)
+                    && uses.iter().flatten().all(|used| candidates::serves(used, view, point))
+            })
     }
 }
 

@@ -192,8 +192,8 @@ impl<'w, 'a> Explained<'w, 'a> {
                 self.at.generous.uses[index].is_some() || self.at.strict.uses[index].is_some();
             let clashes = || clash::in_problem(&problem, self.work);
             let clashes = is_open.then(|| self.clashes.get_or_init(clashes));
-            let rivals = clashes.into_iter().flatten().map(|clash| &clash.requirements);
-            rivals.filter(|rivals| rivals.contains(&index)).cloned().next()
+            let mut rivals = clashes.into_iter().flatten().map(|clash| &clash.requirements);
+            rivals.find(|rivals| rivals.contains(&index)).cloned()
         })
     }
 

@@ -41,20 +41,27 @@ pub(crate) struct Trip<'a> {
 }
 
 /// Looks at one point after another.
-struct Look<'w, 'a> {
-    work: &'w Work,
+pub(crate) struct Look<'w, 'a> {
+    pub(crate) work: &'w Work,
     /// What was evaluated.
     evaluations: Vec<Evaluation<'a>>,
 }
 
 /// Judges every day of the trip.
 pub(crate) fn of_trip<'a>(subject: &Subject<'a>, work: &Work) -> Trip<'a> {
-    let mut look = Look { work, evaluations: Vec::new() };
+    let mut look = Look::new(work);
     let days = &subject.days;
     let by_day: Vec<Combined> = days.iter().map(|day| kept_on(subject, *day, &mut look)).collect();
     let verdicts = days.iter().zip(&by_day).map(|(day, of)| (*day, of.verdict)).collect();
     let worst = by_day.into_iter().reduce(worse_day).unwrap_or_else(nothing);
     Trip { worst, verdicts, evaluations: look.evaluations }
+}
+
+/// Judges one day after others, on which mostly the same tools serve.
+pub(crate) fn on_next<'a>(subject: &Subject<'a>, day: Day, look: &mut Look<'_, 'a>) -> Trip<'a> {
+    let worst = kept_on(subject, day, look);
+    look.keep_last();
+    Trip { verdicts: vec![(day, worst.verdict)], worst, evaluations: Vec::new() }
 }
 
 /// The trips at each of the freeboards, in place of the vessel's own; none
@@ -65,7 +72,7 @@ pub(crate) fn at_each<'s>(
     work: &'s Work,
 ) -> impl Iterator<Item = Trip<'s>> {
     // From one freeboard to the next the same tools mostly serve, each day.
-    let looks = subject.days.iter().map(|day| (*day, Look { work, evaluations: Vec::new() }));
+    let looks = subject.days.iter().map(|day| (*day, Look::new(work)));
     let mut looks: Vec<_> = looks.collect();
     freeboards.iter().take_while(|_| !work.ran_out()).map(move |freeboard| {
         let by_day = looks.iter_mut().map(|(day, look)| {
@@ -99,7 +106,12 @@ fn kept_on<'a>(subject: &Subject<'a>, day: Day, look: &mut Look<'_, 'a>) -> Comb
     at_stations.into_iter().reduce(worse).unwrap_or_else(|| look.at(&point))
 }
 
-impl<'a> Look<'_, 'a> {
+impl<'w, 'a> Look<'w, 'a> {
+    /// Before the first point.
+    pub(crate) fn new(work: &'w Work) -> Self {
+        Self { work, evaluations: Vec::new() }
+    }
+
     /// The outcomes at a single point. Where all that was met at the one before
     /// is met by the same tools, it is not evaluated anew.
     fn at(&mut self, point: &Point<'a>) -> Combined {

@@ -9,6 +9,7 @@ mod tools;
 use crate::engine::evaluate::point::Point;
 use crate::engine::judge::breakpoints::Subject;
 use crate::engine::judge::ready_until;
+use crate::engine::judge::verdict::Look;
 use crate::engine::work::Work;
 use crate::measure::Day;
 use crate::model::finding::{Step, Target, Verdict, WayToReady};
@@ -47,7 +48,8 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> 
 }
 
 fn is_ready(point: Point<'_>, days: &[Day], work: &Work) -> bool {
-    days.iter().all(|day| ready_until::on(point, *day, work) == Verdict::Ready)
+    let mut look = Look::new(work);
+    days.iter().all(|day| ready_until::on(point, *day, &mut look) == Verdict::Ready)
 }
 
 /// A step that the rest can do without is left out. Needed where the best
