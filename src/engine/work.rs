@@ -70,6 +70,11 @@ impl Work {
         self.ran_out.set(true);
     }
 
+    /// Whether no step is left.
+    pub(crate) fn is_spent(&self) -> bool {
+        self.left() == 0
+    }
+
     /// Whether it did not do for all that was asked.
     pub(crate) fn ran_out(&self) -> bool {
         self.ran_out.get()

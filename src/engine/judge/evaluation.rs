@@ -20,6 +20,8 @@ const STEPS_OF_FIT: u64 = 2;
 pub(crate) struct Evaluation<'a> {
     pub(crate) point: Point<'a>,
     pub(crate) views: Vec<View<'a>>,
+    /// What the strict pass was asked.
+    pub(crate) problem: Problem,
     pub(crate) strict: Assignment,
     pub(crate) generous: Assignment,
     /// Sets of requirements that compete for too few tools as equals.
@@ -77,7 +79,16 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>, work: &Work) -> Evaluation<'a> {
     let verdict = verdict(&views, &strict, &passes.generous);
     let ties = passes.rest.ties();
     let generous = passes.generous;
-    Evaluation { point: *point, views, strict, generous, ties, outcomes, verdict }
+    Evaluation {
+        point: *point,
+        views,
+        problem: strict_problem,
+        strict,
+        generous,
+        ties,
+        outcomes,
+        verdict,
+    }
 }
 
 fn all_met(views: &[View<'_>], problem: &Problem, assignment: &Assignment) -> bool {

@@ -143,6 +143,10 @@ impl<'w, 'a> Explained<'w, 'a> {
                 if !reasons.iter().any(|because| because.reason.is_open()) {
                     reasons.splice(..0, self.hangs_on_rivals(index));
                 }
+                // Of a point that nobody looked at nothing else is known.
+                if reasons.is_empty() && self.work.ran_out() {
+                    reasons.push(Because { tool: None, reason: Reason::TooManyWays });
+                }
                 reasons
             }
         }
@@ -422,15 +426,15 @@ fn latest_lapse(at: &Evaluation<'_>, work: &Work) -> Assignment {
     if days.is_empty() {
         return first;
     }
-    let problem = candidates::problem(&at.views, point, Pass::Strict);
+    let problem = &at.problem;
     let as_good = |assignment: &Assignment| {
         assignment.uses.iter().map(Option::is_some).eq(first.uses.iter().map(Option::is_some))
     };
-    let enough = |day: &Day| is_enough(&problem, &first, &without(&problem, &lapses, *day));
+    let enough = |day: &Day| is_enough(problem, &first, &without(problem, &lapses, *day));
     let (mut low, mut high, mut best) = (0, days.partition_point(enough), first.clone());
     while low < high {
         let middle = low.midpoint(high);
-        let assignment = assign_from(&problem, &without(&problem, &lapses, days[middle]), work);
+        let assignment = assign_from(problem, &without(problem, &lapses, days[middle]), work);
         if as_good(&assignment) {
             best = assignment;
             low = middle + 1;

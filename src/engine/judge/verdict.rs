@@ -6,9 +6,11 @@ use super::breakpoints::{Range, Subject};
 use super::evaluation::{Evaluation, evaluate};
 use crate::engine::evaluate::point::{Missing, Point};
 use crate::engine::evaluate::requirement::View;
+use crate::engine::evaluate::{holders, notes};
 use crate::engine::work::Work;
-use crate::measure::{Day, Length};
+use crate::measure::{Answer, Day, Length};
 use crate::model::finding::{Outcome, Verdict};
+use crate::model::profile::{Level, Requirement};
 use std::cmp::Ordering;
 
 /// Where one requirement came out as it did.
@@ -115,6 +117,9 @@ impl<'w, 'a> Look<'w, 'a> {
     /// The outcomes at a single point. Where all that was met at the one before
     /// is met by the same tools, it is not evaluated anew.
     fn at(&mut self, point: &Point<'a>) -> Combined {
+        if self.work.is_spent() && !self.evaluations.is_empty() {
+            return not_looked_at(point);
+        }
         let stands = self.evaluations.last().filter(|last| last.stands_at(point, self.work));
         if let Some(last) = stands {
             return outcomes(last, point);
@@ -130,6 +135,27 @@ impl<'w, 'a> Look<'w, 'a> {
         let last = self.evaluations.len().saturating_sub(1);
         self.evaluations.drain(..last);
     }
+}
+
+/// What is known of a point without looking at any tool.
+fn not_looked_at(point: &Point<'_>) -> Combined {
+    let at = |requirement: &Requirement| {
+        let (freeboard, day, binds) = (point.freeboard, point.day, point.binds(requirement));
+        let own = holders::reasons(requirement, point).map(|own| notes::answer(&own));
+        let outcome = match own {
+            _ if binds == Ok(false) => return None,
+            Some(Answer::Yes) => Outcome::Met,
+            Some(Answer::No) if binds == Ok(true) => Outcome::NotMet,
+            _ => Outcome::CannotTell,
+        };
+        Some(At { outcome, freeboard, day, disputed: false, asked: binds == Ok(true) })
+    };
+    let outcomes: Vec<Option<At>> = point.profile.requirements.iter().map(at).collect();
+    let not_met = outcomes.iter().zip(&point.profile.requirements).any(|(at, requirement)| {
+        at.is_some_and(|at| at.outcome == Outcome::NotMet) && requirement.level == Level::Required
+    });
+    let verdict = if not_met { Verdict::NotReady } else { Verdict::CannotTell };
+    Combined { outcomes, verdict }
 }
 
 /// The outcomes of the evaluation, which stands at that point.
