@@ -14,6 +14,7 @@ use super::judge::breakpoints::{self, Subject};
 use super::judge::editions::{self, ApplicableEdition};
 use super::repair::mend;
 use super::request::Terms;
+use super::work::Work;
 use crate::measure::{Day, DaySpan, Length};
 use crate::model::profile::{Level, Profile};
 use crate::model::reason::Reason;
@@ -330,7 +331,7 @@ impl Feasibility {
     /// Whether every demand that is not optional can be met with so many of
     /// each tool. A search that was stopped says no.
     pub fn is_met(&self, there: &[u32]) -> bool {
-        let assignment = assign_from(&self.0, there);
+        let assignment = assign_from(&self.0, there, &Work::share());
         let mut demands = self.0.demands.iter().zip(&assignment.uses);
         demands.all(|(demand, uses)| demand.worth != Worth::Required || uses.is_some())
     }

@@ -17,6 +17,7 @@ mod repair;
 mod request;
 mod statements;
 pub mod supply;
+mod work;
 
 pub use evaluate::validity;
 pub use repair::apply::repaired;
@@ -24,17 +25,18 @@ pub use request::{Depth, Request, Terms};
 pub use statements::{judged_vessel, lay_over};
 
 use crate::measure::DaySpan;
-use crate::model::check::{Check, Inverses, Judgement, Notice, Why};
+use crate::model::check::{Check, Inverse, Inverses, Judgement, Notice, Why};
 use crate::model::finding::{Asked, GoodUpTo, ReadyUntil, Verdict, WayToReady};
 use crate::model::inspection::Inspection;
 use crate::model::vessel::Vessel;
-use completions::{Part, Work};
+use completions::Part;
 use evaluate::point::Point;
 use judge::breakpoints::Subject;
 use judge::editions::{self, Applicable, ApplicableEdition};
 use judge::verdict::{self, Trip};
 use judge::{clash, findings, good_up_to, ready_until};
 use std::sync::Arc;
+use work::Work;
 
 /// Checks one vessel against every profile that binds it, or against those
 /// that were asked for.
@@ -103,14 +105,14 @@ fn judge_all(
 ) -> (Vec<Judgement>, Option<Verdict>) {
     let judged = |edition: &&ApplicableEdition<'_>| edition.profile.encoded;
     let mut trips: Vec<Judged<'_>> = Vec::new();
+    let work = Work::share();
     for edition in editions.iter().filter(judged) {
         let by_name = edition.why.is_asked();
         let point = Point::of(terms.vocabulary, &edition.profile, vessel, asked.departure, by_name);
         let subject = Subject::over(point, edition.days);
-        let trip = verdict::of_trip(&subject);
+        let trip = verdict::of_trip(&subject, &work);
         trips.push(Judged { subject, part: Part { point, days: edition.days }, trip });
     }
-    let work = Work::of_check();
     let parts: Vec<Part<'_>> = trips.iter().map(|judged| judged.part).collect();
     let bounds: Vec<&Trip<'_>> = trips.iter().map(|judged| &judged.trip).collect();
     let settled = completions::settle(&parts, &bounds, &work);
@@ -151,19 +153,31 @@ fn judge(
             clashes: Vec::new(),
             way: WayToReady::None,
         }),
+        left_open: Vec::new(),
     };
     let Some(Judged { subject, trip, .. }) = judged else { return judgement };
     let Trip { worst, verdicts, evaluations } = trip;
-    let ready_until = ready_until::ready_until(&subject, edition, &verdicts, work);
-    let findings = findings::findings(&subject, &worst, edition.days.until, evaluations);
+    let findings = findings::findings(&subject, &worst, edition.days.until, evaluations, work);
+    let mut left_open = Vec::new();
+    let mut open = |inverse, is_open| left_open.extend(Some(inverse).filter(|_| is_open));
+    let work = Work::share();
+    let ready_until = ready_until::ready_until(&subject, edition, &verdicts, &work);
+    open(Inverse::ReadyUntil, work.ran_out());
     let inverses = (terms.depth != Depth::Findings).then(|| {
+        let work = Work::share();
         let (good_up_to, stretches) = match terms.depth {
-            Depth::Whole => good_up_to::good_up_to(&subject, work),
+            Depth::Whole => good_up_to::good_up_to(&subject, &work),
             _ => (GoodUpTo::None, Vec::new()),
         };
-        let clashes = clash::clashes(&subject, &worst);
-        let way = repair::shortest(&subject, worst.verdict, work);
+        open(Inverse::GoodUpTo, work.ran_out());
+        let work = Work::share();
+        let clashes = clash::clashes(&subject, &worst, &work);
+        open(Inverse::Clashes, work.ran_out());
+        let work = Work::share();
+        let way = repair::shortest(&subject, worst.verdict, &work);
+        // A way that was found was tried; only that it is the shortest is not sure.
+        open(Inverse::Way, way == WayToReady::None && work.ran_out());
         Inverses { good_up_to, stretches, clashes, way }
     });
-    Judgement { verdict: worst.verdict, ready_until, findings, inverses, ..judgement }
+    Judgement { verdict: worst.verdict, ready_until, findings, inverses, left_open, ..judgement }
 }

@@ -57,12 +57,33 @@ pub struct Judgement {
     pub ready_until: ReadyUntil,
     /// The further inverses, where they were asked for.
     pub inverses: Option<Inverses>,
+    /// The inverses that would have taken more work than a check may: what is
+    /// given of them is not all of the answer.
+    pub left_open: Vec<Inverse>,
+}
+
+/// An answer that is worked backwards from a verdict.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Inverse {
+    /// The last day on which the kit is ready.
+    ReadyUntil,
+    /// The greatest freeboard at which it is.
+    GoodUpTo,
+    /// Requirements that compete for too few tools.
+    Clashes,
+    /// The shortest way to ready.
+    Way,
 }
 
 impl Judgement {
     /// The steps of the shortest way; none where there is none.
     pub fn steps(&self) -> &[Step] {
         self.inverses.as_ref().map_or(&[], |inverses| inverses.way.steps())
+    }
+
+    /// Whether the inverse was left open.
+    pub fn leaves_open(&self, inverse: Inverse) -> bool {
+        self.left_open.contains(&inverse)
     }
 
     /// What was found of a requirement.

@@ -260,6 +260,7 @@ pub(super) fn judgement(verdict: Verdict, findings: Vec<Finding>) -> Judgement {
         findings,
         ready_until: ReadyUntil::None,
         inverses: Some(inverses()),
+        left_open: Vec::new(),
     }
 }
 

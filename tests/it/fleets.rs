@@ -10,7 +10,7 @@ use kitmuster::model::vessel::{Trust, Vessel};
 use std::collections::BTreeMap;
 
 #[path = "../../benches/fleet/mod.rs"]
-mod fleet;
+pub(crate) mod fleet;
 
 const SEED: u64 = 11;
 

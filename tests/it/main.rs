@@ -51,3 +51,4 @@ mod unsaid;
 mod verdicts;
 mod whole;
 mod words;
+mod worst;

@@ -227,7 +227,7 @@ proptest! {
 
     #[test]
     fn with_sets_links_parts_and_spares_it_is_as_good_as_brute_force(problem in small_problem()) {
-        let assignment = assign(&problem);
+        let assignment = assign(&problem, &Work::share());
         let mut best = (0, 0);
         brute(&problem, 0, &mut Vec::new(), &mut best);
         prop_assert_eq!((assignment.score.required, assignment.score.recommended), best);

@@ -1,12 +1,12 @@
 //! From the requirements at a point to the problem that the assignment solves:
 //! which tools are candidates for which slots.
 
-use super::slots::{Candidate, Link, Problem, Slot, SpareFit, ToolDemand, Tools, Worth};
+use super::slots::{Candidate, Link, Problem, Slot, SpareFit, ToolDemand, Tools, Use, Worth};
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{Fitted, View, may_be_unlisted};
 use crate::engine::evaluate::satisfy;
 use crate::measure::Answer;
-use crate::model::profile::{Level, Requirement};
+use crate::model::profile::{Deemed, Level, Requirement};
 use crate::model::rule::{Member, Need};
 use crate::model::vessel::Tool;
 
@@ -141,12 +141,28 @@ pub(crate) fn unlisted(problem: &mut Problem, count: u32) -> usize {
     problem.capacity.len() - 1
 }
 
+/// Whether a use of the strict pass at another point holds at this one too.
+pub(crate) fn serves(used: &Use, view: &View<'_>, point: &Point<'_>) -> bool {
+    let tool = &point.vessel.kit[used.tool];
+    let fits = || view.fits_at((used.of_type, used.slot), tool, point);
+    let Some(from) = used.through else { return fits() };
+    let mut deemed = view.requirement.deemed.iter().filter(|deemed| deemed.requirement == from);
+    deemed.any(|deemed| counts(deemed, tool, point) == Answer::Yes)
+        || view.requirement.shares.contains(&from) && fits()
+}
+
+/// Whether a tool that serves the other requirement counts here too.
+fn counts(deemed: &Deemed, tool: &Tool, point: &Point<'_>) -> Answer {
+    // Of a tool that cannot serve the other there is nothing to ask.
+    match point.profile.requirements[deemed.requirement].kinds().contains(&tool.kind) {
+        true => satisfy::keeps(&deemed.tests, tool, point),
+        false => Answer::No,
+    }
+}
+
 fn links(requirement: &Requirement, point: &Point<'_>, pass: Pass) -> Vec<Link> {
     let deemed = requirement.deemed.iter().map(|deemed| {
-        // Of a tool that cannot serve the other there is nothing to ask.
-        let kinds = point.profile.requirements[deemed.requirement].kinds();
-        let counts = |tool: &Tool| match satisfy::keeps(&deemed.tests, tool, point) {
-            _ if !kinds.contains(&tool.kind) => false,
+        let counts = |tool: &Tool| match counts(deemed, tool, point) {
             Answer::Yes => true,
             Answer::Unknown => pass == Pass::Generous,
             Answer::No => false,

@@ -2,6 +2,7 @@
 //! Demands that cannot disturb each other are filled one by one; the search
 //! over those that can is in `search`.
 
+mod bound;
 pub(crate) mod candidates;
 pub(crate) mod contest;
 pub(crate) mod groups;
@@ -9,18 +10,19 @@ mod pruning;
 mod search;
 pub(crate) mod slots;
 
+use super::work::Work;
 use groups::Groups;
 use search::{Forced, Search, Stopped};
-use slots::{Assignment, Problem, Score, Slot, ToolDemand, Use};
+use slots::{Assignment, Problem, Score, Slot, ToolDemand, Use, Worth};
 
 /// Finds the best assignment: most required demands, then most recommended,
 /// then the lowest price, then the first in order.
-pub(crate) fn assign(problem: &Problem) -> Assignment {
-    assign_from(problem, &problem.capacity)
+pub(crate) fn assign(problem: &Problem, work: &Work) -> Assignment {
+    assign_from(problem, &problem.capacity, work)
 }
 
 /// The same with so many of each tool.
-pub(crate) fn assign_from(problem: &Problem, capacity: &[u32]) -> Assignment {
+pub(crate) fn assign_from(problem: &Problem, capacity: &[u32], work: &Work) -> Assignment {
     let left = pruning::capacities(problem, capacity);
     let groups = Groups::of(problem);
     let mut assignment =
@@ -30,7 +32,8 @@ pub(crate) fn assign_from(problem: &Problem, capacity: &[u32]) -> Assignment {
     }
     let mut search = None;
     for group in groups.together() {
-        let search = search.get_or_insert_with(|| Search::new(problem, capacity, left.clone()));
+        let search =
+            search.get_or_insert_with(|| Search::new(problem, capacity, left.clone(), work));
         search.solve(&group, &mut assignment);
     }
     assignment
@@ -38,7 +41,11 @@ pub(crate) fn assign_from(problem: &Problem, capacity: &[u32]) -> Assignment {
 
 /// Sets of demands that compete for too few tools as equals: each is met in
 /// one assignment that is as good as any other, and is not in another.
-pub(crate) fn ties(problem: &Problem, best: &Assignment) -> Result<Vec<Vec<usize>>, Stopped> {
+pub(crate) fn ties(
+    problem: &Problem,
+    best: &Assignment,
+    work: &Work,
+) -> Result<Vec<Vec<usize>>, Stopped> {
     let mut search = None;
     let mut ties = Vec::new();
     for group in Groups::of(problem).together() {
@@ -48,7 +55,7 @@ pub(crate) fn ties(problem: &Problem, best: &Assignment) -> Result<Vec<Vec<usize
         if wanted.iter().all(met) {
             continue;
         }
-        let search = search.get_or_insert_with(|| searched(problem));
+        let search = search.get_or_insert_with(|| searched(problem, work));
         let score = search.score_with(&group, Forced::Nothing)?;
         let mut tied = Vec::new();
         // Where none that is not met could be, none that is could fail to be.
@@ -71,17 +78,33 @@ pub(crate) fn ties(problem: &Problem, best: &Assignment) -> Result<Vec<Vec<usize
 }
 
 /// Whether a demand could be met if nothing else mattered.
-pub(crate) fn can_be_met(problem: &Problem, demand: usize) -> bool {
+pub(crate) fn can_be_met(problem: &Problem, demand: usize, work: &Work) -> bool {
     let group = Groups::of(problem).together().find(|group| group.contains(&demand));
     match group {
-        Some(group) => searched(problem).score_with(&group, Forced::Met(demand)) != Ok(None),
+        Some(group) => searched(problem, work).score_with(&group, Forced::Met(demand)) != Ok(None),
         None => cheapest(&problem.demands[demand], &problem.capacity).is_some(),
     }
 }
 
-fn searched(problem: &Problem) -> Search<'_> {
+/// Whether every required demand can be met at once.
+pub(crate) fn can_all_be_met(problem: &Problem, work: &Work) -> Result<bool, Stopped> {
+    let groups = Groups::of(problem);
+    let wanted = |demand: &usize| problem.demands[*demand].worth == Worth::Required;
+    let is_met = |demand: usize| cheapest(&problem.demands[demand], &problem.capacity).is_some();
+    if !groups.alone().filter(wanted).all(is_met) {
+        return Ok(false);
+    }
+    for group in groups.together().filter(|group| group.iter().any(wanted)) {
+        if searched(problem, work).score_with(&group, Forced::All)?.is_none() {
+            return Ok(false);
+        }
+    }
+    Ok(true)
+}
+
+fn searched<'p>(problem: &'p Problem, work: &'p Work) -> Search<'p> {
     let left = pruning::capacities(problem, &problem.capacity);
-    Search::new(problem, &problem.capacity, left)
+    Search::new(problem, &problem.capacity, left, work)
 }
 
 /// Fills a demand whose tools are wanted nowhere else: each of its types on its

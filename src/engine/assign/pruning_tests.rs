@@ -1,9 +1,11 @@
 //! What is left out of a large kit: exactly what cannot matter, so that the
 //! assignment is as good without it.
 
+use super::super::bound::Payers;
 use super::super::slots::{Candidate, Link, ToolDemand};
 use super::super::{assign, assign_from};
 use super::*;
+use crate::engine::work::Work;
 use proptest::prelude::*;
 
 fn candidate(tool: usize, price: u128) -> Candidate {
@@ -166,8 +168,18 @@ proptest! {
         (tools, demands, link, spare) in drawn()
     ) {
         let problem = posed(&tools, &demands, link, spare);
-        let whole = assign(&problem);
+        let whole = assign(&problem, &Work::share());
         let left = without_idle(&problem, &problem.capacity);
-        prop_assert_eq!(assign_from(&problem, &left).score, whole.score, "{:?}", left);
+        prop_assert_eq!(assign_from(&problem, &left, &Work::share()).score, whole.score, "{:?}", left);
+    }
+
+    #[test]
+    fn nothing_is_met_for_less_than_its_bound((tools, demands, link, spare) in drawn()) {
+        let problem = posed(&tools, &demands, link, spare);
+        let whole = assign(&problem, &Work::share());
+        let payers = Payers::of(&problem);
+        let met = problem.demands.iter().zip(&whole.uses).filter(|(_, uses)| uses.is_some());
+        let least: u128 = met.map(|(demand, _)| payers.least(demand, &problem.capacity)).sum();
+        prop_assert!(least <= whole.score.price, "{} of {}", least, whole.score.price);
     }
 }

@@ -4,13 +4,11 @@
 //! Requirements that cannot disturb each other's tools collapse through the
 //! memory of states already reached at a lower price.
 
+use super::bound::Payers;
 use super::groups::leans_on;
-use super::slots::{Assignment, Candidate, Problem, Score, Slot, ToolDemand, Tools, Use};
+use super::slots::{Assignment, Candidate, Problem, Score, Slot, ToolDemand, Tools, Use, Worth};
+use crate::engine::work::Work;
 use std::collections::HashMap;
-
-/// The most steps that a search takes before it is stopped; a kit below the
-/// cap on its size stays far below it.
-const MOST_STEPS: u64 = 1_500_000;
 
 /// Up to so many demands, with so few tools that may serve them, are gone
 /// through without remembering states.
@@ -22,13 +20,15 @@ const FEW_TOOLS: usize = 6;
 pub(crate) struct Search<'p> {
     problem: &'p Problem,
     capacity: &'p [u32],
+    payers: Payers,
     /// Demands of the group in an order in which each comes after those that it
     /// leans on.
     order: Vec<usize>,
     /// Tools, parts and demands that matter from a depth on; none where states
     /// are not remembered.
     matters: Vec<Matters>,
-    /// Required and recommended demands from a depth on.
+    /// Required and recommended demands from a depth on, with what they cost at
+    /// least.
     ahead: Vec<Score>,
     left: Vec<u32>,
     /// The tool that used each part last, and how often it is in use.
@@ -40,6 +40,9 @@ pub(crate) struct Search<'p> {
     best: Option<Best>,
     seen: HashMap<Vec<u32>, Score>,
     steps: u64,
+    /// The step at which it is stopped.
+    most: u64,
+    work: &'p Work,
     forced: Forced,
 }
 
@@ -53,6 +56,8 @@ pub(crate) enum Forced {
     Nothing,
     Met(usize),
     NotMet(usize),
+    /// Every required one is met.
+    All,
 }
 
 /// The best found for the group: the uses of each of its demands, in order.
@@ -71,10 +76,16 @@ struct Matters {
 
 impl<'p> Search<'p> {
     /// A search with so many of each tool; `left` are those worth trying.
-    pub(crate) fn new(problem: &'p Problem, capacity: &'p [u32], left: Vec<u32>) -> Self {
+    pub(crate) fn new(
+        problem: &'p Problem,
+        capacity: &'p [u32],
+        left: Vec<u32>,
+        work: &'p Work,
+    ) -> Self {
         Self {
             problem,
             capacity,
+            payers: Payers::of(problem),
             order: Vec::new(),
             matters: Vec::new(),
             ahead: Vec::new(),
@@ -87,6 +98,8 @@ impl<'p> Search<'p> {
             best: None,
             seen: HashMap::new(),
             steps: 0,
+            most: work.of_search(),
+            work,
             forced: Forced::Nothing,
         }
     }
@@ -100,7 +113,7 @@ impl<'p> Search<'p> {
             }
             assignment.score.add(best.score);
         }
-        assignment.stopped |= self.steps >= MOST_STEPS;
+        assignment.stopped |= self.steps >= self.most;
     }
 
     /// The best score of the group with that laid down; none where no
@@ -114,7 +127,7 @@ impl<'p> Search<'p> {
         self.search(group);
         self.forced = Forced::Nothing;
         let best = self.best.take().map(|best| best.score);
-        if self.steps < MOST_STEPS { Ok(best) } else { Err(Stopped) }
+        if self.steps < self.most { Ok(best) } else { Err(Stopped) }
     }
 
     fn search(&mut self, group: &[usize]) {
@@ -127,12 +140,17 @@ impl<'p> Search<'p> {
         if !is_small(self.problem, group) {
             self.matters.extend(depths.map(|depth| matters(self.problem, group, depth)));
         }
+        let before = self.steps;
         self.next_demand(0);
+        self.work.take(self.steps - before);
+        if self.steps >= self.most {
+            self.work.cut_short();
+        }
     }
 
     fn stopped(&mut self) -> bool {
         self.steps += 1;
-        self.steps >= MOST_STEPS
+        self.steps >= self.most
     }
 
     fn next_demand(&mut self, depth: usize) {
@@ -146,7 +164,12 @@ impl<'p> Search<'p> {
         if self.forced != Forced::NotMet(demand) {
             self.next_type(depth, demand, 0, self.problem.demands[demand].least);
         }
-        if self.steps < MOST_STEPS && self.forced != Forced::Met(demand) {
+        let skips = match self.forced {
+            Forced::Met(forced) => forced != demand,
+            Forced::All => self.problem.demands[demand].worth != Worth::Required,
+            Forced::Nothing | Forced::NotMet(_) => true,
+        };
+        if self.steps < self.most && skips {
             self.next_demand(depth + 1);
         }
     }
@@ -157,7 +180,8 @@ impl<'p> Search<'p> {
         let hoped = Score {
             required: self.score.required + ahead.required,
             recommended: self.score.recommended + ahead.recommended,
-            price: self.score.price,
+            // To be as good all that is ahead must be met.
+            price: self.score.price + ahead.price,
         };
         !hoped.beats(best.score)
     }
@@ -213,7 +237,11 @@ impl<'p> Search<'p> {
         let mut score = Score::default();
         for demand in demands.iter().map(|demand| &self.problem.demands[*demand]) {
             if self.can_be_met(demand) {
-                score.add(Score::of(demand.worth, 0));
+                let least = match demand.worth.is_wanted() {
+                    true => self.payers.least(demand, self.capacity),
+                    false => 0,
+                };
+                score.add(Score::of(demand.worth, least));
             }
         }
         score

@@ -1,8 +1,9 @@
 //! Which states the search takes for one and the same, when it remembers
 //! them at all, and when it stops.
 
-use super::super::slots::{Link, Worth};
+use super::super::slots::Link;
 use super::*;
+use crate::engine::work::STEPS_OF_SEARCH as MOST_STEPS;
 
 fn slot(count: u32, tools: std::ops::Range<usize>) -> Slot {
     let candidates = tools.map(|tool| Candidate { tool, price: 0, once: None }).collect();
@@ -42,7 +43,8 @@ fn three_demands_with_six_tools_are_gone_through_and_no_more() {
 fn key(uses: &[(usize, Option<usize>)]) -> Vec<u32> {
     let mut problem = problem(&[slot(2, 0..4), slot(1, 0..4)], 4);
     problem.demands[1].links = vec![Link { from: 0, tools: Tools::Fitting }];
-    let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone());
+    let work = Work::share();
+    let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone(), &work);
     let used = |(tool, through): &(usize, Option<usize>)| Use {
         tool: *tool,
         of_type: 0,
@@ -76,7 +78,8 @@ fn states_in_which_another_tool_serves_are_told_apart() {
 fn a_search_stops_at_its_last_step_and_says_so() {
     let problem = problem(&[slot(1, 0..2), slot(1, 0..2)], 2);
     let solved = |steps: u64| {
-        let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone());
+        let work = Work::share();
+        let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone(), &work);
         search.steps = steps;
         let mut assignment = Assignment { uses: vec![None; 2], ..Assignment::default() };
         search.solve(&[0, 1], &mut assignment);
@@ -85,7 +88,8 @@ fn a_search_stops_at_its_last_step_and_says_so() {
     assert_eq!(solved(0), (false, 2));
     assert!(solved(MOST_STEPS - 1).0);
     assert!(solved(MOST_STEPS).0);
-    let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone());
+    let work = Work::share();
+    let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone(), &work);
     assert!(!search.stopped());
     assert_eq!(search.steps, 1);
     search.steps = MOST_STEPS - 1;
@@ -96,7 +100,8 @@ fn a_search_stops_at_its_last_step_and_says_so() {
 #[test]
 fn once_stopped_a_assignment_stays_stopped() {
     let problem = problem(&[slot(1, 0..2), slot(1, 0..2)], 2);
-    let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone());
+    let work = Work::share();
+    let mut search = Search::new(&problem, &problem.capacity, problem.capacity.clone(), &work);
     let mut assignment = Assignment { uses: vec![None; 2], stopped: true, ..Assignment::default() };
     search.solve(&[0, 1], &mut assignment);
     assert!(assignment.stopped);

@@ -30,7 +30,7 @@ fn a_greedy_choice_does_not_cost_a_requirement() {
         vec![demand(vec![vec![slot(1, &[0, 1])]], 1), demand(vec![vec![slot(1, &[0])]], 1)],
         vec![1, 1],
     );
-    assert_eq!(met(&assign(&problem)), [true, true]);
+    assert_eq!(met(&assign(&problem, &Work::share())), [true, true]);
 }
 
 /// The cheapest are taken, and named in the order of the kit.
@@ -40,7 +40,8 @@ fn what_fills_a_slot_is_named_in_the_order_of_the_kit() {
     for (candidate, price) in wanted.candidates.iter_mut().zip([5, 9, 1]) {
         candidate.price = price;
     }
-    let assignment = assign(&problem(vec![demand(vec![vec![wanted]], 1)], vec![1; 3]));
+    let assignment =
+        assign(&problem(vec![demand(vec![vec![wanted]], 1)], vec![1; 3]), &Work::share());
     let uses = assignment.uses[0].as_ref().unwrap();
     assert_eq!(uses.iter().map(|used| used.tool).collect::<Vec<_>>(), [0, 2]);
     assert_eq!(assignment.score.price, 6);
@@ -55,7 +56,7 @@ fn a_deemed_tool_counts_twice_but_goes_no_further() {
     let mut inverted = demand(vec![vec![slot(1, &[])]], 1);
     inverted.links = vec![Link { from: 1, tools: Tools::These(vec![0]) }];
     let problem = problem(vec![internal, external, inverted], vec![1]);
-    assert_eq!(met(&assign(&problem)), [true, true, false]);
+    assert_eq!(met(&assign(&problem, &Work::share())), [true, true, false]);
 }
 
 #[test]
@@ -64,9 +65,9 @@ fn a_shared_tool_must_fit_both() {
     let mut second = demand(vec![vec![slot(1, &[1])]], 1);
     second.links = vec![Link { from: 0, tools: Tools::Fitting }];
     let kit = problem(vec![first, second], vec![1, 0]);
-    assert_eq!(met(&assign(&kit)), [true, false]);
+    assert_eq!(met(&assign(&kit, &Work::share())), [true, false]);
     let kit = Problem { capacity: vec![0, 1], ..kit };
-    assert_eq!(met(&assign(&kit)), [true, true]);
+    assert_eq!(met(&assign(&kit, &Work::share())), [true, true]);
 }
 
 #[test]
@@ -77,18 +78,18 @@ fn two_tools_that_share_a_part_do_not_both_serve() {
     );
     kit.parts = vec![vec![0], vec![0]];
     kit.parts_there = vec![1];
-    assert_eq!(assign(&kit).score.required, 1);
+    assert_eq!(assign(&kit, &Work::share()).score.required, 1);
     kit.parts = vec![vec![], vec![]];
-    assert_eq!(assign(&kit).score.required, 2);
+    assert_eq!(assign(&kit, &Work::share()).score.required, 2);
 }
 
 #[test]
 fn a_type_counts_once_however_many_sets_there_are() {
     let types = vec![vec![slot(1, &[0])], vec![slot(1, &[1])]];
     let kit = problem(vec![demand(types, 2)], vec![2, 0]);
-    assert_eq!(met(&assign(&kit)), [false]);
+    assert_eq!(met(&assign(&kit, &Work::share())), [false]);
     let kit = Problem { capacity: vec![1, 1], ..kit };
-    assert_eq!(met(&assign(&kit)), [true]);
+    assert_eq!(met(&assign(&kit, &Work::share())), [true]);
 }
 
 #[test]
@@ -97,11 +98,11 @@ fn spares_count_only_for_the_tool_in_use() {
     let mut blades = demand(vec![vec![slot(1, &[2])]], 1);
     blades.fits = Some((0, vec![(2, Some(vec![1]))]));
     let kit = problem(vec![cutter, blades], vec![1, 1, 1]);
-    let assignment = assign(&kit);
+    let assignment = assign(&kit, &Work::share());
     assert_eq!(met(&assignment), [true, true]);
     assert_eq!(assignment.uses[0].as_ref().unwrap()[0].tool, 1);
     let kit = Problem { capacity: vec![1, 0, 1], ..kit };
-    assert_eq!(met(&assign(&kit)), [true, false]);
+    assert_eq!(met(&assign(&kit, &Work::share())), [true, false]);
 }
 
 #[test]
@@ -116,7 +117,7 @@ fn a_large_kit_of_different_tools_is_solved_without_being_stopped() {
             demand(vec![vec![wide]], 1)
         })
         .collect();
-    let assignment = assign(&problem(demands, vec![1; 500]));
+    let assignment = assign(&problem(demands, vec![1; 500]), &Work::share());
     assert_eq!(assignment.score.required, 13);
     assert!(!assignment.stopped);
 }
@@ -216,7 +217,7 @@ proptest! {
 
     #[test]
     fn the_assignment_is_as_good_as_brute_force(case in small()) {
-        let assignment = assign(&posed(&case));
+        let assignment = assign(&posed(&case), &Work::share());
         let mut best = Score::default();
         brute(&case, 0, &mut case.capacity.clone(), Score::default(), &mut best);
         prop_assert_eq!(assignment.score, best);

@@ -15,9 +15,9 @@ mod world;
 
 use super::evaluate::point::Point;
 use super::judge::verdict::{self, At, Trip};
+use super::work::Work;
 use crate::measure::DaySpan;
 use crate::model::finding::{Outcome, Verdict};
-use std::cell::Cell;
 use std::collections::{BTreeMap, BTreeSet};
 use world::World;
 
@@ -28,16 +28,6 @@ pub(crate) struct Part<'a> {
     pub(crate) point: Point<'a>,
     pub(crate) days: DaySpan,
 }
-
-/// How many worlds may still be judged. Every answer is the same on every
-/// machine, since work is counted and no time.
-#[derive(Debug)]
-pub(crate) struct Work(Cell<u32>);
-
-/// The worlds of one check. Three missing facts of seven values each are gone
-/// through in full; where outcomes are seen early, or facts have two values, far
-/// more are.
-const MOST_WORLDS: u32 = 500;
 
 impl Settled {
     /// The trip of a part with what came out of it in place of its bounds.
@@ -51,19 +41,6 @@ impl Settled {
                 ..at
             });
         }
-    }
-}
-
-impl Work {
-    /// What one check may take.
-    pub(crate) fn of_check() -> Self {
-        Self(Cell::new(MOST_WORLDS))
-    }
-
-    fn take(&self) -> bool {
-        let left = self.0.get();
-        self.0.set(left.saturating_sub(1));
-        left > 0
     }
 }
 
@@ -167,6 +144,11 @@ fn as_verdict(seen: Seen) -> Verdict {
 /// requirements.
 type Item = (Option<usize>, Option<usize>);
 
+/// Whether the bounds of the trip leave anything open.
+pub(crate) fn is_open(trip: &Trip<'_>) -> bool {
+    items(&[trip]).any(|(_, bound)| !matches!(bound, Bound::Sure(_)))
+}
+
 /// What holds under every completion of the vessel, where the bounds of the
 /// trips leave anything open; none where they do not.
 pub(crate) fn settle(parts: &[Part<'_>], trips: &[&Trip<'_>], work: &Work) -> Option<Settled> {
@@ -228,7 +210,7 @@ impl<'s, 'a> Search<'s, 'a> {
     where
         'a: 'w,
     {
-        self.parts.iter().map(|part| verdict::of_trip(&world.subject(part))).collect()
+        self.parts.iter().map(|part| verdict::of_trip(&world.subject(part), self.work)).collect()
     }
 
     /// Notes what is settled in a world, and gives what is still to be asked
@@ -253,7 +235,7 @@ impl<'s, 'a> Search<'s, 'a> {
     /// Gives all missing facts their best or their worst value.
     fn dive(&mut self, mut world: World<'_>, end: End) {
         for _ in 0..MOST_ROUNDS {
-            if !self.work.take() {
+            if !self.work.take_world() {
                 return;
             }
             let trips = self.judge(&world);
@@ -279,7 +261,7 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// Gives one fact on which the item hangs each of its values, and goes on.
     fn explore(&mut self, world: &World<'_>, item: Item) {
-        if !self.work.take() {
+        if !self.work.take_world() {
             self.cut.insert(item);
             return;
         }

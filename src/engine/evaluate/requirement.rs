@@ -9,6 +9,7 @@ use crate::measure::Answer;
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
 use crate::model::rule::{Member, Need};
+use crate::model::vessel::Tool;
 use crate::model::vocabulary::KindId;
 
 /// The fit of one tool to one choice of a member.
@@ -43,6 +44,30 @@ impl<'a> View<'a> {
     /// The fits to every member of every type.
     pub(crate) fn all_fits(&self) -> &[Fitted] {
         &self.fits
+    }
+
+    /// Whether it binds at that point as it does here, and if it wants no tool
+    /// is as surely met.
+    pub(crate) fn stands_at(&self, point: &Point<'_>) -> bool {
+        let own = || holders::reasons(self.requirement, point).map(|own| notes::answer(&own));
+        point.binds(self.requirement) == self.binds
+            && (self.binds == Ok(false) || self.own.is_none() || own() == self.own)
+    }
+
+    /// Whether the tool fits a member of a type for certain at that point.
+    pub(crate) fn fits_at(
+        &self,
+        (of_type, place): (usize, usize),
+        tool: &Tool,
+        point: &Point<'_>,
+    ) -> bool {
+        let Need::Tools { types, .. } = &self.requirement.need else { return false };
+        let clause = types[of_type].clause.as_deref();
+        let choices = types[of_type].members[place].choices.iter();
+        choices.filter(|spec| spec.kind == tool.kind).any(|spec| {
+            let sum: Sum = fit::noted(tool, spec, clause, self.requirement, point);
+            point.holds_all(&spec.when) == Ok(true) && sum.answer() == Answer::Yes
+        })
     }
 
     /// Every reason why the tool does not serve.

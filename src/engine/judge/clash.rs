@@ -2,17 +2,18 @@
 
 use super::breakpoints::Subject;
 use super::verdict::Combined;
-use crate::engine::assign::assign;
+use crate::engine::assign::can_all_be_met;
 use crate::engine::assign::candidates::{self, Pass};
 use crate::engine::assign::slots::{Problem, Worth};
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::views;
+use crate::engine::work::Work;
 use crate::model::finding::{Clash, Outcome, Verdict};
 
 /// Sets of required findings that cannot all be met together while every
 /// proper subset can, found by dropping one at a time in profile order in
 /// the generous pass.
-pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined) -> Vec<Clash> {
+pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined, work: &Work) -> Vec<Clash> {
     if worst.verdict != Verdict::NotReady {
         return Vec::new();
     }
@@ -25,7 +26,7 @@ pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined) -> Vec<Clash> {
         looked.push((at.freeboard, at.day));
         let point = Point { freeboard: at.freeboard, day: at.day, ..subject.point };
         let problem = candidates::problem(&views(&point), &point, Pass::Generous);
-        for clash in in_problem(&problem) {
+        for clash in in_problem(&problem, work) {
             if !found.iter().any(|other| other.requirements == clash.requirements) {
                 found.push(clash);
             }
@@ -34,22 +35,17 @@ pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined) -> Vec<Clash> {
     found
 }
 
-/// The requirements that cannot be met together, that one among them.
-pub(crate) fn with(problem: &Problem, requirement: usize) -> Option<Vec<usize>> {
-    let clashes = in_problem(problem).into_iter().map(|clash| clash.requirements);
-    clashes.into_iter().find(|rivals| rivals.contains(&requirement))
-}
-
-fn in_problem(problem: &Problem) -> Vec<Clash> {
+/// Sets of demands of a problem that cannot all be met together.
+pub(crate) fn in_problem(problem: &Problem, work: &Work) -> Vec<Clash> {
     let wanted = |index: &usize| problem.demands[*index].worth == Worth::Required;
     // What cannot be met even alone is no clash.
     let mut open: Vec<usize> = (0..problem.demands.len())
         .filter(wanted)
-        .filter(|index| possible(problem, &[*index]))
+        .filter(|index| possible(problem, &[*index], work))
         .collect();
     let mut found = Vec::new();
-    while !possible(problem, &open) {
-        let core = core(problem, &open);
+    while !possible(problem, &open, work) {
+        let core = core(problem, &open, work);
         if core.is_empty() {
             break;
         }
@@ -60,11 +56,11 @@ fn in_problem(problem: &Problem) -> Vec<Clash> {
 }
 
 /// Drops one after another as long as the rest still cannot be met.
-fn core(problem: &Problem, all: &[usize]) -> Vec<usize> {
+fn core(problem: &Problem, all: &[usize], work: &Work) -> Vec<usize> {
     let mut core = all.to_vec();
     for index in all {
         let rest: Vec<_> = core.iter().copied().filter(|other| other != index).collect();
-        if !possible(problem, &rest) {
+        if !possible(problem, &rest, work) {
             core = rest;
         }
     }
@@ -73,13 +69,16 @@ fn core(problem: &Problem, all: &[usize]) -> Vec<usize> {
 
 /// Whether all of these can be met together; a search that was stopped
 /// proves nothing, so it counts as possible.
-fn possible(problem: &Problem, wanted: &[usize]) -> bool {
+fn possible(problem: &Problem, wanted: &[usize], work: &Work) -> bool {
     let mut problem = problem.clone();
     for (index, demand) in problem.demands.iter_mut().enumerate() {
         if demand.worth != Worth::LeftOut {
             demand.worth = if wanted.contains(&index) { Worth::Required } else { Worth::Nothing };
         }
     }
+    // Which tools it takes is no matter.
+    let slots = problem.demands.iter_mut().flat_map(|demand| demand.types.iter_mut().flatten());
+    slots.flat_map(|slot| &mut slot.candidates).for_each(|candidate| candidate.price = 0);
     // A demand that counts nothing takes part only if others lean on it.
     let leaned: Vec<usize> = problem
         .demands
@@ -97,8 +96,7 @@ fn possible(problem: &Problem, wanted: &[usize]) -> bool {
             demand.worth = Worth::LeftOut;
         }
     }
-    let assignment = assign(&problem);
-    assignment.stopped || usize::try_from(assignment.score.required) == Ok(wanted.len())
+    can_all_be_met(&problem, work).unwrap_or(true)
 }
 
 fn tools(problem: &Problem, demands: &[usize]) -> Vec<usize> {

@@ -9,14 +9,20 @@ use crate::engine::assign::{assign, can_be_met, ties};
 use crate::engine::evaluate::condition::answer;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{View, views};
+use crate::engine::work::Work;
 use crate::measure::Answer;
 use crate::model::finding::{Outcome, Verdict};
 use crate::model::profile::Level;
+
+/// How many steps of an assignment one fit of a tool takes the time of.
+const STEPS_OF_FIT: u64 = 2;
 
 /// What one point says, with everything that it rests on.
 pub(crate) struct Evaluation<'a> {
     pub(crate) point: Point<'a>,
     pub(crate) views: Vec<View<'a>>,
+    /// What the strict pass was asked.
+    pub(crate) problem: Problem,
     pub(crate) strict: Assignment,
     pub(crate) generous: Assignment,
     /// Sets of requirements that compete for too few tools as equals.
@@ -40,25 +46,43 @@ impl Evaluation<'_> {
     pub(crate) fn is_stopped(&self) -> bool {
         self.strict.stopped || self.generous.stopped
     }
+
+    /// Whether everything is met for certain here, and is by the same tools at
+    /// that point, so that every outcome is the same.
+    pub(crate) fn stands_at(&self, point: &Point<'_>, work: &Work) -> bool {
+        let (here, there) = (&self.point, point);
+        let same =
+            std::ptr::eq(here.profile, there.profile) && std::ptr::eq(here.vessel, there.vessel);
+        let met = self.outcomes.iter().flatten().all(|outcome| *outcome == Outcome::Met);
+        same && met
+            && self.views.iter().zip(&self.strict.uses).all(|(view, uses)| {
+                let fits = uses.as_ref().map_or(1, Vec::len);
+                work.take(STEPS_OF_FIT * fits as u64);
+                view.stands_at(point)
+                    && uses.iter().flatten().all(|used| candidates::serves(used, view, point))
+            })
+    }
 }
 
 /// Evaluates one point.
-pub(crate) fn evaluate<'a>(point: &Point<'a>) -> Evaluation<'a> {
+pub(crate) fn evaluate<'a>(point: &Point<'a>, work: &Work) -> Evaluation<'a> {
     let views = views(point);
+    let fits = views.iter().map(|view| view.all_fits().len());
+    work.take(STEPS_OF_FIT * fits.sum::<usize>() as u64);
     let strict_problem = candidates::problem(&views, point, Pass::Strict);
-    let strict = assign(&strict_problem);
+    let strict = assign(&strict_problem, work);
     let mut passes = Passes { strict: &strict, generous: strict.clone(), rest: Rest::Met };
     if !all_met(&views, &strict_problem, &strict) {
         // Where the strict pass meets everything, or nothing is open, the
         // generous one adds nothing.
         let problem = candidates::problem(&views, point, Pass::Generous);
         if problem == strict_problem {
-            passes.rest = ties(&problem, &strict).map_or(Rest::Stopped, Rest::Known);
+            passes.rest = ties(&problem, &strict, work).map_or(Rest::Stopped, Rest::Known);
         } else {
-            passes.generous = assign(&problem);
+            passes.generous = assign(&problem, work);
             let rivals = Groups::of(&problem).together().collect();
             let contests = contests(&strict_problem, &problem);
-            passes.rest = Rest::Open(Open { views: &views, problem, contests, rivals });
+            passes.rest = Rest::Open(Open { views: &views, problem, contests, rivals, work });
         }
     }
     let each = views.iter().enumerate();
@@ -66,7 +90,17 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>) -> Evaluation<'a> {
     let verdict = verdict(&views, &strict, &passes.generous);
     let (ties, rivals) = passes.rest.ties_and_rivals();
     let generous = passes.generous;
-    Evaluation { point: *point, views, strict, generous, ties, rivals, outcomes, verdict }
+    Evaluation {
+        point: *point,
+        views,
+        problem: strict_problem,
+        strict,
+        generous,
+        ties,
+        rivals,
+        outcomes,
+        verdict,
+    }
 }
 
 fn all_met(views: &[View<'_>], problem: &Problem, assignment: &Assignment) -> bool {
@@ -101,6 +135,7 @@ struct Open<'v> {
     contests: Vec<Contest>,
     /// Requirements that want the same tools.
     rivals: Vec<Vec<usize>>,
+    work: &'v Work,
 }
 
 impl Rest<'_> {
@@ -163,7 +198,7 @@ impl Passes<'_> {
                 let sure = |group: &Vec<usize>| group.iter().filter(comes_first).all(strict);
                 match strict(&index) && group.is_none_or(sure) {
                     true => Answer::Yes,
-                    false if !possible && !can_be_met(&at.problem, index) => Answer::No,
+                    false if !possible && !can_be_met(&at.problem, index, at.work) => Answer::No,
                     false => Answer::Unknown,
                 }
             }

@@ -12,11 +12,13 @@ use crate::engine::assign::slots::{Assignment, Problem, Slot};
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{Fitted, View, may_be_unlisted};
 use crate::engine::evaluate::{fit, holders};
+use crate::engine::work::Work;
 use crate::measure::{Answer, Day};
-use crate::model::finding::{Because, Finding, Outcome, Serving};
+use crate::model::finding::{Because, Clash, Finding, Outcome, Serving};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::rule::{Member, Need, ToolType};
 use crate::model::vocabulary::KindId;
+use std::cell::OnceCell;
 
 /// The findings of a trip that is judged through that day, each explained at
 /// the point where it is worst; points that are evaluated already are used.
@@ -25,8 +27,9 @@ pub(crate) fn findings<'a>(
     worst: &Combined,
     through: Option<Day>,
     mut evaluations: Vec<Evaluation<'a>>,
+    work: &Work,
 ) -> Vec<Finding> {
-    let mut explained: Vec<Explained<'a>> = Vec::new();
+    let mut explained: Vec<Explained<'_, 'a>> = Vec::new();
     let mut findings = Vec::with_capacity(worst.outcomes.len());
     for (index, at) in worst.outcomes.iter().enumerate() {
         let Some(at) = at else { continue };
@@ -35,10 +38,11 @@ pub(crate) fn findings<'a>(
         let position = known.unwrap_or_else(|| {
             let evaluated = evaluations.iter().position(|of| is_there(&of.point));
             let point = || Point { freeboard: at.freeboard, day: at.day, ..subject.point };
-            explained.push(Explained::of(match evaluated {
+            let at = match evaluated {
                 Some(evaluated) => evaluations.swap_remove(evaluated),
-                None => evaluate(&point()),
-            }));
+                None => evaluate(&point(), work),
+            };
+            explained.push(Explained::of(at, work));
             explained.len() - 1
         });
         let mut finding = explained[position].finding(index, at.outcome, through.unwrap_or(at.day));
@@ -52,16 +56,19 @@ pub(crate) fn findings<'a>(
 }
 
 /// An evaluated point with its best assignment.
-struct Explained<'a> {
+struct Explained<'w, 'a> {
+    work: &'w Work,
     at: Evaluation<'a>,
     /// The strict assignment that lapses latest.
     best: Assignment,
+    /// Requirements that clash even in the best case, once they are asked for.
+    clashes: OnceCell<Vec<Clash>>,
 }
 
-impl<'a> Explained<'a> {
-    fn of(at: Evaluation<'a>) -> Self {
-        let best = latest_lapse(&at);
-        Self { at, best }
+impl<'w, 'a> Explained<'w, 'a> {
+    fn of(at: Evaluation<'a>, work: &'w Work) -> Self {
+        let best = latest_lapse(&at, work);
+        Self { work, at, best, clashes: OnceCell::new() }
     }
 
     /// The finding of the requirement with that index, of a trip that is
@@ -136,6 +143,10 @@ impl<'a> Explained<'a> {
                 if !reasons.iter().any(|because| because.reason.is_open()) {
                     reasons.splice(..0, self.hangs_on_rivals(index));
                 }
+                // Of a point that nobody looked at nothing else is known.
+                if reasons.is_empty() && self.work.ran_out() {
+                    reasons.push(Because { tool: None, reason: Reason::TooManyWays });
+                }
                 reasons
             }
         }
@@ -198,7 +209,10 @@ impl<'a> Explained<'a> {
             let problem = candidates::problem(&self.at.views, &self.at.point, Pass::Generous);
             let is_open =
                 self.at.generous.uses[index].is_some() || self.at.strict.uses[index].is_some();
-            is_open.then(|| clash::with(&problem, index)).flatten()
+            let clashes = || clash::in_problem(&problem, self.work);
+            let clashes = is_open.then(|| self.clashes.get_or_init(clashes));
+            let mut rivals = clashes.into_iter().flatten().map(|clash| &clash.requirements);
+            rivals.find(|rivals| rivals.contains(&index)).cloned()
         })
     }
 
@@ -405,7 +419,7 @@ impl<'a> Explained<'a> {
 /// The strict assignment that, among those that meet as much, keeps its
 /// first lapse latest: tools that lapse early are left out as far as they
 /// can be.
-fn latest_lapse(at: &Evaluation<'_>) -> Assignment {
+fn latest_lapse(at: &Evaluation<'_>, work: &Work) -> Assignment {
     let point = &at.point;
     let first = at.strict.clone();
     let lapses: Vec<Option<Day>> = point
@@ -427,15 +441,15 @@ fn latest_lapse(at: &Evaluation<'_>) -> Assignment {
     if days.is_empty() {
         return first;
     }
-    let problem = candidates::problem(&at.views, point, Pass::Strict);
+    let problem = &at.problem;
     let as_good = |assignment: &Assignment| {
         assignment.uses.iter().map(Option::is_some).eq(first.uses.iter().map(Option::is_some))
     };
-    let enough = |day: &Day| is_enough(&problem, &first, &without(&problem, &lapses, *day));
+    let enough = |day: &Day| is_enough(problem, &first, &without(problem, &lapses, *day));
     let (mut low, mut high, mut best) = (0, days.partition_point(enough), first.clone());
     while low < high {
         let middle = low.midpoint(high);
-        let assignment = assign_from(&problem, &without(&problem, &lapses, days[middle]));
+        let assignment = assign_from(problem, &without(problem, &lapses, days[middle]), work);
         if as_good(&assignment) {
             best = assignment;
             low = middle + 1;

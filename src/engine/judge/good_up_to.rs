@@ -2,13 +2,14 @@
 //! there.
 
 use super::breakpoints::{self, Range, Subject};
-use super::verdict;
-use crate::engine::completions::{self, Part, Work};
+use super::verdict::{self, Trip};
+use crate::engine::completions::{self, Part};
 use crate::engine::evaluate::point::Point;
+use crate::engine::work::Work;
 use crate::measure::{DaySpan, Length};
 use crate::model::finding::{GoodUpTo, Outcome, Stretch, Verdict};
 use crate::model::profile::Level;
-use crate::model::vessel::{Freeboard, FreeboardReading, Station, Vessel};
+use crate::model::vessel::{Freeboard, FreeboardReading, Station};
 
 /// One piece of freeboards over which the answer is the same.
 struct Piece {
@@ -23,6 +24,9 @@ struct Piece {
 /// freeboard (to the last change if the vessel has none).
 pub(crate) fn good_up_to(subject: &Subject<'_>, work: &Work) -> (GoodUpTo, Vec<Stretch>) {
     let pieces = pieces(subject, work);
+    if work.ran_out() {
+        return (GoodUpTo::None, Vec::new());
+    }
     let ranges: Vec<Range> = subject.freeboards.iter().flatten().flatten().copied().collect();
     let own = ranges.iter().map(|(_, high)| *high).max();
     let answer = match own {
@@ -35,36 +39,36 @@ pub(crate) fn good_up_to(subject: &Subject<'_>, work: &Work) -> (GoodUpTo, Vec<S
 fn pieces(subject: &Subject<'_>, work: &Work) -> Vec<Piece> {
     let starts = breakpoints::freeboards(subject.point.profile, subject.point.vessel);
     let ends = starts.iter().skip(1).map(|next| Some(next.just_below())).chain([None]);
-    let mut vessel = subject.point.vessel.clone();
-    let pieces = starts.iter().zip(ends).map(|(from, to)| {
-        let readings = vec![FreeboardReading::exactly(*from)];
-        vessel.freeboard = Freeboard {
-            from: subject.point.profile.freeboard_from,
-            stations: vec![Station::of(readings)],
-            other: Vec::new(),
+    let trips = verdict::at_each(subject, &starts, work);
+    let pieces = trips.zip(starts.iter().zip(ends)).map(|(mut trip, (from, to))| {
+        settle(subject, *from, &mut trip, work);
+        let fails = |index: &usize| {
+            let required = subject.point.profile.requirements[*index].level == Level::Required;
+            required && trip.worst.outcomes[*index].is_some_and(|at| at.outcome != Outcome::Met)
         };
-        let (verdict, fails) = of_vessel(subject, &vessel, work);
-        Piece { from: *from, to, verdict, fails }
+        let fails = (0..trip.worst.outcomes.len()).filter(fails).collect();
+        Piece { from: *from, to, verdict: trip.worst.verdict, fails }
     });
     pieces.collect()
 }
 
-/// The verdict on the vessel over the days of the subject, with the required
-/// findings that are not met.
-fn of_vessel(subject: &Subject<'_>, vessel: &Vessel, work: &Work) -> (Verdict, Vec<usize>) {
-    let point = Point { vessel, ..subject.point };
-    let mut trip = verdict::of_trip(&Subject::new(point, subject.days.clone()));
+/// What holds of the vessel at that freeboard under every completion.
+fn settle(subject: &Subject<'_>, freeboard: Length, trip: &mut Trip<'_>, work: &Work) {
+    if !completions::is_open(trip) {
+        return;
+    }
+    let mut vessel = subject.point.vessel.clone();
+    vessel.freeboard = Freeboard {
+        from: subject.point.profile.freeboard_from,
+        stations: vec![Station::of(vec![FreeboardReading::exactly(freeboard)])],
+        other: Vec::new(),
+    };
+    let point = Point { vessel: &vessel, ..subject.point };
     let (first, last) = (subject.days.first(), subject.days.last());
     let part = Part { point, days: DaySpan { from: first.copied(), until: last.copied() } };
-    if let Some(settled) = completions::settle(&[part], &[&trip], work) {
-        settled.carry_into(0, &mut trip);
+    if let Some(settled) = completions::settle(&[part], &[trip], work) {
+        settled.carry_into(0, trip);
     }
-    let fails = |index: &usize| {
-        let required = point.profile.requirements[*index].level == Level::Required;
-        required && trip.worst.outcomes[*index].is_some_and(|at| at.outcome != Outcome::Met)
-    };
-    let fails = (0..trip.worst.outcomes.len()).filter(fails).collect();
-    (trip.worst.verdict, fails)
 }
 
 fn holds(piece: &Piece, freeboard: Length) -> bool {

@@ -3,10 +3,11 @@
 
 use super::breakpoints;
 use super::editions::ApplicableEdition;
-use super::verdict;
-use crate::engine::completions::{self, Part, Work};
+use super::verdict::{self, Look};
+use crate::engine::completions::{self, Part};
 use crate::engine::evaluate::point::Point;
 use crate::engine::judge::breakpoints::Subject;
+use crate::engine::work::Work;
 use crate::measure::{Day, DaySpan};
 use crate::model::finding::{ReadyUntil, Verdict};
 use crate::model::profile::Profile;
@@ -20,13 +21,14 @@ pub(crate) fn ready_until(
     judged: &[(Day, Verdict)],
     work: &Work,
 ) -> ReadyUntil {
-    let ready_on = |day: Day| {
+    let mut look = Look::new(work);
+    let mut ready_on = |day: Day| {
         let known = judged
             .iter()
             .find(|(judged, verdict)| *judged == day && *verdict != Verdict::CannotTell);
         let verdict = match (known, edition.governing(day)) {
             (Some((_, verdict)), _) => *verdict,
-            (None, Some(profile)) => on(Point { profile, ..subject.point }, day, work),
+            (None, Some(profile)) => on(Point { profile, ..subject.point }, day, &mut look),
             (None, None) => Verdict::CannotTell,
         };
         verdict == Verdict::Ready
@@ -43,8 +45,8 @@ pub(crate) fn ready_until(
 }
 
 /// The verdict on one day, over all freeboards of the vessel.
-pub(crate) fn on(point: Point<'_>, day: Day, work: &Work) -> Verdict {
+pub(crate) fn on<'a>(point: Point<'a>, day: Day, look: &mut Look<'_, 'a>) -> Verdict {
     let part = Part { point, days: DaySpan { from: Some(day), until: Some(day) } };
     let subject = Subject::over(point, part.days);
-    completions::verdict(part, &verdict::of_trip(&subject), work)
+    completions::verdict(part, &verdict::on_next(&subject, day, look), look.work)
 }

@@ -6,8 +6,11 @@ use super::breakpoints::{Range, Subject};
 use super::evaluation::{Evaluation, evaluate};
 use crate::engine::evaluate::point::{Missing, Point};
 use crate::engine::evaluate::requirement::View;
-use crate::measure::{Day, Length};
+use crate::engine::evaluate::{holders, notes};
+use crate::engine::work::Work;
+use crate::measure::{Answer, Day, Length};
 use crate::model::finding::{Outcome, Verdict};
+use crate::model::profile::{Level, Requirement};
 use std::cmp::Ordering;
 
 /// Where one requirement came out as it did.
@@ -39,48 +42,130 @@ pub(crate) struct Trip<'a> {
     pub(crate) evaluations: Vec<Evaluation<'a>>,
 }
 
-/// Is given a point that was evaluated.
-type Keep<'k, 'a> = dyn FnMut(Evaluation<'a>) + 'k;
-
-/// Judges every day of the trip.
-pub(crate) fn of_trip<'a>(subject: &Subject<'a>) -> Trip<'a> {
-    let mut evaluations = Vec::new();
-    let mut keep = |evaluation| evaluations.push(evaluation);
-    let days = &subject.days;
-    let by_day: Vec<Combined> = days.iter().map(|day| kept_on(subject, *day, &mut keep)).collect();
-    let verdicts = days.iter().zip(&by_day).map(|(day, of)| (*day, of.verdict)).collect();
-    let nothing = Combined { outcomes: Vec::new(), verdict: Verdict::CannotTell };
-    let worst = by_day.into_iter().reduce(worse_day).unwrap_or(nothing);
-    Trip { worst, verdicts, evaluations }
+/// Looks at one point after another.
+pub(crate) struct Look<'w, 'a> {
+    pub(crate) work: &'w Work,
+    /// What was evaluated.
+    evaluations: Vec<Evaluation<'a>>,
 }
 
-fn kept_on<'a>(subject: &Subject<'a>, day: Day, keep: &mut Keep<'_, 'a>) -> Combined {
+/// Judges every day of the trip.
+pub(crate) fn of_trip<'a>(subject: &Subject<'a>, work: &Work) -> Trip<'a> {
+    let mut look = Look::new(work);
+    let days = &subject.days;
+    let by_day: Vec<Combined> = days.iter().map(|day| kept_on(subject, *day, &mut look)).collect();
+    let verdicts = days.iter().zip(&by_day).map(|(day, of)| (*day, of.verdict)).collect();
+    let worst = by_day.into_iter().reduce(worse_day).unwrap_or_else(nothing);
+    Trip { worst, verdicts, evaluations: look.evaluations }
+}
+
+/// Judges one day after others, on which mostly the same tools serve.
+pub(crate) fn on_next<'a>(subject: &Subject<'a>, day: Day, look: &mut Look<'_, 'a>) -> Trip<'a> {
+    let worst = kept_on(subject, day, look);
+    look.keep_last();
+    Trip { verdicts: vec![(day, worst.verdict)], worst, evaluations: Vec::new() }
+}
+
+/// The trips at each of the freeboards, in place of the vessel's own; none
+/// after the work ran out.
+pub(crate) fn at_each<'s>(
+    subject: &'s Subject<'s>,
+    freeboards: &'s [Length],
+    work: &'s Work,
+) -> impl Iterator<Item = Trip<'s>> {
+    // From one freeboard to the next the same tools mostly serve, each day.
+    let looks = subject.days.iter().map(|day| (*day, Look::new(work)));
+    let mut looks: Vec<_> = looks.collect();
+    freeboards.iter().take_while(|_| !work.ran_out()).map(move |freeboard| {
+        let by_day = looks.iter_mut().map(|(day, look)| {
+            let combined =
+                look.at(&Point { freeboard: Ok(*freeboard), day: *day, ..subject.point });
+            look.keep_last();
+            combined
+        });
+        let worst = by_day.reduce(worse_day).unwrap_or_else(nothing);
+        Trip { worst, verdicts: Vec::new(), evaluations: Vec::new() }
+    })
+}
+
+fn nothing() -> Combined {
+    Combined { outcomes: Vec::new(), verdict: Verdict::CannotTell }
+}
+
+fn kept_on<'a>(subject: &Subject<'a>, day: Day, look: &mut Look<'_, 'a>) -> Combined {
     let point = Point { day, ..subject.point };
     let stations = match &subject.freeboards {
-        Err(missing) => return at_point(&Point { freeboard: Err(*missing), ..point }, keep),
+        Err(missing) => return look.at(&Point { freeboard: Err(*missing), ..point }),
         Ok(stations) => stations,
     };
-    let mut over = |range: &Range| over_range(*range, &subject.between, &point, keep);
+    let mut over = |range: &Range| over_range(*range, &subject.between, &point, look);
     // The readings of one station must agree, or nobody can tell.
     let mut at_stations = Vec::with_capacity(stations.len());
     for readings in stations {
         let readings: Vec<Combined> = readings.iter().map(&mut over).collect();
         at_stations.extend(readings.into_iter().reduce(agreeing));
     }
-    at_stations.into_iter().reduce(worse).unwrap_or_else(|| at_point(&point, keep))
+    at_stations.into_iter().reduce(worse).unwrap_or_else(|| look.at(&point))
 }
 
-/// The outcomes at a single point.
-fn at_point<'a>(point: &Point<'a>, keep: &mut Keep<'_, 'a>) -> Combined {
-    let evaluation = evaluate(point);
+impl<'w, 'a> Look<'w, 'a> {
+    /// Before the first point.
+    pub(crate) fn new(work: &'w Work) -> Self {
+        Self { work, evaluations: Vec::new() }
+    }
+
+    /// The outcomes at a single point. Where all that was met at the one before
+    /// is met by the same tools, it is not evaluated anew.
+    fn at(&mut self, point: &Point<'a>) -> Combined {
+        if self.work.is_spent() && !self.evaluations.is_empty() {
+            return not_looked_at(point);
+        }
+        let stands = self.evaluations.last().filter(|last| last.stands_at(point, self.work));
+        if let Some(last) = stands {
+            return outcomes(last, point);
+        }
+        let evaluation = evaluate(point, self.work);
+        let combined = outcomes(&evaluation, point);
+        self.evaluations.push(evaluation);
+        combined
+    }
+
+    /// Lets go of all but the last.
+    fn keep_last(&mut self) {
+        let last = self.evaluations.len().saturating_sub(1);
+        self.evaluations.drain(..last);
+    }
+}
+
+/// What is known of a point without looking at any tool.
+fn not_looked_at(point: &Point<'_>) -> Combined {
+    let at = |requirement: &Requirement| {
+        let (freeboard, day, binds) = (point.freeboard, point.day, point.binds(requirement));
+        let own = holders::reasons(requirement, point).map(|own| notes::answer(&own));
+        let outcome = match own {
+            _ if binds == Ok(false) => return None,
+            Some(Answer::Yes) => Outcome::Met,
+            Some(Answer::No) if binds == Ok(true) => Outcome::NotMet,
+            _ => Outcome::CannotTell,
+        };
+        Some(At { outcome, freeboard, day, disputed: false, asked: binds == Ok(true) })
+    };
+    let outcomes: Vec<Option<At>> = point.profile.requirements.iter().map(at).collect();
+    let not_met = outcomes.iter().zip(&point.profile.requirements).any(|(at, requirement)| {
+        at.is_some_and(|at| at.outcome == Outcome::NotMet) && requirement.level == Level::Required
+    });
+    let verdict = if not_met { Verdict::NotReady } else { Verdict::CannotTell };
+    Combined { outcomes, verdict }
+}
+
+/// The outcomes of the evaluation, which stands at that point.
+fn outcomes(evaluation: &Evaluation<'_>, point: &Point<'_>) -> Combined {
     let at = |(outcome, view): (&Option<Outcome>, &View<'_>)| {
         let (freeboard, day, asked) = (point.freeboard, point.day, view.binds == Ok(true));
         outcome.map(|outcome| At { outcome, freeboard, day, disputed: false, asked })
     };
     let outcomes = evaluation.outcomes.iter().zip(&evaluation.views).map(at).collect();
-    let combined = Combined { outcomes, verdict: evaluation.verdict };
-    keep(evaluation);
-    combined
+    Combined { outcomes, verdict: evaluation.verdict }
 }
 
 /// One range of freeboards: the worst over every piece of it, shown at the
@@ -89,9 +174,9 @@ fn over_range<'a>(
     (low, high): Range,
     breakpoints: &[Length],
     point: &Point<'a>,
-    keep: &mut Keep<'_, 'a>,
+    look: &mut Look<'_, 'a>,
 ) -> Combined {
-    let mut at = |length| at_point(&Point { freeboard: Ok(length), ..*point }, keep);
+    let mut at = |length| look.at(&Point { freeboard: Ok(length), ..*point });
     if low == high {
         return at(low);
     }

@@ -6,10 +6,11 @@ pub(crate) mod mend;
 mod settle;
 mod tools;
 
-use crate::engine::completions::Work;
 use crate::engine::evaluate::point::Point;
 use crate::engine::judge::breakpoints::Subject;
 use crate::engine::judge::ready_until;
+use crate::engine::judge::verdict::Look;
+use crate::engine::work::Work;
 use crate::measure::Day;
 use crate::model::finding::{Step, Target, Verdict, WayToReady};
 
@@ -24,12 +25,7 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> 
     let subject = Subject::new(point, subject.days.clone());
     let (profile, points) = (point.profile, subject.points());
     steps.extend(settle::for_people_and_gear(profile, &points));
-    let (tool_steps, most) = tools::for_tools(profile, &points);
-    let least = points
-        .iter()
-        .map(|point| tools::for_tools(profile, std::slice::from_ref(point)).1)
-        .max()
-        .unwrap_or(most);
+    let (tool_steps, most) = tools::for_tools(profile, &points, work);
     steps.extend(tool_steps);
     let makes_ready = |steps: &[Step]| {
         let vessel = apply::apply(&point, steps, &points);
@@ -42,13 +38,18 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> 
     drop_needless(&mut steps, makes_ready);
     // A fact of the vessel that is settled one way might be shorter another.
     let settled_facts = steps.iter().any(|step| step.target == Target::Vessel);
-    let fewest = !settled_facts && (least == most || steps.len() + most == before + least);
+    let of_point = |point| tools::for_tools(profile, std::slice::from_ref(point), work).1;
+    let mut of_points = points.iter().map(of_point);
+    // No way for all the points is shorter than that for any of them.
+    let is_least = |least| least == most || steps.len() + most == before + least;
+    let fewest = !settled_facts && (points.is_empty() || of_points.any(is_least));
     known.iter().for_each(|known| settle::demand_what_is_known(&mut steps, known));
     WayToReady::Steps { steps, fewest }
 }
 
 fn is_ready(point: Point<'_>, days: &[Day], work: &Work) -> bool {
-    days.iter().all(|day| ready_until::on(point, *day, work) == Verdict::Ready)
+    let mut look = Look::new(work);
+    days.iter().all(|day| ready_until::on(point, *day, &mut look) == Verdict::Ready)
 }
 
 /// A step that the rest can do without is left out. Needed where the best

@@ -11,6 +11,7 @@ use crate::engine::assign::slots::{
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::{may_be_unlisted, views};
 use crate::engine::evaluate::satisfy;
+use crate::engine::work::Work;
 use crate::measure::Answer;
 use crate::model::finding::{Action, FilledSlot, Step, Target};
 use crate::model::profile::{Profile, Requirement};
@@ -46,7 +47,11 @@ struct Offer {
 
 /// The cheapest steps that let every required finding about tools be met in
 /// all the points, and how many they are.
-pub(crate) fn for_tools(profile: &Profile, points: &[Point<'_>]) -> (Vec<Step>, usize) {
+pub(crate) fn for_tools(
+    profile: &Profile,
+    points: &[Point<'_>],
+    work: &Work,
+) -> (Vec<Step>, usize) {
     let Some(first) = points.first() else {
         return (Vec::new(), 0);
     };
@@ -62,7 +67,7 @@ pub(crate) fn for_tools(profile: &Profile, points: &[Point<'_>]) -> (Vec<Step>, 
     for (index, requirement) in profile.requirements.iter().enumerate() {
         offer.problem.demands[index] = offer_demand(&mut offer, index, requirement, points);
     }
-    let assignment = assign(&offer.problem);
+    let assignment = assign(&offer.problem, work);
     let steps = steps(&offer, &assignment);
     let count = steps.len();
     (steps, count)

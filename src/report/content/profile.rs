@@ -3,7 +3,7 @@
 use super::shared::{self, Shared};
 use super::{Block, Column, Fact, Item, Lead, Line, Picture, Role, Row, Section, Table, Tone};
 use crate::measure::DaySpan;
-use crate::model::check::{Judgement, Why};
+use crate::model::check::{Inverse, Judgement, Why};
 use crate::model::finding::{Asked, Because, Finding, Outcome};
 use crate::model::profile::{Level, Standing};
 use crate::model::reason::{Reason, VesselFact};
@@ -95,9 +95,11 @@ impl Told<'_> {
     fn clashes(&self) -> Option<Block> {
         let inverses = self.judgement.inverses.iter();
         let clashes = inverses.flat_map(|inverses| &inverses.clashes);
-        let items: Vec<Block> = clashes
-            .map(|clash| Item::new(Lead::Outcome(Outcome::NotMet), self.words.clash(clash)).into())
-            .collect();
+        let clash = |clash| Item::new(Lead::Outcome(Outcome::NotMet), self.words.clash(clash));
+        let mut items: Vec<Block> = clashes.map(|one| clash(one).into()).collect();
+        if self.judgement.leaves_open(Inverse::Clashes) {
+            items.push(Block::Paragraph(self.words.locale.check_clashes_left_open().into()));
+        }
         let heading = self.words.locale.check_clashes();
         (!items.is_empty()).then(|| Section::block(Role::Part, heading, items))
     }

@@ -2,6 +2,7 @@
 
 use super::profile::Told;
 use super::{Block, Item, Lead, Role, Section, Tone};
+use crate::model::check::Inverse;
 use crate::model::finding::{Action, Step, Target, Verdict, WayToReady};
 
 impl Told<'_> {
@@ -9,7 +10,10 @@ impl Told<'_> {
         match &self.judgement.inverses.as_ref()?.way {
             WayToReady::Already => None,
             WayToReady::None => {
-                let text = self.words.locale.way_none();
+                let text = match self.judgement.leaves_open(Inverse::Way) {
+                    true => self.words.locale.way_left_open(),
+                    false => self.words.locale.way_none(),
+                };
                 Some(Section::block(Role::Part, text, Vec::new()))
             }
             WayToReady::Steps { steps, fewest } => Some(self.steps(steps, *fewest)),

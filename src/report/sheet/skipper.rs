@@ -10,7 +10,7 @@ use super::shared::{
     STYLE, editions, foot, has_stubs, laid_over, notices, of_rules, rule_of, stubs, take_in,
 };
 use crate::measure::DaySpan;
-use crate::model::check::{Check, Judgement};
+use crate::model::check::{Check, Inverse, Judgement};
 use crate::model::finding::{Action, Outcome, Step, Target, Verdict, WayToReady};
 use crate::model::profile::Level;
 use crate::model::vessel::{Tool, Whereabouts};
@@ -130,7 +130,12 @@ impl<'a> List<'a> {
             let way = judgement.inverses.as_ref().map(|inverses| &inverses.way);
             if way == Some(&WayToReady::None) {
                 let note = judgement.profile.title.to_string();
-                add(&mut jobs, self.subject.locale.sheet_no_way().to_owned(), note, Vec::new());
+                let say = self.subject.locale;
+                let text = match judgement.leaves_open(Inverse::Way) {
+                    true => say.way_left_open(),
+                    false => say.sheet_no_way(),
+                };
+                add(&mut jobs, text.to_owned(), note, Vec::new());
             }
             for step in judgement.steps() {
                 let job = words.step_of(judgement, step);

@@ -103,6 +103,8 @@ objects! {
         clashes: Vec<Clash> = clashes.map(|clash| Clash::new(clash, words)).collect(),
         /// The fewest changes that make the kit ready; null in an audit.
         way_to_ready: Option<Way> = inverses.map(|i| Way::of(judgement, &i.way, words)),
+        /// Which answers are not whole, since they would take more steps than a check may.
+        left_open: Vec<Word<check::Inverse>> = judgement.left_open.iter().map(word).collect(),
     }
 
     /// Why a profile was used.

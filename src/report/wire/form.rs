@@ -11,7 +11,7 @@ use crate::fleet::draft::{self, DraftFate};
 use crate::fleet::{After, Doubt};
 use crate::measure::{self, Answer};
 use crate::model::catalogue::Gives;
-use crate::model::check::{Notice, Why};
+use crate::model::check::{Inverse, Notice, Why};
 use crate::model::finding::{Action, GoodUpTo, Outcome, ReadyUntil, Verdict, WayToReady};
 use crate::model::options::{self, OwnHooks};
 use crate::model::profile::{FreeboardFrom, Level, Standing, Verified};
@@ -158,6 +158,12 @@ words! {
     Verdict { Ready = "ready", CannotTell = "cannot-tell", NotReady = "not-ready", }
     Outcome { Met = "met", CannotTell = "cannot-tell", NotMet = "not-met", }
     Trust { All = "all", Measured = "measured", }
+    Inverse {
+        ReadyUntil = "ready-until",
+        GoodUpTo = "good-up-to",
+        Clashes = "clashes",
+        Way = "way-to-ready",
+    }
     Level { Required = "required", Recommended = "recommended", }
     Standing { Rule = "rule", GoodPractice = "good-practice", }
     FreeboardFrom { Rail = "rail", Deck = "deck", }

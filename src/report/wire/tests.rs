@@ -60,6 +60,7 @@ fn the_keys_stand_in_the_documented_order() {
             "findings",
             "clashes",
             "way_to_ready",
+            "left_open",
         ]
     );
     assert_eq!(

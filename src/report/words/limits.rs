@@ -7,13 +7,16 @@ use super::Words;
 use super::figures;
 use crate::engine::validity::{End, Holding, Validity, validities};
 use crate::measure::{Day, Length, Rounding};
-use crate::model::check::Judgement;
+use crate::model::check::{Inverse, Judgement};
 use crate::model::finding::{Finding, GoodUpTo, Outcome, ReadyUntil, Verdict};
 use crate::model::profile::Level;
 
 impl Words<'_> {
     /// Until when the kit is ready.
     pub(crate) fn ready_until(&self, judgement: &Judgement) -> String {
+        if judgement.leaves_open(Inverse::ReadyUntil) {
+            return self.locale.limit_left_open().to_owned();
+        }
         match judgement.ready_until {
             ReadyUntil::None if judgement.verdict == Verdict::CannotTell => {
                 self.locale.limit_open().to_owned()
@@ -74,6 +77,7 @@ impl Words<'_> {
             indices.iter().map(|index| self.title(*index)).collect::<Vec<_>>().join("; ")
         };
         match up_to {
+            _ if judgement.leaves_open(Inverse::GoodUpTo) => say.limit_left_open().to_owned(),
             GoodUpTo::None if judgement.verdict == Verdict::CannotTell => {
                 say.limit_open().to_owned()
             }

@@ -437,6 +437,7 @@ serves-part-twice = { $mark } ({ $number } of { $all }, counts twice)
 ## Until when and up to which freeboard a kit stays ready
 
 limit-open = can't tell before the above is found out
+limit-left-open = not worked out: there are too many ways to go through
 until-none = not ready at departure
 until-day = { $day }, that day included
 # $day, $what
@@ -494,6 +495,8 @@ check-part-of-trip = judged for part of the trip: { $days }
 check-not-encoded = known, not encoded: this rule exists, but what it asks is not in this program,
     so nobody can tell here whether the kit keeps it
 check-clashes = Too few tools to go round
+check-clashes-left-open = Which requirements want the same tools was not worked out to the end: there
+    are too many ways to go through.
 check-put-right = To put right ({ $number })
 check-find-out = Not known: find out ({ $number })
 check-in-order = In order ({ $number })
@@ -508,6 +511,8 @@ check-head-by = By
 check-head-clause = Clause
 check-notes = notes on this profile: `kitmuster profiles { $profile }`
 way-none = No set of changes was found that makes it ready.
+way-left-open = The shortest way to ready was not worked out: there are too many ways to go
+    through.
 way-fewest = Shortest way to ready ({ $steps ->
         [one] 1 step
        *[other] { $steps } steps
