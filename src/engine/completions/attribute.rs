@@ -2,8 +2,7 @@
 //! make to what the rules ask of it.
 
 use super::Part;
-use super::fact::Thing;
-use super::value::{Value, each_test};
+use super::fact::{Thing, Value, each_test};
 use super::world::{World, said};
 use crate::engine::evaluate::limit;
 use crate::engine::evaluate::point::Point;

@@ -8,12 +8,14 @@ use crate::engine::evaluate::satisfy::{self, Clauses};
 use crate::engine::evaluate::{holders, limit};
 use crate::engine::judge::evaluation::Evaluation;
 use crate::engine::judge::verdict::Trip;
-use crate::measure::Answer;
+use crate::measure::{Answer, Day, Length};
 use crate::model::finding::Outcome;
 use crate::model::profile::{Level, Requirement};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::rule::{Limit, Need, Test};
-use crate::model::vessel::{GearPiece, State, Tool, Vessel, Whereabouts};
+use crate::model::vessel::{
+    Datum, FreeboardReading, GearPiece, Person, State, Tool, Vessel, Whereabouts,
+};
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 use std::sync::Arc;
 
@@ -86,6 +88,33 @@ pub(super) enum Fact {
     Wording { part: usize, requirement: usize, attributes: Vec<AttributeId> },
     /// How far a clause's *approximately* goes.
     Tolerance { part: usize, requirement: usize, attribute: AttributeId, limit: Arc<Limit> },
+}
+
+/// What a fact turns out to be.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Value {
+    /// Yes or no.
+    Is(bool),
+    /// These permits, gear or areas.
+    Tags(Vec<String>),
+    /// A freeboard, or the height of a bulwark.
+    Length(Length),
+    /// This reading of a station.
+    Reading(Box<FreeboardReading>),
+    /// So many of a lot have each of these.
+    Data(Vec<(u32, Datum)>),
+    /// So many of a lot.
+    Units(u32),
+    /// A day.
+    Day(Day),
+    /// These marks.
+    Marks(Vec<String>),
+    /// These people.
+    People(Vec<Person>),
+    /// Of several readings or kinds, that one.
+    Choice(usize),
+    /// A margin, in steps of the quantity.
+    Margin(i64),
 }
 
 impl Fact {
@@ -421,4 +450,21 @@ fn piece_named(vessel: &Vessel, name: &str) -> Option<Thing> {
     let at =
         |list: &Option<Vec<GearPiece>>| list.iter().flatten().position(|piece| piece.name == name);
     at(&vessel.hooks).map(Thing::Hook).or_else(|| at(&vessel.lines).map(Thing::Line))
+}
+
+/// Shows each test of a requirement, groups themselves too.
+pub(super) fn each_test<'a>(requirement: &'a Requirement, see: &mut dyn FnMut(&'a Test)) {
+    let specs = requirement.need.specs().map(|spec| &spec.tests);
+    for tests in specs.chain(requirement.deemed.iter().map(|deemed| &deemed.tests)) {
+        in_order(tests, see);
+    }
+}
+
+fn in_order<'a>(tests: &'a [Test], see: &mut dyn FnMut(&'a Test)) {
+    for test in tests {
+        see(test);
+        if let Test::AnyOf(groups) | Test::Readings(groups) = test {
+            groups.iter().for_each(|group| in_order(group, see));
+        }
+    }
 }

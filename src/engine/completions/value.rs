@@ -3,7 +3,7 @@
 
 use super::Part;
 use super::attribute::{self, MOST_UNITS};
-use super::fact::Fact;
+use super::fact::{Fact, Value, each_test};
 use super::world::{World, exact};
 use crate::engine::evaluate::satisfy;
 use crate::engine::judge::breakpoints;
@@ -15,33 +15,6 @@ use crate::model::rule::{Condition, Holders, Limit, Need, Test};
 use crate::model::vessel::{Certificate, Datum, FreeboardReading, Person, Vessel};
 use crate::model::vocabulary::AttributeId;
 use std::collections::BTreeSet;
-
-/// What a fact turns out to be.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) enum Value {
-    /// Yes or no.
-    Is(bool),
-    /// These permits, gear or areas.
-    Tags(Vec<String>),
-    /// A freeboard, or the height of a bulwark.
-    Length(Length),
-    /// This reading of a station.
-    Reading(Box<FreeboardReading>),
-    /// So many of a lot have each of these.
-    Data(Vec<(u32, Datum)>),
-    /// So many of a lot.
-    Units(u32),
-    /// A day.
-    Day(Day),
-    /// These marks.
-    Marks(Vec<String>),
-    /// These people.
-    People(Vec<Person>),
-    /// Of several readings or kinds, that one.
-    Choice(usize),
-    /// A margin, in steps of the quantity.
-    Margin(i64),
-}
 
 /// Of more tags than these not every set is tried.
 const MOST_TAGS: usize = 4;
@@ -360,21 +333,4 @@ fn tolerances(attribute: AttributeId, limit: &Limit, world: &World) -> Vec<i64> 
         }
     }
     margins.into_iter().filter(|one| *one >= margin.quantity.steps()).rev().collect()
-}
-
-/// Shows each test of a requirement, groups themselves too.
-pub(super) fn each_test<'a>(requirement: &'a Requirement, see: &mut dyn FnMut(&'a Test)) {
-    let specs = requirement.need.specs().map(|spec| &spec.tests);
-    for tests in specs.chain(requirement.deemed.iter().map(|deemed| &deemed.tests)) {
-        in_order(tests, see);
-    }
-}
-
-fn in_order<'a>(tests: &'a [Test], see: &mut dyn FnMut(&'a Test)) {
-    for test in tests {
-        see(test);
-        if let Test::AnyOf(groups) | Test::Readings(groups) = test {
-            groups.iter().for_each(|group| in_order(group, see));
-        }
-    }
 }

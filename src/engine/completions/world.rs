@@ -2,8 +2,7 @@
 //! which rival readings are chosen.
 
 use super::Part;
-use super::fact::{Fact, Thing};
-use super::value::Value;
+use super::fact::{Fact, Thing, Value};
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::satisfy;
 use crate::engine::judge::breakpoints::Subject;
