@@ -175,3 +175,7 @@ mod tests;
 
 #[cfg(test)]
 mod brute;
+
+#[cfg(test)]
+#[path = "bounded_tests.rs"]
+mod bounded;
