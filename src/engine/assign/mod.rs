@@ -176,3 +176,7 @@ mod tests;
 
 #[cfg(test)]
 mod brute;
+
+#[cfg(test)]
+#[path = "bounded_tests.rs"]
+mod bounded;
