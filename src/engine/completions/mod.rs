@@ -275,7 +275,7 @@ impl<'s, 'a> Search<'s, 'a> {
         };
         drop(trips);
         let values = value::values(&fact, world, self.parts);
-        if values.is_empty() {
+        if values.is_empty() || !value::are_all(&fact, &values, world) {
             self.cut.insert(item);
         }
         for value in values {

@@ -3,7 +3,7 @@
 
 use super::Part;
 use super::attribute::{self, MOST_UNITS};
-use super::fact::{Fact, Value, each_test};
+use super::fact::{Fact, Thing, Value, each_test};
 use super::world::{World, exact};
 use crate::engine::evaluate::satisfy;
 use crate::engine::judge::breakpoints;
@@ -104,6 +104,27 @@ pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<
         Fact::Tolerance { attribute, limit, .. } => {
             tolerances(*attribute, limit, world).into_iter().map(Value::Margin).collect()
         }
+    }
+}
+
+/// Whether the values are all that the fact can have: of a large lot, of many
+/// tags and of many tools that a spare may fit only some are tried.
+pub(super) fn are_all(fact: &Fact, values: &[Value], world: &World<'_>) -> bool {
+    let sizes = || {
+        values.iter().map(|value| match value {
+            Value::Tags(set) | Value::Marks(set) => set.len(),
+            _ => 0,
+        })
+    };
+    let (most, least) = (sizes().max().unwrap_or(0), sizes().min().unwrap_or(0));
+    match fact {
+        Fact::Attribute(Thing::Tool(tool), _) | Fact::Works(tool) | Fact::There(tool) => {
+            world.vessel.kit[*tool].count <= MOST_UNITS
+        }
+        Fact::Tags(_) => values.len() == 1 << (most - least).min(MOST_TAGS + 1),
+        // A spare that fits none names itself.
+        Fact::Fits { .. } => values.len() == 1 << most.min(MOST_TAGS + 1),
+        _ => true,
     }
 }
 
