@@ -123,7 +123,7 @@ pub(super) fn are_all(fact: &Fact, values: &[Value], world: &World<'_>) -> bool 
         }
         Fact::Tags(_) => values.len() == 1 << (most - least).min(MOST_TAGS + 1),
         // A spare that fits none names itself.
-        Fact::Fits { .. } => values.len() == 1 << most.min(MOST_TAGS + 1),
+        Fact::Fits { .. } => values.len() == 1 || values.len() == 1 << most.min(MOST_TAGS + 1),
         _ => true,
     }
 }
