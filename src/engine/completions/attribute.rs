@@ -1,8 +1,7 @@
 //! What an attribute of a thing can be: one value for each answer that it can
 //! make to what the rules ask of it.
 
-use super::Part;
-use super::fact::{Thing, Value, each_test};
+use super::fact::{Part, Thing, Value, each_test};
 use super::world::{World, said};
 use crate::engine::evaluate::limit;
 use crate::engine::evaluate::point::Point;

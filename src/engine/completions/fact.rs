@@ -1,14 +1,13 @@
 //! The facts that a trip wants and that nobody knows, read off what its
 //! evaluation points leave open.
 
-use super::Item;
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::requirement::View;
 use crate::engine::evaluate::satisfy::{self, Clauses};
 use crate::engine::evaluate::{holders, limit};
 use crate::engine::judge::evaluation::Evaluation;
 use crate::engine::judge::verdict::Trip;
-use crate::measure::{Answer, Day, Length};
+use crate::measure::{Answer, Day, DaySpan, Length};
 use crate::model::finding::Outcome;
 use crate::model::profile::{Level, Requirement};
 use crate::model::reason::{Reason, VesselFact};
@@ -18,6 +17,18 @@ use crate::model::vessel::{
 };
 use crate::model::vocabulary::{AttributeId, KindId, Vocabulary};
 use std::sync::Arc;
+
+/// One vessel under one edition over those days.
+#[derive(Clone, Copy)]
+pub(crate) struct Part<'a> {
+    /// The vessel before its freeboard and the day are looked at.
+    pub(crate) point: Point<'a>,
+    pub(crate) days: DaySpan,
+}
+
+/// What is asked of a world: all editions together, one edition, or one of its
+/// requirements.
+pub(super) type Item = (Option<usize>, Option<usize>);
 
 /// A thing of the vessel, by index into its list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

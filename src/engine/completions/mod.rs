@@ -13,21 +13,14 @@ mod fact;
 mod value;
 mod world;
 
-use super::evaluate::point::Point;
 use super::judge::verdict::{self, At, Trip};
 use super::work::Work;
-use crate::measure::DaySpan;
 use crate::model::finding::{Outcome, Verdict};
+use fact::Item;
 use std::collections::{BTreeMap, BTreeSet};
 use world::World;
 
-/// One vessel under one edition over those days.
-#[derive(Clone, Copy)]
-pub(crate) struct Part<'a> {
-    /// The vessel before its freeboard and the day are looked at.
-    pub(crate) point: Point<'a>,
-    pub(crate) days: DaySpan,
-}
+pub(crate) use fact::Part;
 
 impl Settled {
     /// The trip of a part with what came out of it in place of its bounds.
@@ -139,10 +132,6 @@ fn as_verdict(seen: Seen) -> Verdict {
         Some(Outcome::NotMet) => Verdict::NotReady,
     }
 }
-
-/// What is asked of a world: all editions together, one edition, or one of its
-/// requirements.
-type Item = (Option<usize>, Option<usize>);
 
 /// Whether the bounds of the trip leave anything open.
 pub(crate) fn is_open(trip: &Trip<'_>) -> bool {

@@ -1,9 +1,8 @@
 //! The values that a missing fact can have, one for each answer that they can
 //! make, the best first; and a world in which the fact has one of them.
 
-use super::Part;
 use super::attribute::{self, MOST_UNITS};
-use super::fact::{Fact, Thing, Value, each_test};
+use super::fact::{Fact, Part, Thing, Value, each_test};
 use super::world::{World, exact};
 use crate::engine::evaluate::satisfy;
 use crate::engine::judge::breakpoints;

@@ -1,8 +1,7 @@
 //! A world: the vessel with some of its missing facts given, under rules of
 //! which rival readings are chosen.
 
-use super::Part;
-use super::fact::{Fact, Thing, Value};
+use super::fact::{Fact, Part, Thing, Value};
 use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::satisfy;
 use crate::engine::judge::breakpoints::Subject;
