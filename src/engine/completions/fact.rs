@@ -430,7 +430,8 @@ impl Facts {
             }
         }
         let Some(kind) = vocabulary.find_kind(kind) else { return };
-        if pieces.is_none() || !vessel.coverage.is_whole(kind) {
+        // Where none is listed hooks hang on some line all the same.
+        if pieces.as_ref().is_none_or(Vec::is_empty) || !vessel.coverage.is_whole(kind) {
             self.add(Fact::Unlisted(kind));
         }
     }

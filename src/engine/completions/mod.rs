@@ -287,7 +287,11 @@ impl<'s, 'a> Search<'s, 'a> {
         }
         let without = world.without_unlisted();
         let trips_without = self.judge(&without);
-        self.note(&trips_without);
+        if self.note(&trips_without).contains(&item) {
+            // It hangs on something that has no values here.
+            self.cut.insert(item);
+            return;
+        }
         let (part, requirement) = item;
         let mut of_item = trips.iter().enumerate().filter(|(i, _)| part.is_none_or(|p| p == *i));
         let met = of_item.all(|(_, trip)| {

@@ -46,6 +46,7 @@ pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<
             .map(Value::Reading)
             .collect(),
         Fact::People => vec![Value::People(everybody(world, parts)), Value::People(Vec::new())],
+        Fact::Unlisted(kind) if vessel.coverage.is_whole(*kind) => vec![Value::Is(true)],
         Fact::Unlisted(_) => by_burden(fact, [Value::Is(true), Value::Is(false)], world, parts),
         Fact::Attribute(thing, attribute) => attribute::values(*thing, *attribute, world, parts),
         Fact::Works(tool) | Fact::There(tool) => {
