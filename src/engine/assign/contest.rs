@@ -20,12 +20,11 @@ pub(crate) enum Contest {
 /// How each demand stands, by what serves for certain (strict) and by what may
 /// (generous).
 pub(crate) fn contests(strict: &Problem, generous: &Problem) -> Vec<Contest> {
-    let count = generous.demands.len();
-    let mut contests = vec![Contest::Contested; count];
+    let mut contests = vec![Contest::Contested; generous.demands.len()];
     let mut open: Vec<usize> = Vec::new();
-    for index in 0..count {
+    for (index, contest) in contests.iter_mut().enumerate() {
         if generous.demands[index].worth == Worth::LeftOut || is_hopeless(generous, index) {
-            contests[index] = Contest::Hopeless;
+            *contest = Contest::Hopeless;
         } else {
             open.push(index);
         }

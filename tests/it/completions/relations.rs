@@ -158,7 +158,7 @@ fn a_rule_that_is_asked_for_twice_asks_no_more() {
         let rule = library.draft_text("drawn.yaml", &drawn.profile(&[])).unwrap();
         let vessel = drawn.vessel.vessel(&library.vocabulary);
         let verdict = |asked: &[_]| judged_by(library, asked, &vessel, Depth::Findings).verdict;
-        let once = verdict(&[rule.clone()]);
+        let once = verdict(std::slice::from_ref(&rule));
         assert_eq!(once, verdict(&[rule.clone(), rule]), "{}", shown());
     });
 }
