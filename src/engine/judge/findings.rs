@@ -207,8 +207,7 @@ impl<'w, 'a> Explained<'w, 'a> {
         let tied = self.at.ties.iter().find(|tied| tied.contains(&index));
         tied.cloned().or_else(|| {
             let problem = candidates::problem(&self.at.views, &self.at.point, Pass::Generous);
-            let is_open =
-                self.at.generous.uses[index].is_some() || self.at.strict.uses[index].is_some();
+            let is_open = self.at.rivals.iter().any(|group| group.contains(&index));
             let clashes = || clash::in_problem(&problem, self.work);
             let clashes = is_open.then(|| self.clashes.get_or_init(clashes));
             let mut rivals = clashes.into_iter().flatten().map(|clash| &clash.requirements);

@@ -18,7 +18,7 @@ fn what_does_not_go_together_is_refused_with_what_to_leave_out() {
         (vec![vessel, "--record-form", "--for", "skipper"], "`--record-form` and `--for skipper`"),
         (vec![vessel, "--inspection", "vessels/none.yaml"], "there is no such file"),
         (vec![], "no vessel was named"),
-        (vec!["--blank-vessel", "us-gulf-reef-fsh"], "did you mean `us-gulf-reef-fish`?"),
+        (vec!["--blank-vessel", "us-gulf-reef-fsh"], "did you mean `us-gulf-reef-fish-2019`?"),
         (vec!["--blank-vessel", "us-atlantic-longline-2024"], "known, not encoded"),
         (vec![vessel, "--profile", "us-gulf"], "no profile `us-gulf`"),
         (vec!["vessels/none.yaml"], "there is no such file"),

@@ -2,7 +2,7 @@
 
 use super::{ATLANTIC, DOLPHIN, GULF, IN_2018, IN_2024, OLD_GULF, SOUTH, TODAY};
 use crate::outfit::gear::{appendix_f as f, equipped_for_part_635, section_635 as s};
-use crate::outfit::{Judged, but, plus, vessel, without};
+use crate::outfit::{Judged, Outfit, but, plus, vessel, without};
 use crate::run;
 
 fn carrying(document: &str, profile: &str, day: &str) -> Judged {
@@ -125,10 +125,11 @@ fn no_fishery_of_part_622_asks_for_a_workshop_certificate() {
             "{profile}"
         );
     }
-    assert_eq!(
-        vessel("5 ft").under(ATLANTIC, IN_2024).outcome("workshop-certificates"),
-        "cannot-tell"
-    );
+    let judged = |vessel: Outfit| {
+        vessel.under(ATLANTIC, IN_2024).outcome("workshop-certificates").to_owned()
+    };
+    assert_eq!(judged(vessel("5 ft").unsaid("people")), "cannot-tell");
+    assert_eq!(judged(vessel("5 ft").set("people", "[]")), "not-met");
 }
 
 fn judging(permit: &str, gear: &str) -> Judged {

@@ -26,7 +26,10 @@ impl Words {
         let file = file("vocabulary.yaml");
         let (mut kinds, mut classes, mut attributes) =
             (BTreeMap::new(), BTreeMap::new(), BTreeMap::new());
-        for (id, kind) in pairs(&file["kinds"]) {
+        // Words that may be several kinds or tags are not drawn.
+        for (id, kind) in
+            pairs(&file["kinds"]).into_iter().filter(|(_, k)| k.get("may be").is_none())
+        {
             kinds.insert(id.to_lowercase(), id.clone());
             kinds.insert(text(&kind["name"]).to_lowercase(), id.clone());
             for word in kind.get("also").map(texts).unwrap_or_default() {
@@ -52,7 +55,9 @@ impl Words {
         }
         let (mut wider, mut tags) = (BTreeMap::new(), BTreeSet::new());
         for section in ["permits", "gear", "areas"] {
-            for (id, tag) in pairs(&file[section]) {
+            for (id, tag) in
+                pairs(&file[section]).into_iter().filter(|(_, t)| t.get("may be").is_none())
+            {
                 tags.insert(id.clone());
                 if let Some(ids) = tag.get("counts as") {
                     wider.insert(id, texts(ids));
