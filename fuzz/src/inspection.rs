@@ -15,7 +15,9 @@ pub fn run(text: &str) {
     };
     told::stands(&source, "vessel", &inspection.vessel);
     for found in &inspection.found {
-        told::stands(&source, &format!("{}.mark", found.place.key), &found.mark);
+        if let Some(mark) = &found.mark {
+            told::stands(&source, &format!("{}.mark", found.place.key), mark);
+        }
     }
     let (vessel, own) = aboard::vessel().clone();
     let mut orders = aboard::orders(&[], Depth::Findings);

@@ -61,11 +61,13 @@ fn written(record: &AuditRecord) {
 }
 
 fn judged(record: &AuditRecord) {
+    let text = kitmuster::report::wire::record(record).expect("a record has a JSON form");
+    let whole = record::whole(&text);
     let Ok(again) = record::again(record) else { return };
     assert_eq!(again.vessels, record.vessels.len());
     let newer = record::newer(record, aboard::library());
     let locale = Locale::default();
-    let verified = pages::Verified { record, again: &again, newer: &newer, locale };
+    let verified = pages::Verified { record, whole: &whole, again: &again, newer: &newer, locale };
     told::page(&pages::verified(&verified, told::WIDTH));
 }
 
