@@ -188,7 +188,7 @@ pub enum Notice {
         rules: bool,
     },
     /// So many facts are missing that not every way in which they can turn out
-    /// was tried: what is *can't tell* may in truth be settled.
+    /// was tried: a verdict of *can't tell* may in truth be settled.
     TooManyFacts,
     /// An inspector wrote a remark on a tool.
     Remark {

@@ -302,6 +302,9 @@ pub enum Reason {
     },
     /// Too many ways to assign the kit; the search was stopped.
     TooManyWays,
+    /// So many facts are missing that not every way in which they can turn out was
+    /// tried: it may be settled already.
+    TooManyFacts,
     /// The edition that binds is known, not encoded.
     NotEncoded,
     /// No edition is known for the day.
@@ -384,6 +387,7 @@ stable_words! {
     Reason::VesselFactUnknown { .. } => "vessel-fact-unknown",
     Reason::HangsOn { .. } => "hangs-on",
     Reason::TooManyWays => "too-many-ways",
+    Reason::TooManyFacts => "too-many-facts",
     Reason::NotEncoded => "not-encoded",
     Reason::NoEdition { .. } => "no-edition",
     }
@@ -440,6 +444,7 @@ impl Reason {
             | Self::VesselFactUnknown { .. }
             | Self::HangsOn { .. }
             | Self::TooManyWays
+            | Self::TooManyFacts
             | Self::NotEncoded
             | Self::NoEdition { .. } => true,
         }

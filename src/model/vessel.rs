@@ -224,6 +224,12 @@ impl Tool {
         }
     }
 
+    /// The mark of the lot that it is a part of, else its own.
+    #[must_use]
+    pub fn lot(&self) -> &str {
+        self.part_of.as_ref().map_or(&self.mark, |part| &part.lot)
+    }
+
     /// The mark of the lot of which it is the broken part.
     pub fn broken_part_of(&self) -> Option<&str> {
         let part = self.part_of.as_ref().filter(|part| part.split == Split::Broken)?;

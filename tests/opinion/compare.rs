@@ -15,6 +15,7 @@ use kitmuster::engine::{self, Depth, Request};
 use kitmuster::load::{self, Library};
 use kitmuster::model::check::{Check, Judgement, Notice};
 use kitmuster::model::finding;
+use kitmuster::model::reason::Reason;
 use kitmuster::model::vessel::Trust;
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -227,7 +228,9 @@ impl Tally {
         for judgement in &check.judgements {
             let id = &judgement.profile.id;
             let rules = profiles.iter().find(|p| p.id == *id).unwrap();
-            let left_open = check.notices.contains(&Notice::TooManyFacts);
+            let reasons = judgement.findings.iter().flat_map(|finding| &finding.reasons);
+            let left_open = check.notices.contains(&Notice::TooManyFacts)
+                || reasons.map(|because| &because.reason).any(|one| *one == Reason::TooManyFacts);
             differences.extend(self.profile(judgement, &whole.profiles[id], rules, left_open));
         }
         if !self.agree(verdict(check.verdict), whole.verdict) {

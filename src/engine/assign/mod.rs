@@ -7,7 +7,7 @@ pub(crate) mod candidates;
 pub(crate) mod contest;
 pub(crate) mod groups;
 mod pruning;
-mod search;
+pub(crate) mod search;
 pub(crate) mod slots;
 
 use super::work::Work;
@@ -39,16 +39,17 @@ pub(crate) fn assign_from(problem: &Problem, capacity: &[u32], work: &Work) -> A
     assignment
 }
 
-/// Sets of demands that compete for too few tools as equals: each is met in
+/// Sets of demands of these groups that compete for too few tools as equals: each is met in
 /// one assignment that is as good as any other, and is not in another.
 pub(crate) fn ties(
     problem: &Problem,
     best: &Assignment,
+    groups: &[Vec<usize>],
     work: &Work,
 ) -> Result<Vec<Vec<usize>>, Stopped> {
     let mut search = None;
     let mut ties = Vec::new();
-    for group in Groups::of(problem).together() {
+    for group in groups {
         let mut wanted: Vec<usize> = group.clone();
         wanted.retain(|demand| problem.demands[*demand].worth.is_wanted());
         let met = |demand: &usize| best.uses[*demand].is_some();
@@ -56,7 +57,7 @@ pub(crate) fn ties(
             continue;
         }
         let search = search.get_or_insert_with(|| searched(problem, work));
-        let score = search.score_with(&group, Forced::Nothing)?;
+        let score = search.score_with(group, Forced::Nothing)?;
         let mut tied = Vec::new();
         // Where none that is not met could be, none that is could fail to be.
         wanted.sort_by_key(|demand| met(demand));
@@ -65,7 +66,7 @@ pub(crate) fn ties(
                 break;
             }
             let otherwise = if met(&demand) { Forced::NotMet(demand) } else { Forced::Met(demand) };
-            if search.score_with(&group, otherwise)? == score {
+            if search.score_with(group, otherwise)? == score {
                 tied.push(demand);
             }
         }

@@ -351,6 +351,7 @@ impl Facts {
             | Reason::SpareFitUnknown
             | Reason::HangsOn { .. }
             | Reason::TooManyWays
+            | Reason::TooManyFacts
             | Reason::NotEncoded
             | Reason::NoEdition { .. } => {}
             // Faults.

@@ -27,10 +27,11 @@ impl Settled {
     pub(crate) fn carry_into(&self, part: usize, trip: &mut Trip<'_>) {
         let settled = &self.parts[part];
         trip.worst.verdict = settled.verdict;
-        for (at, outcome) in trip.worst.outcomes.iter_mut().zip(&settled.outcomes) {
+        for (at, (outcome, left_open)) in trip.worst.outcomes.iter_mut().zip(&settled.outcomes) {
             *at = at.zip(*outcome).map(|(at, outcome)| At {
                 outcome,
                 disputed: at.disputed && outcome == Outcome::CannotTell,
+                left_open: *left_open,
                 ..at
             });
         }
@@ -44,7 +45,7 @@ pub(crate) struct Settled {
     pub(crate) verdict: Verdict,
     /// By edition.
     pub(crate) parts: Vec<SettledPart>,
-    /// Whether all of it was gone through; what was not is *can't tell*.
+    /// Whether the verdicts were gone through; what was not is *can't tell*.
     pub(crate) exact: bool,
 }
 
@@ -52,8 +53,9 @@ pub(crate) struct Settled {
 #[derive(Debug, Clone)]
 pub(crate) struct SettledPart {
     pub(crate) verdict: Verdict,
-    /// By requirement; `None` where it is not asked.
-    pub(crate) outcomes: Vec<Option<Outcome>>,
+    /// By requirement; `None` where it is not asked; with whether worlds were left
+    /// out that may turn it.
+    pub(crate) outcomes: Vec<(Option<Outcome>, bool)>,
 }
 
 /// Which outcomes were seen in a world.
@@ -221,6 +223,11 @@ impl<'s, 'a> Search<'s, 'a> {
         self.seen.get(&item).is_none_or(|(bound, seen)| !seen.may_change_by(*bound))
     }
 
+    /// Whether worlds were left out that may turn it.
+    fn is_left_open(&self, item: Item) -> bool {
+        self.cut.contains(&item) && !self.is_settled(item)
+    }
+
     /// Gives all missing facts their best or their worst value.
     fn dive(&mut self, mut world: World<'_>, end: End) {
         for _ in 0..MOST_ROUNDS {
@@ -309,12 +316,10 @@ impl<'s, 'a> Search<'s, 'a> {
     /// it already.
     fn settled(&self, trips: &[&Trip<'_>]) -> Settled {
         let answer = |item: &Item, bound: Bound| match self.seen.get(item) {
-            Some((bound, seen)) if self.cut.contains(item) && seen.may_change_by(*bound) => {
-                match bound {
-                    Bound::MetIfAsked => Seen { met: true, ..*seen },
-                    Bound::Open | Bound::Sure(_) => Seen::EITHER,
-                }
-            }
+            Some((bound, seen)) if self.is_left_open(*item) => match bound {
+                Bound::MetIfAsked => Seen { met: true, ..*seen },
+                Bound::Open | Bound::Sure(_) => Seen::EITHER,
+            },
             Some((_, seen)) => *seen,
             None => {
                 let mut seen = Seen::default();
@@ -327,13 +332,14 @@ impl<'s, 'a> Search<'s, 'a> {
         let part = |(index, trip): (usize, &&Trip<'_>)| SettledPart {
             verdict: as_verdict(of[&(Some(index), None)]),
             outcomes: (0..trip.worst.outcomes.len())
-                .map(|requirement| of[&(Some(index), Some(requirement))].outcome())
+                .map(|requirement| (Some(index), Some(requirement)))
+                .map(|item| (of[&item].outcome(), self.is_left_open(item)))
                 .collect(),
         };
         Settled {
             verdict: as_verdict(of[&(None, None)]),
             parts: trips.iter().enumerate().map(part).collect(),
-            exact: self.cut.iter().all(|item| self.is_settled(*item)),
+            exact: !self.cut.iter().any(|item| item.1.is_none() && self.is_left_open(*item)),
         }
     }
 }

@@ -153,12 +153,10 @@ impl<'v> World<'v> {
 
     /// The tools that one of disputed kind may be, itself among them.
     pub(super) fn mates(&self, tool: usize) -> Vec<usize> {
-        let lot =
-            |tool: &Tool| tool.part_of.as_ref().map_or(tool.mark.clone(), |of| of.lot.clone());
         let kit = &self.vessel.kit;
-        let own = lot(&kit[tool]);
+        let own = kit[tool].lot();
         let is_mate =
-            |index: &usize| !kit[*index].disputes.kinds.is_empty() && lot(&kit[*index]) == own;
+            |index: &usize| !kit[*index].disputes.kinds.is_empty() && kit[*index].lot() == own;
         (0..kit.len()).filter(is_mate).collect()
     }
 

@@ -36,7 +36,7 @@ pub(crate) fn clashes(subject: &Subject<'_>, worst: &Combined, work: &Work) -> V
 }
 
 /// Sets of demands of a problem that cannot all be met together.
-pub(crate) fn in_problem(problem: &Problem, work: &Work) -> Vec<Clash> {
+fn in_problem(problem: &Problem, work: &Work) -> Vec<Clash> {
     let wanted = |index: &usize| problem.demands[*index].worth == Worth::Required;
     // What cannot be met even alone is no clash.
     let mut open: Vec<usize> = (0..problem.demands.len())
@@ -51,6 +51,36 @@ pub(crate) fn in_problem(problem: &Problem, work: &Work) -> Vec<Clash> {
         }
         open.retain(|index| !core.contains(index));
         found.push(Clash { tools: tools(problem, &core), requirements: core });
+    }
+    found
+}
+
+/// So many demands that want the same tools are gone through set by set.
+const FEW_RIVALS: usize = 6;
+
+/// Every set of these required demands that cannot be met together while each
+/// proper subset can, whatever their order. Of more than a few: all of them that
+/// can be met alone, if they cannot be together.
+pub(crate) fn among(problem: &Problem, demands: &[usize], work: &Work) -> Vec<Vec<usize>> {
+    let mut open = demands.to_vec();
+    open.retain(|index| problem.demands[*index].worth == Worth::Required);
+    open.retain(|index| possible(problem, &[*index], work));
+    if possible(problem, &open, work) {
+        return Vec::new();
+    }
+    if open.len() > FEW_RIVALS {
+        return vec![open];
+    }
+    let mut sets: Vec<Vec<usize>> = (0..1_usize << open.len())
+        .map(|set| (0..open.len()).filter(|at| set & (1 << at) != 0).map(|at| open[at]).collect())
+        .collect();
+    sets.sort_by_key(Vec::len);
+    let mut found: Vec<Vec<usize>> = Vec::new();
+    for set in sets {
+        let holds = |smaller: &Vec<usize>| smaller.iter().all(|index| set.contains(index));
+        if !found.iter().any(holds) && !possible(problem, &set, work) {
+            found.push(set);
+        }
     }
     found
 }

@@ -4,6 +4,7 @@
 use crate::engine::assign::candidates::{self, Pass};
 use crate::engine::assign::contest::{Contest, contests};
 use crate::engine::assign::groups::Groups;
+use crate::engine::assign::search::Stopped;
 use crate::engine::assign::slots::{Assignment, Problem, Worth};
 use crate::engine::assign::{assign, can_be_met, ties};
 use crate::engine::evaluate::condition::answer;
@@ -71,24 +72,28 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>, work: &Work) -> Evaluation<'a> {
     work.take(STEPS_OF_FIT * fits.sum::<usize>() as u64);
     let strict_problem = candidates::problem(&views, point, Pass::Strict);
     let strict = assign(&strict_problem, work);
-    let mut passes = Passes { strict: &strict, generous: strict.clone(), rest: Rest::Met };
+    let mut passes =
+        Passes { strict: &strict, generous: strict.clone(), ties: Ok(Vec::new()), open: None };
     if !all_met(&views, &strict_problem, &strict) {
         // Where the strict pass meets everything, or nothing is open, the
         // generous one adds nothing.
         let problem = candidates::problem(&views, point, Pass::Generous);
-        if problem == strict_problem {
-            passes.rest = ties(&problem, &strict, work).map_or(Rest::Stopped, Rest::Known);
-        } else {
+        let is_known = |demand: &usize| problem.demands[*demand] == strict_problem.demands[*demand];
+        let groups = Groups::of(&problem);
+        let (known, rivals): (Vec<_>, _) =
+            groups.together().partition(|group| group.iter().all(is_known));
+        passes.ties = ties(&problem, &strict, &known, work);
+        if problem != strict_problem {
             passes.generous = assign(&problem, work);
-            let rivals = Groups::of(&problem).together().collect();
             let contests = contests(&strict_problem, &problem);
-            passes.rest = Rest::Open(Open { views: &views, problem, contests, rivals, work });
+            passes.open = Some(Open { views: &views, problem, contests, known, rivals, work });
         }
     }
     let each = views.iter().enumerate();
     let outcomes = each.map(|(index, view)| passes.outcome(index, view)).collect();
     let verdict = verdict(&views, &strict, &passes.generous);
-    let (ties, rivals) = passes.rest.ties_and_rivals();
+    let ties = passes.ties.unwrap_or_default();
+    let rivals = passes.open.map_or_else(Vec::new, |open| open.rivals);
     let generous = passes.generous;
     Evaluation {
         point: *point,
@@ -113,19 +118,10 @@ fn all_met(views: &[View<'_>], problem: &Problem, assignment: &Assignment) -> bo
 struct Passes<'p> {
     strict: &'p Assignment,
     generous: Assignment,
-    rest: Rest<'p>,
-}
-
-/// What is known of the demands that the strict pass does not meet.
-enum Rest<'v> {
-    /// It meets all of them.
-    Met,
-    /// Nothing is open: these compete as equals.
-    Known(Vec<Vec<usize>>),
-    /// The same, but the search was stopped.
-    Stopped,
-    /// Facts are missing.
-    Open(Open<'v>),
+    /// Of demands of which everything is known: which compete as equals.
+    ties: Result<Vec<Vec<usize>>, Stopped>,
+    /// Where facts are missing.
+    open: Option<Open<'p>>,
 }
 
 /// What the generous pass is asked.
@@ -133,19 +129,11 @@ struct Open<'v> {
     views: &'v [View<'v>],
     problem: Problem,
     contests: Vec<Contest>,
-    /// Requirements that want the same tools.
+    /// Requirements that want the same tools, of which everything is known.
+    known: Vec<Vec<usize>>,
+    /// Those of which facts are missing.
     rivals: Vec<Vec<usize>>,
     work: &'v Work,
-}
-
-impl Rest<'_> {
-    fn ties_and_rivals(self) -> (Vec<Vec<usize>>, Vec<Vec<usize>>) {
-        match self {
-            Self::Known(ties) => (ties, Vec::new()),
-            Self::Open(at) => (Vec::new(), at.rivals),
-            Self::Met | Self::Stopped => (Vec::new(), Vec::new()),
-        }
-    }
 }
 
 impl Passes<'_> {
@@ -165,15 +153,14 @@ impl Passes<'_> {
 
     /// Whether a requirement that wants tools is met by every best assignment.
     fn met(&self, index: usize, binds: Answer) -> Answer {
-        let strict = self.strict.uses[index].is_some();
-        match &self.rest {
-            Rest::Met => Answer::Yes,
-            Rest::Known(_) | Rest::Stopped if self.strict.stopped => Answer::Unknown,
-            Rest::Known(ties) => {
-                (strict && !ties.iter().flatten().any(|tied| *tied == index)).into()
+        let is_open = |at: &&Open<'_>| !at.known.iter().flatten().any(|known| *known == index);
+        match (self.open.as_ref().filter(is_open), &self.ties) {
+            (Some(at), _) => self.open(at, index, binds),
+            (None, Ok(ties)) if !self.strict.stopped => {
+                let tied = ties.iter().flatten().any(|tied| *tied == index);
+                (self.strict.uses[index].is_some() && !tied).into()
             }
-            Rest::Stopped => Answer::Unknown,
-            Rest::Open(at) => self.open(at, index, binds),
+            (None, _) => Answer::Unknown,
         }
     }
 

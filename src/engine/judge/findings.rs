@@ -14,7 +14,7 @@ use crate::engine::evaluate::requirement::{Fitted, View, may_be_unlisted};
 use crate::engine::evaluate::{fit, holders};
 use crate::engine::work::Work;
 use crate::measure::{Answer, Day};
-use crate::model::finding::{Because, Clash, Finding, Outcome, Serving};
+use crate::model::finding::{Because, Finding, Outcome, Serving};
 use crate::model::reason::{Reason, VesselFact};
 use crate::model::rule::{Member, Need, ToolType};
 use crate::model::vocabulary::KindId;
@@ -46,6 +46,9 @@ pub(crate) fn findings<'a>(
             explained.len() - 1
         });
         let mut finding = explained[position].finding(index, at.outcome, through.unwrap_or(at.day));
+        if at.left_open {
+            finding.reasons.push(Because { tool: None, reason: Reason::TooManyFacts });
+        }
         if at.disputed {
             let reason = Reason::VesselFactUnknown { fact: VesselFact::FreeboardDisputed };
             finding.reasons.insert(0, Because { tool: None, reason });
@@ -61,8 +64,9 @@ struct Explained<'w, 'a> {
     at: Evaluation<'a>,
     /// The strict assignment that lapses latest.
     best: Assignment,
-    /// Requirements that clash even in the best case, once they are asked for.
-    clashes: OnceCell<Vec<Clash>>,
+    /// Of each group of rivals, which clash even in the best case, once they are
+    /// asked for.
+    clashes: OnceCell<Vec<Vec<Vec<usize>>>>,
 }
 
 impl<'w, 'a> Explained<'w, 'a> {
@@ -206,12 +210,22 @@ impl<'w, 'a> Explained<'w, 'a> {
     fn rivals(&self, index: usize) -> Option<Vec<usize>> {
         let tied = self.at.ties.iter().find(|tied| tied.contains(&index));
         tied.cloned().or_else(|| {
-            let problem = candidates::problem(&self.at.views, &self.at.point, Pass::Generous);
-            let is_open = self.at.rivals.iter().any(|group| group.contains(&index));
-            let clashes = || clash::in_problem(&problem, self.work);
-            let clashes = is_open.then(|| self.clashes.get_or_init(clashes));
-            let mut rivals = clashes.into_iter().flatten().map(|clash| &clash.requirements);
-            rivals.find(|rivals| rivals.contains(&index)).cloned()
+            let group = self.at.rivals.iter().position(|group| group.contains(&index))?;
+            let clashes = || {
+                let problem = candidates::problem(&self.at.views, &self.at.point, Pass::Generous);
+                let among = |group: &Vec<usize>| clash::among(&problem, group, self.work);
+                self.at.rivals.iter().map(among).collect()
+            };
+            let clashes: &Vec<Vec<Vec<usize>>> = self.clashes.get_or_init(clashes);
+            let mut rivals: Vec<usize> = clashes[group]
+                .iter()
+                .filter(|clash| clash.contains(&index))
+                .flatten()
+                .copied()
+                .collect();
+            rivals.sort_unstable();
+            rivals.dedup();
+            Some(rivals)
         })
     }
 
@@ -317,12 +331,19 @@ impl<'w, 'a> Explained<'w, 'a> {
             let faults = reasons.iter().filter(|reason| !reason.is_open()).count();
             (faults, reasons.len())
         });
-        let mut named = Vec::new();
+        // Of a tool that may be of several kinds the same is told once.
+        let same = |one: usize, other: usize| {
+            !kit[one].disputes.kinds.is_empty() && kit[one].lot() == kit[other].lot()
+        };
+        let mut named: Vec<(usize, Vec<Reason>)> = Vec::new();
         for (tool, reasons) in failing {
-            if named.contains(&tool) || good.iter().any(|g| g.tool == tool) {
+            let is_named = |(other, of): &(usize, Vec<Reason>)| {
+                *other == tool || same(*other, tool) && *of == reasons
+            };
+            if named.iter().any(is_named) || good.iter().any(|g| g.tool == tool) {
                 continue;
             }
-            named.push(tool);
+            named.push((tool, reasons.clone()));
             into.extend(reasons.into_iter().map(|reason| Because { tool: Some(tool), reason }));
         }
         if !unlisted.is_empty() {

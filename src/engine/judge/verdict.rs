@@ -23,6 +23,8 @@ pub(crate) struct At {
     pub(crate) disputed: bool,
     /// Whether it is asked for certain.
     pub(crate) asked: bool,
+    /// Whether completions were left out, so that it may be settled already.
+    pub(crate) left_open: bool,
 }
 
 /// The outcomes over several points, by requirement, and the verdict.
@@ -148,7 +150,8 @@ fn not_looked_at(point: &Point<'_>) -> Combined {
             Some(Answer::No) if binds == Ok(true) => Outcome::NotMet,
             _ => Outcome::CannotTell,
         };
-        Some(At { outcome, freeboard, day, disputed: false, asked: binds == Ok(true) })
+        let asked = binds == Ok(true);
+        Some(At { outcome, freeboard, day, disputed: false, asked, left_open: false })
     };
     let outcomes: Vec<Option<At>> = point.profile.requirements.iter().map(at).collect();
     let not_met = outcomes.iter().zip(&point.profile.requirements).any(|(at, requirement)| {
@@ -162,7 +165,8 @@ fn not_looked_at(point: &Point<'_>) -> Combined {
 fn outcomes(evaluation: &Evaluation<'_>, point: &Point<'_>) -> Combined {
     let at = |(outcome, view): (&Option<Outcome>, &View<'_>)| {
         let (freeboard, day, asked) = (point.freeboard, point.day, view.binds == Ok(true));
-        outcome.map(|outcome| At { outcome, freeboard, day, disputed: false, asked })
+        let disputed = false;
+        outcome.map(|outcome| At { outcome, freeboard, day, disputed, asked, left_open: false })
     };
     let outcomes = evaluation.outcomes.iter().zip(&evaluation.views).map(at).collect();
     Combined { outcomes, verdict: evaluation.verdict }

@@ -131,6 +131,11 @@ fn make_conform(tool: &mut Tool, tests: &[Test], points: &[Point<'_>]) {
         if passes(tool) {
             continue;
         }
+        // Of several words on it one is true.
+        if let Some(good) = as_said(tool, test).into_iter().find(passes) {
+            *tool = good;
+            continue;
+        }
         match test {
             Test::Limit { attribute, limit, .. } => {
                 let Some(point) = points.first() else {
@@ -173,6 +178,20 @@ fn make_conform(tool: &mut Tool, tests: &[Test], points: &[Point<'_>]) {
             }
         }
     }
+}
+
+/// The tool by each word on each attribute of the test of which there are several.
+fn as_said(tool: &Tool, test: &Test) -> Vec<Tool> {
+    let mut ways = Vec::new();
+    for attribute in satisfy::attributes_of(std::slice::from_ref(&vec![test.clone()])) {
+        let readings = tool.readings(attribute);
+        for reading in readings.iter().filter(|_| readings.len() > 1) {
+            let mut way = tool.clone();
+            way.set(attribute, vec![assumed(reading.datum.clone())]);
+            ways.push(way);
+        }
+    }
+    ways
 }
 
 /// Certifies the first person who holds the role (for no single role: all

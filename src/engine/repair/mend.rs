@@ -72,6 +72,7 @@ fn action(reason: &Reason, tool: &Tool, vocabulary: &Vocabulary) -> Option<Actio
         | Reason::VesselFactUnknown { .. }
         | Reason::HangsOn { .. }
         | Reason::TooManyWays
+        | Reason::TooManyFacts
         | Reason::NotEncoded
         | Reason::NoEdition { .. } => None,
     }

@@ -25,8 +25,7 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> 
     let subject = Subject::new(point, subject.days.clone());
     let (profile, points) = (point.profile, subject.points());
     steps.extend(settle::for_people_and_gear(profile, &points));
-    let (tool_steps, most) = tools::for_tools(profile, &points, work);
-    steps.extend(tool_steps);
+    steps.extend(tools::for_tools(profile, &points, work));
     let makes_ready = |steps: &[Step]| {
         let vessel = apply::apply(&point, steps, &points);
         is_ready(Point { vessel: &vessel, ..point }, &subject.days, work)
@@ -34,15 +33,15 @@ pub(crate) fn shortest(subject: &Subject<'_>, verdict: Verdict, work: &Work) -> 
     if !makes_ready(&steps) {
         return WayToReady::None;
     }
-    let before = steps.len();
     drop_needless(&mut steps, makes_ready);
     // A fact of the vessel that is settled one way might be shorter another.
     let settled_facts = steps.iter().any(|step| step.target == Target::Vessel);
-    let of_point = |point| tools::for_tools(profile, std::slice::from_ref(point), work).1;
-    let mut of_points = points.iter().map(of_point);
+    let of_tools = |step: &&Step| matches!(step.target, Target::Tool(_) | Target::Type(_));
+    let changes = steps.iter().filter(of_tools).count();
     // No way for all the points is shorter than that for any of them.
-    let is_least = |least| least == most || steps.len() + most == before + least;
-    let fewest = !settled_facts && (points.is_empty() || of_points.any(is_least));
+    let least = |point| tools::least_changes(profile, std::slice::from_ref(point), work);
+    let is_least = |point| least(point) == Some(changes);
+    let fewest = !settled_facts && (points.is_empty() || points.iter().any(is_least));
     known.iter().for_each(|known| settle::demand_what_is_known(&mut steps, known));
     WayToReady::Steps { steps, fewest }
 }
@@ -52,21 +51,39 @@ fn is_ready(point: Point<'_>, days: &[Day], work: &Work) -> bool {
     days.iter().all(|day| ready_until::on(point, *day, &mut look) == Verdict::Ready)
 }
 
-/// A step that the rest can do without is left out. Needed where the best
+/// Of the steps that the rest can do without, the most that can be left out at
+/// once, whatever their order; among as many the first ones. Needed where the best
 /// assignment differs from one freeboard or day to another.
 fn drop_needless(steps: &mut Vec<Step>, makes_ready: impl Fn(&[Step]) -> bool) {
-    let mut index = 0;
-    while index < steps.len() {
-        if steps[index].target == Target::Vessel {
-            index += 1;
-            continue;
+    let without = |dropped: &[usize]| -> Vec<Step> {
+        let kept = steps.iter().enumerate().filter(|(index, _)| !dropped.contains(index));
+        kept.map(|(_, step)| step.clone()).collect()
+    };
+    let can_go = |dropped: &[usize]| makes_ready(&without(dropped));
+    let of_tools = (0..steps.len()).filter(|index| steps[*index].target != Target::Vessel);
+    let single: Vec<usize> = of_tools.filter(|index| can_go(&[*index])).collect();
+    let mut most: Vec<Vec<usize>> = single.iter().map(|index| vec![*index]).collect();
+    let mut tried = 0;
+    while tried < MOST_TRIED {
+        let one_more = most.iter().flat_map(|dropped| {
+            let later = single.iter().filter(|next| Some(*next) > dropped.last());
+            later.map(|next| [dropped.as_slice(), &[*next]].concat())
+        });
+        let tries = one_more.take(MOST_TRIED - tried).inspect(|_| tried += 1);
+        let more: Vec<Vec<usize>> = tries.filter(|dropped| can_go(dropped)).collect();
+        if more.is_empty() {
+            break;
         }
-        let mut rest = steps.clone();
-        rest.remove(index);
-        if makes_ready(&rest) {
-            *steps = rest;
-        } else {
-            index += 1;
+        most = more;
+    }
+    let Some(mut dropped) = most.into_iter().next() else { return };
+    for next in single {
+        if !dropped.contains(&next) && can_go(&[dropped.as_slice(), &[next]].concat()) {
+            dropped.push(next);
         }
     }
+    *steps = without(&dropped);
 }
+
+/// So many sets of steps are tried; beyond, one step after another is left out.
+const MOST_TRIED: usize = 200;

@@ -22,8 +22,11 @@ use crate::model::vocabulary::Class;
 /// fewer changes always win, then fewer of the dearest action, and so on down.
 fn price(action: Action) -> u128 {
     let rank = action as u32;
-    (1 << 110) + (1 << (12 * rank))
+    (1 << CHANGE) + (1 << (12 * rank))
 }
+
+/// The binary digit from which on a price counts changes.
+const CHANGE: u32 = 110;
 
 /// What stands behind a tool of the problem that is none of the kit's.
 enum Extra {
@@ -43,34 +46,51 @@ struct Offer {
     services: Vec<Service>,
     /// Lots that were added as tools of their own.
     lots: Vec<usize>,
+    lots_mended: Lots,
+}
+
+/// What a lot that was mended for one slot does for others.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Lots {
+    /// It serves no other that takes a mend.
+    Apart,
+    /// It serves every one of them, as if all that they ask could be true at once.
+    ServeAll,
 }
 
 /// The cheapest steps that let every required finding about tools be met in
-/// all the points, and how many they are.
-pub(crate) fn for_tools(
-    profile: &Profile,
-    points: &[Point<'_>],
-    work: &Work,
-) -> (Vec<Step>, usize) {
-    let Some(first) = points.first() else {
-        return (Vec::new(), 0);
-    };
+/// all the points.
+pub(crate) fn for_tools(profile: &Profile, points: &[Point<'_>], work: &Work) -> Vec<Step> {
+    let Some(offer) = offer(profile, points, Lots::Apart) else { return Vec::new() };
+    let assignment = assign(&offer.problem, work);
+    steps(&offer, &assignment)
+}
+
+/// A number of changes below which no way to that is; none where the search for
+/// it was stopped.
+pub(crate) fn least_changes(profile: &Profile, points: &[Point<'_>], work: &Work) -> Option<usize> {
+    let Some(offer) = offer(profile, points, Lots::ServeAll) else { return Some(0) };
+    let assignment = assign(&offer.problem, work);
+    let changes = usize::try_from(assignment.score.price >> CHANGE).ok();
+    changes.filter(|_| !assignment.stopped)
+}
+
+fn offer(profile: &Profile, points: &[Point<'_>], lots_mended: Lots) -> Option<Offer> {
+    let first = points.first()?;
     let views = views(first);
     let mut offer = Offer {
         problem: candidates::problem(&views, first, Pass::Strict),
         extras: Vec::new(),
         services: services(profile, points),
         lots: Vec::new(),
+        lots_mended,
     };
     offer.problem.lot_parts = Some(offer.problem.parts_there.len());
     offer.problem.groups = first.vessel.kit.len();
     for (index, requirement) in profile.requirements.iter().enumerate() {
         offer.problem.demands[index] = offer_demand(&mut offer, index, requirement, points);
     }
-    let assignment = assign(&offer.problem, work);
-    let steps = steps(&offer, &assignment);
-    let count = steps.len();
-    (steps, count)
+    Some(offer)
 }
 
 fn offer_demand(
@@ -122,7 +142,8 @@ fn offer_slot(
         }
         let (tool, once) = (*tool, mend.as_ref().map(|mend| (*tool, price(mend.action))));
         let count = points[0].vessel.kit[tool].count;
-        let serves = if count > 1 && once.is_some() { lot(offer, tool, count) } else { tool };
+        let apart = count > 1 && once.is_some() && offer.lots_mended == Lots::Apart;
+        let serves = if apart { lot(offer, tool, count) } else { tool };
         candidates.push(Candidate { tool: serves, price: 0, once });
     }
     let look = points.iter().any(|point| !may_be_unlisted(member, point).is_empty());
@@ -313,7 +334,7 @@ mod tests {
             Action::Acquire,
         ];
         let most = 200;
-        let change = 1_u128 << 110;
+        let change = 1_u128 << CHANGE;
         let mut ranked = actions.map(|action| (action as u32, price(action) - change));
         ranked.sort_unstable();
         for [(_, cheap), (_, dear)] in ranked.array_windows() {

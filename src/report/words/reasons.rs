@@ -127,6 +127,7 @@ impl Words<'_> {
             Reason::VesselFactUnknown { fact } => self.unknown(fact),
             Reason::HangsOn { requirement } => say.reason_hangs_on(&self.title(*requirement)),
             Reason::TooManyWays => say.reason_too_many_ways().to_owned(),
+            Reason::TooManyFacts => say.reason_too_many_facts().to_owned(),
             Reason::NotEncoded => say.reason_not_encoded().to_owned(),
             Reason::NoEdition { day } => say.reason_no_edition(day),
         }

@@ -206,6 +206,7 @@ impl Words<'_> {
                 | Reason::VesselFactUnknown { .. }
                 | Reason::HangsOn { .. }
                 | Reason::TooManyWays
+                | Reason::TooManyFacts
                 | Reason::NotEncoded
                 | Reason::NoEdition { .. } => mending.replace |= !reason.is_open(),
             }

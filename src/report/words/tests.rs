@@ -189,6 +189,7 @@ fn every_reason() -> Vec<Reason> {
         Reason::VesselFactUnknown { fact: VesselFact::Freeboard },
         Reason::HangsOn { requirement: 1 },
         Reason::TooManyWays,
+        Reason::TooManyFacts,
         Reason::NotEncoded,
         Reason::NoEdition { day: since },
     ]

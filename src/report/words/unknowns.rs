@@ -112,6 +112,7 @@ impl Words<'_> {
             }
             Reason::HangsOn { requirement } => self.settle_other(*requirement, case),
             Reason::TooManyWays => say.settle_too_many_ways().to_owned(),
+            Reason::TooManyFacts => say.settle_too_many_facts().to_owned(),
             Reason::NotEncoded => self.by_hand(),
             Reason::NoEdition { .. } => say.settle_no_edition(&self.profile.rule),
             _ => String::new(),

@@ -125,7 +125,7 @@ notice-sheet-of-other-vessel = the sheet of the inspection record of { $day } wa
 notice-sheet-of-other-rules = the sheet of the inspection record of { $day } was printed from other
     rules, or another revision of them
 notice-too-many-facts = so many facts are missing that not every way in which they can turn out was
-    tried: where it says can't tell, it may be settled already
+    tried: the verdict may be settled already
 # $mark, $day, $remark
 notice-remark = { $mark }, inspection record of { $day }: “{ $remark }”
 # $mark, $day, $read
@@ -255,6 +255,8 @@ reason-certificate-undated = the certificate of { $person } has no date
 reason-binding-unknown = whether this is asked of the vessel is open: { $unknown }
 reason-hangs-on = met once `{ $requirement }` is settled
 reason-too-many-ways = there are too many ways to share out the kit; the search was stopped
+reason-too-many-facts = so many facts are missing that not every way in which they can turn out was
+    tried; it may be settled already
 reason-not-encoded = the rule is known, not encoded
 reason-no-edition = no edition of the rule is known for { $day }
 
@@ -335,6 +337,7 @@ settle-certificate = look up the dates on the certificate of { $person }
 settle-other = first, for `{ $requirement }`: { $how }
 settle-too-many-ways = list equal tools as one lot with a count, and leave out what is not for
     turtles
+settle-too-many-facts = find out first what else is missing
 settle-no-edition = ask the authority for the text of `{ $rule }` in force
 settle-by-hand = go through the kit by hand, with the text of { $source }
 # $piece, $what
