@@ -24,7 +24,7 @@ pub(crate) struct Work {
 const MOST_WORLDS: u32 = 500;
 
 /// The steps of one share.
-const MOST_STEPS: u64 = 3_000_000;
+const MOST_STEPS: u64 = 1_000_000;
 
 /// The most steps of one assignment, so that one that is out of reach leaves
 /// enough for those that are not; a kit below the cap on its size stays far

@@ -191,6 +191,14 @@ impl Requirement {
         kinds
     }
 
+    /// Whether a thing of the kind can serve it.
+    pub fn asks(&self, wanted: KindId) -> bool {
+        match &self.need {
+            Need::Certificates { kind, .. } => *kind == wanted,
+            need => need.specs().any(|spec| spec.kind == wanted),
+        }
+    }
+
     /// Shows each single condition on which it hangs: its own, those of its
     /// exceptions and those of its alternatives.
     pub fn each_condition<'a>(&'a self, see: &mut dyn FnMut(&'a Condition)) {

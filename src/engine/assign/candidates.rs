@@ -154,7 +154,7 @@ pub(crate) fn serves(used: &Use, view: &View<'_>, point: &Point<'_>) -> bool {
 /// Whether a tool that serves the other requirement counts here too.
 fn counts(deemed: &Deemed, tool: &Tool, point: &Point<'_>) -> Answer {
     // Of a tool that cannot serve the other there is nothing to ask.
-    match point.profile.requirements[deemed.requirement].kinds().contains(&tool.kind) {
+    match point.profile.requirements[deemed.requirement].asks(tool.kind) {
         true => satisfy::keeps(&deemed.tests, tool, point),
         false => Answer::No,
     }

@@ -3,9 +3,8 @@
 
 use super::slots::{Problem, Slot, Tools, Worth};
 
-/// Where a tool is a candidate, and at which price; two tools with the same
-/// slots are of one class.
-#[derive(Default, PartialEq, Eq, Clone)]
+/// Where a tool is a candidate, and at which price.
+#[derive(Default, Clone)]
 struct Standing {
     slots: Vec<(usize, usize, usize)>,
     prices: Vec<u128>,
@@ -13,6 +12,14 @@ struct Standing {
     shares_price: bool,
     links: Vec<(usize, usize)>,
     named: Vec<usize>,
+}
+
+impl Standing {
+    /// Tools that are the same in this can stand in for each other wherever they
+    /// serve.
+    fn class(&self) -> (&[(usize, usize, usize)], &[(usize, usize)], &[usize]) {
+        (&self.slots, &self.links, &self.named)
+    }
 }
 
 /// So few tools are tried all in less time than it takes to compare them.
@@ -33,19 +40,29 @@ pub(crate) fn capacities(problem: &Problem, capacity: &[u32]) -> Vec<u32> {
 fn without_idle(problem: &Problem, capacity: &[u32]) -> Vec<u32> {
     let mut capacity = capacity.to_vec();
     let standings = standings(problem, &capacity);
-    for tool in 0..capacity.len() {
-        if capacity[tool] == 0 || !problem.parts[tool].is_empty() {
+    let serves = |tool: &usize| {
+        let standing = &standings[*tool];
+        let wanted = !standing.slots.is_empty() && !standing.shares_price;
+        wanted && capacity[*tool] > 0 && problem.parts[*tool].is_empty()
+    };
+    let mut tools: Vec<usize> = (0..capacity.len()).filter(serves).collect();
+    // Stable: within a class they stay in the order of the file.
+    tools.sort_by(|a, b| standings[*a].class().cmp(&standings[*b].class()));
+    for class in tools.chunk_by(|a, b| standings[*a].class() == standings[*b].class()) {
+        let demand = demand(problem, &standings[class[0]]);
+        if class.len() <= demand {
             continue;
         }
-        let demand = demand(problem, &standings[tool]);
-        let before = (0..capacity.len())
-            .filter(|other| *other != tool && capacity[*other] > 0)
-            .filter(|other| problem.parts[*other].is_empty())
-            .filter(|other| dominates(&standings[*other], &standings[tool], *other < tool))
-            .take(demand)
-            .count();
-        if before >= demand {
-            capacity[tool] = 0;
+        for tool in class {
+            let before = class
+                .iter()
+                .filter(|other| *other != tool && capacity[**other] > 0)
+                .filter(|other| goes_before(&standings[**other], &standings[*tool], *other < tool))
+                .take(demand)
+                .count();
+            if before >= demand {
+                capacity[*tool] = 0;
+            }
         }
     }
     capacity
@@ -107,15 +124,10 @@ fn demand(problem: &Problem, standing: &Standing) -> usize {
     counts.fold(1, usize::saturating_add)
 }
 
-/// Whether the one can stand in for the other wherever it serves, at no
-/// higher price; of two that are equal, the first in the file goes before.
-fn dominates(one: &Standing, other: &Standing, first: bool) -> bool {
-    one.slots == other.slots
-        && one.links == other.links
-        && one.named == other.named
-        && !one.shares_price
-        && !other.shares_price
-        && one.prices.iter().zip(&other.prices).all(|(a, b)| a <= b)
+/// Whether one of a class can stand in for another of it at no higher price; of
+/// two that are equal, the first in the file goes before.
+fn goes_before(one: &Standing, other: &Standing, first: bool) -> bool {
+    one.prices.iter().zip(&other.prices).all(|(a, b)| a <= b)
         && (first || one.prices != other.prices)
 }
 

@@ -8,7 +8,7 @@ use super::bound::Payers;
 use super::groups::leans_on;
 use super::slots::{Assignment, Candidate, Problem, Score, Slot, ToolDemand, Tools, Use, Worth};
 use crate::engine::work::Work;
-use std::collections::HashMap;
+use rustc_hash::FxHashMap;
 
 /// Up to so many demands, with so few tools that may serve them, are gone
 /// through without remembering states.
@@ -38,7 +38,9 @@ pub(crate) struct Search<'p> {
     met: Vec<bool>,
     score: Score,
     best: Option<Best>,
-    seen: HashMap<Vec<u32>, Score>,
+    seen: FxHashMap<Box<[u32]>, Score>,
+    /// Where the next state is written down.
+    key: Vec<u32>,
     steps: u64,
     /// The step at which it is stopped.
     most: u64,
@@ -96,7 +98,8 @@ impl<'p> Search<'p> {
             met: vec![false; problem.demands.len()],
             score: Score::default(),
             best: None,
-            seen: HashMap::new(),
+            seen: FxHashMap::default(),
+            key: Vec::new(),
             steps: 0,
             most: work.of_search(),
             work,
@@ -158,7 +161,7 @@ impl<'p> Search<'p> {
             self.keep_if_best();
             return;
         };
-        if self.hopeless(depth) || self.seen_better(depth) {
+        if self.stopped() || self.hopeless(depth) || self.seen_better(depth) {
             return;
         }
         if self.forced != Forced::NotMet(demand) {
@@ -191,20 +194,23 @@ impl<'p> Search<'p> {
         if self.matters.is_empty() {
             return false;
         }
-        let key = self.key(depth);
-        match self.seen.get(&key) {
-            Some(seen) if !self.score.beats(*seen) => true,
-            _ => {
-                self.seen.insert(key, self.score);
-                false
+        self.write_key(depth);
+        match self.seen.get_mut(self.key.as_slice()) {
+            Some(seen) if !self.score.beats(*seen) => return true,
+            Some(seen) => *seen = self.score,
+            None => {
+                self.seen.insert(self.key.as_slice().into(), self.score);
             }
         }
+        false
     }
 
-    fn key(&self, depth: usize) -> Vec<u32> {
+    fn write_key(&mut self, depth: usize) {
         let matters = &self.matters[depth];
         let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
-        let mut key = vec![number(depth)];
+        let mut key = std::mem::take(&mut self.key);
+        key.clear();
+        key.push(number(depth));
         key.extend(matters.tools.iter().map(|tool| self.left[*tool]));
         let used = |part: &usize| match self.part_used[*part] {
             None => 0,
@@ -215,13 +221,10 @@ impl<'p> Search<'p> {
         key.extend(matters.groups.iter().map(|group| self.group_used[*group].min(1)));
         for demand in &matters.demands {
             key.push(u32::MAX);
-            key.extend(
-                self.uses[*demand]
-                    .iter()
-                    .map(|u| number(u.tool) * 2 + u32::from(u.through.is_some())),
-            );
+            let uses = self.uses[*demand].iter();
+            key.extend(uses.map(|u| number(u.tool) * 2 + u32::from(u.through.is_some())));
         }
-        key
+        self.key = key;
     }
 
     fn keep_if_best(&mut self) {
@@ -313,37 +316,34 @@ impl<'p> Search<'p> {
         let demand = &problem.demands[at.demand];
         for index in at.link..demand.links.len() {
             let link = &demand.links[index];
-            let lent = self.uses[link.from].clone();
-            for (position, used) in lent.iter().enumerate() {
-                if used.through.is_some()
-                    || lent[..position].iter().any(|u| u.tool == used.tool && u.through.is_none())
-                {
+            for position in 0..self.uses[link.from].len() {
+                let lent = &self.uses[link.from];
+                let tool = lent[position].tool;
+                let direct = |used: &&Use| used.tool == tool && used.through.is_none();
+                let earlier = lent[..position].iter().any(|used| direct(&used));
+                if lent[position].through.is_some() || earlier {
                     continue;
                 }
                 let price = match &link.tools {
                     Tools::These(tools) => {
-                        (used.tool >= problem.listed || tools.contains(&used.tool)).then_some(0)
+                        (tool >= problem.listed || tools.contains(&tool)).then_some(0)
                     }
                     Tools::Fitting => demand.types[at.of_type][at.slot]
                         .candidates
                         .iter()
-                        .find(|c| c.tool == used.tool)
+                        .find(|c| c.tool == tool)
                         .map(|c| c.price),
                 };
-                let taken = |u: &&Use| u.tool == used.tool;
-                let there = lent.iter().filter(taken).filter(|u| u.through.is_none()).count();
-                let here = self.uses[at.demand]
-                    .iter()
-                    .filter(taken)
-                    .filter(|u| u.through == Some(link.from))
-                    .count();
+                let there = lent.iter().filter(direct).count();
+                let through = |used: &&Use| used.tool == tool && used.through == Some(link.from);
+                let here = self.uses[at.demand].iter().filter(through).count();
                 let Some(price) = price.filter(|_| here < there) else {
                     continue;
                 };
                 let before = self.score.price;
                 self.score.price += price;
                 self.uses[at.demand].push(Use {
-                    tool: used.tool,
+                    tool,
                     of_type: at.of_type,
                     slot: at.slot,
                     through: Some(link.from),

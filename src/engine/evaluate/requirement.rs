@@ -8,7 +8,7 @@ use super::{fit, holders};
 use crate::measure::Answer;
 use crate::model::profile::Requirement;
 use crate::model::reason::Reason;
-use crate::model::rule::{Member, Need};
+use crate::model::rule::{Member, Need, Spec};
 use crate::model::vessel::Tool;
 use crate::model::vocabulary::KindId;
 
@@ -131,20 +131,18 @@ fn fit_member(
     point: &Point<'_>,
     fits: &mut Vec<Fitted>,
 ) {
+    let choices = member.choices.iter().enumerate();
+    let open: Vec<(usize, &Spec, bool)> = choices
+        .map(|(choice, spec)| (choice, spec, point.holds_all(&spec.when)))
+        .filter(|(.., holds)| *holds != Ok(false))
+        .map(|(choice, spec, holds)| (choice, spec, holds.is_ok()))
+        .collect();
     for (tool, kind) in kinds.iter().enumerate() {
-        for (choice, spec) in member.choices.iter().enumerate() {
-            if spec.kind != *kind {
-                continue;
-            }
-            let open = point.holds_all(&spec.when);
-            if open == Ok(false) {
-                continue;
-            }
+        for (choice, spec, holds) in open.iter().filter(|(_, spec, _)| spec.kind == *kind) {
             let listed = &point.vessel.kit[tool];
             let sum: Sum = fit::noted(listed, spec, type_clause, requirement, point);
-            let answer =
-                if open.is_err() { sum.answer().and(Answer::Unknown) } else { sum.answer() };
-            fits.push(Fitted { of_type, place, tool, choice, answer });
+            let answer = if *holds { sum.answer() } else { sum.answer().and(Answer::Unknown) };
+            fits.push(Fitted { of_type, place, tool, choice: *choice, answer });
         }
     }
 }
