@@ -33,17 +33,22 @@ fn main() -> ExitCode {
     let words: Vec<String> = env::args().skip(1).collect();
     let words: Vec<&str> = words.iter().map(String::as_str).collect();
     let done = match words.as_slice() {
+        ["sample", place, seed, of_each] => sample(Path::new(place), seed, of_each),
         ["weave", place] => weave(Path::new(place)),
         ["try", place, programs @ ..] if !programs.is_empty() => {
             try_all(Path::new(place), programs.iter().map(PathBuf::from).collect())
         }
-        _ => Err("weave PLACE, or try PLACE PROGRAM…".into()),
+        _ => Err("sample PLACE SEED COUNT, weave PLACE, or try PLACE PROGRAM…".into()),
     };
     if let Err(error) = done {
         eprintln!("{error}");
         return ExitCode::FAILURE;
     }
     ExitCode::SUCCESS
+}
+
+fn sample(place: &Path, seed: &str, of_each: &str) -> Result<(), Box<dyn Error>> {
+    Ok(mutant::sample(&place.join("list.json"), seed.parse()?, of_each.parse()?)?)
 }
 
 /// Weaves the changes of `PLACE/list.json` into a copy of `PLACE/plain`, and
