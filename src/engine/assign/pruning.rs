@@ -6,20 +6,18 @@ use super::slots::{Problem, Slot, Tools, Worth};
 /// Where a tool is a candidate, and at which price.
 #[derive(Default, Clone)]
 struct Standing {
-    slots: Vec<(usize, usize, usize)>,
+    class: Class,
     prices: Vec<u128>,
     /// Whether it pays once for what other tools may use too.
     shares_price: bool,
-    links: Vec<(usize, usize)>,
-    named: Vec<usize>,
 }
 
-impl Standing {
-    /// Tools that are the same in this can stand in for each other wherever they
-    /// serve.
-    fn class(&self) -> (&[(usize, usize, usize)], &[(usize, usize)], &[usize]) {
-        (&self.slots, &self.links, &self.named)
-    }
+/// Tools of one class can stand in for each other wherever they serve.
+#[derive(Default, Clone, PartialEq, Eq, PartialOrd, Ord)]
+struct Class {
+    slots: Vec<(usize, usize, usize)>,
+    links: Vec<(usize, usize)>,
+    named: Vec<usize>,
 }
 
 /// So few tools are tried all in less time than it takes to compare them.
@@ -42,13 +40,13 @@ fn without_idle(problem: &Problem, capacity: &[u32]) -> Vec<u32> {
     let standings = standings(problem, &capacity);
     let serves = |tool: &usize| {
         let standing = &standings[*tool];
-        let wanted = !standing.slots.is_empty() && !standing.shares_price;
+        let wanted = !standing.class.slots.is_empty() && !standing.shares_price;
         wanted && capacity[*tool] > 0 && problem.parts[*tool].is_empty()
     };
     let mut tools: Vec<usize> = (0..capacity.len()).filter(serves).collect();
     // Stable: within a class they stay in the order of the file.
-    tools.sort_by(|a, b| standings[*a].class().cmp(&standings[*b].class()));
-    for class in tools.chunk_by(|a, b| standings[*a].class() == standings[*b].class()) {
+    tools.sort_by(|a, b| standings[*a].class.cmp(&standings[*b].class));
+    for class in tools.chunk_by(|a, b| standings[*a].class == standings[*b].class) {
         let demand = demand(problem, &standings[class[0]]);
         if class.len() <= demand {
             continue;
@@ -86,7 +84,7 @@ fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
             for (at, slot) in slots.iter().enumerate() {
                 for candidate in &slot.candidates {
                     let standing = &mut standings[candidate.tool];
-                    standing.slots.push((index, of_type, at));
+                    standing.class.slots.push((index, of_type, at));
                     // A mend of the tool's own is paid with its use.
                     let once = candidate.once.map_or(0, |(_, price)| price);
                     standing.prices.push(candidate.price + once);
@@ -100,12 +98,12 @@ fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
         }
         for (number, link) in demand.links.iter().enumerate() {
             if let Tools::These(tools) = &link.tools {
-                tools.iter().for_each(|tool| standings[*tool].links.push((index, number)));
+                tools.iter().for_each(|tool| standings[*tool].class.links.push((index, number)));
             }
         }
         for (spare, tools) in demand.fits.iter().flat_map(|(_, fits)| fits) {
-            standings[*spare].named.push(usize::MAX - *spare);
-            tools.iter().flatten().for_each(|tool| standings[*tool].named.push(*spare));
+            standings[*spare].class.named.push(usize::MAX - *spare);
+            tools.iter().flatten().for_each(|tool| standings[*tool].class.named.push(*spare));
         }
     }
     // What another tool may have paid already is no price of its own either.
@@ -118,7 +116,7 @@ fn standings(problem: &Problem, capacity: &[u32]) -> Vec<Standing> {
 }
 
 fn demand(problem: &Problem, standing: &Standing) -> usize {
-    let counts = standing.slots.iter().map(|(demand, of_type, slot)| {
+    let counts = standing.class.slots.iter().map(|(demand, of_type, slot)| {
         usize::try_from(problem.demands[*demand].types[*of_type][*slot].count).unwrap_or(usize::MAX)
     });
     counts.fold(1, usize::saturating_add)
