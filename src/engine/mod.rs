@@ -156,7 +156,7 @@ fn judge(
         left_open: Vec::new(),
     };
     let Some(Judged { subject, trip, .. }) = judged else { return judgement };
-    let Trip { worst, verdicts, evaluations } = trip;
+    let Trip { worst, verdicts, evaluations, .. } = trip;
     let findings = findings::findings(&subject, &worst, edition.days.until, evaluations, work);
     let mut left_open = Vec::new();
     let mut open = |inverse, is_open| left_open.extend(Some(inverse).filter(|_| is_open));

@@ -143,13 +143,15 @@ pub(crate) fn is_open(trip: &Trip<'_>) -> bool {
 /// What holds under every completion of the vessel, where the bounds of the
 /// trips leave anything open; none where they do not.
 pub(crate) fn settle(parts: &[Part<'_>], trips: &[&Trip<'_>], work: &Work) -> Option<Settled> {
-    run(Search::new(parts, trips, work), trips)
+    let open: Vec<Vec<bool>> = trips.iter().map(|trip| open_in(trip)).collect();
+    run(Search::new(parts, trips, &open, work), trips)
 }
 
 /// The verdict of one edition alone under every completion.
 pub(crate) fn verdict(part: Part<'_>, trip: &Trip<'_>, work: &Work) -> Verdict {
     let (parts, trips) = ([part], [trip]);
-    let mut search = Search::new(&parts, &trips, work);
+    let open = [open_in(trip)];
+    let mut search = Search::new(&parts, &trips, &open, work);
     search.seen.retain(|item, _| *item == (None, None));
     run(search, &trips).map_or(trip.worst.verdict, |settled| settled.verdict)
 }
@@ -179,6 +181,9 @@ enum End {
 
 struct Search<'s, 'a> {
     parts: &'s [Part<'a>],
+    /// Of each part which requirements are open, or want the tools of one that
+    /// is: the others come out in every world as they do here.
+    open: &'s [Vec<bool>],
     work: &'s Work,
     /// What the bounds leave open, and what was seen of it.
     seen: BTreeMap<Item, (Bound, Seen)>,
@@ -191,17 +196,28 @@ struct Search<'s, 'a> {
 const MOST_ROUNDS: usize = 12;
 
 impl<'s, 'a> Search<'s, 'a> {
-    fn new(parts: &'s [Part<'a>], trips: &[&Trip<'_>], work: &'s Work) -> Self {
-        let open = items(trips).filter(|(_, bound)| !matches!(bound, Bound::Sure(_)));
-        let seen = open.map(|(item, bound)| (item, (bound, Seen::default()))).collect();
-        Self { parts, work, seen, cut: BTreeSet::new() }
+    fn new(
+        parts: &'s [Part<'a>],
+        trips: &[&Trip<'_>],
+        open: &'s [Vec<bool>],
+        work: &'s Work,
+    ) -> Self {
+        let unsure = items(trips).filter(|(_, bound)| !matches!(bound, Bound::Sure(_)));
+        let seen = unsure.map(|(item, bound)| (item, (bound, Seen::default()))).collect();
+        Self { parts, open, work, seen, cut: BTreeSet::new() }
     }
 
     fn judge<'w>(&self, world: &'w World<'_>) -> Vec<Trip<'w>>
     where
         'a: 'w,
+        's: 'w,
     {
-        self.parts.iter().map(|part| verdict::of_trip(&world.subject(part), self.work)).collect()
+        let trip = |(part, only): (&Part<'a>, &'w [bool])| {
+            let mut subject = world.subject(part);
+            subject.point.only = Some(only);
+            verdict::of_trip(&subject, self.work)
+        };
+        self.parts.iter().zip(self.open.iter().map(Vec::as_slice)).map(trip).collect()
     }
 
     /// Notes what is settled in a world, and gives what is still to be asked
@@ -341,6 +357,19 @@ impl<'s, 'a> Search<'s, 'a> {
             parts: trips.iter().enumerate().map(part).collect(),
             exact: !self.cut.iter().any(|item| item.1.is_none() && self.is_left_open(*item)),
         }
+    }
+}
+
+/// Which requirements of the trip are open, or want the tools of one that is.
+fn open_in(trip: &Trip<'_>) -> Vec<bool> {
+    let is_open = |at: &Option<At>| !matches!(Bound::of(at), Bound::Sure(_));
+    let mut open: Vec<bool> = trip.worst.outcomes.iter().map(is_open).collect();
+    loop {
+        let joins = |group: &&Vec<usize>| {
+            group.iter().any(|one| open[*one]) && !group.iter().all(|one| open[*one])
+        };
+        let Some(group) = trip.rivals.iter().find(joins) else { return open };
+        group.iter().for_each(|one| open[*one] = true);
     }
 }
 

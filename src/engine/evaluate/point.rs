@@ -23,6 +23,8 @@ pub(crate) struct Point<'a> {
     pub(crate) asked: bool,
     /// True where a limit that is missed for certain is put into a figure.
     pub(crate) missed: bool,
+    /// Which requirements are looked at, by index; none where all are.
+    pub(crate) only: Option<&'a [bool]>,
 }
 
 /// Why there is no freeboard.
@@ -52,7 +54,13 @@ impl<'a> Point<'a> {
         asked: bool,
     ) -> Self {
         let (freeboard, day, missed) = (Err(Missing::NotMeasured), departure, false);
-        Self { vocabulary, profile, vessel, freeboard, day, departure, asked, missed }
+        let only = None;
+        Self { vocabulary, profile, vessel, freeboard, day, departure, asked, missed, only }
+    }
+
+    /// Whether the requirement with that index is looked at.
+    pub(crate) fn looks_at(&self, requirement: usize) -> bool {
+        self.only.is_none_or(|only| only[requirement])
     }
 
     /// The system of units that the vessel measures in.

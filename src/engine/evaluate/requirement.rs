@@ -91,8 +91,12 @@ impl<'a> View<'a> {
 pub(crate) fn views<'a>(point: &Point<'a>) -> Vec<View<'a>> {
     let kinds: Vec<KindId> = point.vessel.kit.iter().map(|tool| tool.kind).collect();
     let profile = point.profile_governs();
-    let view = |requirement| view(requirement, &profile, &kinds, point);
-    point.profile.requirements.iter().map(view).collect()
+    let view = |(index, requirement)| {
+        // What is not looked at is as if it were not asked.
+        let profile = if point.looks_at(index) { &profile } else { &Ok(false) };
+        view(requirement, profile, &kinds, point)
+    };
+    point.profile.requirements.iter().enumerate().map(view).collect()
 }
 
 fn view<'a>(

@@ -56,8 +56,10 @@ impl Evaluation<'_> {
         let same =
             std::ptr::eq(here.profile, there.profile) && std::ptr::eq(here.vessel, there.vessel);
         let met = self.outcomes.iter().flatten().all(|outcome| *outcome == Outcome::Met);
+        let looked_at = self.views.iter().zip(&self.strict.uses).enumerate();
+        let mut looked_at = looked_at.filter(|(index, _)| point.looks_at(*index));
         same && met
-            && self.views.iter().zip(&self.strict.uses).all(|(view, uses)| {
+            && looked_at.all(|(_, (view, uses))| {
                 let fits = uses.as_ref().map_or(1, Vec::len);
                 work.take(STEPS_OF_FIT * fits as u64);
                 view.stands_at(point)

@@ -42,6 +42,8 @@ pub(crate) struct Trip<'a> {
     pub(crate) verdicts: Vec<(Day, Verdict)>,
     /// Every point that was evaluated.
     pub(crate) evaluations: Vec<Evaluation<'a>>,
+    /// Requirements that want the same tools at any point, where facts are missing.
+    pub(crate) rivals: Vec<Vec<usize>>,
 }
 
 /// Looks at one point after another.
@@ -58,14 +60,15 @@ pub(crate) fn of_trip<'a>(subject: &Subject<'a>, work: &Work) -> Trip<'a> {
     let by_day: Vec<Combined> = days.iter().map(|day| kept_on(subject, *day, &mut look)).collect();
     let verdicts = days.iter().zip(&by_day).map(|(day, of)| (*day, of.verdict)).collect();
     let worst = by_day.into_iter().reduce(worse_day).unwrap_or_else(nothing);
-    Trip { worst, verdicts, evaluations: look.evaluations }
+    Trip { worst, verdicts, rivals: look.rivals(), evaluations: look.evaluations }
 }
 
 /// Judges one day after others, on which mostly the same tools serve.
 pub(crate) fn on_next<'a>(subject: &Subject<'a>, day: Day, look: &mut Look<'_, 'a>) -> Trip<'a> {
     let worst = kept_on(subject, day, look);
+    let rivals = look.rivals();
     look.keep_last();
-    Trip { verdicts: vec![(day, worst.verdict)], worst, evaluations: Vec::new() }
+    Trip { verdicts: vec![(day, worst.verdict)], worst, evaluations: Vec::new(), rivals }
 }
 
 /// The trips at each of the freeboards, in place of the vessel's own; none
@@ -79,14 +82,16 @@ pub(crate) fn at_each<'s>(
     let looks = subject.days.iter().map(|day| (*day, Look::new(work)));
     let mut looks: Vec<_> = looks.collect();
     freeboards.iter().take_while(|_| !work.ran_out()).map(move |freeboard| {
+        let mut rivals = Vec::new();
         let by_day = looks.iter_mut().map(|(day, look)| {
             let combined =
                 look.at(&Point { freeboard: Ok(*freeboard), day: *day, ..subject.point });
+            rivals.extend(look.rivals());
             look.keep_last();
             combined
         });
         let worst = by_day.reduce(worse_day).unwrap_or_else(nothing);
-        Trip { worst, verdicts: Vec::new(), evaluations: Vec::new() }
+        Trip { worst, verdicts: Vec::new(), evaluations: Vec::new(), rivals }
     })
 }
 
@@ -130,6 +135,10 @@ impl<'w, 'a> Look<'w, 'a> {
         let combined = outcomes(&evaluation, point);
         self.evaluations.push(evaluation);
         combined
+    }
+
+    fn rivals(&self) -> Vec<Vec<usize>> {
+        self.evaluations.iter().flat_map(|at| &at.rivals).cloned().collect()
     }
 
     /// Lets go of all but the last.
