@@ -199,6 +199,17 @@ impl Requirement {
         }
     }
 
+    /// The requirements, by index, whose tools may count for it or that it is a
+    /// spare for.
+    pub fn leans_on(&self) -> impl Iterator<Item = usize> {
+        let spare_for = match self.need {
+            Need::Tools { spare_for, .. } => spare_for,
+            _ => None,
+        };
+        let deemed = self.deemed.iter().map(|deemed| deemed.requirement);
+        deemed.chain(self.shares.iter().copied()).chain(spare_for)
+    }
+
     /// Shows each single condition on which it hangs: its own, those of its
     /// exceptions and those of its alternatives.
     pub fn each_condition<'a>(&'a self, see: &mut dyn FnMut(&'a Condition)) {

@@ -143,14 +143,15 @@ pub(crate) fn is_open(trip: &Trip<'_>) -> bool {
 /// What holds under every completion of the vessel, where the bounds of the
 /// trips leave anything open; none where they do not.
 pub(crate) fn settle(parts: &[Part<'_>], trips: &[&Trip<'_>], work: &Work) -> Option<Settled> {
-    let open: Vec<Vec<bool>> = trips.iter().map(|trip| open_in(trip)).collect();
+    let open: Vec<Vec<bool>> =
+        parts.iter().zip(trips).map(|(part, trip)| open_in(part, trip)).collect();
     run(Search::new(parts, trips, &open, work), trips)
 }
 
 /// The verdict of one edition alone under every completion.
 pub(crate) fn verdict(part: Part<'_>, trip: &Trip<'_>, work: &Work) -> Verdict {
     let (parts, trips) = ([part], [trip]);
-    let open = [open_in(trip)];
+    let open = [open_in(&part, trip)];
     let mut search = Search::new(&parts, &trips, &open, work);
     search.seen.retain(|item, _| *item == (None, None));
     run(search, &trips).map_or(trip.worst.verdict, |settled| settled.verdict)
@@ -360,16 +361,23 @@ impl<'s, 'a> Search<'s, 'a> {
     }
 }
 
-/// Which requirements of the trip are open, or want the tools of one that is.
-fn open_in(trip: &Trip<'_>) -> Vec<bool> {
+/// Which requirements of the trip are open, or want the tools of one that is, or
+/// lend it theirs.
+fn open_in(part: &Part<'_>, trip: &Trip<'_>) -> Vec<bool> {
     let is_open = |at: &Option<At>| !matches!(Bound::of(at), Bound::Sure(_));
     let mut open: Vec<bool> = trip.worst.outcomes.iter().map(is_open).collect();
+    let requirements = part.point.profile.requirements.iter().enumerate();
+    let lends = requirements.flat_map(|(index, one)| one.leans_on().map(move |on| (index, on)));
+    let lends: Vec<(usize, usize)> = lends.collect();
     loop {
-        let joins = |group: &&Vec<usize>| {
-            group.iter().any(|one| open[*one]) && !group.iter().all(|one| open[*one])
-        };
-        let Some(group) = trip.rivals.iter().find(joins) else { return open };
-        group.iter().for_each(|one| open[*one] = true);
+        let before = open.clone();
+        for group in trip.sharing.iter().filter(|group| group.iter().any(|one| before[*one])) {
+            group.iter().for_each(|one| open[*one] = true);
+        }
+        lends.iter().filter(|(one, _)| before[*one]).for_each(|(_, on)| open[*on] = true);
+        if open == before {
+            return open;
+        }
     }
 }
 

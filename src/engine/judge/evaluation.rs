@@ -31,6 +31,8 @@ pub(crate) struct Evaluation<'a> {
     pub(crate) ties: Vec<Vec<usize>>,
     /// Where facts are missing: requirements that want the same tools.
     pub(crate) rivals: Vec<Vec<usize>>,
+    /// The others that want the same tools, where not all are met.
+    pub(crate) known: Vec<Vec<usize>>,
     /// By requirement; `None` where it does not bind.
     pub(crate) outcomes: Vec<Option<Outcome>>,
     pub(crate) verdict: Verdict,
@@ -75,21 +77,26 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>, work: &Work) -> Evaluation<'a> {
     work.take(STEPS_OF_FIT * fits.sum::<usize>() as u64);
     let strict_problem = candidates::problem(&views, point, Pass::Strict);
     let strict = assign(&strict_problem, work);
-    let mut passes =
-        Passes { strict: &strict, generous: strict.clone(), ties: Ok(Vec::new()), open: None };
+    let mut passes = Passes {
+        strict: &strict,
+        generous: strict.clone(),
+        known: Vec::new(),
+        ties: Ok(Vec::new()),
+        open: None,
+    };
     if !all_met(&views, &strict_problem, &strict) {
         // Where the strict pass meets everything, or nothing is open, the
         // generous one adds nothing.
         let problem = candidates::problem(&views, point, Pass::Generous);
         let is_known = |demand: &usize| problem.demands[*demand] == strict_problem.demands[*demand];
         let groups = Groups::of(&problem);
-        let (known, rivals): (Vec<_>, _) =
-            groups.together().partition(|group| group.iter().all(is_known));
-        passes.ties = ties(&problem, &strict, &known, work);
+        let (known, rivals) = groups.together().partition(|group| group.iter().all(is_known));
+        passes.known = known;
+        passes.ties = ties(&problem, &strict, &passes.known, work);
         if problem != strict_problem {
             passes.generous = assign(&problem, work);
             let contests = contests(&strict_problem, &problem);
-            passes.open = Some(Open { views: &views, problem, contests, known, rivals, work });
+            passes.open = Some(Open { views: &views, problem, contests, rivals, work });
         }
     }
     let each = views.iter().enumerate();
@@ -97,7 +104,7 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>, work: &Work) -> Evaluation<'a> {
     let verdict = verdict(&views, &strict, &passes.generous);
     let ties = passes.ties.unwrap_or_default();
     let rivals = passes.open.map_or_else(Vec::new, |open| open.rivals);
-    let generous = passes.generous;
+    let Passes { generous, known, .. } = passes;
     Evaluation {
         point: *point,
         views,
@@ -106,6 +113,7 @@ pub(crate) fn evaluate<'a>(point: &Point<'a>, work: &Work) -> Evaluation<'a> {
         generous,
         ties,
         rivals,
+        known,
         outcomes,
         verdict,
     }
@@ -121,7 +129,9 @@ fn all_met(views: &[View<'_>], problem: &Problem, assignment: &Assignment) -> bo
 struct Passes<'p> {
     strict: &'p Assignment,
     generous: Assignment,
-    /// Of demands of which everything is known: which compete as equals.
+    /// Requirements that want the same tools, of which everything is known.
+    known: Vec<Vec<usize>>,
+    /// Which of them compete as equals.
     ties: Result<Vec<Vec<usize>>, Stopped>,
     /// Where facts are missing.
     open: Option<Open<'p>>,
@@ -132,9 +142,7 @@ struct Open<'v> {
     views: &'v [View<'v>],
     problem: Problem,
     contests: Vec<Contest>,
-    /// Requirements that want the same tools, of which everything is known.
-    known: Vec<Vec<usize>>,
-    /// Those of which facts are missing.
+    /// Requirements that want the same tools, of which facts are missing.
     rivals: Vec<Vec<usize>>,
     work: &'v Work,
 }
@@ -156,8 +164,8 @@ impl Passes<'_> {
 
     /// Whether a requirement that wants tools is met by every best assignment.
     fn met(&self, index: usize, binds: Answer) -> Answer {
-        let is_open = |at: &&Open<'_>| !at.known.iter().flatten().any(|known| *known == index);
-        match (self.open.as_ref().filter(is_open), &self.ties) {
+        let is_known = self.known.iter().flatten().any(|known| *known == index);
+        match (self.open.as_ref().filter(|_| !is_known), &self.ties) {
             (Some(at), _) => self.open(at, index, binds),
             (None, Ok(ties)) if !self.strict.stopped => {
                 let tied = ties.iter().flatten().any(|tied| *tied == index);

@@ -42,8 +42,8 @@ pub(crate) struct Trip<'a> {
     pub(crate) verdicts: Vec<(Day, Verdict)>,
     /// Every point that was evaluated.
     pub(crate) evaluations: Vec<Evaluation<'a>>,
-    /// Requirements that want the same tools at any point, where facts are missing.
-    pub(crate) rivals: Vec<Vec<usize>>,
+    /// Requirements that want the same tools at a point where not all are met.
+    pub(crate) sharing: Vec<Vec<usize>>,
 }
 
 /// Looks at one point after another.
@@ -60,15 +60,15 @@ pub(crate) fn of_trip<'a>(subject: &Subject<'a>, work: &Work) -> Trip<'a> {
     let by_day: Vec<Combined> = days.iter().map(|day| kept_on(subject, *day, &mut look)).collect();
     let verdicts = days.iter().zip(&by_day).map(|(day, of)| (*day, of.verdict)).collect();
     let worst = by_day.into_iter().reduce(worse_day).unwrap_or_else(nothing);
-    Trip { worst, verdicts, rivals: look.rivals(), evaluations: look.evaluations }
+    Trip { worst, verdicts, sharing: look.sharing(), evaluations: look.evaluations }
 }
 
 /// Judges one day after others, on which mostly the same tools serve.
 pub(crate) fn on_next<'a>(subject: &Subject<'a>, day: Day, look: &mut Look<'_, 'a>) -> Trip<'a> {
     let worst = kept_on(subject, day, look);
-    let rivals = look.rivals();
+    let sharing = look.sharing();
     look.keep_last();
-    Trip { verdicts: vec![(day, worst.verdict)], worst, evaluations: Vec::new(), rivals }
+    Trip { verdicts: vec![(day, worst.verdict)], worst, evaluations: Vec::new(), sharing }
 }
 
 /// The trips at each of the freeboards, in place of the vessel's own; none
@@ -82,16 +82,16 @@ pub(crate) fn at_each<'s>(
     let looks = subject.days.iter().map(|day| (*day, Look::new(work)));
     let mut looks: Vec<_> = looks.collect();
     freeboards.iter().take_while(|_| !work.ran_out()).map(move |freeboard| {
-        let mut rivals = Vec::new();
+        let mut sharing = Vec::new();
         let by_day = looks.iter_mut().map(|(day, look)| {
             let combined =
                 look.at(&Point { freeboard: Ok(*freeboard), day: *day, ..subject.point });
-            rivals.extend(look.rivals());
+            sharing.extend(look.sharing());
             look.keep_last();
             combined
         });
         let worst = by_day.reduce(worse_day).unwrap_or_else(nothing);
-        Trip { worst, verdicts: Vec::new(), evaluations: Vec::new(), rivals }
+        Trip { worst, verdicts: Vec::new(), evaluations: Vec::new(), sharing }
     })
 }
 
@@ -137,8 +137,8 @@ impl<'w, 'a> Look<'w, 'a> {
         combined
     }
 
-    fn rivals(&self) -> Vec<Vec<usize>> {
-        self.evaluations.iter().flat_map(|at| &at.rivals).cloned().collect()
+    fn sharing(&self) -> Vec<Vec<usize>> {
+        self.evaluations.iter().flat_map(|at| at.rivals.iter().chain(&at.known)).cloned().collect()
     }
 
     /// Lets go of all but the last.
