@@ -2,6 +2,7 @@
 //! whoever calls takes `room` for the text, writes it there, and asks `check`.
 
 use kitmuster::engine::{self, Depth, Request};
+use kitmuster::fleet;
 use kitmuster::freeing::{self, Prepared, Terms};
 use kitmuster::load::{self, Library};
 use kitmuster::measure::Day;
@@ -41,7 +42,7 @@ fn answer(request: &str) -> Result<String, String> {
     let vocabulary = &library.vocabulary;
     let (vessel, source) =
         load::read_vessel(name, text, vocabulary).map_err(|refusal| format!("{refusal:?}"))?;
-    let check = engine::check(&Request {
+    let mut check = engine::check(&Request {
         vocabulary,
         profiles: &library.profiles,
         asked: &[],
@@ -52,6 +53,7 @@ fn answer(request: &str) -> Result<String, String> {
         trust: Trust::All,
         depth: Depth::Whole,
     });
+    check.notices.extend(fleet::notices(&check, check.asked.departure));
     let sources = &[source];
     let locale = Locale::default();
     let practice = library.practice.as_ref().ok_or("the library has no techniques")?;
