@@ -79,7 +79,7 @@ const FOUND: [u64; 2] = [642, 832];
 fn each(mut relation: impl FnMut(&Library, &Drawn, &mut Draw, &dyn Fn() -> String)) {
     let library = kit::library();
     let first = number("KITMUSTER_SEED", 1);
-    let cases = number("KITMUSTER_CASES", cases(60, 1_000));
+    let cases = number("KITMUSTER_CASES", cases(60, 400));
     for seed in (first..first + cases).chain(FOUND) {
         let drawn = Drawn::of(seed);
         let shown = || format!("seed {seed}\n{}\n{:#?}", drawn.profile(&[]), drawn.vessel);
