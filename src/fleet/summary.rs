@@ -161,3 +161,19 @@ impl Audit {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_count_is_added() {
+        let one =
+            Counts { ready: 1, ready_by_practice: 2, not_ready: 3, cannot_tell: 4, refused: 5 };
+        let mut both = one;
+        both.sum(&Counts { refused: 1, ..one });
+        let wanted =
+            Counts { ready: 2, ready_by_practice: 4, not_ready: 6, cannot_tell: 8, refused: 6 };
+        assert_eq!(both, wanted);
+    }
+}

@@ -96,6 +96,18 @@ fn vessels_are_shown_in_the_order_asked_for() {
     sorted.sort();
     assert_eq!(by("name"), sorted);
     assert_eq!(by("input"), by("name"), "the sample files are named after the vessels");
+    let port = |port: &'static str| [("port: Port Ansel", port)];
+    let folder = folder(&[
+        ("a.yaml", changed("winter-petrel.yaml", &[])),
+        ("b.yaml", changed("amber-shearwater.yaml", &port("port: Quay of Dunmarrow"))),
+        ("c.yaml", changed("rusty-plover.yaml", &[])),
+        ("d.yaml", changed("brindle-skua.yaml", &port("# of no port"))),
+    ]);
+    let in_folder = |order: &str| names(&document(&[typed(&folder)], &["--order", order]));
+    let by_name = ["Amber Shearwater", "Brindle Skua", "Rusty Plover", "Winter Petrel"];
+    assert_eq!(in_folder("name"), by_name);
+    let by_port = ["Rusty Plover", "Winter Petrel", "Amber Shearwater", "Brindle Skua"];
+    assert_eq!(in_folder("port"), by_port);
     let fleet = document(&["vessels"], &["--order", "verdict"]);
     let verdicts: Vec<_> = fleet["vessels"]
         .as_array()
