@@ -161,7 +161,8 @@ fn judge(
     let mut left_open = Vec::new();
     let mut open = |inverse, is_open| left_open.extend(Some(inverse).filter(|_| is_open));
     let work = Work::share();
-    let ready_until = ready_until::ready_until(&subject, edition, &verdicts, &work);
+    let ready_until =
+        ready_until::ready_until(&subject, edition, (worst.verdict, &verdicts), &work);
     open(Inverse::ReadyUntil, work.ran_out());
     let inverses = (terms.depth != Depth::Findings).then(|| {
         let work = Work::share();

@@ -157,7 +157,7 @@ impl Fact {
 }
 
 /// The facts of several items, each once.
-pub(super) fn of_items(trips: &[Trip<'_>], items: &[Item]) -> Vec<Fact> {
+pub(super) fn of_items(trips: &[&Trip<'_>], items: &[Item]) -> Vec<Fact> {
     let mut facts = Facts::default();
     for fact in items.iter().flat_map(|item| of_item(trips, *item)) {
         facts.add(fact);
@@ -169,7 +169,7 @@ pub(super) fn of_items(trips: &[Trip<'_>], items: &[Item]) -> Vec<Fact> {
 /// The facts that an item hangs on, each once: those of the requirement itself,
 /// or where it wants none those of all that want the same tools. A verdict hangs
 /// on every required one that is open.
-pub(super) fn of_item(trips: &[Trip<'_>], (part, requirement): Item) -> Vec<Fact> {
+pub(super) fn of_item(trips: &[&Trip<'_>], (part, requirement): Item) -> Vec<Fact> {
     let parts = || trips.iter().enumerate().filter(|(index, _)| part.is_none_or(|p| p == *index));
     let mut facts = Facts::default();
     for (index, trip) in parts() {

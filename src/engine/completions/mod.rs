@@ -16,7 +16,7 @@ mod world;
 use super::judge::verdict::{self, At, Trip};
 use super::work::Work;
 use crate::model::finding::{Outcome, Verdict};
-use fact::Item;
+use fact::{Fact, Item};
 use std::collections::{BTreeMap, BTreeSet};
 use world::World;
 
@@ -162,12 +162,19 @@ fn run(mut search: Search<'_, '_>, trips: &[&Trip<'_>]) -> Option<Settled> {
         return None;
     }
     let world = World::of(search.parts.first()?);
-    search.dive(world.clone(), End::Best);
-    search.dive(world.clone(), End::Worst);
+    // Trips that kept their points are the world of which nothing is given.
+    let judged = match trips.iter().all(|trip| trip.evaluations.is_empty()) {
+        true => search.judge(&world),
+        false => Vec::new(),
+    };
+    let first = if judged.is_empty() { trips.to_vec() } else { judged.iter().collect() };
     let items: Vec<Item> = search.seen.keys().copied().collect();
+    let facts = fact::of_items(&first, &items);
+    search.dive(world.clone(), facts.clone(), End::Best);
+    search.dive(world.clone(), facts, End::Worst);
     for item in items {
         if !search.is_settled(item) {
-            search.explore(&world, item);
+            search.explore_from(&world, &first, item);
         }
     }
     Some(search.settled(trips))
@@ -223,10 +230,9 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// Notes what is settled in a world, and gives what is still to be asked
     /// of it.
-    fn note(&mut self, trips: &[Trip<'_>]) -> Vec<Item> {
-        let trips: Vec<_> = trips.iter().collect();
+    fn note(&mut self, trips: &[&Trip<'_>]) -> Vec<Item> {
         let mut open = Vec::new();
-        for (item, bound) in items(&trips) {
+        for (item, bound) in items(trips) {
             let Some((_, seen)) = self.seen.get_mut(&item) else { continue };
             seen.add(bound);
             if seen.may_change_by(bound) {
@@ -245,16 +251,10 @@ impl<'s, 'a> Search<'s, 'a> {
         self.cut.contains(&item) && !self.is_settled(item)
     }
 
-    /// Gives all missing facts their best or their worst value.
-    fn dive(&mut self, mut world: World<'_>, end: End) {
+    /// Gives all missing facts their best or their worst value, and those that
+    /// come to light by it.
+    fn dive(&mut self, mut world: World<'_>, mut facts: Vec<Fact>, end: End) {
         for _ in 0..MOST_ROUNDS {
-            if !self.work.take_world() {
-                return;
-            }
-            let trips = self.judge(&world);
-            let open = self.note(&trips);
-            let facts = fact::of_items(&trips, &open);
-            drop(trips);
             let before = world.given;
             for fact in facts {
                 let values = value::values(&fact, &world, self.parts);
@@ -266,27 +266,35 @@ impl<'s, 'a> Search<'s, 'a> {
                     world.give(&fact, value, self.parts);
                 }
             }
-            if world.given == before {
+            if world.given == before || !self.work.take_world() {
                 return;
             }
+            let trips = self.judge(&world);
+            let trips: Vec<_> = trips.iter().collect();
+            let open = self.note(&trips);
+            facts = fact::of_items(&trips, &open);
         }
     }
 
-    /// Gives one fact on which the item hangs each of its values, and goes on.
+    /// Judges a world, and goes on from there where the item is still open.
     fn explore(&mut self, world: &World<'_>, item: Item) {
         if !self.work.take_world() {
             self.cut.insert(item);
             return;
         }
         let trips = self.judge(world);
-        if !self.note(&trips).contains(&item) {
-            return;
+        let trips: Vec<_> = trips.iter().collect();
+        if self.note(&trips).contains(&item) {
+            self.explore_from(world, &trips, item);
         }
-        let Some(fact) = fact::of_item(&trips, item).into_iter().next() else {
-            self.note_ends(world, &trips, item);
+    }
+
+    /// Gives one fact on which the item hangs each of its values.
+    fn explore_from(&mut self, world: &World<'_>, trips: &[&Trip<'_>], item: Item) {
+        let Some(fact) = fact::of_item(trips, item).into_iter().next() else {
+            self.note_ends(world, trips, item);
             return;
         };
-        drop(trips);
         let values = value::values(&fact, world, self.parts);
         if values.is_empty() || !value::are_all(&fact, &values, world) {
             self.cut.insert(item);
@@ -304,14 +312,14 @@ impl<'s, 'a> Search<'s, 'a> {
     /// Where nothing but tools that nobody listed may still come to light: the
     /// world without any, and the one with all of them, which is the generous
     /// pass.
-    fn note_ends(&mut self, world: &World<'_>, trips: &[Trip<'_>], item: Item) {
+    fn note_ends(&mut self, world: &World<'_>, trips: &[&Trip<'_>], item: Item) {
         if trips.iter().flat_map(|trip| &trip.evaluations).any(|at| at.is_stopped()) {
             self.cut.insert(item);
             return;
         }
         let without = world.without_unlisted();
         let trips_without = self.judge(&without);
-        if self.note(&trips_without).contains(&item) {
+        if self.note(&trips_without.iter().collect::<Vec<_>>()).contains(&item) {
             // It hangs on something that has no values here.
             self.cut.insert(item);
             return;

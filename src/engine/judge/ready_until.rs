@@ -14,20 +14,25 @@ use crate::model::profile::Profile;
 
 /// The last day with the required findings met on every day from departure
 /// (or from the first day that the edition judges) to it; the assignment may
-/// differ by day. The verdicts of the days that were judged are known.
+/// differ by day. What the trip came to, and the bounds of the days that were
+/// judged, are known.
 pub(crate) fn ready_until(
     subject: &Subject<'_>,
     edition: &ApplicableEdition<'_>,
-    judged: &[(Day, Verdict)],
+    (trip, judged): (Verdict, &[(Day, Verdict)]),
     work: &Work,
 ) -> ReadyUntil {
     let mut look = Look::new(work);
+    // A trip of one day came to what that day did, and one that is ready is so on
+    // each of its days.
+    let settles_days = judged.len() == 1 || trip == Verdict::Ready;
+    let known = |day: Day| {
+        let (_, bound) = judged.iter().find(|(judged, _)| *judged == day)?;
+        if settles_days { Some(trip) } else { Some(*bound).filter(|it| *it != Verdict::CannotTell) }
+    };
     let mut ready_on = |day: Day| {
-        let known = judged
-            .iter()
-            .find(|(judged, verdict)| *judged == day && *verdict != Verdict::CannotTell);
-        let verdict = match (known, edition.governing(day)) {
-            (Some((_, verdict)), _) => *verdict,
+        let verdict = match (known(day), edition.governing(day)) {
+            (Some(verdict), _) => verdict,
             (None, Some(profile)) => on(Point { profile, ..subject.point }, day, &mut look),
             (None, None) => Verdict::CannotTell,
         };

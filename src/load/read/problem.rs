@@ -247,9 +247,11 @@ pub(crate) fn nearest<'a>(
     given: &str,
     candidates: impl IntoIterator<Item = &'a str>,
 ) -> Option<&'a str> {
+    // Where a word is refused in spite of how it is spelled, it is no answer.
+    let candidates: Vec<&str> =
+        candidates.into_iter().filter(|candidate| *candidate != given.trim()).collect();
     let given = given.trim().to_lowercase();
     let limit = (given.chars().count() / 3).clamp(1, 3);
-    let candidates: Vec<&str> = candidates.into_iter().collect();
     let by_spelling = nearest_within(&given, candidates.iter().copied(), limit);
     by_spelling.or_else(|| nearest_by_words(&given, &candidates))
 }
@@ -355,6 +357,9 @@ mod suggest_tests {
         assert_eq!(nearest("landing net", kinds), Some("dip-net"));
         assert_eq!(nearest("spare fuel can", kinds), None);
         assert_eq!(nearest("net", kinds), None);
+        // What was written is no answer to itself, and hides none that is.
+        assert_eq!(nearest(" handle ", ["handle", "handles"]), Some("handles"));
+        assert_eq!(nearest("dip-net", ["dip-net"]), None);
         assert_eq!(slip_of("gulf", ["golf"]), Some("golf"));
         assert_eq!(slip_of("gulf", ["gilt"]), None);
     }
