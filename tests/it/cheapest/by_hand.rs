@@ -16,6 +16,11 @@ type Vessels<'a> = &'a [(&'a str, &'a [&'a str])];
 /// The quote for what is asked of these vessels out of a catalogue of these
 /// items is as good as the best of all baskets, and buys something.
 fn buys_the_best(asked: &[String], vessels: Vessels<'_>, items: &[&str]) {
+    buys_the_best_of(asked, vessels, &[("0", items)]);
+}
+
+/// The same out of several catalogues, each with its delivery and its items.
+fn buys_the_best_of(asked: &[String], vessels: Vessels<'_>, suppliers: &[(&str, &[&str])]) {
     let vessel = |(freeboard, kit): &(&str, &[&str])| {
         let tools = kit.iter().enumerate();
         let works =
@@ -31,7 +36,13 @@ fn buys_the_best(asked: &[String], vessels: Vessels<'_>, items: &[&str]) {
     let item = |(at, item): (usize, &&str)| {
         format!("  - {{ number: I-{at}, description: by hand, {item} }}\n")
     };
-    let items: String = items.iter().enumerate().map(item).collect();
+    let catalogue = |(at, (delivery, items)): (usize, &(&str, &[&str]))| {
+        let items: String = items.iter().enumerate().map(item).collect();
+        format!(
+            "format: catalogue/1\nsupplier: By hand {at}\ncurrency: USD\ntax: 0%\n\
+             delivery: {delivery}\nlead: 2 days\nitems:\n{items}"
+        )
+    };
     let written = Written {
         profile: format!(
             "format: profile/1\nid: by-hand\nrule: by-hand\nedition: invented for tests\n\
@@ -39,10 +50,7 @@ fn buys_the_best(asked: &[String], vessels: Vessels<'_>, items: &[&str]) {
             asked.concat()
         ),
         vessels: vessels.iter().map(vessel).collect(),
-        catalogues: vec![format!(
-            "format: catalogue/1\nsupplier: By hand\ncurrency: USD\ntax: 0%\ndelivery: 0\n\
-             lead: 2 days\nitems:\n{items}"
-        )],
+        catalogues: suppliers.iter().enumerate().map(catalogue).collect(),
         with_recommended: true,
     };
     assert_eq!(agree_on(&kit::library(), 0, written), Some(true));
@@ -72,15 +80,15 @@ fn the_second_piece_of_a_pack_is_for_another_tool() {
 
 #[test]
 fn of_two_pieces_that_lengthen_enough_the_cheaper_is_bought() {
-    let asked = [asks("net", "carry: 1 dip net, with: { handle: at least 6 ft }")];
-    let vessels: Vessels<'_> = &[("4 ft", &["kind: dip net, handle: 5 ft"])];
-    let mut items = [
-        "lengthens: { kinds: [dip net], by: 1 ft }, price: 8",
-        "lengthens: { kinds: [dip net], by: 2 ft }, price: 7",
-    ];
-    buys_the_best(&asked, vessels, &items);
-    items.reverse();
-    buys_the_best(&asked, vessels, &items);
+    let asked = [asks("nets", "carry: 2 dip net, with: { handle: at least 6 ft }")];
+    let vessels: Vessels<'_> = &[("4 ft", &["kind: dip net, handle: 5 ft, count: 2"])];
+    let [cheap, dear, scarce] = [("1 ft", "8"), ("2 ft", "9"), ("2 ft", "7, stock: 1")]
+        .map(|(by, price)| format!("lengthens: {{ kinds: [dip net], by: {by} }}, price: {price}"));
+    buys_the_best(&asked, vessels, &[&cheap, &dear]);
+    buys_the_best(&asked, vessels, &[&dear, &cheap]);
+    buys_the_best(&asked, vessels, &[&scarce, &cheap]);
+    // What is saved on the pieces is paid for their delivery.
+    buys_the_best_of(&asked, vessels, &[("5", &[&cheap]), ("0", &[&dear])]);
 }
 
 /// With a rope of 3 ft aboard one of 10 ft serves at the high end: at both
@@ -183,14 +191,12 @@ fn what_is_not_aboard_all_the_time_does_not_decide_what_is_asked() {
 }
 
 #[test]
-fn a_broken_net_is_aboard_once_it_is_mended_not_once_it_is_lengthened() {
-    net_or_hoist(
-        &["kind: dip net, handle: 5 ft, condition: broken"],
-        &[
-            "lengthens: { kinds: [dip net], by: 1 ft }, price: 4",
-            "service: { kinds: [dip net], does: [repair] }, price: 8",
-        ],
-    );
+fn mending_brings_a_net_aboard_and_lengthening_does_not() {
+    let longer = "lengthens: { kinds: [dip net], by: 1 ft }, price: 4";
+    let mended = "service: { kinds: [dip net], does: [repair] }, price: 8";
+    net_or_hoist(&["kind: dip net, handle: 5 ft, condition: broken"], &[longer, mended]);
+    let new = "tool: { kind: dip net, handle: 5 ft }, price: 8";
+    net_or_hoist(&["kind: dip net, handle: 5 ft, expires: 2026-03-14"], &[longer, new]);
 }
 
 #[test]
