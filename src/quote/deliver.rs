@@ -241,3 +241,34 @@ fn share(price: Money, pack: u32, pieces: u32, currency: Currency) -> Money {
     let pack = u64::from(pack.max(1));
     Money::of_coins((2 * all + pack) / (2 * pack), currency)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::sample::Sample;
+    use super::*;
+
+    #[test]
+    fn of_everything_as_much_is_left_as_serves() {
+        let sample = Sample::new(
+            &["carry: 1 dip net, with: { handle: at least 6 ft }", "carry: 2 tire"],
+            &["{ mark: B-1, kind: gaff, handle: 5 ft, count: 2, condition: serviceable }, \
+               { mark: N-1, kind: dip net, handle: 5 ft, count: 3, condition: serviceable }"],
+            "0",
+            &[
+                "lengthens: { kinds: [gaff, dip net], by: 1 ft }, price: 10",
+                "tool: { kind: tire }, price: 10",
+                "tool: { kind: hoist }, price: 10",
+            ],
+        );
+        let offer = |item| Offer { catalogue: 0, item };
+        let longer = |tool| Changed { tool, by: vec![(offer(0), 1)] };
+        let part = Part {
+            goods: [(offer(1), 4), (offer(2), 2)].into(),
+            changes: vec![(longer(0), 2), (longer(1), 3)],
+        };
+        let one = &sample.vessels[0];
+        let left = trimmed(&sample.order(), one, &one.vessel, &part);
+        let serves = Part { goods: [(offer(1), 2)].into(), changes: vec![(longer(1), 1)] };
+        assert_eq!(left, serves);
+    }
+}

@@ -22,6 +22,8 @@ mod plan;
 mod program;
 mod prune;
 mod rows;
+#[cfg(test)]
+mod sample;
 mod search;
 mod setup;
 mod small;

@@ -464,14 +464,14 @@ mod tests {
         })]
 
         #[test]
-        fn without_room_for_a_single_solution_the_least_is_found_too(
+        fn with_little_room_for_solutions_or_none_the_least_is_found_too(
             asked in prop::collection::vec((prop::array::uniform3(0_usize..8), 1_u8..12), 3..8)
         ) {
             let (program, cost) = program(&asked);
             let deadline = Instant::now() + Duration::from_secs(60);
             let goal = Goal { objective: &cost, step: 1.0, deadline };
             let brute = tried(&program, &cost);
-            for room in [0, MOST_HELD] {
+            for room in [0, 3 * program.bytes_of_a_solution(), MOST_HELD] {
                 match program.least_in(&goal, room) {
                     Ok(found) => {
                         let sum = |at: &(usize, f64)| at.1 * found.values[at.0];
@@ -489,5 +489,55 @@ mod tests {
         let (program, cost) = program(&[([0, 1, 2], 11), ([2, 3, 4], 11), ([4, 5, 6], 11)]);
         let goal = Goal { objective: &cost, step: 1.0, deadline: Instant::now() };
         assert_eq!(program.least(&goal).unwrap_err(), Failure::OutOfTime);
+    }
+
+    #[test]
+    fn an_amount_need_not_be_whole() {
+        let mut program = Program::default();
+        let columns = [program.whole(9), program.whole(9), program.amount()];
+        for column in columns {
+            program.row(vec![(column, 2.0)], Side::AtLeast, 5.0);
+        }
+        let cost = columns.map(|column| (column, 1.0)).to_vec();
+        let deadline = Instant::now() + Duration::from_secs(60);
+        let found = program.least(&Goal { objective: &cost, step: 0.5, deadline }).unwrap();
+        assert_eq!(found.values, [3.0, 3.0, 2.5]);
+    }
+
+    /// A search for the least whole number of which the double compares so
+    /// with five; where something was found before, out of time.
+    fn half_of_five(side: Side, before: Option<(Option<f64>, f64)>) -> Result<Found, Failure> {
+        let mut program = Program::default();
+        let column = program.whole(9);
+        program.row(vec![(column, 2.0)], side, 5.0);
+        let cost = vec![(column, 1.0)];
+        let deadline = Instant::now() + Duration::from_secs(60);
+        let mut goal = Goal { objective: &cost, step: 1.0, deadline };
+        let (root, variables) = program.root(&goal)?;
+        let (best, lost) = before.unwrap_or((None, f64::INFINITY));
+        if before.is_some() {
+            goal.deadline = Instant::now();
+        }
+        let best = best.map(|best| (best, vec![best]));
+        let (program, goal) = (&program, &goal);
+        Tree { program, goal, variables, root, most_held: 1, held: 0, best, lost }.search()
+    }
+
+    #[test]
+    fn what_was_not_looked_at_bounds_what_was_found() {
+        let found = half_of_five(Side::AtLeast, None).unwrap();
+        assert_eq!((found.values, found.bound, found.proved), (vec![3.0], 3.0, true));
+        let before = |best, lost| half_of_five(Side::AtLeast, Some((best, lost)));
+        // No whole number lies between 2.6 and 3.
+        let found = before(Some(3.0), 2.6).unwrap();
+        assert_eq!((found.bound, found.proved), (3.0, true));
+        let found = before(Some(4.0), 2.6).unwrap();
+        assert_eq!((found.bound, found.proved), (2.5, false));
+        assert_eq!(before(None, f64::INFINITY).unwrap_err(), Failure::OutOfTime);
+    }
+
+    #[test]
+    fn where_no_whole_number_does_there_is_no_solution() {
+        assert_eq!(half_of_five(Side::Equal, None).unwrap_err(), Failure::Infeasible);
     }
 }

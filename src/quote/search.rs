@@ -177,7 +177,7 @@ impl Search<'_> {
         }
         let mut plan = Plan::of(case);
         let mut met = None;
-        if case.soft && !plan.met.is_empty() {
+        if !plan.met.is_empty() {
             let lost = lost(&plan, case);
             let best = self.least(&plan, &lost, 1.0)?;
             plan.keep_as_good(&best.values, case);
@@ -185,8 +185,7 @@ impl Search<'_> {
         }
         let digits = self.order.catalogues[0].currency.digits();
         let coin = 10_f64.powi(-i32::try_from(digits).unwrap_or(2));
-        let step = if case.relaxed { coin / 1000.0 } else { coin };
-        let found = or_as_good(self.least(&plan, &plan.cost, step), met)?;
+        let found = or_as_good(self.least(&plan, &plan.cost, coin), met)?;
         Ok((plan, found))
     }
 
@@ -201,12 +200,8 @@ impl Search<'_> {
     fn cheapest(&self, plan: &Plan, found: &Found, case: &Case<'_>) -> Cheapest {
         let basket = plan.basket(found);
         let total = basket::sum(&basket.orders(self.order)).total;
-        let currency = self.order.catalogues[0].currency;
-        let bound = match coins(found.bound, currency) {
-            _ if found.proved && !plan.is_filled(found) => Bound::Cheapest,
-            least if least < total => Bound::AtLeast(least),
-            _ => Bound::Cheapest,
-        };
+        let least = coins(found.bound, self.order.catalogues[0].currency);
+        let bound = if least < total { Bound::AtLeast(least) } else { Bound::Cheapest };
         let left = plan.met.iter().filter(|(_, (_, column))| found.values[*column] < 0.5);
         let open = left.map(|(finding, _)| *finding).chain(case.waived.iter().copied()).collect();
         Cheapest { basket, open, total, bound }
@@ -301,7 +296,8 @@ struct Alone {
 fn or_as_good(cheapest: Result<Found, Failure>, met: Option<Found>) -> Result<Found, Failure> {
     match (cheapest, met) {
         (Err(Failure::OutOfTime), Some(met)) => Ok(Found { bound: 0.0, proved: false, ..met }),
-        (Ok(found), Some(met)) => Ok(Found { proved: found.proved && met.proved, ..found }),
+        // More may be met then, and at any price.
+        (Ok(found), Some(met)) if !met.proved => Ok(Found { bound: 0.0, proved: false, ..found }),
         (cheapest, _) => cheapest,
     }
 }
@@ -327,6 +323,7 @@ fn coins(amount: f64, currency: Currency) -> Money {
 
 #[cfg(test)]
 mod tests {
+    use super::super::sample::Sample;
     use super::*;
 
     fn found(value: f64, proved: bool) -> Found {
@@ -340,7 +337,116 @@ mod tests {
         let none = or_as_good(Err(Failure::OutOfTime), None);
         assert_eq!(none.unwrap_err(), Failure::OutOfTime);
         let cheaper = or_as_good(Ok(found(2.0, true)), Some(found(1.0, false))).unwrap();
-        assert_eq!((cheaper.values, cheaper.proved), (vec![2.0], false));
+        assert_eq!((cheaper.values, cheaper.bound, cheaper.proved), (vec![2.0], 0.0, false));
         assert!(or_as_good(Ok(found(2.0, true)), None).unwrap().proved);
+    }
+
+    fn dollars(dollars: u64) -> Money {
+        Money::of_coins(100 * dollars, Currency::find("USD").unwrap())
+    }
+
+    /// A search for the sample with all the time that it takes.
+    fn searching<T>(sample: &Sample, ask: impl FnOnce(&Search<'_>) -> T) -> T {
+        let (order, needs) = (&sample.order(), &sample.needs());
+        let (barred, believed) = (&BTreeSet::new(), &BTreeSet::new());
+        let deadline = Instant::now() + Duration::from_secs(60);
+        ask(&Search { order, needs, barred, believed, deadline })
+    }
+
+    fn one_by_one(sample: &Sample) -> Cheapest {
+        searching(sample, |search| search.one_by_one(&BTreeSet::new()).unwrap())
+    }
+
+    const TIRE: &[&str] = &["carry: 1 tire"];
+
+    /// Two vessels that share a pack of two tires.
+    fn shared_pack() -> Sample {
+        Sample::new(TIRE, &["", ""], "7", &["tool: { kind: tire }, price: 10, pack: 2"])
+    }
+
+    #[test]
+    fn vessels_one_by_one_share_packs_and_cost_no_less_than_broken_packs_undelivered() {
+        let found = one_by_one(&shared_pack());
+        assert_eq!(found.basket.packs.into_values().collect::<Vec<_>>(), [1]);
+        assert_eq!((found.total, found.bound), (dollars(17), Bound::AtLeast(dollars(10))));
+        assert_eq!(found.open, BTreeSet::new());
+    }
+
+    #[test]
+    fn vessels_one_by_one_take_what_the_others_left() {
+        let scarce = "tool: { kind: tire }, price: 10, stock: 1";
+        let items = [scarce, "tool: { kind: tire }, price: 20"];
+        let found = one_by_one(&Sample::new(TIRE, &["", ""], "0", &items));
+        assert_eq!((found.total, found.bound), (dollars(30), Bound::AtLeast(dollars(20))));
+        let asked = [TIRE[0], "carry: 1 hoist"];
+        let items = [scarce, "tool: { kind: hoist }, price: 20"];
+        let found = one_by_one(&Sample::new(&asked, &["", ""], "0", &items));
+        let tire_of_the_second = (1, Cured { judgement: 0, requirement: 0 });
+        assert_eq!(found.open, BTreeSet::from([tire_of_the_second]));
+        assert_eq!((found.total, found.bound), (dollars(50), Bound::AtLeast(Money::ZERO)));
+    }
+
+    #[test]
+    fn the_better_of_both_searches_is_taken_with_the_better_bound() {
+        let best = |found: Result<Cheapest, Failure>| {
+            searching(&shared_pack(), |search| search.or_one_by_one(found, &BTreeSet::new()))
+        };
+        let told = |found: Cheapest| {
+            let best = best(Ok(found)).unwrap().unwrap();
+            (best.total, best.bound)
+        };
+        let found =
+            |total: u64, bound| Cheapest { total: dollars(total), bound, ..Cheapest::default() };
+        let from = |least: u64| Bound::AtLeast(dollars(least));
+        // One by one it is 17, and not below 10.
+        assert_eq!(told(found(20, from(12))), (dollars(17), from(12)));
+        assert_eq!(told(found(15, from(3))), (dollars(15), from(10)));
+        assert_eq!(told(found(20, Bound::Cheapest)), (dollars(20), Bound::Cheapest));
+        let open = BTreeSet::from([(0, Cured { judgement: 0, requirement: 0 })]);
+        assert_eq!(told(Cheapest { open, ..found(15, from(3)) }), (dollars(17), from(10)));
+        assert_eq!(best(Err(Failure::OutOfTime)).unwrap().unwrap().total, dollars(17));
+        assert!(best(Err(Failure::Infeasible)).unwrap().is_none());
+        let gave = Err(Failure::Gave("up".to_owned()));
+        assert_eq!(best(gave).unwrap_err(), NoQuote::Search("up".to_owned()));
+    }
+
+    #[test]
+    fn money_paid_for_nothing_bounds_the_total() {
+        let delivery = "{ charge: 7, free from: 12 }";
+        let sample = Sample::new(TIRE, &[""], delivery, &["tool: { kind: tire }, price: 10"]);
+        searching(&sample, |search| {
+            let nothing = BTreeSet::new();
+            let case = search.case(&nothing);
+            let (plan, found) = search.solve_one(&case).unwrap();
+            let filled = search.cheapest(&plan, &found, &case);
+            assert_eq!(filled.bound, Bound::AtLeast(dollars(12)));
+            let whole = search.solve(&case).unwrap();
+            assert_eq!((whole.total, whole.bound), (dollars(17), Bound::Cheapest));
+        });
+    }
+
+    #[test]
+    fn a_vessel_ready_outweighs_all_findings_and_a_required_one_all_that_is_recommended() {
+        let kinds = ["tire", "hoist", "gaff"];
+        let asked = kinds.map(|kind| match kind {
+            "gaff" => "level: recommended, carry: 1 gaff".to_owned(),
+            _ => format!("carry: 1 {kind}"),
+        });
+        let items = kinds.map(|kind| format!("tool: {{ kind: {kind} }}, price: 10, stock: 1"));
+        let (asked, items) = (asked.each_ref().map(|a| &**a), items.each_ref().map(|i| &**i));
+        searching(&Sample::new(&asked, &["", ""], "0", &items), |search| {
+            let nothing = BTreeSet::new();
+            let case = Case { soft: true, ..search.case(&nothing) };
+            let plan = Plan::of(&case);
+            let lost: BTreeMap<usize, f64> = lost(&plan, &case).into_iter().collect();
+            let worth = |column: &usize| -lost[column];
+            let worths = |columns: Vec<usize>| columns.iter().map(worth).collect::<Vec<f64>>();
+            let [ready, required, recommended] = plan.worthwhile(&case).map(worths);
+            assert_eq!([ready.len(), required.len(), recommended.len()], [2, 4, 2]);
+            let all = |worths: &[f64]| worths.iter().sum::<f64>();
+            assert!(recommended.iter().all(|worth| *worth > 0.0));
+            assert!(required.iter().all(|worth| *worth > all(&recommended)));
+            assert!(ready.iter().all(|worth| *worth > all(&required) + all(&recommended)));
+        });
     }
 }

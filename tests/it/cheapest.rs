@@ -1,8 +1,9 @@
-//! The quote against every basket there is, on small cases drawn at random:
-//! the same vessels ready, the same number of findings met, the same total to
-//! the coin.
+//! The quote against every basket there is, on small cases drawn at random or
+//! made by hand: the same vessels ready, the same number of findings met, the
+//! same total to the coin.
 
 mod brute;
+mod by_hand;
 mod draw;
 
 use crate::kit;
@@ -31,54 +32,6 @@ fn no_basket_is_cheaper_than_the_quote() {
     let bought = agreed.iter().filter(|bought| **bought).count();
     eprintln!("{} cases agree, {bought} of them buy something", agreed.len());
     assert!(agreed.len() as u64 * 3 > cases * 2 && bought * 3 > agreed.len());
-}
-
-/// What is left of a pack costs nothing, so that its pieces are no dearer
-/// than singles that cost less apiece.
-#[test]
-fn the_second_piece_of_a_pack_is_for_another_tool() {
-    let piece = |number: &str, by: &str, price: &str| {
-        format!(
-            "  - number: {number}
-    description: pole extension
-    lengthens: {{ kinds: [long-handled line cutter, dip net], by: {by} }}
-    price: {price}
-"
-        )
-    };
-    let pair = format!("{}    pack: 2\n", piece("I0-2", "1 ft", "47.04"));
-    let profile = "format: profile/1
-id: two-poles
-rule: two-poles
-edition: invented for tests
-title: Two poles
-standing: good practice
-requirements:
-  - { id: cutter, title: Cutter, verified: common practice, carry: 1 long-handled line cutter, with: { handle: at least 6 ft } }
-  - { id: net, title: Net, verified: common practice, carry: 1 dip net, with: { handle: at least 6 ft } }
-";
-    let vessel = "format: vessel/1
-name: Two Poles
-freeboard: 4 ft
-permits: []
-gear: [pelagic-longline]
-areas: []
-kit:
-  - { mark: LC-1, kind: long-handled line cutter, handle: 5 ft 6 in, condition: serviceable }
-  - { mark: DN-1, kind: dip net, handle: 5 ft, condition: serviceable }
-";
-    let catalogue = format!(
-        "format: catalogue/1\nsupplier: Pole shop\ncurrency: USD\ntax: 0%\ndelivery: 0\nlead: 2 days\nitems:\n{}{}{pair}",
-        piece("I0-0", "3 ft", "25.28"),
-        piece("I0-1", "6 in", "22.72"),
-    );
-    let written = Written {
-        profile: profile.to_owned(),
-        vessels: vec![vessel.to_owned()],
-        catalogues: vec![catalogue],
-        with_recommended: false,
-    };
-    assert_eq!(agree_on(&kit::library(), 0, written), Some(true));
 }
 
 fn day(text: &str) -> Day {
