@@ -1,66 +1,15 @@
 //! A vessel, its kit, its people and an inspection record laid over it.
 
+mod freeboard;
+mod reading;
+
+pub use freeboard::{Freeboard, FreeboardReading, Station};
+pub use reading::{Datum, How, Reading, Trust};
+
 use super::place::Place;
-use super::profile::FreeboardFrom;
 use super::vocabulary::{AttributeId, KindId};
-use crate::measure::{Answer, Day, DaySpan, Figure, Length, Quantity, Rounding, System};
+use crate::measure::{Answer, Day, DaySpan};
 use std::collections::{BTreeMap, BTreeSet};
-use std::sync::Arc;
-
-/// How a figure came about.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum How {
-    /// Read off a label.
-    Label,
-    /// Stated by somebody.
-    Stated,
-    /// Measured on the thing.
-    Measured,
-}
-
-/// Which figures are believed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Hash)]
-pub enum Trust {
-    /// All of them.
-    #[default]
-    All,
-    /// Only what was measured; the rest counts as unmeasured.
-    Measured,
-}
-
-/// What a reading says.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Datum {
-    /// A quantity.
-    Figure(Figure),
-    /// Yes or no.
-    Feature(bool),
-    /// A word out of a list, or a name, in lower case.
-    Word(String),
-}
-
-/// One reading of one attribute.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Reading {
-    /// What it says.
-    pub datum: Datum,
-    /// By whom.
-    pub by: Option<Arc<str>>,
-    /// On which day.
-    pub on: Option<Day>,
-    /// How.
-    pub how: How,
-    /// The tape's error, if stated: the truth lies within it on both sides.
-    pub error: Option<Figure>,
-}
-
-impl Reading {
-    /// Of several readings of one thing those that count.
-    pub fn counted(readings: &[Self]) -> impl Iterator<Item = &Self> + Clone {
-        let any = readings.iter().any(|reading| reading.how == How::Measured);
-        readings.iter().filter(move |reading| !any || reading.how == How::Measured)
-    }
-}
 
 /// Whether a tool works.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -290,130 +239,6 @@ impl Tool {
         self.attributes.retain(|(id, _)| *id != attribute);
         self.attributes.push((attribute, readings));
     }
-}
-
-/// One reading of a freeboard, a figure or a range.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct FreeboardReading {
-    /// The lowest.
-    pub low: Figure,
-    /// The highest; the same as the lowest for a single figure.
-    pub high: Figure,
-    /// Under which load, in words.
-    pub load: Option<String>,
-    /// By whom.
-    pub by: Option<Arc<str>>,
-    /// On which day.
-    pub on: Option<Day>,
-    /// How.
-    pub how: How,
-    /// The tape's error, if stated.
-    pub error: Option<Figure>,
-    /// Where it is written.
-    pub place: Place,
-}
-
-impl Freeboard {
-    /// What was taken from that place.
-    pub fn at(&self, from: FreeboardFrom) -> &[Station] {
-        if from == self.from { &self.stations } else { &self.other }
-    }
-
-    /// The same, to be changed.
-    pub fn at_mut(&mut self, from: FreeboardFrom) -> &mut Vec<Station> {
-        if from == self.from { &mut self.stations } else { &mut self.other }
-    }
-
-    /// The stations as taken from that place; none where one of them was
-    /// not.
-    pub fn taken_from(&self, from: FreeboardFrom) -> Option<Vec<&Station>> {
-        let (own, other) = (self.at(from), self.at(from.other()));
-        let has = |station: &Station| own.iter().any(|one| one.name == station.name);
-        other.iter().all(has).then(|| own.iter().collect())
-    }
-
-    fn readings(&self) -> impl Iterator<Item = &FreeboardReading> {
-        self.stations.iter().flat_map(|station| &station.readings)
-    }
-
-    /// The highest of all stations and readings; none where nobody measured.
-    pub fn highest(&self) -> Option<Length> {
-        self.readings().map(FreeboardReading::highest).max()
-    }
-
-    /// The lowest of all stations and readings; none where nobody measured.
-    pub fn lowest(&self) -> Option<Length> {
-        self.readings().map(FreeboardReading::lowest).min()
-    }
-
-    /// Whether it is more than one length, so that a finding has to say at
-    /// which it is worst.
-    pub fn is_several(&self) -> bool {
-        let mut ends = self.readings().flat_map(|reading| [reading.lowest(), reading.highest()]);
-        ends.next().is_some_and(|first| ends.any(|other| other != first))
-    }
-}
-
-impl FreeboardReading {
-    /// It is that, and nothing else is known of it.
-    pub fn exactly(length: Length) -> Self {
-        let figure = Figure::reckoned(Quantity::Length(length), System::Metric, Rounding::Up);
-        Self {
-            low: figure.clone(),
-            high: figure,
-            load: None,
-            by: None,
-            on: None,
-            how: How::Measured,
-            error: None,
-            place: Place::default(),
-        }
-    }
-
-    /// Whether another says the same, wherever it is written.
-    pub fn says_the_same(&self, other: &Self) -> bool {
-        Self { place: other.place.clone(), ..self.clone() } == *other
-    }
-
-    /// The highest freeboard as a length.
-    pub fn highest(&self) -> Length {
-        self.high.length().unwrap_or(Length::ZERO)
-    }
-
-    /// The lowest freeboard as a length.
-    pub fn lowest(&self) -> Length {
-        self.low.length().unwrap_or(Length::ZERO)
-    }
-}
-
-/// A place on the rail where gear is hauled.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Station {
-    /// Its name.
-    pub name: Option<String>,
-    /// Its freeboard; several readings may dispute it.
-    pub readings: Vec<FreeboardReading>,
-    /// What was stated or read off a label where somebody measured too: shown,
-    /// and counting for nothing.
-    pub overruled: Vec<FreeboardReading>,
-}
-
-impl Station {
-    /// The only station, with these readings.
-    pub fn of(readings: Vec<FreeboardReading>) -> Self {
-        Self { name: None, readings, overruled: Vec::new() }
-    }
-}
-
-/// The vessel's freeboard, at each hauling station.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Freeboard {
-    /// From where to the water it was taken.
-    pub from: FreeboardFrom,
-    /// The stations; none where nobody measured.
-    pub stations: Vec<Station>,
-    /// Stations where it was taken from the other place too.
-    pub other: Vec<Station>,
 }
 
 /// A piece of fishing gear: a kind of hook or line that is aboard.

@@ -198,6 +198,8 @@ pub struct Vocabulary {
     pub wide_kinds: Vec<WideKind>,
     /// Kinds by id, name and synonym, in lower case.
     pub kind_names: BTreeMap<String, KindId>,
+    /// Words that may be several kinds, by index, under the same names.
+    pub wide_names: BTreeMap<String, usize>,
     /// Attributes by id.
     pub attribute_names: BTreeMap<String, AttributeId>,
     /// Permits by id.
@@ -235,24 +237,25 @@ impl Vocabulary {
     /// The kind of that id, name or synonym, in any case, with spaces or
     /// hyphens, in the singular or with a plural `s`.
     pub fn find_kind(&self, name: &str) -> Option<KindId> {
-        let key = fold(name);
-        let singular = key.strip_suffix('s');
-        self.kind_names.get(&key).or_else(|| self.kind_names.get(singular?)).copied()
+        found(&self.kind_names, name).copied()
     }
 
     /// The word of that id, name or synonym that may be several kinds, in the
     /// same spellings.
     pub fn find_wide_kind(&self, name: &str) -> Option<&WideKind> {
-        let key = fold(name);
-        let singular = key.strip_suffix('s').unwrap_or(&key);
-        let is = |name: &String| [key.as_str(), singular].contains(&fold(name).as_str());
-        self.wide_kinds.iter().find(|wide| wide.names().any(is))
+        found(&self.wide_names, name).map(|index| &self.wide_kinds[*index])
     }
 
     /// The attribute of that id, with spaces or hyphens.
     pub fn find_attribute(&self, id: &str) -> Option<AttributeId> {
         self.attribute_names.get(id).or_else(|| self.attribute_names.get(&fold(id))).copied()
     }
+}
+
+/// What stands under the name, or its singular.
+fn found<'a, T>(names: &'a BTreeMap<String, T>, name: &str) -> Option<&'a T> {
+    let key = fold(name);
+    names.get(&key).or_else(|| names.get(key.strip_suffix('s')?))
 }
 
 /// A name in the form in which the vocabulary is searched: lower case, words

@@ -8,5 +8,6 @@ pub(crate) mod editions;
 pub(crate) mod evaluation;
 pub(crate) mod findings;
 pub(crate) mod good_up_to;
+mod lasting;
 pub(crate) mod ready_until;
 pub(crate) mod verdict;

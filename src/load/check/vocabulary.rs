@@ -47,6 +47,8 @@ pub(crate) fn check_vocabulary(written: VocabularyFile, top: &Spot<'_>) -> Vocab
     }
     for (id, form) in wide {
         let wide = wide_kind(id, form, &words, &list);
+        let names = wide.names().map(|name| (fold(name), words.wide_kinds.len()));
+        words.wide_names.extend(names);
         words.wide_kinds.push(wide);
     }
     words.permits = tags(written.permits, &top.key("permits"));
