@@ -218,6 +218,8 @@ fn who_is_not_compared_is_told_why() {
     assert_eq!(why("Gorse Heron").as_deref(), Some("outside-selection"));
     assert_eq!(why("Heath Skua").as_deref(), Some("not-there"));
     assert_eq!(why("Ember Knot"), None, "nobody can tell which is which");
+    let page = flat(&run::kitmuster(&[&typed[..], &["--against", &record]].concat()).stdout);
+    assert!(page.contains("3 not compared"), "{page}");
 }
 
 #[test]
