@@ -228,4 +228,18 @@ mod tests {
             assert_eq!(drawn.contains("pole guess"), guess, "{drawn}");
         }
     }
+
+    #[test]
+    fn the_legend_tells_each_figure_that_is_drawn() {
+        let mut tool = tool(false, Some(2000), 2305);
+        tool.has.1 = "aboard".into();
+        tool.least.as_mut().unwrap().1 = "asked".into();
+        tool.short = Some("too short".into());
+        let waters = waters(1000, 1000);
+        let scale = Scale::of(&[], &waters);
+        let drawn = picture("id", ("", ""), &tool, &waters, scale).into_string();
+        for told in [">aboard<", ">asked<", ">too short<"] {
+            assert!(drawn.contains(told), "{told}: {drawn}");
+        }
+    }
 }

@@ -141,6 +141,26 @@ fn every_missing_fact_has_words_and_a_way_to_find_it_out() {
 }
 
 #[test]
+fn a_list_that_is_written_lacks_a_name_and_not_itself() {
+    let mut stage = Stage::new();
+    let facts = [VesselFact::Permits, VesselFact::Gear, VesselFact::Areas];
+    let told = |stage: &Stage| {
+        let words = stage.words(Locale::from(Units::Both));
+        facts.each_ref().map(|fact| format!("{}: {}", words.unknown(fact), words.find_out(fact)))
+    };
+    for text in told(&stage) {
+        assert!(text.starts_with("nobody said ") && !text.contains("kitmuster words"), "{text}");
+    }
+    let written = || Some(vec!["crab".to_owned()]);
+    (stage.vessel.permits, stage.vessel.gears, stage.vessel.areas) =
+        (written(), written(), written());
+    for text in told(&stage) {
+        assert!(text.contains(" is not known here: "), "{text}");
+        assert!(text.contains("kitmuster words"), "{text}");
+    }
+}
+
+#[test]
 fn too_few_says_how_many_count() {
     let stage = Stage::new();
     let few = |have| stage.reason(&Reason::TooFew { kind: PLIERS, have, need: 3 });

@@ -159,6 +159,20 @@ fn a_record_compared_with_itself_has_no_change() {
 }
 
 #[test]
+fn who_has_nothing_to_tell_is_not_named() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("record.json");
+    let path = path.to_str().unwrap();
+    let typed = ["audit", "vessels", "--date", "2026-11-25"];
+    run::kitmuster(&[&typed[..], &["--record", path]].concat());
+    let page = run::kitmuster(&[&typed[..], &["--against", path]].concat()).stdout;
+    let section = page.split("\n\n").find(|part| part.contains("Compared with")).unwrap();
+    // Open then and now; ready then and now.
+    assert!(section.contains("Marlow Tern (PA-104): not ready, as before"), "{section}");
+    assert!(!section.contains("Brindle Skua"), "{section}");
+}
+
+#[test]
 fn since_when_something_is_open_goes_from_record_to_record() {
     let folder = tempfile::tempdir().unwrap();
     let june = june(folder.path());

@@ -238,6 +238,24 @@ fn under(page: &scraper::Html, heading: &str) -> Vec<String> {
 }
 
 #[test]
+fn that_nothing_is_asked_of_a_tool_stands_in_its_row() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/copper-dunlin.yaml")).unwrap();
+    let cutter = "\nkit:\n  - { mark: LC-1, kind: long-handled line cutter }\n";
+    let path = write(folder.path(), "v.yaml", &text.replace("\nkit:\n", cutter));
+    for (vessel, told) in [
+        (path.as_str(), "LC-1 long-handled line cutter: no rule here asks for it"),
+        (
+            "vessels/far-kestrel.yaml",
+            "LC-1 long-handled line cutter: what is asked of it is not in this program",
+        ),
+    ] {
+        let rows: Vec<_> = all(&sheet(&[vessel]), ".thing").into_iter().map(text_of).collect();
+        assert!(rows.iter().any(|row| row.contains(told)), "{told}: {rows:?}");
+    }
+}
+
+#[test]
 fn hooks_have_a_row_of_their_own_where_they_are_listed_and_are_looked_for_where_not() {
     let folder = tempfile::tempdir().unwrap();
     let text = std::fs::read_to_string(home().join("vessels/winter-petrel.yaml")).unwrap();
@@ -251,6 +269,8 @@ fn hooks_have_a_row_of_their_own_where_they_are_listed_and_are_looked_for_where_
         let (gear, look_for) = rows(text);
         assert_eq!((gear.len(), look_for.len()), (1, 0), "{gear:?} {look_for:?}");
         assert!(gear[0].contains("weak circle hooks hook, for: Only corrodible"), "{gear:?}");
+        // Each alternative by its own clause.
+        assert!(gear[0].contains("exactly 16/0 (635.21(c)(5)(iii)(C)(2))"), "{gear:?}");
     }
     let (before, rest) = text.split_once("hooks:\n").unwrap();
     let rest = rest.split_once('\n').unwrap().1;

@@ -75,6 +75,8 @@ fn a_step_for_two_rules_names_them_once_and_what_one_alone_asks_names_it() {
     let row = rows.iter().find(|row| row.contains("LC-1 ")).unwrap();
     assert!(row.contains("model on the agency's list of approved equipment* (rule 1)"), "{row}");
     assert!(!row.contains("(rules 1 and 2)"), "{row}");
+    let hooks = rows.iter().find(|row| row.contains("weak circle hooks")).unwrap();
+    assert!(hooks.contains("exactly 16/0 (rule 1: 635.21(c)(5)(iii)(C)(2))"), "{hooks}");
     let hook = rows.iter().find(|row| row.contains("DE-1 ")).unwrap();
     assert!(!hook.contains("(rule 1: "), "{hook}");
 }

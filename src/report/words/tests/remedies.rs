@@ -158,3 +158,17 @@ fn of_a_single_tool_there_is_nothing_to_complete() {
     );
     assert_eq!(begun(&["pair of pliers"], 1, &["long cutter"]), "complete the pair of pliers");
 }
+
+#[test]
+fn of_a_piece_of_gear_a_figure_is_measured_and_the_rest_written_down() {
+    let stage = Stage::new();
+    let remedy = |attribute, demand| {
+        let why = Reason::Unmeasured { attribute, has: None, demand };
+        let reason = Reason::GearOutside { piece: "big hooks".into(), why: why.into() };
+        stage.remedy(Outcome::CannotTell, None, vec![reason])
+    };
+    let figure = remedy(OVERALL, Demand::Least(figure("6 ft")));
+    assert!(figure.starts_with("measure the overall length of big hooks"), "{figure}");
+    let feature = remedy(GUARD, Demand::Is(true));
+    assert_eq!(feature, "write down of big hooks: protected blade (write it as `guard`)");
+}
