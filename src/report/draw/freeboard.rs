@@ -102,7 +102,8 @@ mod tests {
             gives_out: None,
             locale: Locale::default(),
         };
-        let drawn = body(&line).into_string();
+        let drawn = picture("id", ("", ""), &line).into_string();
+        assert!(drawn.contains("viewBox=\"0 0 328 176\""), "{drawn}");
         let mark = |x| format!("<line class=\"own\" x1=\"{x}\" y1=\"28\" x2=\"{x}\" y2=\"132\">");
         assert_eq!(drawn.matches("class=\"own\"").count(), 4, "{drawn}");
         for expected in [

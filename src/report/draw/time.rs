@@ -171,6 +171,14 @@ mod tests {
         ] {
             assert!(drawn.contains(expected), "{expected}: {drawn}");
         }
+        // What ends on the day of departure or of return does not end before it.
+        let axis = Axis::new(None, asked, &bars);
+        for (until, told) in
+            [("2026-03-16", "✕ to 2026-03-16, during"), ("2026-03-22", ">to 2026-03-22<")]
+        {
+            let row = row(&axis, &bar(None, until), asked, 0, Locale::default()).into_string();
+            assert!(row.contains(told), "{told}: {row}");
+        }
         // 200 days after the return is soon enough, and the day after is not.
         let last = |until| Axis::new(None, asked, &[bar(None, until)]).last;
         assert_eq!(last("2026-10-08"), day("2026-10-22"));

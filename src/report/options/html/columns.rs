@@ -157,8 +157,13 @@ mod tests {
         assert_eq!(high(&[40], &[60], true), 90 + 135);
         assert_eq!(high(&[40, 40], &[30], true), 2 * 90 + 45);
         let plain = technique(&[], &[]);
+        let small = lines(&cited(&plain.cited, Locale::default()), SMALL);
+        assert_eq!(height(&plain, &[], false, Locale::default()), 40 + 64 + 34 * small);
         let caution = line(56);
         let cautioned = height(&plain, &[&caution, &caution], false, Locale::default());
         assert_eq!(cautioned - height(&plain, &[], false, Locale::default()), 4 * 38);
+        let rows = ["x".repeat(55), "x".repeat(109)];
+        assert_eq!(height_of_rows(&rows, false), 40 + 64 + (10 + 2 * 38) + (10 + 3 * 38));
+        assert_eq!(height_of_rows(&rows, true), 40 + 64 + (10 + 38) + (10 + 2 * 38));
     }
 }

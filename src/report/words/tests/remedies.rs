@@ -91,6 +91,8 @@ fn several_missing_figures_make_one_errand() {
         text.contains("look at LC-1 and write down: protected blade (write it as `guard`); get a"),
         "{text}"
     );
+    let two = stage.remedy(Outcome::CannotTell, Some(0), vec![unmeasured(), overall.clone()]);
+    assert!(two.contains("measure the handle of LC-1 (from the grip end"), "{two}");
     let three = vec![
         unmeasured(),
         overall,
