@@ -137,6 +137,20 @@ mod tests {
     }
 
     #[test]
+    fn of_a_unit_that_is_unknown_the_known_ones_are_told() {
+        for (kind, told) in [
+            (QuantityKind::Length, "mend: write it in ft and in, fathoms, m, cm or mm"),
+            (QuantityKind::Mass, "mend: write it in lb, kg or g"),
+        ] {
+            let error = QuantityError::UnknownUnit("stone".into());
+            let fault = Fault::NoFigure { error, kind, meant: Vec::new() };
+            let problems = vec![Problem { fault, ..problem("a.yaml", "6 stone") }];
+            let text = plain(&refusals(&[Refusal { file: "a.yaml".into(), problems }], 80));
+            assert!(text.contains(told), "{told}: {text}");
+        }
+    }
+
+    #[test]
     fn a_hostile_file_cannot_steer_the_terminal_or_widen_the_page() {
         let name = "\u{1b}]0;x\u{7}.yaml";
         let offending = format!("\u{9b}2J{}", "y".repeat(200));

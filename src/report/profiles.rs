@@ -122,4 +122,40 @@ mod tests {
         assert!(text.contains("recommended, no part of a verdict"), "{text}");
         assert!(!page(false).contains("a margin"), "{}", page(false));
     }
+
+    #[test]
+    fn the_days_and_the_state_of_a_profile_are_told() {
+        let day = |text| Some(sample::day(text));
+        let (from, until) = (day("2019-06-24"), day("2024-11-28"));
+        for (span, told) in [
+            ((None, None), "always"),
+            ((from, None), "from 2019-06-24"),
+            ((None, until), "until 2024-11-28"),
+            ((from, until), "2019-06-24 to 2024-11-28"),
+        ] {
+            let in_force = DaySpan { from: span.0, until: span.1 };
+            let profile = Profile { in_force, ..sample::profile() };
+            assert_eq!(super::in_force(&profile, Locale::default()), told);
+            let base = Profile { base: true, ..profile };
+            assert_eq!(super::in_force(&base, Locale::default()), "-");
+        }
+        let plain = || Profile { standing: Standing::Rule, ..sample::profile() };
+        let encoded = "encoded, revision 1, 3 requirements";
+        for (profile, told) in [
+            (plain(), encoded),
+            (Profile { standing: Standing::GoodPractice, ..plain() }, "good practice, no rule"),
+            (Profile { base: true, ..plain() }, "a list that others build on; binds nobody"),
+            (Profile { fallback: true, ..plain() }, "used where no rule names a vessel"),
+            (Profile { encoded: false, ..plain() }, "known, not encoded"),
+        ] {
+            let text = state(&profile, Locale::default());
+            assert!(text.contains(told), "{told}: {text}");
+            assert_eq!(text.contains(encoded), profile.encoded, "{text}");
+            assert_eq!(
+                text.matches(';').count(),
+                told.matches(';').count() + usize::from(profile.encoded && told != encoded),
+                "{text}"
+            );
+        }
+    }
 }

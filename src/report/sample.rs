@@ -13,7 +13,7 @@ use crate::model::place::Place;
 use crate::model::profile::{
     Binds, FreeboardFrom, Level, Profile, Requirement, Standing, Verified,
 };
-use crate::model::reason::Reason;
+use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
 use crate::model::rule::{Base, Bound, Limit, Member, Need, Spec, Test, ToolType};
 use crate::model::text::Text;
 use crate::model::vessel::{
@@ -218,6 +218,89 @@ pub(super) fn too_short() -> Reason {
         freeboard: length("4 ft 3 in"),
         overruled: Vec::new(),
     }
+}
+
+/// One of each, so that none is forgotten: a new variant fails to compile in
+/// `words::reasons` first.
+pub(super) fn every_reason() -> Vec<Reason> {
+    let since = day("2026-03-05");
+    let demand = Demand::Least(figure("6 ft"));
+    let has = Has::Figure(figure("5 ft"));
+    let reading = |text: &str| DisputedReading {
+        has: Has::Figure(figure(text)),
+        by: Some("A. Person".into()),
+        on: Some(since),
+        how: How::Label,
+    };
+    let about =
+        Limit::About { low: figure("12 in"), high: figure("12 in"), margin: figure("1 in") };
+    vec![
+        Reason::NothingAboard { kinds: vec![CUTTER, PLIERS] },
+        Reason::TooFew { kind: PLIERS, have: 1, need: 2 },
+        Reason::TooFewTypes {
+            have: 1,
+            need: 2,
+            complete: vec!["hank of rope".into()],
+            incomplete: vec!["set of gags".into()],
+        },
+        too_short(),
+        Reason::OutOfSpecification {
+            attribute: OVERALL,
+            has,
+            demand: demand.clone(),
+            by: Some(Quantity::Length(length("1 ft"))),
+            overruled: vec![reading("6 ft 2 in")],
+        },
+        Reason::NoAlternative { attributes: vec![HANDLE, GUARD] },
+        Reason::AcquiredTooLate { acquired: since.next(), before: since },
+        Reason::NotServiceable,
+        Reason::NotAboard { lent_to: Some("Berberecho".into()) },
+        Reason::NotAboard { lent_to: None },
+        Reason::Missing,
+        Reason::InspectionLapsed { since },
+        Reason::Expired { since },
+        Reason::LapsesDuringTrip { on: since, inspection: true },
+        Reason::LapsesDuringTrip { on: since, inspection: false },
+        Reason::Taken { requirement: 1 },
+        Reason::OneOfThese { requirements: vec![0, 1] },
+        Reason::InEveryCase,
+        Reason::PartTaken { part: "H-1".into() },
+        Reason::FitsNothing { requirement: 0 },
+        Reason::NoCertificate { role: Some("owner".into()), have: 0, need: 1, lapsed: Some(since) },
+        Reason::NoCertificate { role: None, have: 1, need: 2, lapsed: None },
+        Reason::GearOutside { piece: "big hooks".into(), why: Box::new(Reason::NotServiceable) },
+        Reason::Unmeasured {
+            attribute: HANDLE,
+            has: None,
+            demand: Demand::Least(reckoned("6 ft 4 1/2 in")),
+        },
+        Reason::Disputed {
+            attribute: HANDLE,
+            readings: vec![reading("5 ft"), reading("6 ft")],
+            demand,
+        },
+        Reason::Approximate { attribute: OVERALL, has: figure("10 in"), limit: about.into() },
+        Reason::WordingDisputed { attributes: vec![HANDLE] },
+        Reason::StateUnknown,
+        Reason::WhereaboutsUnknown,
+        Reason::ExpiryDisputed { sure: since, last: since.next().next() },
+        Reason::KindDisputed { kinds: vec![CUTTER, PLIERS], by_name: false },
+        Reason::KindDisputed { kinds: vec![CUTTER, PLIERS], by_name: true },
+        Reason::CertificateDisputed { person: "A. Person".into() },
+        Reason::PersonDisputed { person: "A. Person".into() },
+        Reason::InspectionUndated,
+        Reason::AcquiredUnknown { before: since },
+        Reason::NotListed { kinds: vec![CUTTER] },
+        Reason::SpareFitUnknown,
+        Reason::CertificateUndated { person: "A. Person".into() },
+        Reason::BindingUnknown { fact: VesselFact::Permits },
+        Reason::VesselFactUnknown { fact: VesselFact::Freeboard },
+        Reason::HangsOn { requirement: 1 },
+        Reason::TooManyWays,
+        Reason::TooManyFacts,
+        Reason::NotEncoded,
+        Reason::NoEdition { day: since },
+    ]
 }
 
 pub(super) fn finding(requirement: usize, outcome: Outcome, reasons: Vec<Because>) -> Finding {

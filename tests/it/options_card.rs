@@ -390,3 +390,19 @@ fn a_way_behind_which_nothing_cuts_the_line_says_so() {
     assert_eq!(lacking(&with), 0, "{with:?}");
     assert!(with.len() > 5, "{with:?}");
 }
+
+#[test]
+fn what_bears_on_the_whole_card_stands_on_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let notes = |trip: &str| {
+        let vessel = std::fs::read_to_string(shipped("marlow-tern")).unwrap();
+        let planned = vessel.lines().find(|line| line.starts_with("trip:")).unwrap();
+        let path = write(folder.path(), "v.yaml", &vessel.replace(planned, trip));
+        let typed = ["options", &path, "--format", "html"];
+        let page = Html::parse_document(&run::kitmuster(&typed).stdout);
+        all(page.root_element(), "p.note").into_iter().map(text).collect::<Vec<_>>()
+    };
+    assert_eq!(notes("trip: { depart: 2026-12-02, return: 2026-12-09 }"), [""; 0]);
+    let alone = notes("trip: { depart: 2026-12-02 }");
+    assert_eq!(alone, ["Note: no day of return is known: judged as a trip of one day."]);
+}

@@ -71,3 +71,29 @@ fn leader_of(because: &Because) -> Option<usize> {
         _ => None,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::finding::Outcome;
+    use crate::report::sample;
+
+    #[test]
+    fn what_follows_stands_with_its_leader_and_else_where_it_was() {
+        let finding = |requirement, leaders: &[usize]| {
+            let hangs_on = |leader: &usize| Because {
+                tool: None,
+                reason: Reason::HangsOn { requirement: *leader },
+            };
+            let reasons = leaders.iter().map(hangs_on).collect();
+            sample::finding(requirement, Outcome::CannotTell, reasons)
+        };
+        // 7 is not here; 3 hangs on two; 4 hangs on a follower, 5 on itself.
+        let all = [(0, &[7][..]), (1, &[]), (2, &[1, 1]), (3, &[0, 1]), (4, &[2]), (5, &[5])];
+        let all = all.map(|(requirement, leaders)| finding(requirement, leaders));
+        let (followers, leaders) = followers(&all.iter().collect::<Vec<_>>());
+        let followers: Vec<_> = followers.iter().map(|(of, f)| (*of, f.requirement)).collect();
+        let leaders: Vec<_> = leaders.iter().map(|f| f.requirement).collect();
+        assert_eq!((followers, leaders), (vec![(1, 2)], vec![0, 1, 3, 5, 4]));
+    }
+}

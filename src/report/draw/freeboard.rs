@@ -45,8 +45,8 @@ fn body(of: &Line<'_>) -> Markup {
     let at = |freeboard: Length| LEFT + drawn(freeboard) / drawn(of.end.0) * (RIGHT - LEFT);
     let bottom = TOP + 3.0 * LANE;
     let (own, own_in_words) = &of.own;
-    let middle = own.iter().map(|(low, high)| (at(*low) + at(*high)) / 2.0);
-    let middle = middle.reduce(|a, b| (a + b) / 2.0);
+    let ends = || own.iter().flat_map(|(low, high)| [*low, *high]);
+    let middle = ends().min().zip(ends().max()).map(|(low, high)| (at(low) + at(high)) / 2.0);
     html! {
         @for (index, (verdict, class, sign)) in LANES.iter().enumerate() {
             @let y = TOP + places(index) * LANE;
@@ -70,6 +70,54 @@ fn body(of: &Line<'_>) -> Markup {
         (label_to("", (RIGHT, bottom + 22.0), 160.0, &of.end.1))
         @if let Some(gives_out) = &of.gives_out {
             (label_to("", (RIGHT, bottom + 41.0), RIGHT - 4.0, gives_out))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lanes_marks_and_label_stand_where_the_freeboards_are() {
+        let millimetres = Length::from_millimetres;
+        let part = |from, to, verdict| Stretch {
+            from: millimetres(from),
+            to: millimetres(to),
+            verdict,
+            fails: Vec::new(),
+        };
+        // From 112 to 320: 104 for a metre.
+        let line = Line {
+            parts: &[part(0, 1000, Verdict::Ready), part(1000, 2000, Verdict::NotReady)],
+            end: (millimetres(2000), "2 m".into()),
+            own: (
+                &[
+                    (millimetres(500), millimetres(500)),
+                    (millimetres(1000), millimetres(1250)),
+                    (millimetres(1500), millimetres(1500)),
+                ],
+                "own".into(),
+            ),
+            gives_out: None,
+            locale: Locale::default(),
+        };
+        let drawn = picture("id", ("", ""), &line).into_string();
+        assert!(drawn.contains("viewBox=\"0 0 328 176\""), "{drawn}");
+        let mark = |x| format!("<line class=\"own\" x1=\"{x}\" y1=\"28\" x2=\"{x}\" y2=\"132\">");
+        assert_eq!(drawn.matches("class=\"own\"").count(), 4, "{drawn}");
+        for expected in [
+            "<rect class=\"lane-good\" x=\"112\" y=\"40\" width=\"104\" height=\"23\">",
+            "<rect class=\"lane-bad\" x=\"216\" y=\"100\" width=\"104\" height=\"23\">",
+            &mark(164),
+            &mark(216),
+            &mark(242),
+            &mark(268),
+            "<rect class=\"own-range\" x=\"216\" y=\"30\" width=\"26\" height=\"102\">",
+            // Above the middle of all of them.
+            "<text class=\"strong\" x=\"216\" y=\"22\" text-anchor=\"middle\">own",
+        ] {
+            assert!(drawn.contains(expected), "{expected}: {drawn}");
         }
     }
 }

@@ -165,3 +165,81 @@ fn legend(tool: &Tool) -> Markup {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tool(hangs: bool, has: Option<u32>, least: u32) -> Tool {
+        let least = Some((Length::from_millimetres(least), String::new()));
+        Tool { hangs, has: (has.map(Length::from_millimetres), String::new()), least, short: None }
+    }
+
+    fn waters(low: u32, high: u32) -> Waters {
+        let at = |millimetres| (Length::from_millimetres(millimetres), String::new());
+        Waters { low: at(low), high: at(high), from: "", water: "" }
+    }
+
+    #[test]
+    fn a_pole_slants_and_a_rope_hangs_to_one_scale() {
+        // 12 in of each are held inboard; the rope reaches 2 m down, the pole
+        // asked for 1.732 m. 190 for 2 m.
+        let pole = tool(false, Some(1305), 2305);
+        let rope = tool(true, Some(1805), 2305);
+        let waters = waters(1000, 2000);
+        let tools = [pole, rope];
+        let scale = Scale::of(&tools, &waters);
+        let [pole, rope] = tools.map(|tool| held(&tool, scale).into_string());
+        for expected in [
+            "<line class=\"pole\" x1=\"115.5\" y1=\"46.9\" x2=\"130\" y2=\"72\">",
+            "<line class=\"missing\" x1=\"177.5\" y1=\"154.3\" x2=\"225\" y2=\"236.5\">",
+            "<line class=\"asked\" x1=\"214.6\" y1=\"242.5\" x2=\"235.4\" y2=\"230.5\">",
+        ] {
+            assert!(pole.contains(expected), "{expected}: {pole}");
+        }
+        for expected in [
+            "<line class=\"pole\" x1=\"138\" y1=\"72\" x2=\"138\" y2=\"214.5\">",
+            "<line class=\"missing\" x1=\"138\" y1=\"214.5\" x2=\"138\" y2=\"262\">",
+        ] {
+            assert!(rope.contains(expected), "{expected}: {rope}");
+        }
+        let vessel = vessel(&waters, scale).into_string();
+        for expected in [
+            "<line class=\"surface\" x1=\"130\" y1=\"167\" x2=\"328\" y2=\"167\">",
+            "<line class=\"surface\" x1=\"130\" y1=\"262\" x2=\"328\" y2=\"262\">",
+            // The labels of both freeboards, about half way down.
+            "x=\"112\" y=\"163\"",
+            "x=\"112\" y=\"182\"",
+        ] {
+            assert!(vessel.contains(expected), "{expected}: {vessel}");
+        }
+        assert!(scale.bottom > 287.9 && scale.bottom < 288.1, "{}", scale.bottom);
+    }
+
+    #[test]
+    fn what_is_long_enough_lacks_nothing_and_what_nobody_measured_is_a_guess() {
+        let waters = waters(1000, 1000);
+        for (has, missing, guess) in
+            [(Some(2304), true, false), (Some(2305), false, false), (None, false, true)]
+        {
+            let tool = tool(false, has, 2305);
+            let drawn = held(&tool, Scale::of(&[], &waters)).into_string();
+            assert_eq!(drawn.contains("missing"), missing, "{drawn}");
+            assert_eq!(drawn.contains("pole guess"), guess, "{drawn}");
+        }
+    }
+
+    #[test]
+    fn the_legend_tells_each_figure_that_is_drawn() {
+        let mut tool = tool(false, Some(2000), 2305);
+        tool.has.1 = "aboard".into();
+        tool.least.as_mut().unwrap().1 = "asked".into();
+        tool.short = Some("too short".into());
+        let waters = waters(1000, 1000);
+        let scale = Scale::of(&[], &waters);
+        let drawn = picture("id", ("", ""), &tool, &waters, scale).into_string();
+        for told in [">aboard<", ">asked<", ">too short<"] {
+            assert!(drawn.contains(told), "{told}: {drawn}");
+        }
+    }
+}

@@ -92,10 +92,11 @@ fn along_the_line(end: &Markup) -> Markup {
 
 /// The flesh that a hook sits in, close up, its upper end at that height.
 fn caught(top: i32) -> Markup {
+    let (crest, bend) = (top - 4, top + 14);
+    let edge = format!("M-36 {top} C-24 {crest} -10 {top} -7 {bend} C-5 26 -8 32 -12 35");
     html! {
-        path class="flesh"
-            d={ "M-36 " (top) " C-24 " (top - 4) " -10 " (top) " -7 " (top + 14) " C-5 26 -8 32 -12 35 C-26 30 -37 16 -36 " (top) " Z" } {}
-        (stroke("fine", &format!("M-36 {top} C-24 {} -10 {top} -7 {} C-5 26 -8 32 -12 35", top - 4, top + 14)))
+        path class="flesh" d={ (edge) " C-26 30 -37 16 -36 " (top) " Z" } {}
+        (stroke("fine", &edge))
     }
 }
 
@@ -360,5 +361,34 @@ mod tests {
             assert!(text.contains("role=\"img\""), "{text}");
             assert!(text.contains(&format!("<title>{title}</title>")), "{text}");
         }
+    }
+
+    #[test]
+    fn every_drawing_has_its_parts() {
+        for (name, parts) in [
+            ("net", vec![water(50, 92), vessel(), turtle(), arm(54, 22), head(190, 62, 0)]),
+            ("long-dehooker", vec![vessel(), turtle(), small_hook(), hook(), caught(-6)]),
+            ("long-cutter", vec![vessel(), turtle(), small_hook(), hook(), caught(6)]),
+            ("inverted-v", vec![vessel(), turtle(), small_hook(), arm(54, 24)]),
+            ("gag", vec![stroke("line", "M84 150 L82 136"), head(56, 79, -128)]),
+            ("bolt-cutters", vec![flesh(0, 200, 88)]),
+            ("push-through", vec![flesh(0, 92, 100), flesh(108, 200, 100)]),
+            ("recovery", vec![turtle(), head(30, 84, 0)]),
+            ("release", vec![water(0, 96), turtle(), arm(68, 42)]),
+        ] {
+            let drawn = sketch(name, Locale::default()).unwrap().into_string();
+            for part in parts.into_iter().map(Markup::into_string) {
+                assert!(part.contains(" d=\"M") && drawn.contains(&part), "{part}: {drawn}");
+            }
+        }
+        let edge = "M-36 -6 C-24 -10 -10 -6 -7 8 C-5 26";
+        assert_eq!(caught(-6).into_string().matches(edge).count(), 2);
+    }
+
+    #[test]
+    fn shapes_are_set_down_turned_and_mirrored() {
+        let set = at(3, 4, 5, (-76, 105), &turtle()).into_string();
+        let expected = "translate(3 4) rotate(5) scale(-0.76 1.05)";
+        assert!(set.contains(expected) && set.contains(&turtle().into_string()), "{set}");
     }
 }

@@ -114,6 +114,15 @@ mod tests {
     }
 
     #[test]
+    fn a_label_longer_than_its_room_is_set_closer() {
+        // 8.2 for each of ten signs.
+        let fits = label("", (0.0, 0.0), 82.0, "ten signs!").into_string();
+        assert!(!fits.contains("textLength"), "{fits}");
+        let close = label("", (0.0, 0.0), 81.0, "ten signs!").into_string();
+        assert!(close.contains("textLength=\"81\""), "{close}");
+    }
+
+    #[test]
     fn a_label_keeps_within_the_drawing() {
         let text = label_at("", (0.0, 10.0), "ten signs!").into_string();
         assert!(text.contains("x=\"48\""), "{text}");

@@ -133,3 +133,62 @@ fn row(axis: &Axis, bar: &Bar, asked: Asked, index: usize, locale: Locale) -> Ma
         (area(class, (from.min(RIGHT - 2.0), y + 20.0), ((to - from).max(2.0), 12.0)))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::vessel::Trust;
+
+    #[test]
+    fn trip_bars_and_ready_stand_where_the_days_are() {
+        let day = |text: &str| Day::parse(text).unwrap();
+        let asked =
+            Asked { departure: day("2026-03-16"), back: day("2026-03-22"), trust: Trust::All };
+        let bar = |from: Option<&str>, until| Bar { from: from.map(day), until: day(until) };
+        // 14 days before departure, 14 after the last bar that ends soon enough
+        // after the return: 42 days from 26 to 320, 7 for each.
+        let bars = [
+            bar(None, "2026-03-15"),
+            bar(Some("2026-03-01"), "2026-03-21"),
+            bar(Some("2026-03-09"), "2026-03-30"),
+            bar(Some("2026-03-16"), "2026-10-09"),
+        ];
+        let drawn = body(Some(day("2026-03-19")), asked, &bars, Locale::default()).into_string();
+        assert!(drawn.contains(">2026-03-02<") && drawn.contains(">2026-04-13<"), "{drawn}");
+        for expected in [
+            "<rect class=\"trip-bar\" x=\"124\" y=\"24\" width=\"49\" height=\"5\">",
+            "<text class=\"strong\" x=\"148.5\" y=\"18\" text-anchor=\"middle\">",
+            "<rect class=\"bar over\" x=\"26\" y=\"50\" width=\"98\" height=\"12\">",
+            "<rect class=\"bar over\" x=\"26\" y=\"90\" width=\"140\" height=\"12\">",
+            "<rect class=\"bar\" x=\"75\" y=\"130\" width=\"154\" height=\"12\">",
+            "<rect class=\"bar\" x=\"124\" y=\"170\" width=\"196\" height=\"12\">",
+            "<line class=\"own\" x1=\"152\" y1=\"46\" x2=\"152\" y2=\"68\">",
+            "✕ to 2026-03-15, before",
+            "✕ to 2026-03-21, during",
+            ">to 2026-03-30<",
+            ">to 2026-10-09 →<",
+            ">ready until 2026-03-19<",
+        ] {
+            assert!(drawn.contains(expected), "{expected}: {drawn}");
+        }
+        // What ends on the day of departure or of return does not end before it.
+        let axis = Axis::new(None, asked, &bars);
+        for (until, told) in
+            [("2026-03-16", "✕ to 2026-03-16, during"), ("2026-03-22", ">to 2026-03-22<")]
+        {
+            let row = row(&axis, &bar(None, until), asked, 0, Locale::default()).into_string();
+            assert!(row.contains(told), "{told}: {row}");
+        }
+        // 200 days after the return is soon enough, and the day after is not.
+        let last = |until| Axis::new(None, asked, &[bar(None, until)]).last;
+        assert_eq!(last("2026-10-08"), day("2026-10-22"));
+        assert_eq!(last("2026-10-09"), day("2026-04-05"));
+        let ready = Axis::new(Some(day("2026-03-30")), asked, &[]);
+        assert_eq!(ready.last, day("2026-04-13"));
+    }
+
+    #[test]
+    fn bars_are_lettered_and_then_numbered() {
+        assert_eq!([0, 25, 26].map(letter), ["A", "Z", "27"]);
+    }
+}

@@ -400,3 +400,19 @@ fn a_basket_that_is_not_proved_the_cheapest_is_told_loudly() {
         assert!(!told(&made).contains("NOT PROVED"));
     }
 }
+
+#[test]
+fn what_doing_without_the_dearest_line_costs_is_told() {
+    let mut made = made();
+    for (without, told) in [
+        (None, "Nothing else on offer makes up for it"),
+        (Some("82.05"), "Without it other goods would do the same for as much"),
+        (Some("90"), "Without it the order would come to 90.00 USD, 7.95 USD more"),
+    ] {
+        let explained = made.quote.explained.as_mut().unwrap();
+        explained.dearest.as_mut().unwrap().without = without.map(money);
+        let text = aside(&made.shown(), 200);
+        let page = table(&made.shown(), 200);
+        assert!(text.contains(told) || page.contains(told), "{told}: {text}{page}");
+    }
+}

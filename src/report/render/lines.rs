@@ -353,4 +353,16 @@ mod tests {
             "- Pliers                 Appendix F, A.9\n- Long-handled line cutter\n  Appendix F, A.10(b)\n"
         );
     }
+
+    #[test]
+    fn on_a_narrow_page_no_column_starves_those_behind_it() {
+        let mut page = Page::new(40);
+        let cells = ["one of the cells that is longer than the page", "and what stands beside it"];
+        page.columns(0, &[80, 80], &[(Tone::Plain, cells.map(str::to_owned).to_vec())]);
+        assert_eq!(
+            plain(page),
+            "one of the cells that is  and what\nlonger than the page      stands beside\n\
+             \x20                         it\n"
+        );
+    }
 }

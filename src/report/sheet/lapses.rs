@@ -136,3 +136,27 @@ impl List<'_> {
         Some(self.subject.words(judgement))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_earliest_day_is_told_with_all_that_ends_on_it() {
+        let day = |text| Day::parse(text).unwrap();
+        let mut all = None;
+        for (last, end, title) in [
+            ("2026-03-05", End::Expiry, None),
+            ("2026-03-06", End::Expiry, Some("later")),
+            ("2026-03-02", End::Inspection, Some("pliers")),
+            ("2026-03-02", End::Inspection, Some("pliers")),
+            ("2026-03-02", End::Inspection, Some("cutter")),
+            ("2026-03-04", End::Expiry, Some("later")),
+        ] {
+            Ending::take(&mut all, day(last), end, title.map(str::to_owned));
+        }
+        let ending = all.unwrap();
+        assert_eq!((ending.last, ending.end), (day("2026-03-02"), End::Inspection));
+        assert_eq!(ending.why(Locale::default()), "for pliers; cutter");
+    }
+}

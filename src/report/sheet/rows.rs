@@ -393,3 +393,48 @@ fn types_of(own: &[Placed<'_>], least: u32, locale: Locale) -> Option<String> {
     }
     (!names.is_empty()).then(|| locale.sheet_types_asked(&figures::any_of(&names, locale), least))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn serves(title: &str, clause: &str, rule: &str) -> Serves {
+        let rules = Some(rule.to_owned()).filter(|rule| !rule.is_empty()).into_iter().collect();
+        let (title, clause) = (title.to_owned(), clause.to_owned());
+        Serves { title, clause, rules, again: false, more: Vec::new() }
+    }
+
+    fn row(rule: &str) -> Row<'static> {
+        let serves = vec![serves("Pliers", "A.9", rule)];
+        Row { number: 0, thing: Thing::LookFor, serves, asks: Asks::default(), several: false }
+    }
+
+    #[test]
+    fn the_same_clause_of_another_rule_is_named_with_the_one_that_is_there() {
+        let mut row = row("1");
+        row.serve(serves("Pliers", "A.9", "2"));
+        row.serve(serves("Cutters", "A.9", "1"));
+        row.serve(serves("Pliers", "A.10", "1"));
+        row.serve(Serves { more: vec!["recommended".into()], ..serves("Pliers", "A.9", "3") });
+        let rules: Vec<_> = row.serves.iter().map(|serves| serves.rules.join(" ")).collect();
+        assert_eq!(rules, ["1 2", "1", "1", "3"]);
+    }
+
+    #[test]
+    fn rows_of_other_rules_that_ask_the_same_are_one() {
+        let noted = |rule, note: &str| {
+            let mut row = row(rule);
+            row.asks.notes.push(note.to_owned());
+            row
+        };
+        let holders = |rule| Row { thing: Thing::Holders(&Holders::People(1)), ..row(rule) };
+        let count = |rows: Vec<Row<'static>>| merged(rows.into_iter()).len();
+        assert_eq!(count(vec![row("1"), row("2")]), 1);
+        // What one rule asks twice is asked for twice, and so where there is one.
+        assert_eq!(count(vec![row("1"), row("1")]), 2);
+        assert_eq!(count(vec![row(""), row("")]), 2);
+        assert_eq!(count(vec![noted("1", "pliers"), noted("2", "cutters")]), 2);
+        assert_eq!(count(vec![row("1"), holders("2")]), 2);
+        assert_eq!(count(vec![holders("1"), holders("2")]), 1);
+    }
+}

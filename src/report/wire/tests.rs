@@ -1,14 +1,16 @@
 //! The JSON of hand-made checks.
 
 use super::check as json;
-use crate::measure::Units;
+use crate::measure::{Figure, QuantityKind, Rounding, Units};
 use crate::model::check::{Check, Notice};
 use crate::model::finding::{Because, Outcome};
-use crate::model::reason::Reason;
+use crate::model::reason::{Demand, Reason, VesselFact};
+use crate::model::vocabulary::Vocabulary;
 use crate::report::Locale;
 use crate::report::sample;
 use crate::report::subject::Subject;
-use serde_json::Value;
+use crate::report::words::Words;
+use serde_json::{Value, json};
 
 fn text(check: &Check) -> String {
     let vocabulary = sample::vocabulary();
@@ -161,4 +163,183 @@ fn a_freeboard_as_it_was_measured_rounds_to_the_nearest_millimetre() {
     let value = value(&check);
     let high = &value["vessel"]["freeboard"]["stations"][0]["readings"][0]["high"];
     assert_eq!(high["text"], "4 ft 6 in (1.372 m)");
+}
+
+/// What there is beside code and text, in one line: a value as it is, of an
+/// object its keys.
+fn in_short(told: &Value) -> String {
+    fn short(value: &Value) -> String {
+        match value {
+            Value::Object(_) => format!("{{{}}}", keys(value).join(" ")),
+            Value::Array(all) => {
+                format!("[{}]", all.iter().map(short).collect::<Vec<_>>().join(" "))
+            }
+            other => other.to_string().replace('"', ""),
+        }
+    }
+    let facts = told.as_object().unwrap().iter();
+    let facts = facts.filter(|(key, value)| {
+        !value.is_null() && !["code", "text", "remedy"].contains(&key.as_str())
+    });
+    facts.map(|(key, value)| format!(" {key}={}", short(value))).collect()
+}
+
+fn words<'a>(vocabulary: &'a Vocabulary, check: &'a Check) -> Words<'a> {
+    let (vessel, profile) = (&check.vessel, &*check.judgements[0].profile);
+    Words { vocabulary, vessel, profile, findings: &[], locale: Locale::from(Units::Both) }
+}
+
+#[test]
+fn every_reason_tells_its_facts() {
+    let (vocabulary, check) = (sample::vocabulary(), sample::not_ready());
+    let told = sample::every_reason().into_iter().map(|reason| {
+        let told = super::reason::Reason::new(&reason, None, &words(&vocabulary, &check));
+        let told = serde_json::to_value(told).unwrap();
+        format!("{}{}", told["code"].as_str().unwrap(), in_short(&told))
+    });
+    let told: Vec<_> = told.collect();
+    let expected = "\
+nothing-aboard kinds=[long-line-cutter pliers]
+too-few kinds=[pliers] have=1 need=2
+too-few-types have=1 need=2 complete=[hank of rope] incomplete=[set of gags]
+too-short-for-rail attributes=[handle] has={nanometres text} demand={least text} \
+by={nanometres text} freeboard={nanometres text}
+out-of-specification attributes=[overall] has={nanometres text} readings=[{has by on how}] \
+demand={least text} by={nanometres text}
+no-alternative-holds attributes=[handle guard]
+acquired-too-late acquired=2026-03-06 before=2026-03-05
+not-serviceable
+not-aboard lent_to=Berberecho
+not-aboard
+missing
+inspection-lapsed since=2026-03-05
+expired since=2026-03-05
+lapses-during-trip day=2026-03-05 inspection=true
+lapses-during-trip day=2026-03-05 inspection=false
+serves-another-requirement requirement=pliers
+one-of-these requirements=[line-cutter pliers]
+in-every-case
+part-in-use part=H-1
+fits-no-tool-in-use requirement=line-cutter
+no-valid-certificate have=0 need=1 since=2026-03-05 role=owner
+no-valid-certificate have=1 need=2
+gear-outside-rule piece=big hooks why={code tool text}
+unmeasured attributes=[handle] demand={least text}
+disputed attributes=[handle] readings=[{has by on how} {has by on how}] demand={least text}
+outside-approximate attributes=[overall] has={nanometres text} demand={text}
+wording-disputed attributes=[handle]
+condition-unknown
+whereabouts-unknown
+expiry-disputed since=2026-03-06 day=2026-03-07
+kind-disputed kinds=[long-line-cutter pliers]
+kind-disputed kinds=[long-line-cutter pliers]
+certificate-disputed person=A. Person
+person-disputed person=A. Person
+inspection-undated
+acquired-unknown before=2026-03-05
+not-listed kinds=[long-line-cutter]
+spare-fit-unknown
+certificate-undated person=A. Person
+binding-unknown fact=permits
+vessel-fact-unknown fact=freeboard
+hangs-on requirement=pliers
+too-many-ways
+too-many-facts
+not-encoded
+no-edition day=2026-03-05";
+    assert_eq!(told, expected.lines().collect::<Vec<_>>());
+}
+
+#[test]
+fn every_notice_tells_its_facts() {
+    let vocabulary = sample::vocabulary();
+    let on = sample::day("2026-03-02");
+    let (id, words) = (|| "example".to_owned(), || vec!["reef".to_owned(), "crab".to_owned()]);
+    let unread = VesselFact::Feature("wheelhouse".into());
+    for (notice, facts) in [
+        (Notice::NoRuleNamesVessel, ""),
+        (Notice::NotInForce { profile: id() }, " profile=example"),
+        (Notice::DoesNotBind { profile: id() }, " profile=example"),
+        (Notice::NoEdition { rule: id(), day: on }, " rule=example day=2026-03-02"),
+        (
+            Notice::UnknownWords { what: VesselFact::Gear, words: words() },
+            " fact=gear words=[reef crab]",
+        ),
+        (Notice::MayBind { rule: id(), fact: unread }, " rule=example fact=feature:wheelhouse"),
+        (Notice::RecordAfterDeparture { on }, " day=2026-03-02"),
+        (Notice::SheetOutOfDate { on, vessel: true, rules: false }, " day=2026-03-02"),
+        (Notice::TooManyFacts, ""),
+        (
+            Notice::Remark { mark: id(), on, remark: "bent".into() },
+            " day=2026-03-02 tool=example remark=bent",
+        ),
+        (
+            Notice::MarkReadAs { mark: id(), on, read: "LC-7".into() },
+            " day=2026-03-02 words=[LC-7] tool=example",
+        ),
+        (Notice::Unmarked { mark: id(), on }, " day=2026-03-02 tool=example"),
+        (Notice::UnlistedMark { mark: id(), on }, " day=2026-03-02 tool=example"),
+        (
+            Notice::KindDisputed { mark: id(), kinds: words(), by_name: true },
+            " words=[reef crab] tool=example",
+        ),
+        (
+            Notice::ReadingsDiffer {
+                mark: id(),
+                attribute: "handle".into(),
+                counted: Vec::new(),
+                overruled: Vec::new(),
+            },
+            " words=[handle] tool=example",
+        ),
+        (Notice::NoReturn, ""),
+        (Notice::TripOver { back: on }, " day=2026-03-02"),
+        (Notice::ListOld { declared: on }, " day=2026-03-02"),
+    ] {
+        let told = super::parts::Notice::new(&notice, &vocabulary, Locale::default());
+        let told = serde_json::to_value(told).unwrap();
+        assert_eq!((told["code"].as_str(), in_short(&told).as_str()), (Some(notice.code()), facts));
+    }
+}
+
+#[test]
+fn every_demand_tells_its_sides_and_every_quantity_its_steps() {
+    let figure = |text, kind| Figure::parse(text, kind).unwrap();
+    let length = |text| figure(text, QuantityKind::Length);
+    let (vocabulary, check) = (sample::vocabulary(), sample::not_ready());
+    for (demand, sides) in [
+        (Demand::Least(length("6 ft")), json!({"least": "6 ft (1.829 m)"})),
+        (Demand::Above(length("6 ft")), json!({"above": "6 ft (1.829 m)"})),
+        (Demand::Most(length("6 ft")), json!({"most": "6 ft (1.828 m)"})),
+        (Demand::Below(length("6 ft")), json!({"below": "6 ft (1.828 m)"})),
+        (
+            Demand::Between(length("6 ft"), length("7 ft")),
+            json!({"least": "6 ft (1.829 m)", "most": "7 ft (2.133 m)"}),
+        ),
+        (Demand::OneOf(vec!["316L".into()]), json!({"one_of": ["316L"]})),
+        (Demand::Is(false), json!({"is": false})),
+        (Demand::Open, json!({})),
+    ] {
+        let reason = Reason::Unmeasured { attribute: sample::HANDLE, has: None, demand };
+        let told = super::reason::Reason::new(&reason, None, &words(&vocabulary, &check));
+        let mut told = serde_json::to_value(told).unwrap()["demand"].take();
+        told.as_object_mut().unwrap().remove("text");
+        for side in told.as_object_mut().unwrap().values_mut() {
+            if let Some(text) = side.get_mut("text") {
+                *side = text.take();
+            }
+        }
+        assert_eq!(told, sides);
+    }
+    for (text, kind, key, steps) in [
+        ("1 mm", QuantityKind::Length, "nanometres", 1_000_000),
+        ("1 g", QuantityKind::Mass, "micrograms", 1_000_000),
+        ("10 degrees", QuantityKind::Angle, "millidegrees", 10_000),
+        ("18/0", QuantityKind::HookSize, "hook_size_rank", 18),
+        ("2", QuantityKind::Count, "count", 2),
+    ] {
+        let figure = figure(text, kind);
+        let told = super::parts::Quantity::of_figure(&figure, Locale::default(), Rounding::Up);
+        assert_eq!(serde_json::to_value(told).unwrap()[key], steps, "{text}");
+    }
 }

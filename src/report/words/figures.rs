@@ -335,6 +335,39 @@ mod tests {
     }
 
     #[test]
+    fn every_limit_reads_as_the_rule_puts_it() {
+        let six = || Bound::Fixed { figure: figure("6 ft"), bracket: None };
+        let share = |text, of| Bound::Share(Percent::parse(text).unwrap(), of);
+        for (limit, told) in [
+            (Limit::Any, "any"),
+            (Limit::AtLeast(six()), "at least 6 ft (1.829 m)"),
+            (Limit::MoreThan(six()), "more than 6 ft (1.829 m)"),
+            (Limit::AtMost(six()), "at most 6 ft (1.828 m)"),
+            (Limit::LessThan(six()), "less than 6 ft (1.828 m)"),
+            (Limit::Within(six(), six()), "exactly 6 ft (1.8288 m)"),
+            (
+                Limit::Within(share("50%", Base::HeaviestHook), six()),
+                "from 50 % of the heaviest hook aboard to 6 ft (1.828 m)",
+            ),
+            (
+                Limit::AtLeast(share("100%", Base::ThickestLine)),
+                "at least the thickest line aboard",
+            ),
+            (Limit::AtLeast(share("100%", Base::Freeboard)), "at least 100 % of freeboard"),
+        ] {
+            assert_eq!(open_limit(&limit, Locale::from(Units::Both)), told);
+        }
+    }
+
+    #[test]
+    fn what_is_aboard_stands_as_it_was_written() {
+        let locale = Locale::from(Units::Both);
+        assert_eq!(aboard(&Has::Figure(figure("6 ft")), locale), "6 ft (1.828 m)");
+        assert_eq!(aboard(&Has::Feature(true), locale), "yes");
+        assert_eq!(aboard(&Has::Word("316L".into()), locale), "316L");
+    }
+
+    #[test]
     fn words_are_joined_as_people_join_them() {
         let locale = Locale::default();
         let words = ["a", "b", "c"].map(str::to_owned);

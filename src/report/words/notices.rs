@@ -99,6 +99,7 @@ mod tests {
         let locale = Locale::default();
         let day = Day::parse("2026-03-02").unwrap();
         let words = vec!["reef".to_owned(), "crab".to_owned()];
+        let unknown = words.clone();
         let id = || "example".to_owned();
         let reading =
             |how| vec![DisputedReading { has: Has::Feature(true), by: None, on: None, how }];
@@ -145,6 +146,13 @@ mod tests {
             assert_eq!(remedy.is_some(), part.is_some(), "{told:?}");
             assert!(remedy.unwrap_or_default().contains(part.unwrap_or("")), "{told:?}");
         }
-        assert!(notice(&notices[4].0, locale).contains("no permit called `reef` or `crab`"));
+        for (what, told) in [
+            (VesselFact::Permits, "no permit called `reef` or `crab`"),
+            (VesselFact::Gear, "no fishing gear called `reef` or `crab`"),
+            (VesselFact::Areas, "no area called `reef` or `crab`"),
+        ] {
+            let unknown = Notice::UnknownWords { what, words: unknown.clone() };
+            assert!(notice(&unknown, locale).contains(told), "{told}");
+        }
     }
 }

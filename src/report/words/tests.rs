@@ -8,13 +8,14 @@ use crate::model::finding::{
     Verdict,
 };
 use crate::model::profile::Profile;
-use crate::model::reason::{Demand, DisputedReading, Has, Reason, VesselFact};
+use crate::model::reason::{Demand, Has, Reason, VesselFact};
 use crate::model::rule::Need;
-use crate::model::vessel::{GearPiece, How, Person, Split, State, Tool, Vessel};
+use crate::model::vessel::{GearPiece, Person, Split, State, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, Vocabulary};
 use crate::report::Locale;
 use crate::report::sample::{
-    self, CUTTER, GUARD, HANDLE, OVERALL, PLACARD, PLIERS, STEEL, figure, length, reckoned,
+    self, CUTTER, GUARD, HANDLE, OVERALL, PLACARD, PLIERS, STEEL, every_reason, figure, length,
+    reckoned,
 };
 
 mod limits;
@@ -113,88 +114,6 @@ fn every_reason_leads_to_a_remedy() {
     );
 }
 
-/// One of each, so that none is forgotten: a new variant fails to compile in
-/// `words::reasons` first.
-fn every_reason() -> Vec<Reason> {
-    let since = day("2026-03-05");
-    let demand = Demand::Least(figure("6 ft"));
-    let has = Has::Figure(figure("5 ft"));
-    let reading = |text: &str| DisputedReading {
-        has: Has::Figure(figure(text)),
-        by: Some("A. Person".into()),
-        on: Some(since),
-        how: How::Label,
-    };
-    let about = crate::model::rule::Limit::About {
-        low: figure("12 in"),
-        high: figure("12 in"),
-        margin: figure("1 in"),
-    };
-    vec![
-        Reason::NothingAboard { kinds: vec![CUTTER, PLIERS] },
-        Reason::TooFew { kind: PLIERS, have: 1, need: 2 },
-        Reason::TooFewTypes {
-            have: 1,
-            need: 2,
-            complete: vec!["hank of rope".into()],
-            incomplete: vec!["set of gags".into()],
-        },
-        sample::too_short(),
-        Reason::OutOfSpecification {
-            attribute: OVERALL,
-            has,
-            demand: demand.clone(),
-            by: None,
-            overruled: vec![reading("6 ft 2 in")],
-        },
-        Reason::NoAlternative { attributes: vec![HANDLE, GUARD] },
-        Reason::AcquiredTooLate { acquired: since, before: since },
-        Reason::NotServiceable,
-        Reason::NotAboard { lent_to: Some("Berberecho".into()) },
-        Reason::NotAboard { lent_to: None },
-        Reason::Missing,
-        Reason::InspectionLapsed { since },
-        Reason::Expired { since },
-        Reason::LapsesDuringTrip { on: since, inspection: true },
-        Reason::LapsesDuringTrip { on: since, inspection: false },
-        Reason::Taken { requirement: 1 },
-        Reason::OneOfThese { requirements: vec![0, 1] },
-        Reason::InEveryCase,
-        Reason::PartTaken { part: "H-1".into() },
-        Reason::FitsNothing { requirement: 0 },
-        Reason::NoCertificate { role: Some("owner".into()), have: 0, need: 1, lapsed: Some(since) },
-        Reason::NoCertificate { role: None, have: 1, need: 2, lapsed: None },
-        Reason::GearOutside { piece: "big hooks".into(), why: Box::new(Reason::NotServiceable) },
-        unmeasured(),
-        Reason::Disputed {
-            attribute: HANDLE,
-            readings: vec![reading("5 ft"), reading("6 ft")],
-            demand,
-        },
-        Reason::Approximate { attribute: OVERALL, has: figure("10 in"), limit: about.into() },
-        Reason::WordingDisputed { attributes: vec![HANDLE] },
-        Reason::StateUnknown,
-        Reason::WhereaboutsUnknown,
-        Reason::ExpiryDisputed { sure: since, last: since.next() },
-        Reason::KindDisputed { kinds: vec![CUTTER, PLIERS], by_name: false },
-        Reason::KindDisputed { kinds: vec![CUTTER, PLIERS], by_name: true },
-        Reason::CertificateDisputed { person: "A. Person".into() },
-        Reason::PersonDisputed { person: "A. Person".into() },
-        Reason::InspectionUndated,
-        Reason::AcquiredUnknown { before: since },
-        Reason::NotListed { kinds: vec![CUTTER] },
-        Reason::SpareFitUnknown,
-        Reason::CertificateUndated { person: "A. Person".into() },
-        Reason::BindingUnknown { fact: VesselFact::Permits },
-        Reason::VesselFactUnknown { fact: VesselFact::Freeboard },
-        Reason::HangsOn { requirement: 1 },
-        Reason::TooManyWays,
-        Reason::TooManyFacts,
-        Reason::NotEncoded,
-        Reason::NoEdition { day: since },
-    ]
-}
-
 #[test]
 fn every_missing_fact_has_words_and_a_way_to_find_it_out() {
     let stage = Stage::new();
@@ -219,6 +138,26 @@ fn every_missing_fact_has_words_and_a_way_to_find_it_out() {
     assert_eq!(distinct.len(), facts.len());
     assert!(facts.iter().all(|fact| !words.find_out(fact).is_empty()));
     assert_eq!(texts[6], "nobody said whether the vessel has a wheelhouse");
+}
+
+#[test]
+fn a_list_that_is_written_lacks_a_name_and_not_itself() {
+    let mut stage = Stage::new();
+    let facts = [VesselFact::Permits, VesselFact::Gear, VesselFact::Areas];
+    let told = |stage: &Stage| {
+        let words = stage.words(Locale::from(Units::Both));
+        facts.each_ref().map(|fact| format!("{}: {}", words.unknown(fact), words.find_out(fact)))
+    };
+    for text in told(&stage) {
+        assert!(text.starts_with("nobody said ") && !text.contains("kitmuster words"), "{text}");
+    }
+    let written = || Some(vec!["crab".to_owned()]);
+    (stage.vessel.permits, stage.vessel.gears, stage.vessel.areas) =
+        (written(), written(), written());
+    for text in told(&stage) {
+        assert!(text.contains(" is not known here: "), "{text}");
+        assert!(text.contains("kitmuster words"), "{text}");
+    }
 }
 
 #[test]

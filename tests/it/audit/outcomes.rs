@@ -76,6 +76,18 @@ fn the_pages_of_a_fleet_tell_outcomes_in_the_overview_and_on_each_vessel() {
     };
     let overview = texts("#overview").concat();
     assert_eq!(overview.matches(": first choice ").count(), 18, "{overview}");
+    let bullets = texts("#overview li");
+    for vessel in document(&["vessels"], &["--outcomes"])["vessels"].as_array().unwrap() {
+        let (name, worth) =
+            (vessel["vessel"]["name"].as_str().unwrap(), &vessel["freeing"]["worth"]);
+        let sign = match ["nothing", "unclear", "fallback"].map(|key| worth[key] == 0) {
+            [true, true, true] => "✓",
+            [true, ..] => "–",
+            _ => "✕",
+        };
+        let own = bullets.iter().find(|told| told.contains(&format!("{name}: first choice")));
+        assert!(own.unwrap().trim_start().starts_with(sign), "{sign} {own:?}");
+    }
     let own = texts("article.vessel");
     assert_eq!(own.len(), 18);
     assert!(own.iter().all(|account| account.contains("Ways of freeing a turtle")));

@@ -102,7 +102,7 @@ fn the_reach_drawing_tells_the_figures_of_the_check() {
 
 /// The page of a vessel with one long tool under a rule that asks 100 % of
 /// the freeboard.
-fn drawn(freeboard: &str, handle: &str) -> String {
+fn page(freeboard: &str, handle: &str) -> Html {
     let folder = tempfile::tempdir().unwrap();
     let rule = "format: profile/1\nid: one-pole\nrule: one-pole\nedition: first\nencoding: 1\n\
         title: One pole\nsource: invented\nlanguage: en\nstanding: rule\n\
@@ -118,7 +118,12 @@ fn drawn(freeboard: &str, handle: &str) -> String {
     let vessel = write(folder.path(), "vessel.yaml", &vessel);
     let ran = kitmuster(&["check", &vessel, "--profile", &rule, "--format", "html"]);
     assert!(ran.status < 2, "{}", ran.stderr);
-    let page = Html::parse_document(&ran.stdout);
+    Html::parse_document(&ran.stdout)
+}
+
+/// The text of her pictures.
+fn drawn(freeboard: &str, handle: &str) -> String {
+    let page = page(freeboard, handle);
     let pictures = all(page.root_element(), ".picture").into_iter().map(text);
     pictures.collect::<Vec<_>>().join("\n")
 }
@@ -210,4 +215,40 @@ fn the_time_line_tells_the_last_good_day_of_what_serves() {
     assert!(whimbrel.contains("✕ to 2026-12-09, during the trip"), "{whimbrel}");
     assert!(whimbrel.contains("inspection of BC-1: good through 2026-12-09"), "{whimbrel}");
     assert!(of("Marlow Tern").contains("Nothing that serves has a last day"), "Marlow Tern");
+}
+
+#[test]
+fn her_own_freeboard_is_marked_and_told_where_it_is_the_rules() {
+    for (freeboard, marks, told) in [
+        ("4 ft", 1, "The vessel's own freeboard: 4 ft (1.219 m) from the top of the rail"),
+        (
+            "3 ft 10 in to 4 ft 2 in",
+            2,
+            "The vessel's own freeboards: 3 ft 10 in (1.168 m) to 4 ft 2 in (1.27 m) from the top",
+        ),
+        (
+            "4 ft from the working deck",
+            0,
+            "The vessel's own freeboard, from the top of the rail, is not known",
+        ),
+    ] {
+        let page = page(&format!("freeboard: {freeboard}\n"), "handle: 6 ft, ");
+        let board = one(page.root_element(), "svg[id$=\"-board\"]");
+        assert_eq!(all(board, "line.own").len(), marks, "{freeboard}");
+        assert!(text(one(board, "desc")).contains(told), "{}", board.html());
+    }
+}
+
+#[test]
+fn what_serves_twice_is_named_once_on_the_time_line() {
+    let folder = tempfile::tempdir().unwrap();
+    let vessel = std::fs::read_to_string(crate::run::home().join("vessels/winter-petrel.yaml"));
+    let dated = vessel.unwrap().replace("    end: j\n", "    end: j\n    expires: 2024-05-01\n");
+    let path = write(folder.path(), "v.yaml", &dated);
+    let ran = kitmuster(&["check", &path, "--format", "html"]);
+    let page = Html::parse_document(&ran.stdout);
+    let keys: Vec<_> = all(page.root_element(), "ul.keyed li").into_iter().map(text).collect();
+    let told: Vec<_> = keys.iter().filter(|key| key.contains("DE-1")).collect();
+    assert_eq!(told.len(), 1, "{keys:?}");
+    assert_eq!(told[0].matches("DE-1").count(), 1, "{told:?}");
 }

@@ -221,6 +221,10 @@ fn a_pack_that_is_not_used_up_is_paid_whole_and_the_rest_is_told() {
         [&item[at("pieces")], &item[at("left over")], &item[at("sum")]],
         ["1", "1", "90.00"]
     );
+    for kind in ["item", "supplier total", "order total"] {
+        let row = rows.iter().find(|row| row[0] == *kind).unwrap();
+        assert_eq!(&row[at("price holds until")], "2026-12-31", "{kind}");
+    }
     let open: Vec<_> = rows.iter().filter(|row| row[0] == *"open").collect();
     assert_eq!(&open[0][at("open requirement")], "Long-handled line clipper or cutter");
     assert!(open[0][at("reasons")].contains("too short"), "{open:?}");

@@ -159,6 +159,20 @@ fn a_record_compared_with_itself_has_no_change() {
 }
 
 #[test]
+fn who_has_nothing_to_tell_is_not_named() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("record.json");
+    let path = path.to_str().unwrap();
+    let typed = ["audit", "vessels", "--date", "2026-11-25"];
+    run::kitmuster(&[&typed[..], &["--record", path]].concat());
+    let page = run::kitmuster(&[&typed[..], &["--against", path]].concat()).stdout;
+    let section = page.split("\n\n").find(|part| part.contains("Compared with")).unwrap();
+    // Open then and now; ready then and now.
+    assert!(section.contains("Marlow Tern (PA-104): not ready, as before"), "{section}");
+    assert!(!section.contains("Brindle Skua"), "{section}");
+}
+
+#[test]
 fn since_when_something_is_open_goes_from_record_to_record() {
     let folder = tempfile::tempdir().unwrap();
     let june = june(folder.path());
@@ -218,6 +232,8 @@ fn who_is_not_compared_is_told_why() {
     assert_eq!(why("Gorse Heron").as_deref(), Some("outside-selection"));
     assert_eq!(why("Heath Skua").as_deref(), Some("not-there"));
     assert_eq!(why("Ember Knot"), None, "nobody can tell which is which");
+    let page = flat(&run::kitmuster(&[&typed[..], &["--against", &record]].concat()).stdout);
+    assert!(page.contains("3 not compared"), "{page}");
 }
 
 #[test]

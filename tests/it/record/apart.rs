@@ -52,6 +52,12 @@ fn a_broken_file_in_a_folder_that_was_copied_may_be_the_vessels() {
     let anvil = new.iter().find(|n| n["name"] == "Anvil Petrel").unwrap();
     assert_eq!(anvil["refused_then"], false);
     assert!(anvil["may_be"].as_str().unwrap().ends_with("copy/anvil.yaml"), "{anvil}");
+    let page = super::audit("fleet-then", "rules", JUNE, &["--against", second]).stdout;
+    assert!(flat(&page).contains("copy/anvil.yaml`, which could not be read then"), "{page}");
+    // Refused then where it stands itself.
+    std::fs::write(fleet.join("anvil.yaml"), text("anvil")).unwrap();
+    let page = flat(&run::kitmuster(&[&typed[..], &["--against", second]].concat()).stdout);
+    assert!(page.contains("; its file was refused then"), "{page}");
 }
 
 #[test]

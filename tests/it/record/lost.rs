@@ -67,6 +67,7 @@ fn what_the_officer_found_is_not_mended_by_losing_the_record() {
     let own: Vec<_> = section.lines().skip_while(|l| !l.contains("Stillwater Heron")).collect();
     assert!(own[1].trim_start().starts_with("! the inspection record"), "{section}");
     assert!(flat(section).contains("laid over then, is not laid over now"), "{section}");
+    assert!(section.contains("? not put right, only without the record"), "{section}");
     let html = audit(folder, "2026-11-29", &["--against", &first, "--format", "html"]).stdout;
     assert!(html.contains("is not laid over now"));
     // A record that is there and broken is no other thing.

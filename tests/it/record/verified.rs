@@ -197,6 +197,28 @@ fn every_finding_that_is_not_so_is_told() {
 }
 
 #[test]
+fn of_more_than_two_hundred_differences_the_rest_is_counted() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("record.json");
+    let typed = ["audit", "vessels", "--date", "2026-11-25", "--record", path.to_str().unwrap()];
+    run::kitmuster(&typed);
+    let whole = value(path.to_str().unwrap());
+    for (changes, more) in [(200, None), (203, Some("and 3 more"))] {
+        let mut record = whole.clone();
+        let vessels = record["vessels"].as_array_mut().unwrap().iter_mut();
+        let profiles = vessels.flat_map(|v| v["profiles"].as_array_mut().unwrap());
+        let findings = profiles.flat_map(|p| p["findings"].as_array_mut().unwrap());
+        let changed_findings = findings.take(changes).map(|f| f["tools"] = json!(["X-9"])).count();
+        assert_eq!(changed_findings, changes);
+        let page = flat(&verify(&changed(folder.path(), &record)).stdout);
+        assert!(page.contains(&format!("{changes} differences")), "{page}");
+        assert_eq!(page.matches("by X-9").count(), 200);
+        assert_eq!(page.contains(" more"), more.is_some(), "{page}");
+        assert!(page.contains(more.unwrap_or_default()), "{page}");
+    }
+}
+
+#[test]
 fn a_record_that_contradicts_itself_is_no_record() {
     let folder = tempfile::tempdir().unwrap();
     let whole = value(&june(folder.path()));

@@ -164,4 +164,17 @@ fn a_key_that_is_not_described_does_not_fit() {
         assert_eq!(misfits(&check, &printed).len(), 1, "{path}");
         printed = whole;
     }
+    // A key that is left out where it says nothing is never null.
+    printed["profiles"][0]["findings"][0]["reasons"][0]["lent_to"] = Value::Null;
+    assert_eq!(misfits(&check, &printed).len(), 1);
+}
+
+#[test]
+fn words_and_days_are_told_where_they_stand() {
+    for name in ["check", "audit", "options", "quote"] {
+        let schema = super::schema(name);
+        for (of, definition) in schema["$defs"].as_object().unwrap() {
+            assert_ne!(definition["type"], "string", "{name}: {of}: {definition}");
+        }
+    }
 }

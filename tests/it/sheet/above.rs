@@ -61,3 +61,17 @@ fn only_a_threshold_within_a_foot_above_the_highest_freeboard_counts() {
     // Where the range goes over the threshold, the requirements may bind.
     assert_eq!(at("3 ft 9 in to 4 ft 1 in"), 0);
 }
+
+#[test]
+fn a_row_above_names_what_is_on_the_list_for_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/copper-dunlin.yaml")).unwrap();
+    let cutters = "\nkit:\n  - { mark: LC-1, kind: long-handled line cutter }\n  \
+                   - { mark: LC-2, kind: long-handled line cutter }\n";
+    let path = write(folder.path(), "v.yaml", &text.replace("\nkit:\n", cutters));
+    for row in above(&path, &[]) {
+        let cutter = row.contains("Long-handled line clipper or cutter (");
+        assert_eq!(row.contains("on the list: LC-1, LC-2"), cutter, "{row}");
+        assert_eq!(row.contains("on the list:"), cutter, "{row}");
+    }
+}

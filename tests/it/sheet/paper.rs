@@ -229,3 +229,52 @@ fn cautions_stand_at_the_foot_and_nothing_is_fetched() {
         assert!(!ran.stdout.contains("http:") && !ran.stdout.contains("https:"), "{reader}");
     }
 }
+
+/// The rows of a group.
+fn under(page: &scraper::Html, heading: &str) -> Vec<String> {
+    let groups = all(page, "tbody").into_iter().filter(|group| text_of(*group).contains(heading));
+    let selector = scraper::Selector::parse(".thing").unwrap();
+    groups.flat_map(|group| group.select(&selector).map(text_of).collect::<Vec<_>>()).collect()
+}
+
+#[test]
+fn that_nothing_is_asked_of_a_tool_stands_in_its_row() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/copper-dunlin.yaml")).unwrap();
+    let cutter = "\nkit:\n  - { mark: LC-1, kind: long-handled line cutter }\n";
+    let path = write(folder.path(), "v.yaml", &text.replace("\nkit:\n", cutter));
+    for (vessel, told) in [
+        (path.as_str(), "LC-1 long-handled line cutter: no rule here asks for it"),
+        (
+            "vessels/far-kestrel.yaml",
+            "LC-1 long-handled line cutter: what is asked of it is not in this program",
+        ),
+    ] {
+        let rows: Vec<_> = all(&sheet(&[vessel]), ".thing").into_iter().map(text_of).collect();
+        assert!(rows.iter().any(|row| row.contains(told)), "{told}: {rows:?}");
+    }
+}
+
+#[test]
+fn hooks_have_a_row_of_their_own_where_they_are_listed_and_are_looked_for_where_not() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/winter-petrel.yaml")).unwrap();
+    let rows = |text: &str| {
+        let page = sheet(&[&write(folder.path(), "v.yaml", text)]);
+        let look_for = under(&page, "not on the list, or not enough of it: look for");
+        (under(&page, "hooks and lines aboard"), look_for)
+    };
+    // No rule asks anything of the lines. Hooks of 14/0 are too small.
+    for text in [&text, &text.replace("size: 16/0, wire", "size: 14/0, wire")] {
+        let (gear, look_for) = rows(text);
+        assert_eq!((gear.len(), look_for.len()), (1, 0), "{gear:?} {look_for:?}");
+        assert!(gear[0].contains("weak circle hooks hook, for: Only corrodible"), "{gear:?}");
+        // Each alternative by its own clause.
+        assert!(gear[0].contains("exactly 16/0 (635.21(c)(5)(iii)(C)(2))"), "{gear:?}");
+    }
+    let (before, rest) = text.split_once("hooks:\n").unwrap();
+    let rest = rest.split_once('\n').unwrap().1;
+    let (gear, look_for) = rows(&format!("{before}{rest}"));
+    assert_eq!((gear.len(), look_for.len()), (0, 3), "{gear:?} {look_for:?}");
+    assert!(look_for.iter().all(|row| row.contains("hook")), "{look_for:?}");
+}

@@ -60,3 +60,18 @@ fn a_kit_that_is_met_for_a_while_says_until_when_and_that_the_trip_goes_on() {
     assert!(lines.iter().any(told), "{lines:?}");
     assert!(!text.contains("that day included"), "{text}");
 }
+
+#[test]
+fn what_ended_before_the_trip_is_told_with_its_last_day() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(home().join("vessels/night-whimbrel.yaml")).unwrap();
+    let text = text.replace("inspected: 2025-12-10", "inspected: 2025-11-10");
+    let text = text.replacen("inspected: 2026-07-06", "expires: 2026-11-06", 1);
+    let (lines, _) = lapses(&write(folder.path(), "v.yaml", &text), &[]);
+    for told in [
+        "its inspection ran out before the trip (good through 2026-11-09)",
+        "it went out of date before the trip (good through 2026-11-06)",
+    ] {
+        assert!(lines.iter().any(|line| line.contains(told)), "{told}: {lines:?}");
+    }
+}

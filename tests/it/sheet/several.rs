@@ -75,6 +75,8 @@ fn a_step_for_two_rules_names_them_once_and_what_one_alone_asks_names_it() {
     let row = rows.iter().find(|row| row.contains("LC-1 ")).unwrap();
     assert!(row.contains("model on the agency's list of approved equipment* (rule 1)"), "{row}");
     assert!(!row.contains("(rules 1 and 2)"), "{row}");
+    let hooks = rows.iter().find(|row| row.contains("weak circle hooks")).unwrap();
+    assert!(hooks.contains("exactly 16/0 (rule 1: 635.21(c)(5)(iii)(C)(2))"), "{hooks}");
     let hook = rows.iter().find(|row| row.contains("DE-1 ")).unwrap();
     assert!(!hook.contains("(rule 1: "), "{hook}");
 }
@@ -84,4 +86,37 @@ fn under_one_rule_the_clause_stands_alone() {
     let page = paper("vessels/marlow-tern.yaml", &[]);
     let rows: String = all(&page, ".thing").into_iter().map(text_of).collect();
     assert!(rows.contains("(Appendix F, A.1)") && !rows.contains("rule 1"), "{rows}");
+}
+
+#[test]
+fn how_far_a_kit_is_good_is_told_rule_by_rule_where_the_rules_differ() {
+    let folder = tempfile::tempdir().unwrap();
+    let [full, half] = [("full", 100), ("half", 50)].map(|(id, percent)| {
+        let rule = format!(
+            "format: profile/1\nid: {id}\nrule: {id}\nedition: first\nencoding: 1\n\
+             title: The {id} pole\nsource: invented\nlanguage: en\nstanding: rule\n\
+             freeboard from: top of the rail\nrequirements:\n  - id: cutter\n    \
+             title: Cutter\n    clause: \"1\"\n    verified: read\n    \
+             carry: 1 long-handled line cutter\n    \
+             with: {{ handle: at least {percent}% of freeboard }}\n"
+        );
+        write(folder.path(), &format!("{id}.yaml"), &rule)
+    });
+    let vessel = "format: vessel/1\nname: Pole Star\nfreeboard: 3 ft\npermits: []\ngear: []\n\
+                  areas: []\ntrip: { depart: 2026-12-02, return: 2026-12-03 }\nkit:\n  \
+                  - { mark: LC-1, kind: long-handled line cutter, handle: 4 ft, \
+                  condition: serviceable }\n";
+    let path = write(folder.path(), "v.yaml", vessel);
+    let told = |profiles: &[&str]| {
+        let profiles = profiles.iter().flat_map(|one| ["--profile", one]);
+        let flags: Vec<_> = ["--for", "skipper"].into_iter().chain(profiles).collect();
+        let lines = all(&paper(&path, &flags), "p").into_iter().map(text_of).collect::<Vec<_>>();
+        lines.into_iter().filter(|line| line.contains("good up to:")).collect::<Vec<_>>()
+    };
+    let both = told(&[&full, &half]);
+    assert_eq!(both.len(), 2, "{both:?}");
+    assert!(both[0].starts_with("The full pole: ") && both[0].contains(" 4 ft"), "{both:?}");
+    assert!(both[1].starts_with("The half pole: ") && both[1].contains(" 8 ft"), "{both:?}");
+    let one = told(&[&full]);
+    assert!(one.len() == 1 && !one[0].contains("The full pole: "), "{one:?}");
 }

@@ -7,6 +7,7 @@ use crate::model::finding::{
 };
 use crate::model::profile::{Profile, Standing};
 use crate::model::reason::{Reason, VesselFact};
+use crate::model::vessel::PlannedTrip;
 use crate::report::Locale;
 use crate::report::Subject;
 use crate::report::sample;
@@ -291,4 +292,56 @@ fn a_figure_told_in_full_above_is_not_told_again_in_the_shortest_way() {
     sample::inverses_of(&mut check.judgements[0]).way =
         WayToReady::Steps { steps: vec![step], fewest: true };
     position(&page(&check, 80), "1. lengthen LC-1 (see above)");
+}
+
+#[test]
+fn a_wide_page_has_room_for_the_clause_of_what_is_met() {
+    let check = sample::not_ready();
+    for (width, clauses) in [(109, 2), (110, 3)] {
+        let text = page(&check, width);
+        assert_eq!(text.matches("Part A, 1").count(), clauses, "{width}: {text}");
+    }
+}
+
+#[test]
+fn a_trip_is_as_planned_only_if_both_its_days_are() {
+    let mut check = sample::not_ready();
+    for (departure, back, planned) in [
+        ("2026-03-02", "2026-03-09", true),
+        ("2026-03-01", "2026-03-09", false),
+        ("2026-03-02", "2026-03-10", false),
+    ] {
+        let (departure, back) = (Some(sample::day(departure)), Some(sample::day(back)));
+        check.vessel.trip = PlannedTrip { departure, back };
+        assert_eq!(page(&check, 80).contains("as planned in its file"), planned);
+    }
+}
+
+#[test]
+fn of_many_tools_that_will_not_do_three_are_named() {
+    let mut check = sample::not_ready();
+    for (tools, more) in [(3, None), (5, Some("2 more will not do either"))] {
+        check.vessel.kit =
+            (0..tools).map(|at| sample::tool(&format!("LC-{at}"), sample::CUTTER, at)).collect();
+        let broken = |at| Because { tool: Some(at), reason: Reason::NotServiceable };
+        check.judgements[0].findings =
+            vec![sample::finding(0, Outcome::NotMet, (0..tools).map(broken).collect())];
+        let text = page(&check, 80);
+        assert_eq!(text.matches(": does not work").count(), 3, "{text}");
+        assert_eq!(text.contains("will not do either"), more.is_some(), "{text}");
+        assert!(text.contains(more.unwrap_or_default()), "{text}");
+    }
+}
+
+#[test]
+fn of_several_freeboards_a_finding_names_its_own_if_it_hangs_on_one() {
+    let mut check = sample::not_ready();
+    check.vessel.freeboard.stations[0].readings[0].low = sample::figure("4 ft");
+    let broken = || vec![Because { tool: Some(0), reason: Reason::NotServiceable }];
+    for (requirement, told) in [(0, true), (1, false)] {
+        check.judgements[0].findings =
+            vec![sample::finding(requirement, Outcome::NotMet, broken())];
+        let text = page(&check, 80);
+        assert_eq!(text.contains("at a freeboard of 4 ft 3 in"), told, "{text}");
+    }
 }

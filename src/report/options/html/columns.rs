@@ -108,6 +108,8 @@ pub(super) fn order(boxes: &[(usize, usize)], last: usize) -> (Vec<usize>, usize
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::load::Library;
+    use crate::model::text::Text;
 
     #[test]
     fn boxes_keep_their_order_unless_another_saves_paper() {
@@ -130,5 +132,38 @@ mod tests {
             order.sort_unstable();
             assert_eq!(order, (0..count).collect::<Vec<_>>());
         }
+    }
+
+    #[test]
+    fn a_box_is_as_high_as_what_is_written_in_it() {
+        let practice = Library::shipped().unwrap().practice.unwrap();
+        let line = |letters| Line { says: Text::plain("x".repeat(letters)), cited: None };
+        let technique = |steps: &[usize], stop: &[usize]| {
+            let mut technique = practice.techniques[0].clone();
+            technique.title = Text::plain("short");
+            technique.steps = steps.iter().map(|letters| line(*letters)).collect();
+            technique.stop = stop.iter().map(|letters| line(*letters).says).collect();
+            technique
+        };
+        let high = |steps: &[usize], stop: &[usize], drawn| {
+            let around = height(&technique(&[], &[]), &[], false, Locale::default());
+            height(&technique(steps, stop), &[], drawn, Locale::default()) - around
+        };
+        // Lines of 50 letters at 45 each, beside a drawing of 210 of 33.
+        assert_eq!(high(&[40, 51], &[], false), 45 + 90);
+        assert_eq!(high(&[33], &[], true), 210);
+        assert_eq!(high(&[40, 40, 40, 40], &[], true), 3 * 90 + 45);
+        assert_eq!(high(&[], &[80], false), 90);
+        assert_eq!(high(&[40], &[60], true), 90 + 135);
+        assert_eq!(high(&[40, 40], &[30], true), 2 * 90 + 45);
+        let plain = technique(&[], &[]);
+        let small = lines(&cited(&plain.cited, Locale::default()), SMALL);
+        assert_eq!(height(&plain, &[], false, Locale::default()), 40 + 64 + 34 * small);
+        let caution = line(56);
+        let cautioned = height(&plain, &[&caution, &caution], false, Locale::default());
+        assert_eq!(cautioned - height(&plain, &[], false, Locale::default()), 4 * 38);
+        let rows = ["x".repeat(55), "x".repeat(109)];
+        assert_eq!(height_of_rows(&rows, false), 40 + 64 + (10 + 2 * 38) + (10 + 3 * 38));
+        assert_eq!(height_of_rows(&rows, true), 40 + 64 + (10 + 38) + (10 + 2 * 38));
     }
 }

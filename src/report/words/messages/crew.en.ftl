@@ -985,6 +985,7 @@ options-it-stays = it stays in the water
 options-it = it { $says }
 options-it-is = it is { $says }
 options-it-is-a = it is a { $says }
+options-hook-is = the hook is { $how }
 options-point-and-barb = point and barb are { $says }
 
 ## The wall card

@@ -137,6 +137,7 @@ fn in_sentence(locale: Locale, fact: &str, word: &FactWord) -> String {
     let says = word.says.to_string();
     match (fact, word.word.as_str()) {
         ("boarding", "boardable") => locale.options_it(&says),
+        ("site", _) if let Some(how) = says.strip_prefix("hook ") => locale.options_hook_is(&how),
         ("where" | "site" | "state", _) => locale.options_it_is(&says),
         ("hook", _) => locale.options_it_is_a(&says),
         ("point", _) => match says.strip_prefix("point and barb ") {
@@ -170,4 +171,34 @@ pub(crate) fn at_stations<'a>(shown: &Shown<'a>, of: &Prospect<'a>) -> Vec<Strin
         shown.locale.options_at_station(&name, &in_brief(shown, &way))
     };
     stations.map(told).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::load::Library;
+
+    #[test]
+    fn every_shipped_word_of_a_case_reads_as_a_clause() {
+        let practice = Library::shipped().unwrap().practice.unwrap();
+        let told = practice.facts.iter().flat_map(|fact| {
+            // What keeps it in the water is told as that it stays there.
+            let own = |word: &&FactWord| fact.id != "boarding" || word.word == "boardable";
+            let clause = |word| in_sentence(Locale::default(), &fact.id, word);
+            fact.words.iter().filter(own).map(clause).collect::<Vec<_>>()
+        });
+        let told: Vec<_> = told.collect();
+        assert!(told.iter().all(|clause| !clause.contains('`')), "{told:?}");
+        for clause in [
+            "it is on deck",
+            "it can come aboard",
+            "it is hooked outside",
+            "the hook is swallowed",
+            "it is a J hook",
+            "point and barb are buried",
+            "it is active",
+        ] {
+            assert!(told.iter().any(|one| one == clause), "{clause}: {told:?}");
+        }
+    }
 }

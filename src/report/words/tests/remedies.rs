@@ -91,6 +91,8 @@ fn several_missing_figures_make_one_errand() {
         text.contains("look at LC-1 and write down: protected blade (write it as `guard`); get a"),
         "{text}"
     );
+    let two = stage.remedy(Outcome::CannotTell, Some(0), vec![unmeasured(), overall.clone()]);
+    assert!(two.contains("measure the handle of LC-1 (from the grip end"), "{two}");
     let three = vec![
         unmeasured(),
         overall,
@@ -157,4 +159,18 @@ fn of_a_single_tool_there_is_nothing_to_complete() {
          blade"
     );
     assert_eq!(begun(&["pair of pliers"], 1, &["long cutter"]), "complete the pair of pliers");
+}
+
+#[test]
+fn of_a_piece_of_gear_a_figure_is_measured_and_the_rest_written_down() {
+    let stage = Stage::new();
+    let remedy = |attribute, demand| {
+        let why = Reason::Unmeasured { attribute, has: None, demand };
+        let reason = Reason::GearOutside { piece: "big hooks".into(), why: why.into() };
+        stage.remedy(Outcome::CannotTell, None, vec![reason])
+    };
+    let figure = remedy(OVERALL, Demand::Least(figure("6 ft")));
+    assert!(figure.starts_with("measure the overall length of big hooks"), "{figure}");
+    let feature = remedy(GUARD, Demand::Is(true));
+    assert_eq!(feature, "write down of big hooks: protected blade (write it as `guard`)");
 }

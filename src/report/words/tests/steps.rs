@@ -91,3 +91,33 @@ fn a_clash_names_the_needs_and_the_tools() {
     let text = stage.words(Locale::from(Units::Both)).clash(&clash);
     assert!(text.ends_with("LC-1 and PL-1 share POLE, which serves one tool at a time"), "{text}");
 }
+
+#[test]
+fn tools_without_a_common_part_share_none() {
+    let mut stage = Stage::new();
+    let clash = Clash { requirements: vec![0, 1], tools: vec![0, 1] };
+    stage.vessel.kit[0].parts = vec!["POLE-A".into()];
+    stage.vessel.kit[1].parts = vec!["POLE-B".into()];
+    let text = stage.words(Locale::from(Units::Both)).clash(&clash);
+    assert!(!text.contains("POLE"), "{text}");
+}
+
+#[test]
+fn who_is_to_be_certified_is_named_by_the_role_that_is_wanting() {
+    let stage = Stage::new();
+    let told = |target: Option<&str>, wanting: Option<&str>| {
+        let role = wanting.map(str::to_owned);
+        let step = Step {
+            action: Action::Certify,
+            target: Target::Role(target.map(str::to_owned)),
+            requirement: 0,
+            also: Vec::new(),
+            slots: Vec::new(),
+            reasons: vec![Reason::NoCertificate { role, have: 0, need: 1, lapsed: None }],
+        };
+        stage.words(Locale::from(Units::Both)).step(&step, None)
+    };
+    assert!(told(Some("owner"), Some("operator")).starts_with("have the owner certified"));
+    assert!(told(None, Some("operator")).starts_with("have the operator certified"));
+    assert_eq!(told(None, None), "have one more person certified");
+}
