@@ -10,7 +10,9 @@ def fold(name):
 class Words:
     def __init__(self, data):
         self.kinds, self.classes, self.attributes = {}, {}, {}
-        for kind, entry in data["kinds"].items():
+        # Words that are wider than a kind stand on none of the vessels.
+        single = {kind: entry for kind, entry in data["kinds"].items() if "may be" not in entry}
+        for kind, entry in single.items():
             self.classes[kind] = entry["class"]
             self.attributes[kind] = set(entry.get("attributes", []))
             for name in [kind, entry["name"], *entry.get("also", [])]:

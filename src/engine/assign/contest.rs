@@ -30,14 +30,18 @@ pub(crate) fn contests(strict: &Problem, generous: &Problem) -> Vec<Contest> {
         }
     }
     // Whom nothing can come between comes between nobody: in an assignment in
-    // which it has another's tool, it could have its own instead.
+    // which it has another's tool, it could have its own instead. But where others
+    // lean on its tools it may have that of another for their sake.
+    let mut wanting = open.clone();
     loop {
-        let wanted = wanted_by(generous, &open);
+        let wanted = wanted_by(generous, &wanting);
         let sure = |index: &usize| has_its_own(strict, *index, &wanted);
         let Some(at) = open.iter().position(sure) else { break };
-        contests[open.swap_remove(at)] = Contest::Sure;
+        let index = open.swap_remove(at);
+        contests[index] = Contest::Sure;
+        wanting.retain(|other| *other != index || leans(generous, index));
     }
-    let wanted = wanted_by(generous, &open);
+    let wanted = wanted_by(generous, &wanting);
     for index in open {
         let demand = &generous.demands[index];
         let own = |tool: usize| wanted[tool] == 1 && generous.parts[tool].is_empty();

@@ -40,7 +40,8 @@ pub(crate) fn assign_from(problem: &Problem, capacity: &[u32], work: &Work) -> A
 }
 
 /// Sets of demands of these groups that compete for too few tools as equals: each is met in
-/// one assignment that is as good as any other, and is not in another.
+/// one assignment that meets as much as any other, and is not in another. How
+/// large a tool is chooses among tools, not among demands.
 pub(crate) fn ties(
     problem: &Problem,
     best: &Assignment,
@@ -57,7 +58,7 @@ pub(crate) fn ties(
             continue;
         }
         let search = search.get_or_insert_with(|| searched(problem, work));
-        let score = search.score_with(group, Forced::Nothing)?;
+        let most = met_by(search.score_with(group, Forced::Nothing)?);
         let mut tied = Vec::new();
         // Where none that is not met could be, none that is could fail to be.
         wanted.sort_by_key(|demand| met(demand));
@@ -66,7 +67,7 @@ pub(crate) fn ties(
                 break;
             }
             let otherwise = if met(&demand) { Forced::NotMet(demand) } else { Forced::Met(demand) };
-            if search.score_with(group, otherwise)? == score {
+            if met_by(search.score_with(group, otherwise)?) == most {
                 tied.push(demand);
             }
         }
@@ -76,6 +77,11 @@ pub(crate) fn ties(
         }
     }
     Ok(ties)
+}
+
+/// How many required and recommended demands are met.
+fn met_by(score: Option<Score>) -> Option<(u32, u32)> {
+    score.map(|score| (score.required, score.recommended))
 }
 
 /// Whether a demand could be met if nothing else mattered.
