@@ -349,6 +349,20 @@ mod tests {
     }
 
     #[test]
+    fn worse_is_what_is_open_and_was_less_so() {
+        use Outcome::{CannotTell, Met, NotMet};
+        let is_worse = |then, now| {
+            let requirement = String::new();
+            let (stands, open, met_by) = (None, None, Vec::new());
+            Change { requirement, stands, then, now, open, met_by }.is_worse()
+        };
+        assert!(is_worse(None, Some(CannotTell)) && is_worse(Some(CannotTell), Some(NotMet)));
+        assert!(!is_worse(None, Some(Met)), "it is asked and there");
+        assert!(!is_worse(Some(NotMet), Some(CannotTell)));
+        assert!(!is_worse(Some(NotMet), None));
+    }
+
+    #[test]
     fn who_is_bound_no_longer_neither_falls_nor_rises() {
         for then in [Ready, CannotTell, NotReady] {
             assert_eq!(fate(Some(then), None), DraftFate::Released);

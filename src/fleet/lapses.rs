@@ -88,9 +88,7 @@ fn of_vessel(judged: &Judged, vocabulary: &Vocabulary, date: Day) -> Vec<Lapse> 
             match known {
                 Some((_, lapse)) => {
                     lapse.after = lapse.after.max(after);
-                    if !lapse.serves.contains(&serves) {
-                        lapse.serves.push(serves);
-                    }
+                    lapse.serves.push(serves);
                 }
                 None => found.push((
                     holding,
@@ -190,7 +188,7 @@ fn after(
     let lacks = || {
         let own = judgement.findings.iter().find(|finding| finding.requirement == index);
         let lapsed = |because: &Because| lapse(&because.reason) == Some(through);
-        own.is_some_and(|own| own.outcome == Outcome::NotMet && own.reasons.iter().any(lapsed))
+        own.is_some_and(|own| own.reasons.iter().any(lapsed))
     };
     match (on(through), on(through.next())) {
         (_, Some(Outcome::Met)) => After::Served,

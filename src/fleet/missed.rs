@@ -138,10 +138,14 @@ mod tests {
 
     #[test]
     fn of_an_even_number_the_median_is_the_mean_of_the_middle_two() {
-        let shortfalls = [8, 1, 4, 2].map(Length::from_millimetres).to_vec();
-        let heap = Heap { not_met: 4, shortfalls, ..Heap::default() };
         let library = crate::load::Library::shipped().unwrap();
-        let missed = heap.told(Arc::clone(&library.profiles[0]), 0);
-        assert_eq!(missed.median, Some(Length::from_millimetres(3)));
+        let median = |steps: &[i64]| {
+            let length = |steps: &i64| Quantity::from_steps(QuantityKind::Length, *steps).length();
+            let shortfalls = steps.iter().filter_map(length).collect();
+            let heap = Heap { not_met: steps.len(), shortfalls, ..Heap::default() };
+            heap.told(Arc::clone(&library.profiles[0]), 0).median.unwrap().nanometres()
+        };
+        assert_eq!(median(&[8, 1, 4, 2]), 3);
+        assert_eq!(median(&[8, 1, 5, 2]), 4, "half a nanometre is rounded up");
     }
 }

@@ -52,10 +52,7 @@ impl Selection {
         let vessel = &check.vessel;
         let gear = |gear: &String| vessel.gears.iter().flatten().any(|has| has == gear);
         let port = |port: &String| {
-            vessel
-                .port
-                .as_ref()
-                .is_some_and(|has| has.trim().to_lowercase() == port.trim().to_lowercase())
+            vessel.port.as_ref().is_some_and(|has| has.to_lowercase() == port.trim().to_lowercase())
         };
         let bound = |id: &String| {
             let profiles = check.judgements.iter().map(|judgement| &judgement.profile);

@@ -117,12 +117,8 @@ impl Families {
         // What was open before the rule was judged as a whole still is.
         for since in vessel.since.iter().filter(|since| since.without.is_empty()) {
             let Some(id) = &since.requirement else { continue };
-            let key = self.key(&since.rule, id);
-            if outcomes.contains_key(&(since.rule.clone(), None)) && !outcomes.contains_key(&key) {
-                let seen =
-                    Seen { outcome: Outcome::CannotTell, id: Some(id.clone()), stands: None };
-                outcomes.insert(key, seen);
-            }
+            let seen = Seen { id: Some(id.clone()), ..whole() };
+            outcomes.entry(self.key(&since.rule, id)).or_insert(seen);
         }
         outcomes
     }
@@ -169,6 +165,33 @@ mod tests {
         assert_eq!(families, [BTreeSet::from(["a", "b", "x"]), BTreeSet::from(["c", "d", "e"])]);
         join(&mut families, ["a", "e"].into());
         assert_eq!(families, [BTreeSet::from(["a", "b", "c", "d", "e", "x"])]);
+    }
+
+    #[test]
+    fn of_a_rule_that_nobody_can_tell_of_the_record_keeps_what_was_open() {
+        let vessel = serde_json::json!({
+            "file": "v.yaml", "inspections": [], "name": "V", "register": null, "port": null,
+            "departure": "2026-06-01", "return": "2026-06-02", "verdict": "cannot-tell",
+            "notices": [
+                {"code": "may-bind", "rule": "a"},
+                {"code": "no-edition", "rule": "b", "day": "2026-06-01"},
+                {"code": "does-not-bind", "profile": "c"},
+            ],
+            "profiles": [],
+            "since": [
+                {"rule": "a", "open_since": "2026-05-01"},
+                {"rule": "a", "requirement": "x", "open_since": "2026-05-01"},
+                {"rule": "b", "requirement": "y", "open_since": "2026-05-01", "without": ["0"]},
+            ],
+        });
+        let outcomes = Families::default().on_record(&serde_json::from_value(vessel).unwrap());
+        let told = outcomes.iter().map(|((rule, id), seen)| {
+            (rule.as_str(), id.as_deref(), seen.id.as_deref(), seen.outcome)
+        });
+        let open = Outcome::CannotTell;
+        let wanted =
+            [("a", None, None, open), ("a", Some("x"), Some("x"), open), ("b", None, None, open)];
+        assert_eq!(told.collect::<Vec<_>>(), wanted);
     }
 
     #[test]

@@ -12,7 +12,6 @@ use crate::fleet::Judged;
 use crate::fleet::record::{Entry, InputFile, SinceOnRecord, VesselOnRecord};
 use crate::measure::Day;
 use crate::model::finding::Outcome;
-use crate::model::profile::Level;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Since when each key is open.
@@ -90,12 +89,11 @@ impl Comparison {
         let vessel = &mut entry.vessel;
         let mut dated = BTreeSet::new();
         for judgement in &mut vessel.profiles {
-            let required = |level| level == Level::Required;
-            for finding in judgement.findings.iter_mut().filter(|f| required(f.level)) {
+            for finding in &mut judgement.findings {
+                let Some(day) = &mut finding.open_since else { continue };
                 let key = self.families.key(&judgement.rule, &finding.requirement);
-                let since = compared.findings.iter().find(|f| f.key == key);
-                let since = since.and_then(|followed| followed.since);
-                finding.open_since = finding.open_since.map(|today| since.unwrap_or(today));
+                let followed = compared.findings.iter().find(|f| f.key == key);
+                *day = followed.and_then(|followed| followed.since).unwrap_or(*day);
                 dated.insert(key);
             }
         }
@@ -111,9 +109,8 @@ impl Comparison {
                 (Fate::StillOpen, Some(day)) if !dated.contains(&followed.key) => {
                     vessel.since.push(own(day, &[]));
                 }
-                (Fate::Closed, Some(day)) if followed.cause == Some(Cause::Record) => {
-                    vessel.since.push(own(day, &without));
-                }
+                // Dated is only what was closed through a record that is gone.
+                (Fate::Closed, Some(day)) => vessel.since.push(own(day, &without)),
                 _ => {}
             }
         }
@@ -131,6 +128,23 @@ impl Followed {
             }
             Fate::Opened => back.get(&self.key).copied(),
             Fate::Closed | Fate::Passing => None,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn of_several_days_of_one_key_the_earliest_stands() {
+        let (june, august) =
+            ["2026-06-01", "2026-08-01"].map(|day| Day::parse(day).unwrap()).into();
+        let key: Key = ("a rule".to_owned(), None);
+        for days in [[june, august], [august, june]] {
+            let mut since = Since::new();
+            days.into_iter().for_each(|day| put(&mut since, key.clone(), day));
+            assert_eq!(since[&key], june);
         }
     }
 }

@@ -125,10 +125,8 @@ impl Finding<'_, '_> {
 
     /// Pairs what shares a register or a name.
     fn within(&mut self, mut olds: Vec<usize>, mut news: Vec<usize>, open: &mut Vec<Candidates>) {
-        if olds.len() > 1 || news.len() > 1 {
-            self.by_file(&mut olds, &mut news, |file| file);
-            self.by_file(&mut olds, &mut news, last);
-        }
+        self.by_file(&mut olds, &mut news, |file| file);
+        self.by_file(&mut olds, &mut news, last);
         let may = |old: &usize, new: &usize| self.old[*old].may_be(&self.new[*new]);
         if let ([old], [new]) = (&*olds, &*news)
             && may(old, new)
@@ -176,9 +174,8 @@ impl Finding<'_, '_> {
         };
         let mut unclear: Vec<Open> = Vec::new();
         for all in self.groups(|named| named.register.clone(), false).values() {
-            let several = all.0.len() > 1 || all.1.len() > 1;
             let (old, new) = left(all);
-            if several && !(old.is_empty() && new.is_empty()) {
+            if !(old.is_empty() && new.is_empty()) {
                 let by = Shared::Register(all.0.len(), all.1.len());
                 unclear.push(Open { by, old, new });
             }
@@ -246,6 +243,10 @@ mod tests {
         let then = [("Tern", "", "a/x"), ("Tern", "", "a/y")];
         let now = [("Tern", "", "./b/y"), ("Tern", "", "./b/x")];
         assert_eq!(found(&then, &now).both, [(1, 0), (0, 1)]);
+        // Two folders that hold a file of that name are no help.
+        let pairs = found(&then, &[("Tern", "", "b/x"), ("Tern", "", "c/x")]);
+        let unclear = vec![Open { by: Shared::Name, old: vec![0, 1], new: vec![0, 1] }];
+        assert_eq!(pairs, Pairs { unclear, ..Pairs::default() });
     }
 
     #[test]

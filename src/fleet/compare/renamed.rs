@@ -7,7 +7,6 @@
 use crate::fleet::Judged;
 use crate::fleet::record::VesselOnRecord;
 use crate::load;
-use crate::model::finding::Outcome;
 use crate::model::inspection::Inspection;
 use crate::model::profile::Profile;
 use crate::model::vessel::{Tool, Vessel};
@@ -40,10 +39,10 @@ impl Kits<'_> {
         is_of: &dyn Fn(&str, &str) -> bool,
     ) -> Option<Renamed> {
         let judgements = self.then.profiles.iter();
+        // What is met has no reasons.
         let wanting = judgements.flat_map(|judgement| {
-            let of_it =
-                judgement.findings.iter().filter(|f| is_of(&judgement.rule, &f.requirement));
-            of_it.filter(|f| f.outcome != Outcome::Met).flat_map(|f| &f.reasons)
+            let findings = judgement.findings.iter();
+            findings.filter(|f| is_of(&judgement.rule, &f.requirement)).flat_map(|f| &f.reasons)
         });
         let kit = &self.now.check.vessel.kit;
         let seen = self.records();

@@ -195,7 +195,7 @@ impl<'a> Walk<'a> {
         } else {
             by_asking.clone()
         };
-        let by_days = if !other && then == now {
+        let by_days = if then == now {
             by_edition.clone()
         } else {
             today(&library.profiles, asked, trust, now)
@@ -289,7 +289,8 @@ impl<'a> Walk<'a> {
             let mark = first.tool.and_then(|tool| check.vessel.kit.get(tool));
             let now = (first.reason.code(), mark.map(|tool| &*tool.mark));
             let then = self.record.vessels[old].profiles.iter().flat_map(|judgement| {
-                let findings = judgement.findings.iter().filter(|f| f.outcome != Outcome::Met);
+                // Those that are met have no reasons.
+                let findings = judgement.findings.iter();
                 findings
                     .filter(|f| self.families.key(&judgement.rule, &f.requirement) == followed.key)
             });

@@ -281,3 +281,90 @@ fn reason(because: &Because, mark: &dyn Fn(usize) -> Option<String>) -> ReasonOn
     let code = because.reason.code().to_owned();
     ReasonOnRecord { code, tool: because.tool.and_then(mark), by_nanometres, have, need, day }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::Length;
+    use crate::model::reason::{Demand, Has, VesselFact};
+    use crate::model::vocabulary::{AttributeId, KindId};
+
+    fn day(text: &str) -> Day {
+        Day::parse(text).unwrap()
+    }
+
+    #[test]
+    fn a_reason_goes_on_record_with_its_figures() {
+        let (april, may) = (day("2026-04-30"), day("2026-05-01"));
+        let none = (None, None, None, None);
+        let outside = |by| Reason::OutOfSpecification {
+            attribute: AttributeId(0),
+            has: Has::Feature(false),
+            demand: Demand::Is(true),
+            by,
+            overruled: Vec::new(),
+        };
+        let few = (None, Some(1), Some(2), None);
+        let since = (None, None, None, Some(may));
+        let certificate = |lapsed| Reason::NoCertificate { role: None, have: 1, need: 2, lapsed };
+        let length = Quantity::Length(Length::from_millimetres(3));
+        for (told, wanted) in [
+            (outside(Some(length)), (Some(3_000_000), None, None, None)),
+            (outside(Some(Quantity::Count(3))), none),
+            (outside(None), none),
+            (Reason::TooFew { kind: KindId(0), have: 1, need: 2 }, few),
+            (Reason::TooFewTypes { have: 1, need: 2, complete: vec![], incomplete: vec![] }, few),
+            (certificate(None), few),
+            (certificate(Some(may)), (None, Some(1), Some(2), Some(may))),
+            (Reason::InspectionLapsed { since: may }, since),
+            (Reason::Expired { since: may }, since),
+            (Reason::LapsesDuringTrip { on: may, inspection: true }, since),
+            // The first day on which it is not sure to be good.
+            (Reason::ExpiryDisputed { sure: april, last: day("2026-06-30") }, since),
+            (Reason::NoEdition { day: may }, since),
+            (Reason::Missing, none),
+        ] {
+            let kept = reason(&Because { tool: Some(7), reason: told.clone() }, &|tool| {
+                Some(format!("T-{tool}"))
+            });
+            assert_eq!((&*kept.code, kept.tool.as_deref()), (told.code(), Some("T-7")));
+            let figures = (kept.by_nanometres, kept.have, kept.need, kept.day);
+            assert_eq!(figures, wanted, "{told:?}");
+        }
+    }
+
+    #[test]
+    fn a_notice_goes_on_record_with_what_it_speaks_of() {
+        let (on, mark, id) = (day("2026-05-01"), "T-1".to_owned(), "x".to_owned());
+        let words = || vec![mark.clone()];
+        let none = || (None, None, None, Vec::new());
+        let fact = VesselFact::Permits;
+        for (told, wanted) in [
+            (Notice::NotInForce { profile: id.clone() }, (None, Some("x"), None, vec![])),
+            (Notice::DoesNotBind { profile: id.clone() }, (None, Some("x"), None, vec![])),
+            (Notice::NoEdition { rule: id.clone(), day: on }, (Some("x"), None, Some(on), vec![])),
+            (
+                Notice::MayBind { rule: id.clone(), fact: fact.clone() },
+                (Some("x"), None, None, vec![]),
+            ),
+            (Notice::UnknownWords { what: fact, words: words() }, (None, None, None, words())),
+            (Notice::RecordAfterDeparture { on }, (None, None, Some(on), vec![])),
+            (
+                Notice::SheetOutOfDate { on, vessel: true, rules: false },
+                (None, None, Some(on), vec![]),
+            ),
+            (Notice::Unmarked { mark: mark.clone(), on }, (None, None, Some(on), words())),
+            (Notice::UnlistedMark { mark: mark.clone(), on }, (None, None, Some(on), words())),
+            (
+                Notice::KindDisputed { mark: mark.clone(), kinds: vec![], by_name: false },
+                (None, None, None, words()),
+            ),
+            (Notice::NoReturn, none()),
+        ] {
+            let kept = notice(&told);
+            assert_eq!(kept.code, told.code());
+            let kept = (kept.rule.as_deref(), kept.profile.as_deref(), kept.day, kept.words);
+            assert_eq!(kept, wanted, "{told:?}");
+        }
+    }
+}

@@ -103,6 +103,8 @@ mod tests {
         ]
         .map(|(name, is_record)| (name.to_owned(), is_record));
         assert_eq!(names(folder.path()), expected);
+        let records = folder.path().join(RECORDS);
+        assert_eq!(names(&records), [("f.yaml".to_owned(), true)]);
     }
 
     #[cfg(unix)]

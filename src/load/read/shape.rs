@@ -31,7 +31,7 @@ pub(crate) struct ShapeReport {
 /// Judges a tree against a schema and prunes it.
 pub(crate) fn judge_shape(root: &mut Node<'_>, schema: &Value, file: &Arc<str>) -> ShapeReport {
     let mut judge = Judge { whole: schema, file, report: ShapeReport::default() };
-    judge.node(root, schema, &mut String::new());
+    judge.node(root, schema, &mut String::new(), false);
     judge.report
 }
 
@@ -66,7 +66,8 @@ impl<'a> Judge<'a> {
         self.report.pruned.push(path.to_owned());
     }
 
-    fn node(&mut self, node: &mut Node<'_>, schema: &'a Value, path: &mut String) {
+    /// Judges a node, an entry of a list or not.
+    fn node(&mut self, node: &mut Node<'_>, schema: &'a Value, path: &mut String, listed: bool) {
         if self.report.problems.len() > MOST_PROBLEMS {
             return self.prune(node, path);
         }
@@ -81,13 +82,9 @@ impl<'a> Judge<'a> {
         }
         let branches = self.branches(schema);
         let form = Form::of(node);
-        // Where a text is one of several forms, nothing is none of them.
-        let lacks = |branch: &Value| {
-            form == Form::Nothing
-                && branches.len() > 1
-                && !types(branch).any(|name| name == type_name(form))
-        };
-        let fits = |branch: &&Value| admits(branch, form, node) && !lacks(branch);
+        // No list has entries that may be nothing.
+        let lacks = listed && form == Form::Nothing;
+        let fits = |branch: &&Value| !lacks && admits(branch, form, node);
         let Some(branch) = branches.iter().copied().find(fits) else {
             self.wrong_form(node, form, &branches, path);
             return self.prune(node, path);
@@ -108,7 +105,7 @@ impl<'a> Judge<'a> {
                 let length = path.len();
                 for (index, entry) in entries.iter_mut().enumerate() {
                     push_entry(path, index);
-                    self.entry(entry, items, path);
+                    self.node(entry, items, path, true);
                     path.truncate(length);
                 }
             }
@@ -120,20 +117,6 @@ impl<'a> Judge<'a> {
             Content::Map(pairs) => self.pairs(pairs, branch, path),
             Content::Text { .. } | Content::Pruned => {}
         }
-    }
-
-    /// An entry of a list, where nothing is never taken for a text.
-    fn entry(&mut self, node: &mut Node<'_>, schema: &'a Value, path: &mut String) {
-        let is_told = self.report.problems.len() > MOST_PROBLEMS;
-        if is_told || node.tagged || Form::of(node) != Form::Nothing {
-            return self.node(node, schema, path);
-        }
-        let branches = self.branches(schema);
-        if !branches.iter().any(|branch| types(branch).any(|name| name == "null")) {
-            self.wrong_form(node, Form::Nothing, &branches, path);
-            return self.prune(node, path);
-        }
-        self.node(node, schema, path);
     }
 
     /// Whether a text can be shown anywhere and is no longer than a remark.
@@ -166,7 +149,7 @@ impl<'a> Judge<'a> {
                 }
                 (None, Some(schema)) => {
                     seen.push((pair.key.to_string(), pair.key_at));
-                    self.node(&mut pair.value, schema, path);
+                    self.node(&mut pair.value, schema, path, false);
                     true
                 }
                 (None, None) => {

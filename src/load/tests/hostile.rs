@@ -3,9 +3,10 @@
 
 use crate::load::form::profile::ProfileFile;
 use crate::load::library::Library;
+use crate::load::read::fault::Fault;
 use crate::load::read::parse::is_read_alike;
-use crate::load::read::problem::{Problem, Refusal};
-use crate::load::read::tree::read_tree;
+use crate::load::read::problem::{MOST_PROBLEMS, Problem, Refusal};
+use crate::load::read::tree::{LONGEST_REMARK, MOST_LINES, MOST_LISTED, read_tree};
 use crate::load::tests::technique_refusal::{SMALL, problems as technique_problems};
 use crate::load::tests::vessel::{VESSEL, words};
 use crate::load::{LARGEST_FILE, read_vessel};
@@ -89,6 +90,45 @@ fn bombs_and_giants_are_refused() {
             "{refusal:.300}"
         );
     }
+}
+
+#[test]
+fn what_is_as_long_as_may_be_is_read_and_no_longer() {
+    // In a file with another problem too, which is read part by part.
+    let problems = |from: &str, to: &str, other: &str| {
+        let text = VESSEL.replacen(from, to, 1).replacen("register", other, 1);
+        read_vessel("v.yaml", &text, &words()).map_or_else(|refusal| refusal.problems.len(), |_| 0)
+    };
+    let longest = usize::try_from(LONGEST_REMARK).unwrap();
+    for more in [0, 1] {
+        let remark = format!("remark: {}", "x".repeat(longest + more));
+        let permits = format!("permits: [{}]", ["x"].repeat(MOST_LISTED + more).join(","));
+        for (from, to) in [("stowed: port rail rack", remark), ("permits: [reef-fish]", permits)] {
+            assert_eq!(problems(from, &to, "register"), more, "{from}");
+            assert_eq!(problems(from, &to, "registre"), more + 1, "{from}");
+        }
+        let lines: String = (0..MOST_LINES + more).map(|line| format!("  c{line}: []\n")).collect();
+        for other in ["", "chnges: {}\n"] {
+            let text = format!("format: vocabulary/1\n{other}changes:\n{lines}");
+            let read = Library::from_texts(&[("vocabulary.yaml", &text)]);
+            let found = read.map_or_else(|refusal| refusal.problems.len(), |_| 0);
+            assert_eq!(found, more + usize::from(!other.is_empty()), "{other}");
+        }
+    }
+}
+
+#[test]
+fn of_very_many_problems_the_first_are_told_and_that_there_are_more() {
+    let told = |wrong: usize| {
+        let permits = format!("permits: [{}]", ["[x]"].repeat(wrong).join(","));
+        refused(&VESSEL.replacen("permits: [reef-fish]", &permits, 1)).problems
+    };
+    let all = told(MOST_PROBLEMS);
+    assert_eq!(all.len(), MOST_PROBLEMS);
+    assert!(all.iter().all(|problem| problem.fault == all[0].fault), "{all:?}");
+    let many = told(MOST_PROBLEMS + 1);
+    assert_eq!(many.len(), MOST_PROBLEMS + 1);
+    assert_eq!(many[MOST_PROBLEMS].fault, Fault::MoreProblems(MOST_PROBLEMS));
 }
 
 /// A profile whose note is written so; `N` stands for the long text.

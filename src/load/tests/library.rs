@@ -240,6 +240,28 @@ fn a_profile_is_built_on_another() {
 }
 
 #[test]
+fn what_follows_one_requirement_keeps_its_order_and_goes_before_what_was_taken_over() {
+    let next = "\
+format: profile/1
+id: example-2026
+rule: example
+edition: '2026'
+title: Example
+in force: { from: 2026-01-01 }
+built on: example-2025
+requirements:
+  - { id: one, title: One, clause: C.1, verified: read, carry: 1 pliers, after: cutter }
+  - { id: its-own, title: Own, clause: C.2, verified: read, carry: 1 pliers, after: one }
+  - { id: two, title: Two, clause: C.3, verified: read, carry: 1 pliers, after: cutter }
+";
+    let built = BUILT.replace("{ from: 2025-01-01 }", "{ from: 2025-01-01, until: 2025-12-31 }");
+    let library = library(&[("a.yaml", PROFILE), ("b.yaml", &built), ("c.yaml", next)]).unwrap();
+    let profile = library.find("example-2026").unwrap();
+    let ids: Vec<_> = profile.requirements.iter().map(|r| r.id.as_str()).take(6).collect();
+    assert_eq!(ids, ["cutter", "one", "two", "its-own", "late", "later"]);
+}
+
+#[test]
 fn a_faulty_change_is_told_in_the_file_that_makes_it() {
     let text = BUILT.replace("at least 7 ft", "at least 7");
     let refusal = library(&[("a.yaml", PROFILE), ("b.yaml", &text)]).unwrap_err();

@@ -59,6 +59,7 @@ fn conditions_that_exclude_each_other_are_found() {
         "when: { wheelhouse: yes, any of: [{ wheelhouse: no }, { wheelhouse: no, gear: lines }] }",
         "when: { freeboard: more than 4 ft, any of: [{ freeboard: 4 ft or less }] }",
         "when: { freeboard: at most 4 ft, any of: [{ freeboard: more than 1.2192 m }] }",
+        "when: { freeboard: at most 0 ft }",
         "when: { months: May to June, any of: [{ months: July }, { months: November to April }] }",
         "when: { any of: [{ months: January to May }], months: November to September }\n\
          unless: { months: December to June }",
@@ -91,6 +92,8 @@ fn what_binds_or_excepts_can_exclude_a_requirement() {
 fn what_can_hold_is_no_slip() {
     for conditions in [
         "when: { gear: lines, area: bay, area other than: bay }",
+        "when: { area: bay, any of: [{ area other than: bank }] }",
+        "when: { area other than: bank, any of: [{ area: bay }] }",
         "when: { gear: lines, any of: [{ gear: traps }] }",
         "when: { freeboard: at least 4 ft, any of: [{ freeboard: 4 ft or less }] }",
         "when: { wheelhouse: yes, any of: [{ wheelhouse: no }, { aboard: hoist }] }",
@@ -126,6 +129,12 @@ fn an_alternative_that_is_never_open_is_found() {
     assert_eq!(found[0].place.key, "requirements[0].one of[0].when");
     assert_eq!(found[0].position.map(|at| at.line), Some(16));
     assert_eq!(faults(ANYBODY, &[("one", "carry: 1", one_of)]), []);
+    let set = "when: { wheelhouse: yes }\ntypes:\n  - { type: one, carry: 1 hoist }\n  - type: set\n    \
+               set of:\n      - carry: 1 pliers\n      - carry: 1\n        one of: \
+               [{ kind: cutter, when: { wheelhouse: no } }, { kind: pliers }]";
+    let found = slips(ANYBODY, &[("one", "carry: 1 different types", set)]);
+    assert_eq!(found[0].place.key, "requirements[0].types[1].set of[1].one of[0].when");
+    assert!(found[0].position.is_some(), "{found:?}");
 }
 
 /// Two requirements of cutters with these conditions.
@@ -149,6 +158,7 @@ fn a_gap_or_an_overlap_at_exactly_the_limit_is_found() {
         ("less than 4 ft", "more than 4 ft", gap()),
         ("more than 4 ft", "less than 4 ft", gap()),
         ("less than 4 ft", "more than 1.2192 m", gap()),
+        ("less than 4 ft, any of: [{ freeboard: less than 1.2192 m }]", "more than 4 ft", gap()),
         ("4 ft or less", "4 ft or more", overlap()),
         ("4 ft or less", "more than 4 ft", vec![]),
         ("less than 4 ft", "at least 4 ft", vec![]),
@@ -183,7 +193,14 @@ fn what_has_nothing_to_do_with_each_other_leaves_no_gap() {
     assert_eq!(of_two(&format!("when: {may}"), &format!("when: {july}")), []);
     let (old, new) = (format!("{low}\nuntil: 2020-01-01"), format!("{high}\nfrom: 2020-01-02"));
     assert_eq!(of_two(&old, &new), []);
-    // Nobody is bound there.
+    // Nobody is bound at the limit, or above it.
+    for others in [
+        "any of: [{ freeboard: less than 4 ft }, { freeboard: more than 4 ft }]",
+        "any of: [{ freeboard: 4 ft or less }, { freeboard: more than 5 ft }]",
+    ] {
+        let both = [("low", "carry: 1 cutter", low), ("high", "carry: 2 cutter", high)];
+        assert_eq!(faults(&format!("{{ when: {{ {others} }} }}"), &both), [], "{others}");
+    }
     let (deep, binds) = ("when: { freeboard: 4 ft or less }", "when: { freeboard: 4 ft or more }");
     assert_eq!(
         faults(
@@ -197,15 +214,19 @@ fn what_has_nothing_to_do_with_each_other_leaves_no_gap() {
 #[test]
 fn what_a_third_asks_at_the_limit_fills_the_gap() {
     let at = "when: { freeboard: 4 ft or less, any of: [{ freeboard: 4 ft or more }] }";
-    let found = faults(
-        ANYBODY,
-        &[
-            ("low", "carry: 1 cutter", "when: { freeboard: less than 4 ft }"),
-            ("high", "carry: 2 cutter", "when: { freeboard: more than 4 ft }"),
-            ("at", "carry: 3 cutter", at),
-        ],
-    );
-    assert_eq!(found, []);
+    let beside = |third: &str| {
+        faults(
+            ANYBODY,
+            &[
+                ("low", "carry: 1 cutter", "when: { freeboard: less than 4 ft }"),
+                ("high", "carry: 2 cutter", "when: { freeboard: more than 4 ft }"),
+                ("at", "carry: 3 cutter", third),
+            ],
+        )
+    };
+    assert_eq!(beside(at), []);
+    // What is asked at any freeboard is another matter.
+    assert_eq!(beside(""), gap());
 }
 
 #[test]

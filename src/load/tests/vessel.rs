@@ -242,7 +242,7 @@ fn what_is_not_known_is_no_reading() {
 fn longer_forms_of_a_figure_are_read() {
     let vessel = with(
         "handle: 6 ft 4 1/2 in",
-        "handle:\n      - { value: 6 ft 4 in, by: B. Other, on: 2026-02-03, how: label, error: 1/8 in }\n      - 6 ft 5 in\n      - { value: 6 ft 6 in, by: B. Other }\n      - { value: 6 ft 7 in, error: 1 mm }",
+        "handle:\n      - { value: 6 ft 4 in, by: B. Other, on: 2026-02-03, how: label, error: 1/8 in }\n      - 6 ft 5 in\n      - { value: 6 ft 6 in, by: B. Other }\n      - { value: 6 ft 7 in, error: 1 mm }\n      - { value: 6 ft 8 in, by: A. Person }",
     )
     .unwrap();
     let readings = reading(&vessel.kit[0], "handle");
@@ -253,6 +253,7 @@ fn longer_forms_of_a_figure_are_read() {
             (Some("B. Other"), day("2026-02-03"), How::Label),
             (Some("A. Person"), day("2026-02-01"), How::Measured),
             (Some("B. Other"), None, How::Measured),
+            (Some("A. Person"), day("2026-02-01"), How::Measured),
             (Some("A. Person"), day("2026-02-01"), How::Measured),
         ]
     );
@@ -275,6 +276,27 @@ fn a_change_retires_the_readings_before_it() {
     assert_eq!(vessel(&undated).unwrap().kit[0].attributes.len(), 2);
     let refusal = with("stowed: port rail rack", "changes: [{ what: lengthend, on: 2026-01-01 }]");
     assert!(refusal.unwrap_err().to_string().contains("did you mean `lengthened`"));
+}
+
+#[test]
+fn a_new_head_voids_the_statements_up_to_its_day() {
+    let left = |stated: &str, changes: &[(&str, &str)]| {
+        let changes: Vec<_> =
+            changes.iter().map(|(what, on)| format!("{{ what: {what}, on: {on} }}")).collect();
+        let to = format!(
+            "conforms: [{{ to: clause 7, on: {stated} }}]\n    changes: [{}]",
+            changes.join(", ")
+        );
+        with("stowed: port rail rack", &to).unwrap().kit[0].conforms.len()
+    };
+    let (first, second) = (("head replaced", "2026-01-10"), ("head replaced", "2026-01-20"));
+    assert_eq!(left("2026-01-11", &[first]), 1);
+    assert_eq!(left("2026-01-10", &[first]), 0, "it may be of the old one");
+    assert_eq!(left("2026-01-11", &[first, second]), 0);
+    assert_eq!(left("2026-01-11", &[second, first]), 0);
+    for other in ["lengthened", "repaired"] {
+        assert_eq!(left("2026-01-09", &[(other, "2026-01-10")]), 1, "{other}");
+    }
 }
 
 #[test]

@@ -177,6 +177,14 @@ fn of_an_even_number_of_shortfalls_the_median_lies_between_the_middle_two() {
     ]);
     let first = &document(&[typed(&folder)], &[])["most_missed"][0];
     assert_eq!(first["median_shortfall"]["nanometres"], 25_400_000);
+    assert_eq!(first["worst_shortfall"]["vessel"], "Two");
+    // Of equals the first is named.
+    let folder = self::folder(&[
+        ("a.yaml", short("name: One", "handle: 6 ft 3 in\n")),
+        ("b.yaml", short("name: Two", "handle: 6 ft 3 in\n")),
+    ]);
+    let first = &document(&[typed(&folder)], &[])["most_missed"][0];
+    assert_eq!(first["worst_shortfall"]["vessel"], "One");
 }
 
 #[test]
@@ -235,6 +243,18 @@ fn trips_that_are_over_and_vessels_written_down_twice_are_told() {
 }
 
 #[test]
+fn a_list_of_more_than_a_year_ago_is_told() {
+    // She departs on 2026-12-02.
+    for (declared, told) in [("2025-12-01", 1), ("2025-12-03", 0)] {
+        let on = format!("  on: {declared}\n  figures");
+        let tern = changed("marlow-tern.yaml", &[("  on: 2026-11-20\n  figures", &on)]);
+        let fleet = document(&[typed(&folder(&[("a.yaml", tern)]))], &[]);
+        let doubts = fleet["doubts"].as_array().unwrap();
+        assert_eq!(doubts.iter().filter(|d| d["code"] == "lists-old").count(), told, "{declared}");
+    }
+}
+
+#[test]
 fn a_record_in_the_folder_of_inspections_is_laid_over_its_vessel() {
     let heron = |fleet: &serde_json::Value| {
         let at = names(fleet).iter().position(|name| name == "Stillwater Heron").unwrap();
@@ -273,7 +293,19 @@ fn a_record_of_no_vessel_or_of_two_is_told_and_laid_over_none() {
         let asked = format!("is it of {open}Stillwater Heron{close}?");
         assert!(flat(&ran).contains(&asked), "{format}: {}", ran.stdout);
     }
+    // Two strokes may be a slip, three are another name.
+    for (name, near) in [("Stillwater Harin", true), ("Stillwater Harina", false)] {
+        let slip = record.replace("vessel: Stillwater Heron", &format!("vessel: {name}"));
+        let slipped = folder(&[("a.yaml", heron.clone()), ("inspections/r.yaml", slip)]);
+        let left_out = document(&[typed(&slipped)], &[])["records_left_out"].clone();
+        assert_eq!(left_out[0]["near"] == "Stillwater Heron", near, "{left_out}");
+    }
     let twice = folder(&[("a.yaml", heron), ("b.yaml", other), ("inspections/r.yaml", record)]);
+    let left_out = document(&[typed(&twice)], &[])["records_left_out"].clone();
+    assert_eq!(
+        (&left_out[0]["vessels_called_so"], &left_out[0]["near"]),
+        (&2.into(), &serde_json::Value::Null)
+    );
     let ran = audit(&[typed(&twice)], &[]);
     assert_eq!(ran.status, 2, "{}", ran.stdout);
     assert!(ran.stdout.contains("2 ready"), "{}", ran.stdout);

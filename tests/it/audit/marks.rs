@@ -86,6 +86,31 @@ fn tools_that_are_evidently_two_are_not_told() {
     let other = tern(&[("Marlow Tern", "Other"), ("overall: 18 in", "overall: 19 in")]);
     let all = marks(tern(&[]), other);
     assert!(!all.contains(&"BC-1".to_owned()) && all.contains(&"LC-1".to_owned()), "{all:?}");
+    // What is written of one alone tells nothing.
+    for (key, one, other) in [
+        ("acquired", "2026-01-01", "2026-01-02"),
+        ("inspected", "2026-01-01", "2026-01-02"),
+        ("expires", "2029-01-01", "2029-01-02"),
+        ("evidence", "a photo", "a receipt"),
+        ("name", "big ones", "small ones"),
+    ] {
+        let with = |name: &str, value: &str| {
+            let own = format!("    cuts-hook: 5/16 in\n    {key}: {value}\n");
+            tern(&[("Marlow Tern", name), ("    cuts-hook: 5/16 in\n", &own)])
+        };
+        let is_told = |all: Vec<String>| all.contains(&"BC-1".to_owned());
+        assert!(is_told(marks(tern(&[]), with("Other", other))), "{key}");
+        assert!(!is_told(marks(with("Marlow Tern", one), with("Other", other))), "{key}");
+    }
+    let kind = ("    kind: bolt cutters\n", "    kind: monofilament line cutters\n");
+    let all = marks(
+        tern(&[("    cuts-hook: 5/16 in\n", "")]),
+        tern(&[("Marlow Tern", "Other"), ("    cuts-hook: 5/16 in\n", ""), kind]),
+    );
+    assert!(!all.contains(&"BC-1".to_owned()), "{all:?}");
+    let ashore = ("    cuts-hook: 5/16 in\n", "    cuts-hook: 5/16 in\n    where: ashore\n");
+    let all = marks(tern(&[]), tern(&[("Marlow Tern", "Other"), ashore]));
+    assert!(!all.contains(&"BC-1".to_owned()), "{all:?}");
     // The same length in other units is the same length.
     let metric = tern(&[("Marlow Tern", "Other"), ("overall: 18 in", "overall: 457.2 mm")]);
     assert!(marks(tern(&[]), metric).contains(&"BC-1".to_owned()));

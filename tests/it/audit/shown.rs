@@ -1,6 +1,7 @@
 //! Which vessels are counted and shown, in which order, and the exit code.
 
 use super::{audit, changed, document, folder, names, typed};
+use crate::run;
 
 #[test]
 fn gear_port_and_profile_choose_what_is_counted() {
@@ -11,7 +12,7 @@ fn gear_port_and_profile_choose_what_is_counted() {
         ("c.yaml", changed("brindle-skua.yaml", &[])),
     ]);
     let path = [typed(&folder)];
-    let port = document(&path, &["--port", "quay of dunmarrow"]);
+    let port = document(&path, &["--port", " QUAY of dunmarrow "]);
     assert_eq!(names(&port), ["Salt Pomelo"]);
     assert_eq!(
         (&port["totals"]["vessels"], &port["totals"]["outside_selection"]),
@@ -125,6 +126,44 @@ fn vessels_are_shown_in_the_order_asked_for() {
     assert!(at("Rusty Plover") < at("Winter Petrel"), "{until:?}");
     assert!(at("Winter Petrel") < at("Amber Shearwater"), "{until:?}");
     assert!(at("Amber Shearwater") < at("Brindle Skua"), "{until:?}");
+}
+
+#[test]
+fn a_file_that_is_refused_is_the_worst_verdict_and_comes_last_else() {
+    let folder = folder(&[
+        ("a.yaml", changed("marlow-tern.yaml", &[])),
+        ("b.yaml", "format: vessel/1\nname: [".to_owned()),
+        ("c.yaml", changed("brindle-skua.yaml", &[])),
+    ]);
+    for (order, files) in [
+        ("input", ["a.yaml", "b.yaml", "c.yaml"]),
+        ("verdict", ["b.yaml", "a.yaml", "c.yaml"]),
+        ("name", ["c.yaml", "a.yaml", "b.yaml"]),
+        ("ready-until", ["a.yaml", "c.yaml", "b.yaml"]),
+    ] {
+        let csv = audit(&[typed(&folder)], &["--format", "csv", "--order", order]).stdout;
+        let file =
+            |row: &str| row.split(',').next().unwrap().rsplit('/').next().unwrap().to_owned();
+        let mut shown: Vec<_> = csv.lines().skip(1).map(file).collect();
+        shown.dedup();
+        assert_eq!(shown, files, "{order}");
+    }
+}
+
+#[test]
+fn who_cannot_be_told_to_be_ready_comes_before_what_lapses() {
+    // Of her first days no edition is known; by that of the last she is ready.
+    let path = run::home().join("tests/it/record/fleet-then/heath.yaml");
+    let text = std::fs::read_to_string(path).unwrap();
+    let trip = "trip: { depart: 2026-06-10, return: 2026-06-12 }";
+    let other = text.replace(trip, "trip: { depart: 2019-12-30, return: 2020-01-02 }");
+    assert_ne!(text, other);
+    let folder = folder(&[("a.yaml", text), ("b.yaml", other.replace("Heath Skua", "Other"))]);
+    let flags = ["--requirements", &run::requirements("record/rules"), "--order", "ready-until"];
+    let fleet = document(&[typed(&folder)], &flags);
+    assert_eq!(names(&fleet), ["Other", "Heath Skua"]);
+    assert_eq!(fleet["vessels"][0]["verdict"], "cannot-tell");
+    assert_ne!(fleet["vessels"][0]["profiles"][0]["ready_until"]["state"], "none");
 }
 
 #[test]

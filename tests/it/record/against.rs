@@ -195,6 +195,9 @@ fn since_when_something_is_open_goes_from_record_to_record() {
     assert_eq!(since(&october, "Briar Tern", "line-cutter"), day(JUNE));
     assert_eq!(since(&october, "Briar Tern", "pliers"), day(AUGUST));
     assert_eq!(since(&october, "Anvil Petrel", "line-cutter"), None);
+    // What has a finding is not said a second time.
+    let vessels = value(&october)["vessels"].as_array().unwrap().clone();
+    assert!(vessels.iter().all(|vessel| vessel.get("since").is_none()), "{vessels:?}");
     let told = audit("fleet-now", "rules", "2026-10-01", &["--against", &august]).stdout;
     assert!(flat(&told).contains("- still open since 2026-06-01: Line cutter on a pole"), "{told}");
 }

@@ -58,6 +58,9 @@ fn a_broken_file_in_a_folder_that_was_copied_may_be_the_vessels() {
     std::fs::write(fleet.join("anvil.yaml"), text("anvil")).unwrap();
     let page = flat(&run::kitmuster(&[&typed[..], &["--against", second]].concat()).stdout);
     assert!(page.contains("; its file was refused then"), "{page}");
+    let told = against(&fleet, second, &[]);
+    let anvil = &told["newcomers"][0];
+    assert_eq!((&anvil["refused_then"], &anvil["may_be"]), (&json!(true), &Value::Null));
 }
 
 #[test]
@@ -132,7 +135,7 @@ fn the_same_selection_in_other_words_is_the_same() {
     let typed = ["audit", &then, "--requirements", &rules, "--date", JUNE, "--record", path];
     let ports = ["--port", "Port Ansel", "--port", "Port Brisk"];
     run::kitmuster(&[&typed[..], &ports].concat());
-    let other = ["--port", "PORT brisk", "--port", "port ansel"];
+    let other = ["--port", " PORT brisk", "--port", "port ansel "];
     let told = against(Path::new(&then), path, &other);
     assert_eq!(told["other_selection"], false);
     let told = against(Path::new(&then), path, &["--port", "port ansel"]);

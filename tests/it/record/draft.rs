@@ -165,6 +165,29 @@ fn a_vessel_of_which_the_permits_are_not_written_cannot_be_told() {
 }
 
 #[test]
+fn days_of_no_edition_leave_open_what_the_others_do_not_settle() {
+    // The first edition begins with 2020, and so does the other rule.
+    let under = |from: &str| {
+        let draft = place("pier-2028.yaml");
+        let days = ["--on", from, "--return", "2020-01-02", "--draft", &draft, "--format", "json"];
+        audit("fleet-then", "rules", AUGUST, &days).json()["draft"].clone()
+    };
+    let of = |draft: &Value, name: &str| {
+        let vessels = draft["vessels"].as_array().unwrap();
+        vessels.iter().find(|v| v["name"] == name).unwrap().clone()
+    };
+    let before = under("2019-12-30");
+    // Her cutter is too short by the edition of the last days.
+    assert_eq!(of(&before, "Anvil Petrel")["verdict_in_force"], "not-ready");
+    let heath = of(&before, "Heath Skua");
+    assert_eq!(heath["verdict_in_force"], "cannot-tell");
+    let changes = heath["changes"].as_array().unwrap();
+    assert!(changes.iter().all(|change| change["requirement"] != ""), "{changes:?}");
+    // Whom the other rule alone binds the draft does not concern.
+    assert_eq!(before["totals"]["not_bound"], under("2020-01-01")["totals"]["not_bound"]);
+}
+
+#[test]
 fn a_draft_may_lie_in_the_days_of_another_edition_and_nothing_else_may() {
     let draft = place("pier-2028.yaml");
     // In ordinary use two editions on one day stay refused.

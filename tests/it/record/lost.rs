@@ -141,3 +141,59 @@ fn when_the_record_comes_back_the_fault_is_as_old_as_it_was() {
     };
     assert_eq!(pliers(&fourth), pliers(&first));
 }
+
+#[test]
+fn what_is_found_anew_while_the_record_is_missing_is_as_old_as_that() {
+    let folder = tempfile::tempdir().unwrap();
+    let folder = folder.path();
+    heron(folder);
+    let [first, second, third] = ["1", "2", "3"].map(|name| at(folder, name));
+    audit(folder, "2026-11-28", &["--record", &first]);
+    std::fs::remove_file(folder.join("v").join(RECORD)).unwrap();
+    audit(folder, "2026-11-29", &["--against", &first, "--record", &second]);
+    let file = folder.join("v/stillwater-heron.yaml");
+    let text = std::fs::read_to_string(&file).unwrap();
+    let broken = text.replace("overall: 11 1/2 in", "overall: 11 1/2 in\n    condition: broken");
+    assert_ne!(text, broken);
+    std::fs::write(&file, broken).unwrap();
+    audit(folder, "2026-11-30", &["--against", &second, "--record", &third]);
+    let against = against(folder, "2026-12-01", &third);
+    let findings = against["vessels"][0]["findings"].as_array().unwrap();
+    let pliers = findings.iter().find(|f| f["requirement"] == "pliers").unwrap();
+    assert_eq!(
+        (&pliers["fate"], &pliers["open_since"]),
+        (&json!("still-open"), &json!("2026-11-30"))
+    );
+}
+
+#[test]
+fn of_the_records_of_today_only_other_words_of_the_lost_one_are_left_out() {
+    let folder = tempfile::tempdir().unwrap();
+    let folder = folder.path();
+    heron(folder);
+    let first = at(folder, "1.json");
+    audit(folder, "2026-11-28", &["--record", &first]);
+    let record = folder.join("v").join(RECORD);
+    std::fs::remove_file(&record).unwrap();
+    let laid = |path: &Path, on: &str, found: &str| {
+        let head = format!("format: inspection/1\nvessel: Stillwater Heron\non: {on}\n");
+        std::fs::write(path, format!("{head}figures: measured\nfound: [{found}]\n")).unwrap();
+        against(folder, "2026-12-02", &first)
+    };
+    let cause = |against: &Value, requirement: &str| {
+        let findings = against["vessels"][0]["findings"].as_array().unwrap();
+        let found = findings.iter().find(|f| f["requirement"] == requirement);
+        found.map(|f| (f["fate"].clone(), f["cause"].clone()))
+    };
+    let missing = "{ mark: BC-1, missing: yes }";
+    // The lost one had seen the bolt cutters: in its place they are gone.
+    let changed = laid(&record, "2026-11-27", missing);
+    assert_eq!(cause(&changed, "bolt-cutters"), Some((json!("opened"), json!("record"))));
+    // Somebody came on another day.
+    let back = laid(&record, "2026-12-01", "{ mark: PL-1, condition: serviceable }");
+    assert_eq!(cause(&back, "pliers"), Some((json!("closed"), json!("vessel"))));
+    // Somebody else came on the same day.
+    std::fs::remove_file(&record).unwrap();
+    let other = laid(&folder.join("v/inspections/other.yaml"), "2026-11-27", missing);
+    assert_eq!(cause(&other, "bolt-cutters"), Some((json!("opened"), json!("vessel"))));
+}

@@ -65,6 +65,30 @@ fn what_is_open_for_another_reason_than_then_says_so() {
 }
 
 #[test]
+fn what_nobody_did_to_the_vessel_is_not_called_so() {
+    let days = |from, until| ["--on", from, "--return", until];
+    let june = days("2026-06-10", "2026-06-12");
+    // Her permit is given back: the rule asks nothing of her.
+    let given = text("anvil").replace("[pier-permit]", "[quay-permit]");
+    let against = compared((&text("anvil"), &[]), (&given, &[]), JUNE);
+    let cutter = finding(&against, "long-cutter");
+    assert_eq!((&cutter["cause"], &cutter["mended"]), (&json!("vessel"), &json!(false)));
+    // The pliers were inspected too long ago for the later of two trips.
+    let gorse = text("gorse").replace("inspected: 2025-07-15", "inspected: 2025-06-15");
+    let later = days("2026-06-20", "2026-06-22");
+    let against = compared((&gorse, &june), (&gorse, &later), JUNE);
+    assert_eq!(finding(&against, "pliers")["cause"], "calendar");
+    // Other figures are believed.
+    let stated = text("heath").replace("figures: measured", "figures: stated");
+    let against = compared(
+        (&stated, &june),
+        (&stated, &[&june[..], &["--trust", "measured"]].concat()),
+        JUNE,
+    );
+    assert_eq!(finding(&against, "long-cutter")["cause"], "asked");
+}
+
+#[test]
 fn a_profile_that_is_named_as_a_file_is_what_was_asked() {
     let folder = tempfile::tempdir().unwrap();
     let own = "format: profile/1\nid: own\nrule: own\nedition: \"1\"\ntitle: Own\n\
@@ -84,11 +108,42 @@ fn a_profile_that_is_named_as_a_file_is_what_was_asked() {
     assert!(Path::new(&path).exists());
 }
 
+#[test]
+fn only_a_newcomer_of_its_kind_may_be_the_tool_that_is_gone() {
+    let anvil = text("anvil");
+    let short = "  - { mark: LC-1, kind: long-handled line cutter, handle: 5 ft 10 in }\n";
+    assert!(anvil.contains(short));
+    // A second one was listed then already.
+    let second = |handle: &str| short.replace("LC-1", "LC-2").replace("5 ft 10 in", handle);
+    let then = anvil.replace(short, &format!("{short}{}", second("5 ft")));
+    let now = anvil.replace(short, &second("6 ft 4 in"));
+    let against = compared((&then, &[]), (&now, &[]), JUNE);
+    assert_eq!(finding(&against, "long-cutter")["mended"], true);
+    // A tool of another kind does as well.
+    let own = "format: profile/1\nid: own\nrule: own\nedition: \"1\"\ntitle: Own\n\
+               source: Own notice\nlanguage: en\nstanding: rule\n\
+               binds: { permits: [pier-permit] }\nfreeboard from: top of the rail\n\
+               requirements:\n  - { id: net, title: Net, clause: c, verified: read, carry: 1, \
+               one of: [{ kind: long-handled line cutter, with: { handle: at least 6 ft } }, \
+               { kind: dip net }] }\n";
+    let folder = tempfile::tempdir().unwrap();
+    let path = run::write(folder.path(), "own.yaml", own);
+    let asked: &[&str] = &["--profile", &path];
+    for (tool, mended) in
+        [("kind: dip net", true), ("kind: long-handled line cutter, handle: 7 ft", false)]
+    {
+        let now = anvil.replace(short, &format!("  - {{ mark: N-1, {tool} }}\n"));
+        let against = compared((&anvil, asked), (&now, asked), JUNE);
+        assert_eq!(finding(&against, "net")["mended"], mended, "{tool}");
+    }
+}
+
 /// A cutter that is gone under its mark and back under another, without a word of
 /// either: nothing is mended. One that was bought, or that an inspector saw, is
 /// another.
 #[test]
 fn a_tool_under_another_mark_is_not_mended() {
+    let old = "{ mark: LC-1, kind: long-handled line cutter, handle: 5 ft 10 in }";
     let fate = |cutter: &str, record: Option<&str>| {
         let folder = tempfile::tempdir().unwrap();
         let (then, now) = (folder.path().join("then"), folder.path().join("now"));
@@ -96,7 +151,6 @@ fn a_tool_under_another_mark_is_not_mended() {
             std::fs::create_dir(fleet).unwrap();
         }
         let text = std::fs::read_to_string(place("fleet-then/anvil.yaml")).unwrap();
-        let old = "{ mark: LC-1, kind: long-handled line cutter, handle: 5 ft 10 in }";
         assert_eq!(text.matches(old).count(), 1);
         run::write(&then, "anvil.yaml", &text);
         run::write(
@@ -134,4 +188,11 @@ fn a_tool_under_another_mark_is_not_mended() {
     assert_eq!(fate(&long("LC-2", ", acquired: 2026-07-01"), None), closed(true));
     assert_eq!(fate(&long("LC-2", ""), Some("found: [{ mark: LC-2 }]")), closed(true));
     assert_eq!(fate(&long("LC-2", ""), Some("found: [{ mark: PL-1 }]")), closed(false));
+    // By the day on which she was to leave it may have been aboard.
+    assert_eq!(fate(&long("LC-2", ", acquired: 2026-06-10"), None), closed(false));
+    // The old one is still there, or was looked for.
+    let both = format!("{}\n  - {}", old, long("LC-2", ""));
+    assert_eq!(fate(&both, None), closed(true));
+    let sought = "found: [{ mark: LC-1, missing: yes }]";
+    assert_eq!(fate(&long("LC-2", ""), Some(sought)), closed(true));
 }

@@ -50,6 +50,17 @@ fn a_line_of_an_open_group_is_refused_where_more_is_to_be_said() {
 }
 
 #[test]
+fn nothing_is_told_alike_whatever_else_is_wrong_in_the_file() {
+    let text = "format: profile/1\nid: a\nrule: a\nedition: b\ntitle: A\nsource: A\n\
+                requirements:\n  - { id: b, title: B, clause: c, verified: read, \
+                carry: 1 pliers, when: { gear: } }\n";
+    let alone = told("profile", text).unwrap();
+    let beside = told("profile", &format!("{text}odd: 1\n")).unwrap();
+    assert_eq!(beside.lines().next(), alone.lines().next(), "{beside}");
+    assert!(alone.contains("nothing is said of `gear`"), "{alone}");
+}
+
+#[test]
 fn an_empty_entry_of_a_list_of_texts_is_refused() {
     let vessel = "format: vessel/1\nname: A\nkit: []\n";
     for nothing in ["[null]", "[~]", "[Null, longline]", "\n  - longline\n  -\n"] {
