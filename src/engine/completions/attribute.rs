@@ -9,7 +9,7 @@ use crate::engine::evaluate::satisfy;
 use crate::engine::judge::breakpoints::Subject;
 use crate::measure::{Answer, Figure, Length, Quantity, Rounding, System};
 use crate::model::rule::{Base, Limit, Test};
-use crate::model::vessel::{Datum, Tool};
+use crate::model::vessel::{Datum, Tool, Vessel};
 use crate::model::vocabulary::{AttributeId, AttributeShape};
 use std::collections::BTreeSet;
 
@@ -28,12 +28,14 @@ pub(super) fn values(
     let subjects: Vec<Subject<'_>> = parts.iter().map(|part| world.subject(part)).collect();
     let points: Vec<Vec<Point<'_>>> = subjects.iter().map(points_of).collect();
     let tests = tests_of(attribute, &subjects);
-    let data = data(tool, attribute, &tests, &points, parts);
-    // By what they answer; a figure that others are measured by is told from
-    // every other.
+    let strays = strays(attribute, &tests, &world.vessel);
+    let data = data(tool, attribute, (&tests, &strays), &points, parts);
+    // By what they answer, and which others a margin lets in before them; a figure
+    // that others are measured by is told from every other.
     let measures = matches!(thing, Thing::Hook(_) | Thing::Line(_));
-    let mut known: Vec<(Vec<Answer>, Datum)> = Vec::new();
+    let mut known: Vec<(Vec<Answer>, Vec<Rank>, Datum)> = Vec::new();
     for datum in data {
+        let ranks: Vec<Rank> = strays.iter().map(|of| of.rank(&datum)).collect();
         let mut probe = tool.clone();
         probe.set(attribute, vec![said(datum.clone())]);
         let answers: Vec<Answer> = tests
@@ -41,15 +43,17 @@ pub(super) fn values(
             .flat_map(|(part, test)| points[*part].iter().map(move |point| (test, point)))
             .map(|(test, point)| satisfy::keeps(std::slice::from_ref(*test), &probe, point))
             .collect();
-        if measures || known.iter().all(|(other, _)| *other != answers) {
-            known.push((answers, datum));
+        let is_new = |(others, ranked, _): &(Vec<Answer>, Vec<Rank>, Datum)| {
+            *others != answers || *ranked != ranks
+        };
+        if measures || known.iter().all(is_new) {
+            known.push((answers, ranks, datum));
         }
     }
-    let kept = |(answers, _): &(Vec<Answer>, Datum)| {
+    known.sort_by_key(|(answers, _, _)| {
         std::cmp::Reverse(answers.iter().filter(|answer| **answer == Answer::Yes).count())
-    };
-    known.sort_by_key(kept);
-    let data: Vec<Datum> = known.into_iter().map(|(_, datum)| datum).collect();
+    });
+    let data: Vec<Datum> = known.into_iter().map(|(_, _, datum)| datum).collect();
     spread_over(tool.count, &data)
 }
 
@@ -79,11 +83,58 @@ fn tests_of<'w>(attribute: AttributeId, subjects: &[Subject<'w>]) -> Vec<(usize,
     tests
 }
 
+/// How far a figure lies beyond those that *approximately* names, in steps; less
+/// than none within them. None where the limit is another.
+pub(super) fn beyond(limit: &Limit, datum: &Datum) -> Option<i64> {
+    let (Limit::About { low, high, .. }, Datum::Figure(figure)) = (limit, datum) else {
+        return None;
+    };
+    let steps = figure.quantity.steps();
+    Some((low.quantity.steps() - steps).max(steps - high.quantity.steps()))
+}
+
+/// How many of the kit a margin lets in before a figure, and whether any with it.
+type Rank = (usize, bool);
+
+/// Beyond the margin of an *approximately*: how far the figures of the kit lie. A
+/// margin that lets one in lets in all that lie nearer.
+struct Strays<'t> {
+    limit: &'t Limit,
+    margin: i64,
+    distances: BTreeSet<i64>,
+}
+
+impl Strays<'_> {
+    fn rank(&self, datum: &Datum) -> Rank {
+        match beyond(self.limit, datum).filter(|own| *own > self.margin) {
+            Some(own) => (1 + self.distances.range(..own).count(), self.distances.contains(&own)),
+            None => (0, false),
+        }
+    }
+}
+
+fn strays<'t>(
+    attribute: AttributeId,
+    tests: &[(usize, &'t Test)],
+    vessel: &Vessel,
+) -> Vec<Strays<'t>> {
+    let of = |(_, test): &(usize, &'t Test)| {
+        let Test::Limit { limit: limit @ Limit::About { margin, .. }, .. } = *test else {
+            return None;
+        };
+        let margin = margin.quantity.steps();
+        let readings = vessel.kit.iter().flat_map(|tool| tool.readings(attribute));
+        let distances = readings.filter_map(|reading| beyond(limit, &reading.datum));
+        Some(Strays { limit, margin, distances: distances.filter(|own| *own > margin).collect() })
+    };
+    tests.iter().filter_map(of).collect()
+}
+
 /// Everything that the attribute can be, as far as it can matter.
 fn data(
     tool: &Tool,
     attribute: AttributeId,
-    tests: &[(usize, &Test)],
+    (tests, strays): (&[(usize, &Test)], &[Strays<'_>]),
     points: &[Vec<Point<'_>>],
     parts: &[Part<'_>],
 ) -> Vec<Datum> {
@@ -128,7 +179,7 @@ fn data(
             let any =
                 |(_, test): &(usize, &Test)| matches!(test, Test::Limit { limit: Limit::Any, .. });
             let least = i64::from(!(readings.is_empty() && tests.iter().any(any)));
-            let breakpoints = quantities(attribute, tests, points);
+            let breakpoints = quantities(attribute, (tests, strays), points);
             let steps: BTreeSet<i64> = match &readings[..] {
                 [] => breakpoints,
                 readings => readings
@@ -167,18 +218,20 @@ fn data(
 /// The figures at and beside which an answer turns, in steps.
 fn quantities(
     attribute: AttributeId,
-    tests: &[(usize, &Test)],
+    (tests, strays): (&[(usize, &Test)], &[Strays<'_>]),
     points: &[Vec<Point<'_>>],
 ) -> BTreeSet<i64> {
     let mut found = BTreeSet::from([1]);
     for (part, test) in tests {
         let Test::Limit { limit, .. } = test else { continue };
-        if let Limit::About { low, high, margin } = limit {
-            let margin = margin.quantity.steps();
-            found.extend([low.quantity.steps() - margin, high.quantity.steps() + margin]);
-        }
         for point in &points[*part] {
             found.extend(limit.bounds().flat_map(|bound| limit::turns(bound, point)));
+        }
+    }
+    for Strays { limit, margin, distances } in strays {
+        let Limit::About { low, high, .. } = limit else { continue };
+        for own in distances.iter().chain([margin]) {
+            found.extend([low.quantity.steps() - own, high.quantity.steps() + own]);
         }
     }
     for point in points.iter().filter_map(|points| points.first()) {

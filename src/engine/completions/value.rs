@@ -11,7 +11,7 @@ use crate::model::place::Place;
 use crate::model::profile::{FreeboardFrom, Requirement};
 use crate::model::reason::VesselFact;
 use crate::model::rule::{Condition, Holders, Limit, Need, Test};
-use crate::model::vessel::{Certificate, Datum, FreeboardReading, Person, Vessel};
+use crate::model::vessel::{Certificate, FreeboardReading, Person, Vessel};
 use crate::model::vocabulary::AttributeId;
 use std::collections::BTreeSet;
 
@@ -343,15 +343,10 @@ fn fits(spare: usize, served: &Requirement, vessel: &Vessel) -> Vec<Value> {
 
 /// How far *approximately* can go: as far as the profile's margin, or to each
 /// figure beyond it.
-fn tolerances(attribute: AttributeId, limit: &Limit, world: &World) -> Vec<i64> {
-    let Limit::About { low, high, margin } = limit else { return Vec::new() };
+fn tolerances(of: AttributeId, limit: &Limit, world: &World) -> Vec<i64> {
+    let Limit::About { margin, .. } = limit else { return Vec::new() };
     let mut margins = BTreeSet::from([margin.quantity.steps()]);
-    for tool in &world.vessel.kit {
-        for reading in tool.readings(attribute) {
-            let Datum::Figure(figure) = &reading.datum else { continue };
-            let value = figure.quantity.steps();
-            margins.insert((low.quantity.steps() - value).max(value - high.quantity.steps()));
-        }
-    }
+    let readings = world.vessel.kit.iter().flat_map(|tool| tool.readings(of));
+    margins.extend(readings.filter_map(|reading| attribute::beyond(limit, &reading.datum)));
     margins.into_iter().filter(|one| *one >= margin.quantity.steps()).rev().collect()
 }
