@@ -254,6 +254,20 @@ impl Facts {
         }
     }
 
+    /// What any limit of an attribute is a share of: another requirement may come
+    /// to want the same tool by it.
+    fn of_attribute(&mut self, attribute: AttributeId, point: &Point<'_>) {
+        for requirement in &point.profile.requirements {
+            each_test(requirement, &mut |test| match test {
+                Test::Limit { attribute: of, limit, .. } if *of == attribute => {
+                    let missing = limit::missing_fact(limit, point);
+                    missing.into_iter().for_each(|fact| self.of_vessel(&fact, point));
+                }
+                _ => {}
+            });
+        }
+    }
+
     /// What the limits are shares of: until it is given nobody can say which
     /// figures matter.
     fn of_limits(&mut self, tests: &[Test], point: &Point<'_>) {
@@ -303,6 +317,7 @@ impl Facts {
         };
         match reason {
             Reason::Unmeasured { attribute, .. } | Reason::Disputed { attribute, .. } => {
+                self.of_attribute(*attribute, point);
                 thing.into_iter().for_each(|thing| self.add(Fact::Attribute(thing, *attribute)));
             }
             Reason::StateUnknown => {
