@@ -246,6 +246,15 @@ impl Limit {
         shares
     }
 
+    /// The fixed figures that stand anywhere in it.
+    pub fn figures(&self) -> impl Iterator<Item = &Figure> {
+        let about = match self {
+            Self::About { low, high, .. } => vec![low, high],
+            _ => Vec::new(),
+        };
+        about.into_iter().chain(self.bounds().flat_map(Bound::figures))
+    }
+
     /// Whether it grows with the freeboard.
     pub fn is_reach(&self) -> bool {
         !self.shares_of(Base::Freeboard).is_empty()
@@ -270,6 +279,17 @@ impl Bound {
             Self::Share(_, base) => vec![*base],
             Self::Greater(limbs) | Self::Lesser(limbs) => {
                 limbs.iter().flat_map(Self::bases).collect()
+            }
+        }
+    }
+
+    /// The fixed figures in it.
+    fn figures(&self) -> Vec<&Figure> {
+        match self {
+            Self::Fixed { figure, .. } => vec![figure],
+            Self::Share(..) => Vec::new(),
+            Self::Greater(limbs) | Self::Lesser(limbs) => {
+                limbs.iter().flat_map(Self::figures).collect()
             }
         }
     }

@@ -4,16 +4,17 @@
 use super::attribute::{self, MOST_UNITS};
 use super::fact::{Fact, Part, Thing, Value, each_test};
 use super::world::{World, exact};
+use crate::engine::evaluate::point::Point;
 use crate::engine::evaluate::satisfy;
 use crate::engine::judge::breakpoints;
-use crate::measure::{Day, Interval, Length};
+use crate::measure::{Day, Interval, Length, Percent};
 use crate::model::place::Place;
 use crate::model::profile::{FreeboardFrom, Requirement};
 use crate::model::reason::VesselFact;
-use crate::model::rule::{Condition, Holders, Limit, Need, Test};
+use crate::model::rule::{Base, Condition, Holders, Limit, Need, Test};
 use crate::model::vessel::{Certificate, FreeboardReading, Person, Vessel};
 use crate::model::vocabulary::AttributeId;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Of more tags than these not every set is tried.
 const MOST_TAGS: usize = 4;
@@ -29,7 +30,7 @@ pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<
             by_burden(fact, sets, world, parts)
         }
         Fact::Freeboard => {
-            let all = subjects().flat_map(|s| breakpoints::freeboards(s.point.profile, vessel));
+            let all = subjects().flat_map(|subject| freeboards(&subject.point));
             all.filter(|length| *length > Length::ZERO)
                 .chain([Length::ZERO.just_above()])
                 .collect::<BTreeSet<_>>()
@@ -193,6 +194,28 @@ fn tag_sets(list: &VesselFact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<Vec
     }
 }
 
+/// The freeboards at which an answer turns: with the kit as far as it is known,
+/// and where a share of it passes a figure that another limit of the attribute
+/// names, since what nobody measured may lie between the two.
+fn freeboards(point: &Point<'_>) -> Vec<Length> {
+    let mut shares: BTreeMap<AttributeId, Vec<Percent>> = BTreeMap::new();
+    let mut figures: Vec<(AttributeId, Length)> = Vec::new();
+    for requirement in &point.profile.requirements {
+        each_test(requirement, &mut |test| {
+            let Test::Limit { attribute, limit, .. } = test else { return };
+            shares.entry(*attribute).or_default().extend(limit.shares_of(Base::Freeboard));
+            let lengths = limit.figures().filter_map(|figure| figure.quantity.length());
+            figures.extend(lengths.map(|length| (*attribute, length)));
+        });
+    }
+    let mut found = breakpoints::freeboards(point.profile, point.vessel);
+    for (attribute, length) in figures {
+        let bases = shares[&attribute].iter().filter_map(|percent| length.greatest_base(*percent));
+        found.extend(bases.flat_map(|base| [base, base.just_above()]));
+    }
+    found
+}
+
 /// How far a rail may stand above its deck: nothing, and wherever one end of
 /// the station's freeboards comes to a breakpoint.
 fn bulwarks(station: usize, world: &World<'_>, parts: &[Part<'_>]) -> BTreeSet<Length> {
@@ -203,7 +226,7 @@ fn bulwarks(station: usize, world: &World<'_>, parts: &[Part<'_>]) -> BTreeSet<L
     let lowest = ends().min().unwrap_or(Length::ZERO);
     for part in parts {
         let subject = world.subject(part);
-        for length in breakpoints::freeboards(subject.point.profile, &world.vessel) {
+        for length in freeboards(&subject.point) {
             for end in ends() {
                 let height = match freeboard.from {
                     FreeboardFrom::Deck => length.less(end),
