@@ -16,6 +16,12 @@ use std::collections::BTreeSet;
 /// More units of a lot than these are taken alike.
 pub(super) const MOST_UNITS: u32 = 4;
 
+/// Where they could be in more ways than these, too.
+const MOST_WAYS: u64 = 1_000;
+
+/// Of more figures beyond an *approximately* than these nothing is told apart.
+const MOST_STRAYS: usize = 4;
+
 /// What an attribute can be, each answer to what the rules ask of it once, that
 /// first which most of them take.
 pub(super) fn values(
@@ -28,7 +34,8 @@ pub(super) fn values(
     let subjects: Vec<Subject<'_>> = parts.iter().map(|part| world.subject(part)).collect();
     let points: Vec<Vec<Point<'_>>> = subjects.iter().map(points_of).collect();
     let tests = tests_of(attribute, &subjects);
-    let strays = strays(attribute, &tests, &world.vessel);
+    let mut strays = strays(attribute, &tests, &world.vessel);
+    strays.iter_mut().filter(|of| of.are_many()).for_each(|of| of.distances.clear());
     let data = data(tool, attribute, (&tests, &strays), &points, parts);
     // By what they answer, and which others a margin lets in before them; a figure
     // that others are measured by is told from every other.
@@ -55,6 +62,13 @@ pub(super) fn values(
     });
     let data: Vec<Datum> = known.into_iter().map(|(_, _, datum)| datum).collect();
     spread_over(tool.count, &data)
+}
+
+/// Whether those that a margin lets in one after another were told apart.
+pub(super) fn tells_strays(attribute: AttributeId, world: &World<'_>, parts: &[Part<'_>]) -> bool {
+    let subjects: Vec<Subject<'_>> = parts.iter().map(|part| world.subject(part)).collect();
+    let strays = strays(attribute, &tests_of(attribute, &subjects), &world.vessel);
+    !strays.iter().any(Strays::are_many)
 }
 
 fn points_of<'w>(subject: &Subject<'w>) -> Vec<Point<'w>> {
@@ -105,6 +119,10 @@ struct Strays<'t> {
 }
 
 impl Strays<'_> {
+    fn are_many(&self) -> bool {
+        self.distances.len() > MOST_STRAYS
+    }
+
     fn rank(&self, datum: &Datum) -> Rank {
         match beyond(self.limit, datum).filter(|own| *own > self.margin) {
             Some(own) => (1 + self.distances.range(..own).count(), self.distances.contains(&own)),
@@ -271,9 +289,11 @@ fn turns_of_gear(attribute: AttributeId, point: &Point<'_>) -> Vec<i64> {
 }
 
 /// Ways in which the units of a lot can have the data: of few units every one,
-/// of more all alike.
+/// of more all alike, and where the ways are too many.
 fn spread_over(count: u32, data: &[Datum]) -> Vec<Value> {
-    if count <= 1 || count > MOST_UNITS {
+    let kinds = data.len() as u64;
+    let ways = (1..=u64::from(count.min(MOST_UNITS))).fold(1, |ways, n| ways * (kinds + n - 1) / n);
+    if count <= 1 || count > MOST_UNITS || ways > MOST_WAYS {
         return data.iter().map(|datum| Value::Data(vec![(count, datum.clone())])).collect();
     }
     let mut ways: Vec<Vec<(u32, Datum)>> = vec![Vec::new()];

@@ -296,7 +296,7 @@ impl<'s, 'a> Search<'s, 'a> {
             return;
         };
         let values = value::values(&fact, world, self.parts);
-        if values.is_empty() || !value::are_all(&fact, &values, world) {
+        if values.is_empty() || !value::are_all(&fact, &values, world, self.parts) {
             self.cut.insert(item);
         }
         for value in values {

@@ -109,8 +109,14 @@ pub(super) fn values(fact: &Fact, world: &World<'_>, parts: &[Part<'_>]) -> Vec<
 }
 
 /// Whether the values are all that the fact can have: of a large lot, of many
-/// tags and of many tools that a spare may fit only some are tried.
-pub(super) fn are_all(fact: &Fact, values: &[Value], world: &World<'_>) -> bool {
+/// figures beyond an *approximately*, of many tags and of many tools that a spare
+/// may fit only some are tried.
+pub(super) fn are_all(
+    fact: &Fact,
+    values: &[Value],
+    world: &World<'_>,
+    parts: &[Part<'_>],
+) -> bool {
     let sizes = || {
         values.iter().map(|value| match value {
             Value::Tags(set) | Value::Marks(set) => set.len(),
@@ -119,9 +125,13 @@ pub(super) fn are_all(fact: &Fact, values: &[Value], world: &World<'_>) -> bool 
     };
     let (most, least) = (sizes().max().unwrap_or(0), sizes().min().unwrap_or(0));
     match fact {
-        Fact::Attribute(Thing::Tool(tool), _) | Fact::Works(tool) | Fact::There(tool) => {
-            world.vessel.kit[*tool].count <= MOST_UNITS
+        Fact::Attribute(Thing::Tool(tool), attribute) => {
+            let differ = |value: &Value| matches!(value, Value::Data(data) if data.len() > 1);
+            let is_lot = world.vessel.kit[*tool].count > 1 && values.len() > 1;
+            (!is_lot || values.iter().any(differ))
+                && attribute::tells_strays(*attribute, world, parts)
         }
+        Fact::Works(tool) | Fact::There(tool) => world.vessel.kit[*tool].count <= MOST_UNITS,
         Fact::Tags(_) => values.len() == 1 << (most - least).min(MOST_TAGS + 1),
         // A spare that fits none names itself.
         Fact::Fits { .. } => values.len() == 1 || values.len() == 1 << most.min(MOST_TAGS + 1),
