@@ -11,10 +11,15 @@ place="$target/browser"
 mkdir -p "$place"
 
 browser="$(command -v chromium || command -v chromium-browser || true)"
-if [ -z "$browser" ] || ! command -v node >/dev/null || ! command -v npm >/dev/null; then
+# Only what is missing: a Node.js from elsewhere and Debian's exclude each other.
+missing=()
+[ -n "$browser" ] || missing+=(chromium)
+command -v node >/dev/null || missing+=(nodejs)
+command -v npm >/dev/null || missing+=(npm)
+if [ "${#missing[@]}" -gt 0 ]; then
   apt-get update -qq
-  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq chromium nodejs npm >/dev/null
-  browser="$(command -v chromium)"
+  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "${missing[@]}" >/dev/null
+  browser="${browser:-$(command -v chromium)}"
 fi
 
 # The modules stay out of the source tree, and are fetched anew only when
